@@ -1,0 +1,19 @@
+// Route cards and exchange files of a loop, as text ready to write.
+//
+// Rules: the loop is resolved. GPX follows the 1.1 schema (route of spoken rows, track of the road);
+// GeoJSON follows RFC 7946. Cautions and map credit are on every one of them.
+#pragma once
+
+#include <string>
+
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::card {
+
+std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop);
+std::string write_gpx(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop);
+std::string write_geojson(const road::Roads& roads, const wish::Answer& answer,
+                          const wish::Loop& loop);
+
+}  // namespace loopwright::card

@@ -1,0 +1,27 @@
+// The loop file (JSON) in and out, and the build report.
+//
+// Rules: writing gives the same bytes for the same answer. Reading checks types and ranges and
+// throws InputError with file, JSON pointer ("/loops/0/stretches/3/way") and what was expected;
+// unknown keys are ignored. `Loop::…::stretch` is not filled: call wish::resolve.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+#include "loopwright/base/region.hpp"
+#include "loopwright/road/report.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::file {
+
+std::string write_answer(const wish::Answer& answer);
+/// file_name is only used in messages.
+wish::Answer read_answer(std::string_view text, std::string_view file_name);
+/// Reads the file and parses it.
+wish::Answer load_answer(const std::filesystem::path& path);
+
+/// The report of a build as JSON, oddities in the order found.
+std::string write_report(const road::Report& report);
+
+}  // namespace loopwright::file

@@ -1,0 +1,40 @@
+// Lesson loops: from the door and back, meeting the wish inside the time.
+//
+//   FindResult r = find_loops(roads, wish);   // r.loops may be empty; then r.shortfall says why
+//
+// Rules: deterministic: the same wish gives the same loops; it stops on counted work. Times of the
+// answer are in pace's likely milliseconds. Throws UsageError when home or end is off the roads.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::find {
+
+struct FindResult {
+  std::vector<wish::Loop> loops;
+  std::optional<wish::Shortfall> shortfall;
+  std::string fewer_because;
+};
+
+FindResult find_loops(const road::Roads& roads, const wish::Wish& wish);
+
+/// The instructor's own drive through points in order, with the same passes, times and checks.
+FindResult route_through(const road::Roads& roads, const wish::Wish& wish);
+
+/// A chance near home, for `near`.
+struct NearChance {
+  ChanceId chance;
+  double there_minutes = 0;  ///< likely, to its entry
+  double back_minutes = 0;   ///< likely, home from its end
+};
+/// The nearest chances of a want by likely driving time, each place and movement once, within so
+/// many minutes there. Sorted by time there, then place.
+std::vector<NearChance> chances_near(const road::Roads& roads, const wish::Wish& wish,
+                                     const wish::Want& want, double within_minutes);
+
+}  // namespace loopwright::find

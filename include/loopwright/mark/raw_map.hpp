@@ -1,0 +1,85 @@
+// Roads as the map file has them: tags and shape, before any rule is applied. Filled by room read
+// from an extract, and by tests from a town drawn as text.
+//
+// Rules: ways with fewer than two known nodes are kept here and reported by the assembly.
+// `ways` holds every way with a highway tag of the motor classes (see road_class_of) and ferry-free;
+// `rails` every way that may cross a road on the level. Both are ordered by id, ids once.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "loopwright/base/point.hpp"
+
+namespace loopwright::mark {
+
+/// Tags of one object, packed. Few per object, so looking one up scans them.
+class Tags {
+ public:
+  Tags() = default;
+  Tags(std::initializer_list<std::pair<std::string_view, std::string_view>> pairs);
+  void add(std::string_view key, std::string_view value);
+  /// Value of a key, trimmed of nothing; empty when there is none.
+  [[nodiscard]] std::string_view get(std::string_view key) const;
+  [[nodiscard]] bool has(std::string_view key) const { return !get(key).empty(); }
+  [[nodiscard]] bool is(std::string_view key, std::string_view value) const {
+    return get(key) == value;
+  }
+  [[nodiscard]] bool empty() const { return packed_.empty(); }
+  /// Calls f(key, value) for each, in the order added.
+  template <class F>
+  void each(F&& f) const {
+    for (std::size_t at = 0; at < packed_.size();) {
+      const std::string_view key(packed_.c_str() + at);
+      const std::string_view value(packed_.c_str() + at + key.size() + 1);
+      f(key, value);
+      at += key.size() + value.size() + 2;
+    }
+  }
+
+ private:
+  std::string packed_;  // key NUL value NUL …
+};
+
+struct RawNode {
+  std::int64_t id = 0;
+  Point at;
+};
+
+struct RawWay {
+  std::int64_t id = 0;
+  std::vector<std::int64_t> nodes;
+  Tags tags;
+};
+
+struct RawMember {
+  char type = 'n';  ///< n, w or r
+  std::int64_t ref = 0;
+  std::string role;
+};
+
+struct RawRelation {
+  std::int64_t id = 0;
+  Tags tags;
+  std::vector<RawMember> members;
+};
+
+struct RawMap {
+  std::vector<RawWay> ways;
+  std::vector<RawWay> rails;
+  std::vector<RawNode> nodes;  ///< of ways and rails, by id
+  std::vector<std::pair<std::int64_t, Tags>> node_tags;  ///< tagged nodes of them, by id
+  std::vector<RawRelation> restrictions;                 ///< type=restriction…, by id
+  std::vector<std::int64_t> bus_route_ways;              ///< members of route=bus, ascending
+  std::string timestamp;  ///< newest data, ISO 8601 UTC; empty when unknown
+  std::int64_t repeated_ids = 0;  ///< objects dropped because their id came before
+
+  [[nodiscard]] const RawNode* find_node(std::int64_t id) const;
+  [[nodiscard]] const Tags& tags_of_node(std::int64_t id) const;  ///< empty tags when none
+};
+
+}  // namespace loopwright::mark

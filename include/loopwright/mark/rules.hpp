@@ -1,0 +1,97 @@
+// The tag rules, one function a topic: tags in, facts out. Each is explained in its own .cpp, with
+// the page or law it follows.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "loopwright/mark/draft.hpp"
+
+namespace loopwright::mark {
+
+// --- access.cpp: may a learner's car drive here? -------------------------------------------------
+
+/// The motor class of a way; empty when the highway value isn't one cars use (footway, track …).
+std::optional<road::RoadClass> road_class_of(const Tags& tags);
+
+enum class Access : std::uint8_t { yes, destination, no };
+
+struct CarAccess {
+  Access along = Access::yes, against = Access::yes;
+  std::string tag;        ///< the tag that closes or limits it; empty when nothing does
+  bool timed = false;     ///< a conditional may shut it (it is then `no` here)
+  std::string timed_key, timed_text;
+};
+
+/// The access tree motorcar / motor_vehicle / vehicle / access with its directions and conditions,
+/// oneway in all its spellings, implied one-ways, service kinds, surfaces and fords.
+CarAccess car_access(const Tags& tags, road::RoadClass road_class, bool motorways);
+
+struct OneWay {
+  bool along = true, against = true;  ///< directions traffic may take
+  bool one_way = false;
+  std::string tag;
+};
+OneWay one_way_of(const Tags& tags, road::RoadClass road_class);
+
+enum class Barrier : std::uint8_t { none, passable, wall };
+/// A node on the way: a gate, a bollard …; access tags on it outrank the kind of barrier.
+Barrier barrier_of(const Tags& tags);
+
+// --- speed_limits.cpp ----------------------------------------------------------------------------
+
+struct BothLimits {
+  road::LimitFact along, against;
+};
+/// The whole cascade; texts of the sources go into the draft. Bare numbers in Great Britain are
+/// km/h by the documentation and reported as odd.
+BothLimits limits_of(Draft& draft, PieceId piece);
+
+// --- widths.cpp ----------------------------------------------------------------------------------
+
+/// Metres of a width text: "4.5", "4.5 m", "12'6\"", "16 ft"; empty when it can't be read.
+std::optional<double> read_width(std::string_view text);
+
+struct Widths {
+  double width_m = 0;         ///< kerb to kerb, 0 when not mapped
+  double usable_m = 0;        ///< after parked cars, 0 when not known
+  bool parked_both = false;
+  bool narrow = false;        ///< two cars don't fit (usable under 4.8 m, lanes=1, narrow=yes …)
+  bool single_track = false;  ///< one car wide, for both directions
+  bool certain = false;       ///< from width or lanes tags, not from parking or class
+  std::string tag;            ///< what says so
+};
+Widths widths_of(const Tags& tags, road::RoadClass road_class, bool one_way);
+
+// --- bus_lanes.cpp -------------------------------------------------------------------------------
+
+struct BusLaneFact {
+  road::LaneDirection direction = road::LaneDirection::unknown;
+  road::LaneSide side = road::LaneSide::unknown;
+  bool contraflow = false;
+  bool doubtful = false;
+  std::string hours;   ///< empty: not mapped
+  std::string source;  ///< key=value
+};
+/// All three tagging families joined.
+std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, Side side);
+
+// --- places: each appends to the draft, in this order --------------------------------------------
+
+void mark_piece_facts(Draft& draft);     ///< limits, widths, flags, bus lanes of every piece
+void mark_roundabouts(Draft& draft);     ///< rings from ways, arms merged, exits numbered
+void mark_minis(Draft& draft);
+void mark_signals(Draft& draft);         ///< signalled junctions and signal crossings, clustered
+void mark_crossings(Draft& draft);       ///< zebras
+void mark_level_crossings(Draft& draft);
+void mark_junctions(Draft& draft);       ///< emerging, turning off, crossroads
+void mark_limit_changes(Draft& draft);
+void mark_runs(Draft& draft);            ///< narrow, 20 zones, one-way, dual, bus lanes …
+void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
+
+/// All of the above in order, then draft.finish().
+void mark_all(Draft& draft);
+
+}  // namespace loopwright::mark

@@ -1,0 +1,29 @@
+// Checks a loop file against the area, claim by claim, by code that shares nothing with the search.
+//
+//   Proof p = prove(roads, answer);   if (p.false_claim) say(*p.false_claim);
+//
+// Checked: the file's area is this one; each stretch exists and follows the last; directions, walls,
+// turns (bans over several ways too) and access; start and end at the places asked; lengths, limits,
+// times by pace's rules; the time window; every pass claimed is driven, and none is missing; what
+// was avoided; bus-lane verdicts; counts against the wish; a shortfall that the loops bear out.
+// Rules: never includes find, reach or mark; stops at the first false claim.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::proof {
+
+struct Proof {
+  std::optional<std::string> false_claim;  ///< "loop 1, stretch 14 (way 7): …"
+  std::int64_t loops = 0;
+  std::int64_t claims = 0;  ///< checked
+};
+
+Proof prove(const road::Roads& roads, const wish::Answer& answer);
+
+}  // namespace loopwright::proof

@@ -1,0 +1,38 @@
+// From a map extract to the columns of an area.
+//
+//   Built b = build_area("town.osm.pbf", {.region = *find_region("GB-WLS")}, report, {});
+//
+// Rules: .osm.pbf, .osm, .osm.bz2, .osm.gz and .opl, sorted or not; throws InputError for a file
+// that is missing, cut short, empty or no map. Nothing is dropped silently: see the report.
+#pragma once
+
+#include <filesystem>
+
+#include "loopwright/base/progress.hpp"
+#include "loopwright/mark/raw_map.hpp"
+#include "loopwright/road/report.hpp"
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::read {
+
+struct BuildOptions {
+  Region region;
+  bool motorways = false;
+};
+
+struct Built {
+  road::Tables tables;
+  road::AreaInfo info;  ///< id not yet known
+};
+
+Built build_area(const std::filesystem::path& extract, const BuildOptions& options,
+                 road::Report& report, const Progress& progress);
+
+/// Only the reading: everything of the extract that the rules need.
+mark::RawMap scan_map(const std::filesystem::path& extract, const Progress& progress);
+
+/// Only the assembly: graph, turn rules, then all marking rules. Pure.
+Built assemble(const mark::RawMap& raw, const BuildOptions& options, road::Report& report,
+               const Progress& progress);
+
+}  // namespace loopwright::read

@@ -1,0 +1,162 @@
+// What the instructor asks for, and what the search answers: plain data, no behaviour.
+//
+// Rules: times in seconds from the start of the drive, lengths in metres, instants with offset.
+// The meaning of every field is that of the loop file (LOOP FILE in DEVELOPERS.md).
+// No third-party header may be included here.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "loopwright/base/ids.hpp"
+#include "loopwright/base/instant.hpp"
+#include "loopwright/base/point.hpp"
+#include "loopwright/road/kind.hpp"
+#include "loopwright/road/limit.hpp"
+
+namespace loopwright::wish {
+
+/// "roundabout:right=3"; count empty = as many as fit ("max").
+struct Want {
+  road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;  ///< none: any but `round`
+  std::optional<int> count = 1;
+  friend bool operator==(const Want&, const Want&) = default;
+};
+
+struct Avoid {
+  road::Kind kind = road::Kind::roundabout;
+  friend bool operator==(const Avoid&, const Avoid&) = default;
+};
+
+struct Wish {
+  Point home;
+  std::optional<Point> end;      ///< when it isn't home
+  std::vector<Point> through;    ///< the instructor's own drive: these points in order
+  Instant start;
+  std::optional<int> minutes;    ///< away from the door; empty only with `through`
+  int reserve_minutes = 0;
+  int level = 3;                 ///< of the learner, 1 to 5
+  bool level_given = false;      ///< a level asked for limits hardness to level + 1
+  int alternatives = 1;
+  std::vector<Want> wants;
+  std::vector<Avoid> avoids;
+};
+
+struct Range {
+  double low = 0, likely = 0, high = 0;  ///< 10th, 50th and 90th percentile
+};
+
+struct LoopStretch {
+  std::int64_t way = 0;
+  std::int64_t from = 0, to = 0;  ///< OSM nodes
+  std::uint32_t from_index = 0, to_index = 0;
+  bool against = false;
+  double metres = 0;  ///< the part driven
+  std::optional<std::array<double, 2>> partial_m;  ///< from `from`, when not all of it is driven
+  road::LimitOnDay limit;
+  Range arrive_s;  ///< at the first point driven
+  std::string street;
+  StretchId stretch;  ///< in the area at hand; not in the file (resolve)
+};
+
+struct Pass {
+  road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;
+  int exit = 0;  ///< 0: none
+  std::size_t first = 0, last = 0;  ///< indices into stretches
+  int hardness = 1;
+  road::Confidence confidence = road::Confidence::certain;
+  OsmObject source;
+  std::string tag;
+  friend bool operator==(const Pass&, const Pass&) = default;
+};
+
+enum class Verdict : std::uint8_t { usable, in_force, check_the_plate };
+
+struct BusLanePass {
+  std::size_t first = 0, last = 0;  ///< indices into stretches
+  std::string side;                 ///< "left", "right", "unknown"
+  std::optional<std::string> hours; ///< as mapped
+  std::string arrive_from, arrive_to;  ///< "15:41", "15:47": the interval of passing
+  Verdict verdict = Verdict::check_the_plate;
+  std::string why;
+  OsmObject source;
+  std::string tag;
+};
+
+struct Met {
+  Want want;
+  int got = 0;
+};
+
+/// What is known of how good a loop is. Values in milli-units of DECISIONS (value of a loop).
+struct Certificate {
+  std::string state = "searched";  ///< "best possible", "within", "searched"
+  std::int64_t value = 0;
+  std::optional<std::int64_t> bound;
+  std::int64_t candidates = 0;  ///< chances that can be reached, passed and left for home
+  std::int64_t left_out = 0;    ///< of these, not looked at
+};
+
+struct Loop {
+  int id = 1;
+  Instant start;
+  Range seconds;  ///< driving
+  double stop_seconds = 0;
+  double metres = 0;
+  double metres_twice = 0;  ///< road driven a second time, either way
+  std::vector<LoopStretch> stretches;
+  std::vector<Pass> passes;
+  std::vector<BusLanePass> bus_lanes;
+  std::vector<Met> met;
+  Certificate certificate;
+};
+
+/// A want that can't be met, and the nearest there is.
+struct Missing {
+  Want want;
+  int got = 0;
+  std::string why;
+  std::optional<OsmObject> nearest;         ///< the nearest chance of it, however far
+  std::optional<double> nearest_minutes;    ///< likely driving time there
+  std::optional<double> needs_minutes;      ///< there, through and home: the least a loop needs
+};
+
+struct Shortfall {
+  std::string why;  ///< one sentence
+  std::vector<Missing> missing;
+  std::optional<double> least_minutes;  ///< the shortest loop that was found to meet the rest
+};
+
+/// Which area (and later: notes) a loop file speaks of.
+struct AreaName {
+  std::string file, id, region, side, map_timestamp, credit;
+};
+
+/// A whole loop file.
+struct Answer {
+  AreaName area;
+  Wish wish;
+  std::vector<Loop> loops;
+  std::optional<Shortfall> shortfall;
+  std::string fewer_because;  ///< why there are fewer loops than asked; empty otherwise
+};
+
+/// "roundabout:right=3", "emerge=max"
+std::string write_want(const Want& want);
+/// Reads the same. Throws UsageError naming the nearest kind, or the movements the kind has.
+Want read_want(std::string_view text);
+/// Reads a kind to avoid. Throws UsageError as read_want does.
+Avoid read_avoid(std::string_view text);
+
+std::string_view name(Verdict verdict);  // "usable", "in force", "check the plate"
+
+/// True when this pass counts for the want.
+bool counts_for(const Pass& pass, const Want& want);
+bool counts_for(road::Kind kind, road::Movement movement, const Want& want);
+
+}  // namespace loopwright::wish

@@ -1,0 +1,1 @@
+# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
