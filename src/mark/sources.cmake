@@ -1,1 +1,4 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/raw_map.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hardness.cpp)

@@ -1,0 +1,132 @@
+// The tables while the marking rules add to them.
+//
+// 1. Texts are kept once each: a row number is handed out when a text first appears.
+// 2. Places are final when added (their nodes and pieces are appended to the place_* columns);
+//    an index from node to places answers "what is at this junction?".
+// 3. Chances keep their paths apart (path_first is then a row of paths_) until finish, which
+//    orders the chances by entry and lays the paths out in that order.
+#include "loopwright/mark/draft.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <tuple>
+#include <utility>
+
+namespace loopwright::mark {
+namespace {
+
+using road::Kind;
+using road::Movement;
+
+bool controls_its_nodes(Kind kind) {
+  return road::meets(kind, Kind::roundabout) || kind == Kind::mini_roundabout ||
+         kind == Kind::signals;
+}
+
+auto order_of(const road::Chance& c) {
+  return std::tuple(c.entry, c.place, c.exit, c.kind, c.movement, c.exit_number);
+}
+
+void order_run_facts(std::vector<road::RunFact>& facts) {
+  std::ranges::sort(facts, {},
+                    [](const road::RunFact& f) { return std::tuple(f.stretch, f.kind); });
+}
+
+}  // namespace
+
+Draft::Draft(const RawMap& raw_map, road::AreaInfo area_info, road::Report& build_report)
+    : raw(raw_map), info(std::move(area_info)), report(build_report) {
+  tables.place_node_first = {0};
+  tables.place_piece_first = {0};
+  tables.text_first = {0, 0};
+  texts_.emplace(std::string(), TextId{std::size_t{0}});
+}
+
+TextId Draft::text(std::string_view text) {
+  const auto [at, is_new] = texts_.try_emplace(std::string(text), texts_.size());
+  if (is_new) {
+    tables.text_bytes.insert(tables.text_bytes.end(), text.begin(), text.end());
+    tables.text_first.push_back(static_cast<std::uint32_t>(tables.text_bytes.size()));
+  }
+  return at->second;
+}
+
+std::string_view Draft::text(TextId id) const {
+  if (!id.known()) return {};
+  const std::uint32_t first = tables.text_first[id.index()];
+  return {tables.text_bytes.data() + first, tables.text_first[id.index() + 1] - first};
+}
+
+const Tags& Draft::way_tags(PieceId piece) const {
+  const std::int64_t id = tables.pieces[piece.index()].way;
+  const auto at = std::ranges::lower_bound(raw.ways, id, {}, &RawWay::id);
+  assert(at != raw.ways.end() && at->id == id);
+  return at->tags;
+}
+
+const Tags& Draft::node_tags(NodeId node) const {
+  return raw.tags_of_node(tables.nodes[node.index()].osm_id);
+}
+
+road::Roads Draft::roads() const {
+  return road::view_of(tables, info);
+}
+
+PlaceId Draft::add_place(const road::Place& place, std::span<const NodeId> nodes,
+                         std::span<const PieceId> inside) {
+  const PlaceId id{tables.places.size()};
+  tables.places.push_back(place);
+  tables.place_nodes.insert(tables.place_nodes.end(), nodes.begin(), nodes.end());
+  tables.place_node_first.push_back(static_cast<std::uint32_t>(tables.place_nodes.size()));
+  tables.place_pieces.insert(tables.place_pieces.end(), inside.begin(), inside.end());
+  tables.place_piece_first.push_back(static_cast<std::uint32_t>(tables.place_pieces.size()));
+  for (const NodeId node : nodes) places_by_node_.emplace(node.value, id);
+  return id;
+}
+
+void Draft::add_chance(road::Chance chance, std::span<const StretchId> path) {
+  assert(!path.empty());
+  chance.path_first = static_cast<std::uint32_t>(paths_.size());
+  chance.path_count = static_cast<std::uint32_t>(path.size());
+  paths_.emplace_back(path.begin(), path.end());
+  tables.chances.push_back(chance);
+}
+
+void Draft::add_run_fact(const road::RunFact& fact) {
+  tables.run_facts.push_back(fact);
+  tables.stretches[fact.stretch.index()].runs |= road::bit(fact.kind);
+}
+
+PlaceId Draft::place_at(NodeId node, Kind kind) const {
+  PlaceId first;  // none is greater than any row
+  const auto [begin, end] = places_by_node_.equal_range(node.value);
+  for (auto at = begin; at != end; ++at) {
+    if (road::meets(tables.places[at->second.index()].kind, kind))
+      first = std::min(first, at->second);
+  }
+  return first;
+}
+
+bool Draft::is_controlled(NodeId node) const {
+  const auto [begin, end] = places_by_node_.equal_range(node.value);
+  return std::any_of(begin, end, [this](const auto& row) {
+    return controls_its_nodes(tables.places[row.second.index()].kind);
+  });
+}
+
+void Draft::finish() {
+  std::ranges::stable_sort(tables.chances, {}, order_of);
+  tables.chance_path.clear();
+  for (road::Chance& chance : tables.chances) {
+    const std::vector<StretchId>& path = paths_[chance.path_first];
+    chance.path_first = static_cast<std::uint32_t>(tables.chance_path.size());
+    tables.chance_path.insert(tables.chance_path.end(), path.begin(), path.end());
+  }
+  paths_.clear();
+  order_run_facts(tables.run_facts);
+  std::ranges::stable_sort(tables.bus_lanes, {}, &road::BusLane::piece);
+  std::ranges::stable_sort(tables.timed_rules, {}, &road::TimedRule::piece);
+}
+
+}  // namespace loopwright::mark
