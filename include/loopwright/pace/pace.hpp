@@ -3,10 +3,11 @@
 //   Pace pace(roads, Learner{.level = 3}, start);
 //   Spell s = pace.along(stretch) + pace.at(turn);   // s.likely_ms, s.variance_s2
 //
-// Rules: likely times are whole milliseconds, so sums come out the same in any order; variances add,
-// since delays are taken as independent. Numbers: src/rules/pace.txt, with their sources.
-// A closed level crossing is not inside (it is listed beside the times).
-// Why: percentiles are made only at the end (range_of), never by adding extremes.
+// Rules: likely times are whole milliseconds, so sums come out the same in any order; variances
+// add, since delays are taken as independent. Numbers: src/rules/pace.txt, with their sources. A
+// closed level crossing is not inside (it is listed beside the times). Parts of a stretch add up to
+// the whole to the millisecond. Nobody is ever taken to drive faster than the day's limit. Why:
+// percentiles are made only at the end (range_of), never by adding extremes.
 #pragma once
 
 #include <array>
@@ -55,12 +56,29 @@ class Pace {
   [[nodiscard]] road::LimitOnDay limit(StretchId stretch) const;
 
  private:
+  /// A cap on the speed of pieces that carry a flag.
+  struct FlagCap {
+    std::uint32_t flag = 0;
+    double mps = 0;
+  };
+  [[nodiscard]] double law_mps(const road::LimitFact& fact) const;
+  [[nodiscard]] double road_mps(StretchId stretch) const;
+
   const road::Roads* roads_;
   road::LimitLaw law_;
   Date day_;
-  double driving_share_ = 1;  ///< of the limit that this learner drives
-  double factor_ = 1;
+  double driving_share_ = 1;     ///< of what the road allows, that this learner drives
+  double running_variance_ = 0;  ///< s² per s
+  double narrow_m_ = 0, single_track_m_ = 0;
+  double narrow_mps_ = 0, single_track_mps_ = 0, ring_lanes_mps_ = 0;
+  double corner_deg_ = 0;
+  Spell corner_;
   std::array<Spell, road::control_count> delays_{};
+  std::array<FlagCap, 4> flag_caps_{};
+  std::array<double, static_cast<std::size_t>(road::RoadClass::road) + 1> class_mps_{};
+  /// Speed of the limits that need no number of their own, on the day; so that a search asks the
+  /// law's table once and not a million times.
+  std::array<double, static_cast<std::size_t>(road::LimitRule::walk) + 1> rule_mps_{};
 };
 
 }  // namespace loopwright::pace
