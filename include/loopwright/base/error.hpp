@@ -8,15 +8,16 @@
 #pragma once
 
 #include <stdexcept>
+#include <string>
 
 namespace loopwright {
 
 enum class Exit : int {
   done = 0,
-  could_not = 1,       ///< input, files, system
+  could_not = 1,  ///< input, files, system
   wrong_arguments = 2,
-  false_claim = 3,     ///< a proof found one
-  wish_not_met = 4,    ///< files are written, with what falls short
+  false_claim = 3,   ///< a proof found one
+  wish_not_met = 4,  ///< files are written, with what falls short
 };
 
 class Error : public std::runtime_error {

@@ -14,7 +14,15 @@
 
 namespace loopwright {
 
-enum class Weekday : std::uint8_t { monday, tuesday, wednesday, thursday, friday, saturday, sunday };
+enum class Weekday : std::uint8_t {
+  monday,
+  tuesday,
+  wednesday,
+  thursday,
+  friday,
+  saturday,
+  sunday
+};
 
 /// A date of the (proleptic) Gregorian calendar.
 struct Date {
@@ -60,6 +68,8 @@ struct WrittenTime {
 /// Reads "2026-11-28T15:00", with or without seconds, with "Z", "+01:00" or no offset.
 /// Empty when the text is none of these or the date doesn't exist.
 std::optional<WrittenTime> read_time(std::string_view text);
+/// Reads "2026-11-28". Empty when it is no such date.
+std::optional<Date> read_date(std::string_view text);
 
 /// "2026-11-28T15:00:00+00:00"
 std::string write_time(const Instant& instant);

@@ -30,5 +30,6 @@ std::optional<Region> find_region(std::string_view code);
 
 std::string_view name(Side side);       // "left", "right"
 std::string_view name(SpeedUnit unit);  // "mph", "km/h"
+std::optional<SpeedUnit> parse_speed_unit(std::string_view text);
 
 }  // namespace loopwright
