@@ -20,8 +20,8 @@ enum class Access : std::uint8_t { yes, destination, no };
 
 struct CarAccess {
   Access along = Access::yes, against = Access::yes;
-  std::string tag;        ///< the tag that closes or limits it; empty when nothing does
-  bool timed = false;     ///< a conditional may shut it (it is then `no` here)
+  std::string tag;     ///< the tag that closes or limits it; empty when nothing does
+  bool timed = false;  ///< a conditional may shut it (it is then `no` here)
   std::string timed_key, timed_text;
 };
 
@@ -40,6 +40,16 @@ enum class Barrier : std::uint8_t { none, passable, wall };
 /// A node on the way: a gate, a bollard …; access tags on it outrank the kind of barrier.
 Barrier barrier_of(const Tags& tags);
 
+// --- node_kinds.cpp: what a map node's tags say a driver meets there ----------------------------
+
+/// Bits of road::node_flag: signals, signal_crossing, zebra, level_crossing, mini_roundabout,
+/// give_way, stop. A way is cut at every node that has one. Pedestrian lights tagged as
+/// highway=traffic_signals have both signal bits. (wall and dead_end are not from here.)
+std::uint32_t node_flags_of(const Tags& tags);
+
+/// False when a node with the zebra bit is only "marked", without saying how.
+bool zebra_is_certain(const Tags& tags);
+
 // --- speed_limits.cpp ----------------------------------------------------------------------------
 
 struct BothLimits {
@@ -55,8 +65,8 @@ BothLimits limits_of(Draft& draft, PieceId piece);
 std::optional<double> read_width(std::string_view text);
 
 struct Widths {
-  double width_m = 0;         ///< kerb to kerb, 0 when not mapped
-  double usable_m = 0;        ///< after parked cars, 0 when not known
+  double width_m = 0;   ///< kerb to kerb, 0 when not mapped
+  double usable_m = 0;  ///< after parked cars, 0 when not known
   bool parked_both = false;
   bool narrow = false;        ///< two cars don't fit (usable under 4.8 m, lanes=1, narrow=yes …)
   bool single_track = false;  ///< one car wide, for both directions
@@ -80,16 +90,16 @@ std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, S
 
 // --- places: each appends to the draft, in this order --------------------------------------------
 
-void mark_piece_facts(Draft& draft);     ///< limits, widths, flags, bus lanes of every piece
-void mark_roundabouts(Draft& draft);     ///< rings from ways, arms merged, exits numbered
+void mark_piece_facts(Draft& draft);  ///< limits, widths, flags, bus lanes of every piece
+void mark_roundabouts(Draft& draft);  ///< rings from ways, arms merged, exits numbered
 void mark_minis(Draft& draft);
-void mark_signals(Draft& draft);         ///< signalled junctions and signal crossings, clustered
-void mark_crossings(Draft& draft);       ///< zebras
+void mark_signals(Draft& draft);    ///< signalled junctions and signal crossings, clustered
+void mark_crossings(Draft& draft);  ///< zebras
 void mark_level_crossings(Draft& draft);
-void mark_junctions(Draft& draft);       ///< emerging, turning off, crossroads
+void mark_junctions(Draft& draft);  ///< emerging, turning off, crossroads
 void mark_limit_changes(Draft& draft);
-void mark_runs(Draft& draft);            ///< narrow, 20 zones, one-way, dual, bus lanes …
-void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
+void mark_runs(Draft& draft);      ///< narrow, 20 zones, one-way, dual, bus lanes …
+void mark_controls(Draft& draft);  ///< what each turn must deal with, for the times
 
 /// All of the above in order, then draft.finish().
 void mark_all(Draft& draft);

@@ -1,0 +1,93 @@
+// What a driver meets at a map node.
+//
+// 1. highway may list several values ("crossing;traffic_signals"); each is looked at.
+// 2. A crossing has signals when crossing:signals says so, else by crossing=traffic_signals, else
+//    by the British animal names (pelican, puffin, toucan, pegasus) in crossing_ref or crossing.
+// 3. A crossing without signals is a zebra when zebra stands in crossing, crossing_ref or
+//    crossing:markings (certain), or when it is merely marked or uncontrolled and nothing says
+//    which markings (not certain). Dots, lines or coloured surface alone are no zebra.
+// 4. Lights that hold no junction are left out: those of a level crossing, flashing ones and those
+//    at a fire station. Pedestrian lights on a link get both signal bits; the place decides.
+// Sources: OSM wiki, pages Key:crossing, Key:crossing_ref, Key:crossing:markings,
+// Key:traffic_signals, Crossings_in_the_United_Kingdom.
+#include <algorithm>
+#include <array>
+
+#include "loopwright/base/text.hpp"
+#include "loopwright/mark/rules.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+namespace flag = road::node_flag;
+
+template <std::size_t Count>
+bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+bool lists(std::string_view values, std::string_view wanted) {
+  return std::ranges::count(split(values, ';'), wanted) > 0;
+}
+
+bool has_animal_name(std::string_view value) {
+  constexpr std::array<std::string_view, 4> names = {"pelican", "puffin", "toucan", "pegasus"};
+  return one_of(value, names);
+}
+
+bool crossing_has_signals(const Tags& tags) {
+  if (const auto signals = tags.get("crossing:signals"); !signals.empty()) return signals != "no";
+  return lists(tags.get("crossing"), "traffic_signals") || has_animal_name(tags.get("crossing")) ||
+         has_animal_name(tags.get("crossing_ref"));
+}
+
+bool says_zebra(const Tags& tags) {
+  return tags.is("crossing", "zebra") || tags.is("crossing_ref", "zebra") ||
+         lists(tags.get("crossing:markings"), "zebra");
+}
+
+bool may_be_zebra(const Tags& tags) {
+  const std::string_view markings = tags.get("crossing:markings");
+  return (tags.is("crossing", "marked") || tags.is("crossing", "uncontrolled")) &&
+         (markings.empty() || markings == "yes") && !tags.has("crossing_ref");
+}
+
+std::uint32_t crossing_flags(const Tags& tags) {
+  if (crossing_has_signals(tags)) return flag::signal_crossing;
+  return says_zebra(tags) || may_be_zebra(tags) ? flag::zebra : 0;
+}
+
+bool is_for_pedestrians(const Tags& tags) {
+  const std::string_view crossing = tags.get("crossing");
+  return tags.is("traffic_signals", "pedestrian_crossing") || crossing_has_signals(tags) ||
+         (!crossing.empty() && crossing != "no");
+}
+
+std::uint32_t signal_flags(const Tags& tags) {
+  constexpr std::array<std::string_view, 4> no_junction = {"level_crossing", "blinker",
+                                                           "blink_mode", "emergency"};
+  if (tags.is("railway", "level_crossing") || one_of(tags.get("traffic_signals"), no_junction)) {
+    return 0;
+  }
+  return is_for_pedestrians(tags) ? flag::signals | flag::signal_crossing : flag::signals;
+}
+
+}  // namespace
+
+std::uint32_t node_flags_of(const Tags& tags) {
+  std::uint32_t flags = tags.is("railway", "level_crossing") ? flag::level_crossing : 0;
+  for (const std::string_view highway : split(tags.get("highway"), ';')) {
+    if (highway == "traffic_signals") flags |= signal_flags(tags);
+    if (highway == "crossing") flags |= crossing_flags(tags);
+    if (highway == "mini_roundabout") flags |= flag::mini_roundabout;
+    if (highway == "give_way") flags |= flag::give_way;
+    if (highway == "stop") flags |= flag::stop;
+  }
+  return flags;
+}
+
+bool zebra_is_certain(const Tags& tags) {
+  return says_zebra(tags);
+}
+
+}  // namespace loopwright::mark
