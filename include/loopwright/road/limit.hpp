@@ -1,15 +1,20 @@
 // The speed limit of a stretch as the map gives it: the rule it follows and how we know, and what
 // that comes to on the day of the lesson.
 //
-//   LimitOnDay l = limit_on(fact, region_code, Date{2026, 11, 28});   // 20 mph, "check"
+//   LimitLaw law(region, map_date);
+//   LimitOnDay l = law.on(fact, Date{2026, 11, 28});   // 20 mph, "check"
 //
 // Rules: a fact is never turned into a number at import, since the law changes: in Wales a
 // restricted road is 20 mph from 17 September 2023. Numbers and dates: src/rules/limits.txt.
+// A number mapped on a road that is else a restricted one (lamps, houses) is passed as `restricted`
+// with the number's tag as source; a plain signed 30 stays 30, in Wales with "check" when the map
+// may be older than the change.
 #pragma once
 
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "loopwright/base/ids.hpp"
 #include "loopwright/base/instant.hpp"
@@ -26,12 +31,12 @@ enum class LimitRule : std::uint8_t {
   national_single,  ///< national limit, single carriageway
   national_dual,    ///< national limit, dual carriageway
   motorway,
-  zone_twenty,      ///< entered through a zone sign, `value` from the sign
-  zone_other,       ///< other zones (GB:zone30 …), `value`
-  urban,            ///< in a town, outside Great Britain
-  rural,            ///< outside towns, outside Great Britain
-  rural_minor,      ///< minor roads outside towns where the law knows them (Ireland's L roads)
-  walk,             ///< walking pace
+  zone_twenty,  ///< entered through a zone sign, `value` from the sign
+  zone_other,   ///< other zones (GB:zone30 …), `value`
+  urban,        ///< in a town, outside Great Britain
+  rural,        ///< outside towns, outside Great Britain
+  rural_minor,  ///< minor roads outside towns where the law knows them (Ireland's L roads)
+  walk,         ///< walking pace
 };
 
 enum class LimitConfidence : std::uint8_t {
@@ -40,6 +45,7 @@ enum class LimitConfidence : std::uint8_t {
   check,     ///< the law or the map leaves a doubt: look for the sign
 };
 std::string_view name(LimitConfidence confidence);
+std::optional<LimitConfidence> parse_limit_confidence(std::string_view text);
 
 struct LimitFact {
   LimitRule rule = LimitRule::unknown;
@@ -64,23 +70,29 @@ struct LimitOnDay {
 /// The law's numbers for one region, read once from the table; evaluates facts for a date.
 class LimitLaw {
  public:
-  /// region: a code of find_region; map_date: newest edit of the map when known (a limit mapped
-  /// before a change of law becomes "check").
+  /// map_date: newest edit of the map when known (a limit mapped before a change of law becomes
+  /// "check").
   LimitLaw(const Region& region, std::optional<Date> map_date);
   [[nodiscard]] LimitOnDay on(const LimitFact& fact, Date day) const;
 
  private:
   struct Row {
-    LimitRule rule;
+    LimitRule rule = LimitRule::unknown;
     Date since;
-    int value;
-    SpeedUnit unit;
+    int value = 0;
+    SpeedUnit unit = SpeedUnit::kmh;
   };
-  std::optional<Row> row_for(LimitRule rule, Date day) const;
-  std::uint32_t row_count_ = 0;
-  Row rows_[64];
+  struct Found {
+    const Row* row = nullptr;
+    bool general = false;  ///< not this region's law
+  };
+  [[nodiscard]] Found find(LimitRule rule, Date day) const;
+  [[nodiscard]] bool map_misses(Date change, Date day) const;
+  [[nodiscard]] bool was_default_before_change(const LimitFact& fact, Date day) const;
+
+  std::vector<Row> rows_;     ///< of the region
+  std::vector<Row> general_;  ///< of everywhere else, in the region's unit
   std::optional<Date> map_date_;
-  SpeedUnit unit_;
 };
 
 }  // namespace loopwright::road

@@ -354,6 +354,8 @@ double bearing_in_deg(const Roads& roads, StretchId stretch);
 
 /// Cell of the snapping grid that holds a point: cells of 1/200 degree each way.
 std::uint64_t grid_cell(Point at);
+/// Every cell a shape may touch, ascending, each once: where the grid lists its piece.
+std::vector<std::uint64_t> grid_cells_of(std::span<const Point> shape);
 /// Pieces whose shape may come within `radius_m` of a point: ascending, each once.
 std::vector<PieceId> pieces_near(const Roads& roads, Point at, double radius_m);
 
