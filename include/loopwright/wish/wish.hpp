@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "loopwright/base/ids.hpp"
@@ -154,8 +155,10 @@ Want read_want(std::string_view text);
 Avoid read_avoid(std::string_view text);
 
 std::string_view name(Verdict verdict);  // "usable", "in force", "check the plate"
+std::optional<Verdict> parse_verdict(std::string_view text);
 
-/// True when this pass counts for the want.
+/// True when this pass counts for the want: its kind, or a special form of it; its movement, or any
+/// but `round` when none is named.
 bool counts_for(const Pass& pass, const Want& want);
 bool counts_for(road::Kind kind, road::Movement movement, const Want& want);
 

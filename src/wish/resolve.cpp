@@ -1,0 +1,47 @@
+// Method: the pieces of the row's way, in the way's order, are searched for the one that lies
+// between the two positions and whose nodes have the ids named; driven against the way, the row's
+// "from" is the piece's last node.
+#include "loopwright/wish/resolve.hpp"
+
+#include <algorithm>
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::wish {
+namespace {
+
+bool names_piece(const road::Roads& roads, const LoopStretch& row, const road::Piece& piece) {
+  const std::int64_t a = roads.nodes[piece.a.index()].osm_id;
+  const std::int64_t b = roads.nodes[piece.b.index()].osm_id;
+  if (row.against) {
+    return piece.from_index == row.to_index && piece.to_index == row.from_index && a == row.to &&
+           b == row.from;
+  }
+  return piece.from_index == row.from_index && piece.to_index == row.to_index && a == row.from &&
+         b == row.to;
+}
+
+}  // namespace
+
+StretchId find_stretch(const road::Roads& roads, const LoopStretch& row) {
+  const auto pieces = roads.pieces_of_way(row.way);
+  const auto found = std::find_if(pieces.begin(), pieces.end(), [&](const road::Piece& piece) {
+    return names_piece(roads, row, piece);
+  });
+  if (found == pieces.end()) return {};
+  return StretchId{roads.id_of(*found), row.against};
+}
+
+void resolve(const road::Roads& roads, Loop& loop) {
+  for (std::size_t i = 0; i < loop.stretches.size(); ++i) {
+    LoopStretch& row = loop.stretches[i];
+    row.stretch = find_stretch(roads, row);
+    if (row.stretch.known()) continue;
+    throw InputError("loop " + std::to_string(loop.id) + ", stretch " + std::to_string(i) +
+                     ": the area has no road on way " + std::to_string(row.way) + " from node " +
+                     std::to_string(row.from) + " to node " + std::to_string(row.to) +
+                     "; plan the loop again with this area");
+  }
+}
+
+}  // namespace loopwright::wish

@@ -1,0 +1,119 @@
+// Method: kind[:movement][=count|max]; the text is cut at '=', then at ':', and each part is read
+// with road's words. Every refusal names what could have been written instead.
+#include <algorithm>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::wish {
+namespace {
+
+constexpr int most_passes = 99;
+
+std::string quoted(std::string_view text) {
+  return "'" + std::string(text) + "'";
+}
+
+template <class Words>
+std::string listed(const Words& words) {
+  std::string text;
+  for (const auto word : words) text.append(text.empty() ? "" : ", ").append(road::name(word));
+  return text;
+}
+
+road::Kind read_kind(std::string_view text) {
+  const std::optional<road::Kind> kind = road::parse_kind(text);
+  if (!kind) {
+    throw UsageError("there is no practice kind " + quoted(text) + "; did you mean " +
+                     quoted(road::name(road::nearest_kind(lower(text)))) + "?");
+  }
+  if (!road::is_mapped(*kind)) {
+    throw UsageError("the kind " + quoted(text) + " can't be found in a map yet; choose one of " +
+                     listed(road::mapped_kinds()));
+  }
+  return *kind;
+}
+
+road::Movement read_movement(std::string_view text, road::Kind kind) {
+  const auto known = road::movements_of(kind);
+  const std::optional<road::Movement> movement = road::parse_movement(text);
+  if (movement && std::find(known.begin(), known.end(), *movement) != known.end()) return *movement;
+  if (known.empty()) {
+    throw UsageError(quoted(road::name(kind)) + " has no movements; leave out " +
+                     quoted(":" + std::string(text)));
+  }
+  throw UsageError(quoted(road::name(kind)) + " has no movement " + quoted(text) +
+                   "; choose one of " + listed(known));
+}
+
+std::optional<int> read_count(std::string_view text, std::string_view want) {
+  if (text == "max") return std::nullopt;
+  const std::optional<int> count = read_int(text);
+  if (!count || *count < 1 || *count > most_passes) {
+    throw UsageError("the count in " + quoted(want) + " is not 1 to " +
+                     std::to_string(most_passes) + " or 'max'");
+  }
+  return count;
+}
+
+}  // namespace
+
+std::string write_want(const Want& want) {
+  std::string text(road::name(want.kind));
+  if (want.movement != road::Movement::none) text.append(":").append(road::name(want.movement));
+  return text + "=" + (want.count ? std::to_string(*want.count) : "max");
+}
+
+Want read_want(std::string_view text) {
+  if (text.find('+') != std::string_view::npos) {
+    throw UsageError("kinds joined with '+' can't be asked for yet: " + quoted(text) +
+                     "; ask for each by itself");
+  }
+  Want want;
+  const std::size_t equals = text.find('=');
+  const std::string_view what = text.substr(0, equals);
+  if (equals != std::string_view::npos) want.count = read_count(text.substr(equals + 1), text);
+  const std::size_t colon = what.find(':');
+  want.kind = read_kind(what.substr(0, colon));
+  if (colon != std::string_view::npos) {
+    want.movement = read_movement(what.substr(colon + 1), want.kind);
+  }
+  return want;
+}
+
+Avoid read_avoid(std::string_view text) {
+  return {read_kind(text)};
+}
+
+std::string_view name(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::usable:
+      return "usable";
+    case Verdict::in_force:
+      return "in force";
+    case Verdict::check_the_plate:
+      break;
+  }
+  return "check the plate";
+}
+
+std::optional<Verdict> parse_verdict(std::string_view text) {
+  for (const auto verdict : {Verdict::usable, Verdict::in_force, Verdict::check_the_plate}) {
+    if (text == name(verdict)) return verdict;
+  }
+  return std::nullopt;
+}
+
+bool counts_for(const Pass& pass, const Want& want) {
+  return counts_for(pass.kind, pass.movement, want);
+}
+
+bool counts_for(road::Kind kind, road::Movement movement, const Want& want) {
+  if (!road::meets(kind, want.kind)) return false;
+  if (want.movement != road::Movement::none) return movement == want.movement;
+  // Going all the way round counts only when asked by name (DECISIONS: value of a loop).
+  return movement != road::Movement::round;
+}
+
+}  // namespace loopwright::wish
