@@ -1,1 +1,4 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/local_graph.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/snap.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sweep.cpp)

@@ -1,0 +1,38 @@
+// Reads the table once per wish; a name that is missing is our own mistake.
+#include "find/caps.hpp"
+
+#include <stdexcept>
+#include <string>
+
+#include "loopwright/base/table.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+double value_of(const std::vector<TableRow>& rows, std::string_view name) {
+  for (const TableRow& row : rows)
+    if (row.at(0) == name) return number_cell(row, 1);
+  throw std::logic_error("caps.txt has no row '" + std::string(name) + "'");
+}
+
+}  // namespace
+
+Caps read_caps() {
+  const auto rows = read_table(rule_text("caps"));
+  Caps caps;
+  caps.junction_passes = static_cast<int>(value_of(rows, "junction place passes"));
+  caps.stretch_passes = static_cast<int>(value_of(rows, "stretch place passes"));
+  caps.quiet_passes = static_cast<int>(value_of(rows, "quiet street passes"));
+  caps.spacing_ms = static_cast<std::int64_t>(1000 * value_of(rows, "spacing seconds"));
+  caps.overlap_share = value_of(rows, "overlap share");
+  caps.overlap_exempt_m = value_of(rows, "overlap exempt metres");
+  caps.window_share = value_of(rows, "window share");
+  caps.hardness_above_level = static_cast<int>(value_of(rows, "hardness above level"));
+  for (std::size_t k = 0; k < caps.repeat_worth.size(); ++k)
+    caps.repeat_worth[k] =
+        static_cast<std::int64_t>(value_of(rows, "repeat worth " + std::to_string(k + 1)));
+  return caps;
+}
+
+}  // namespace loopwright::find

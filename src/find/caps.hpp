@@ -1,0 +1,29 @@
+// The numbers of src/rules/caps.txt: how often a place may be used and what a pass is worth.
+#pragma once
+
+#include <array>
+#include <cstdint>
+
+#include "loopwright/road/kind.hpp"
+
+namespace loopwright::find {
+
+struct Caps {
+  int junction_passes = 0;
+  int stretch_passes = 0;
+  int quiet_passes = 0;
+  std::int64_t spacing_ms = 0;
+  double overlap_share = 0;
+  double overlap_exempt_m = 0;
+  double window_share = 0;
+  int hardness_above_level = 0;
+  std::array<std::int64_t, 6> repeat_worth{};  ///< milli-units, by how often passed before
+
+  [[nodiscard]] int passes_of(road::Kind kind) const {
+    return road::is_stretch_like(kind) ? stretch_passes : junction_passes;
+  }
+};
+
+Caps read_caps();
+
+}  // namespace loopwright::find

@@ -1,0 +1,166 @@
+// Method:
+//   1. Along the drive, likely milliseconds and variance add up: part of the first stretch, then for
+//      each further one the wait at the turn and the stretch, at last a part again.
+//   2. Road driven twice is measured per piece as the driven length less the length covered.
+//   3. Passes, bus-lane verdicts and counts against the wish come from their own rooms and files.
+#include "find/describe.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "loopwright/lanes/lanes.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+const road::Turn& turn_between(const road::Roads& roads, StateId from, StateId to) {
+  const auto turns = roads.turns_from(from);
+  const auto it =
+      std::find_if(turns.begin(), turns.end(), [&](const road::Turn& t) { return t.to == to; });
+  assert(it != turns.end());
+  return *it;
+}
+
+wish::Range range_of(const pace::Spell& spell) {
+  const pace::Percentiles p = pace::percentiles_of(spell);
+  return {p.low, p.likely, p.high};
+}
+
+std::string street_of(const road::Roads& roads, const road::Piece& piece) {
+  const std::string_view name = roads.text(piece.name);
+  return std::string(name.empty() ? roads.text(piece.ref) : name);
+}
+
+wish::LoopStretch row_of(const road::Roads& roads, const Drive& drive, std::size_t i) {
+  const StretchId s = roads.stretch_of(drive.states[i]);
+  const road::Piece& piece = roads.piece(s);
+  wish::LoopStretch row;
+  row.stretch = s;
+  row.way = piece.way, row.against = s.against();
+  row.from = roads.nodes[roads.from_node(s).index()].osm_id;
+  row.to = roads.nodes[roads.to_node(s).index()].osm_id;
+  row.from_index = s.against() ? piece.to_index : piece.from_index;
+  row.to_index = s.against() ? piece.from_index : piece.to_index;
+  row.metres = driven_m(roads, drive, i);
+  row.street = street_of(roads, piece);
+  const bool first = i == 0;
+  const bool last = i + 1 == drive.states.size();
+  if (first || last)
+    row.partial_m = {first ? drive.start_m : 0.0, last ? drive.end_m : piece.length_m};
+  return row;
+}
+
+/// Driving the i-th stretch of a drive, or the part of it that is driven.
+pace::Spell spell_along(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
+                        std::size_t i) {
+  const StretchId s = roads.stretch_of(drive.states[i]);
+  const bool first = i == 0;
+  const bool last = i + 1 == drive.states.size();
+  if (!first && !last) return pace.along(s);
+  return pace.along_part(s, first ? drive.start_m : 0,
+                         last ? drive.end_m : roads.piece(s).length_m);
+}
+
+/// One driven interval of a piece, in metres from its first node.
+struct Interval {
+  PieceId piece;
+  double from = 0, to = 0;
+};
+
+std::vector<Interval> driven_intervals(const road::Roads& roads, const Drive& drive) {
+  std::vector<Interval> intervals;
+  for (std::size_t i = 0; i < drive.states.size(); ++i) {
+    const StretchId s = roads.stretch_of(drive.states[i]);
+    const double length = roads.piece(s).length_m;
+    const double begin = i == 0 ? drive.start_m : 0;
+    const double end = begin + driven_m(roads, drive, i);
+    intervals.push_back(s.against() ? Interval{s.piece(), length - end, length - begin}
+                                    : Interval{s.piece(), begin, end});
+  }
+  return intervals;
+}
+
+/// Length of a loop by way, node pair and direction, its ends left out.
+std::map<std::tuple<std::int64_t, std::uint32_t, std::uint32_t>, double> lengths_of(
+    const wish::Loop& loop, double exempt_m) {
+  std::map<std::tuple<std::int64_t, std::uint32_t, std::uint32_t>, double> lengths;
+  double at = 0;
+  for (const wish::LoopStretch& row : loop.stretches) {
+    const double from = std::max(at, exempt_m);
+    const double to = std::min(at + row.metres, loop.metres - exempt_m);
+    if (to > from) lengths[{row.way, row.from_index, row.to_index}] += to - from;
+    at += row.metres;
+  }
+  return lengths;
+}
+
+}  // namespace
+
+double metres_twice(const road::Roads& roads, const Drive& drive) {
+  std::vector<Interval> intervals = driven_intervals(roads, drive);
+  std::sort(intervals.begin(), intervals.end(), [](const Interval& a, const Interval& b) {
+    return std::tuple(a.piece, a.from, a.to) < std::tuple(b.piece, b.from, b.to);
+  });
+  double twice = 0;
+  double covered_to = 0;
+  PieceId piece;
+  for (const Interval& part : intervals) {
+    if (part.piece != piece) piece = part.piece, covered_to = 0;
+    twice += std::max(0.0, std::min(part.to, covered_to) - part.from);
+    covered_to = std::max(covered_to, part.to);
+  }
+  return twice;
+}
+
+int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, const Caps& caps) {
+  std::map<PlaceId, int> by_place;
+  int counted = 0;
+  for (const PlacePass& found : passes)
+    if (wish::counts_for(found.pass, want) &&
+        ++by_place[found.place] <= caps.passes_of(found.pass.kind))
+      ++counted;
+  return counted;
+}
+
+double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m) {
+  const auto in_a = lengths_of(a, exempt_m);
+  const auto in_b = lengths_of(b, exempt_m);
+  double shared = 0, length_a = 0, length_b = 0;
+  for (const auto& [key, metres] : in_a) {
+    length_a += metres;
+    const auto it = in_b.find(key);
+    if (it != in_b.end()) shared += std::min(metres, it->second);
+  }
+  for (const auto& [key, metres] : in_b) length_b += metres;
+  const double shorter = std::min(length_a, length_b);
+  return shorter > 0 ? shared / shorter : 1;
+}
+
+wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
+                    const wish::Wish& wish) {
+  wish::Loop loop;
+  loop.start = wish.start;
+  pace::Spell so_far;
+  for (std::size_t i = 0; i < drive.states.size(); ++i) {
+    if (i > 0) so_far += pace.at(turn_between(roads, drive.states[i - 1], drive.states[i]));
+    wish::LoopStretch row = row_of(roads, drive, i);
+    row.arrive_s = range_of(so_far);
+    row.limit = pace.limit(row.stretch);
+    so_far += spell_along(roads, pace, drive, i);
+    loop.metres += row.metres;
+    loop.stretches.push_back(std::move(row));
+  }
+  loop.seconds = range_of(so_far);
+  loop.metres_twice = metres_twice(roads, drive);
+  const std::vector<PlacePass> passes = passes_of(roads, drive);
+  for (const PlacePass& found : passes) loop.passes.push_back(found.pass);
+  loop.bus_lanes = lanes::bus_lanes_on(roads, loop);
+  const Caps caps = read_caps();
+  for (const wish::Want& want : wish.wants)
+    loop.met.push_back({want, passes_counting(passes, want, caps)});
+  return loop;
+}
+
+}  // namespace loopwright::find
