@@ -16,7 +16,13 @@ namespace loopwright::mark {
 /// The motor class of a way; empty when the highway value isn't one cars use (footway, track …).
 std::optional<road::RoadClass> road_class_of(const Tags& tags);
 
-enum class Access : std::uint8_t { yes, destination, no };
+/// A driveway, parking aisle, drive-through or emergency access: never driven, never a road.
+bool is_minor_service(const Tags& tags);
+
+/// From open to shut. `unsuited`: public and legal, but no place for a lesson (a motorway when not
+/// built in, living streets, unsealed or unknown roads, fords, tolls): seen and counted as an exit,
+/// not driven.
+enum class Access : std::uint8_t { yes, destination, unsuited, no };
 
 struct CarAccess {
   Access along = Access::yes, against = Access::yes;
@@ -27,7 +33,11 @@ struct CarAccess {
 
 /// The access tree motorcar / motor_vehicle / vehicle / access with its directions and conditions,
 /// oneway in all its spellings, implied one-ways, service kinds, surfaces and fords.
+/// Rules: only `yes` may be driven; a direction shut by one-way alone is `no` without a tag.
 CarAccess car_access(const Tags& tags, road::RoadClass road_class, bool motorways);
+
+/// The piece flags of that: no_access when shut both ways, destination_only when that is the best.
+std::uint32_t access_flags(const CarAccess& access);
 
 struct OneWay {
   bool along = true, against = true;  ///< directions traffic may take
