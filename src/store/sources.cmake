@@ -1,1 +1,8 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/digest.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/info.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/mapping.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/open_area.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/structure.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/whole_file.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_area.cpp)

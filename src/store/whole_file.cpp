@@ -1,0 +1,113 @@
+// 1. Follow symbolic links, so that the link stays and the file behind it is replaced.
+// 2. Make a new file in the same folder (a rename works within one file system only).
+// 3. keep(): bytes to the disk, then the rename, then the folder to the disk; after a power cut
+//    there is the old file or the new one, never a part.
+// Source: POSIX rename() ("the link shall remain visible … and refer either to the old or new").
+#include "store/whole_file.hpp"
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <string>
+#include <string_view>
+#include <system_error>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::store {
+namespace {
+
+std::filesystem::path folder_of(const std::filesystem::path& file) {
+  const std::filesystem::path folder = file.parent_path();
+  return folder.empty() ? std::filesystem::path(".") : folder;
+}
+
+void sync_folder(const std::filesystem::path& folder) {
+  const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (descriptor < 0) return;  // the file itself is safe; some systems sync no folders
+  ::fsync(descriptor);
+  ::close(descriptor);
+}
+
+}  // namespace
+
+WholeFile::WholeFile(const std::filesystem::path& target) : named_(target), target_(target) {
+  namespace fs = std::filesystem;
+  std::error_code error;
+  const fs::file_status status = fs::status(target, error);
+  if (fs::is_directory(status)) {
+    throw InputError(named_.string() + ": is a folder; name a file in it");
+  }
+  if (fs::exists(status) && !fs::is_regular_file(status)) {
+    descriptor_ = ::open(target.c_str(), O_WRONLY | O_CLOEXEC);
+    if (descriptor_ < 0) fail("can't be opened for writing");
+    return;
+  }
+  if (fs::exists(status)) target_ = fs::canonical(target);
+  if (!fs::is_directory(folder_of(target_), error)) {
+    throw InputError(named_.string() + ": there is no folder " + folder_of(target_).string() +
+                     "; make it first");
+  }
+  open_beside();
+}
+
+WholeFile::~WholeFile() {
+  if (descriptor_ >= 0) ::close(descriptor_);
+  if (!beside_.empty()) ::unlink(beside_.c_str());
+}
+
+void WholeFile::open_beside() {
+  for (int attempt = 0; descriptor_ < 0; ++attempt) {
+    beside_ = target_;
+    beside_ += "." + std::to_string(::getpid()) + "-" + std::to_string(attempt) + ".part";
+    descriptor_ = ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (descriptor_ < 0 && errno != EEXIST) {
+      const int reason = errno;
+      beside_.clear();
+      errno = reason;
+      fail("can't be written");
+    }
+  }
+}
+
+void WholeFile::write(const void* bytes, std::size_t count) {
+  const char* next = static_cast<const char*>(bytes);
+  while (count > 0) {
+    const ssize_t written = ::write(descriptor_, next, count);
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) fail("can't be written");
+    next += written;
+    count -= static_cast<std::size_t>(written);
+  }
+}
+
+void WholeFile::keep() {
+  const bool straight_through = beside_.empty();
+  if (!straight_through && ::fsync(descriptor_) != 0) fail("can't be written");
+  close_file();
+  if (straight_through) return;
+  if (::rename(beside_.c_str(), target_.c_str()) != 0) fail("can't be put in place");
+  beside_.clear();
+  sync_folder(folder_of(target_));
+}
+
+void WholeFile::close_file() {
+  const int descriptor = descriptor_;
+  descriptor_ = -1;
+  if (::close(descriptor) != 0) fail("can't be written");
+}
+
+void WholeFile::fail(const char* what) const {
+  throw InputError(named_.string() + ": " + what + " (" + std::generic_category().message(errno) +
+                   ")");
+}
+
+void write_whole(const std::filesystem::path& file, std::string_view text) {
+  WholeFile out(file);
+  out.write(text.data(), text.size());
+  out.keep();
+}
+
+}  // namespace loopwright::store
