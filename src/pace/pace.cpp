@@ -85,7 +85,10 @@ Pace::Pace(const road::Roads& roads, const Learner& learner, const Instant& star
 
 /// A number on a sign is itself; any other rule was looked up for the day beforehand.
 double Pace::law_mps(const road::LimitFact& fact) const {
-  if (fact.value == 0) return rule_mps_[static_cast<std::size_t>(fact.rule)];
+  using road::LimitRule;
+  const bool on_a_sign = fact.rule == LimitRule::signed_value ||
+                         fact.rule == LimitRule::zone_twenty || fact.rule == LimitRule::zone_other;
+  if (!on_a_sign) return rule_mps_[static_cast<std::size_t>(fact.rule)];
   return road::LimitOnDay{fact.value, fact.unit, fact.confidence}.metres_per_second();
 }
 

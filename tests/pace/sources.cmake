@@ -1,1 +1,4 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_delays.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_percentiles.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_speeds.cpp)
