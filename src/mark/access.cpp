@@ -1,0 +1,189 @@
+// May a learner's car drive here? The strictest of these answers, for each direction:
+//
+// 1. The access keys with their conditions (access_tree.cpp), limits on size and weight, disused,
+//    abandoned and impassable roads: shut when they say so.
+// 2. What is public but no place for a lesson: a motorway when not built in, living streets,
+//    highway=road (nobody knows what it is), service roads of a special kind, reversible roads,
+//    unsealed or bad surfaces, fords and tolls.
+// 3. One-way: the other direction is shut. oneway:conditional shuts a direction at times, so always
+//    here; one that frees a direction at times frees nothing.
+// The tag told is the one of the strictest answer; a direction shut by one-way alone has none.
+// Sources: OSM wiki, pages Key:access, Key:service, Key:surface, Key:smoothness; which of these
+// suit a lesson is this project's choice.
+#include <algorithm>
+#include <array>
+#include <utility>
+#include <vector>
+
+#include "access_tree.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/hours/hours.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "ordinary_car.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::RoadClass;
+
+constexpr std::array<std::pair<std::string_view, RoadClass>, 15> classes{
+    {{"motorway", RoadClass::motorway},
+     {"trunk", RoadClass::trunk},
+     {"primary", RoadClass::primary},
+     {"secondary", RoadClass::secondary},
+     {"tertiary", RoadClass::tertiary},
+     {"unclassified", RoadClass::unclassified},
+     {"residential", RoadClass::residential},
+     {"living_street", RoadClass::living_street},
+     {"service", RoadClass::service},
+     {"motorway_link", RoadClass::motorway_link},
+     {"trunk_link", RoadClass::trunk_link},
+     {"primary_link", RoadClass::primary_link},
+     {"secondary_link", RoadClass::secondary_link},
+     {"tertiary_link", RoadClass::tertiary_link},
+     {"road", RoadClass::road}}};
+
+template <std::size_t Count>
+bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+std::string tag_text(const Tags& tags, std::string_view key) {
+  return std::string(key) + "=" + std::string(tags.get(key));
+}
+
+bool is_unsealed(std::string_view surface) {
+  constexpr std::array<std::string_view, 20> unsealed{
+      "unpaved",   "compacted", "gravel", "fine_gravel", "pebblestone", "shells",   "rock",
+      "dirt",      "earth",     "ground", "grass",       "grass_paver", "mud",      "sand",
+      "woodchips", "snow",      "ice",    "salt",        "clay",        "bare_rock"};
+  const auto parts = split(surface, ';');
+  return std::ranges::any_of(parts, [&](std::string_view part) { return one_of(part, unsealed); });
+}
+
+bool is_rough(std::string_view smoothness) {
+  constexpr std::array<std::string_view, 5> rough{"bad", "very_bad", "horrible", "very_horrible",
+                                                  "impassable"};
+  return one_of(smoothness, rough);
+}
+
+/// The tag that asks a car for money; empty when none does.
+std::string toll_tag(const Tags& tags) {
+  for (const std::string_view key : {"toll:motorcar", "toll:motor_vehicle", "toll"}) {
+    if (tags.has(key)) return tags.is(key, "no") ? std::string() : tag_text(tags, key);
+  }
+  return {};
+}
+
+/// The tag by which nobody's car gets through; empty when none.
+std::string shut_tag(const Tags& tags) {
+  for (const std::string_view key : {"disused", "abandoned", "impassable"}) {
+    if (tags.is(key, "yes")) return tag_text(tags, key);
+  }
+  return size_tag_against_car(tags);
+}
+
+bool has_class_unsuited(RoadClass road_class, bool motorways) {
+  const bool motorway = road_class == RoadClass::motorway || road_class == RoadClass::motorway_link;
+  return (motorway && !motorways) || road_class == RoadClass::living_street ||
+         road_class == RoadClass::road;
+}
+
+/// The tag by which a public road is no place for a lesson; empty when none.
+std::string unsuited_tag(const Tags& tags, RoadClass road_class, bool motorways) {
+  if (has_class_unsuited(road_class, motorways)) return tag_text(tags, "highway");
+  if (road_class == RoadClass::service && tags.has("service") && !tags.is("service", "alley")) {
+    return tag_text(tags, "service");
+  }
+  if (is_unsealed(tags.get("surface"))) return tag_text(tags, "surface");
+  if (is_rough(tags.get("smoothness"))) return tag_text(tags, "smoothness");
+  if (tags.has("ford") && !tags.is("ford", "no")) return tag_text(tags, "ford");
+  return toll_tag(tags);
+}
+
+/// Directions that stay free whatever the hour, by oneway:conditional.
+struct FreeAlways {
+  bool along = true, against = true;
+};
+
+FreeAlways free_always(std::string_view text, RoadClass road_class) {
+  FreeAlways free;
+  for (const hours::Clause& clause : hours::read_conditional(text)) {
+    if (binding_on_car(clause.condition).when == Binding::When::never) continue;
+    const OneWay then = one_way_of(Tags{{"oneway", clause.value}}, road_class);
+    free.along = free.along && then.along;
+    free.against = free.against && then.against;
+  }
+  return free;
+}
+
+void tighten(CarAccess& access, Access to, std::string_view tag) {
+  if (tag.empty()) return;
+  if (std::max(access.along, access.against) < to) access.tag = tag;
+  access.along = stricter(access.along, to);
+  access.against = stricter(access.against, to);
+}
+
+CarAccess from_keys(const Tags& tags) {
+  const BothAccess keys = access_keys(tags);
+  CarAccess access{keys.along.access, keys.against.access, {}, false, {}, {}};
+  const KeyAccess& told = keys.against.access > keys.along.access ? keys.against : keys.along;
+  if (told.access != Access::yes) access.tag = told.tag;
+  const KeyAccess& timed = told.timed_key.empty() ? keys.against : told;
+  access.timed = !timed.timed_key.empty();
+  access.timed_key = timed.timed_key, access.timed_text = timed.timed_text;
+  return access;
+}
+
+void apply_one_way(CarAccess& access, const Tags& tags, RoadClass road_class) {
+  const OneWay one_way = one_way_of(tags, road_class);
+  if (!one_way.along && !one_way.against) tighten(access, Access::unsuited, one_way.tag);
+  if (!one_way.along && one_way.against) access.along = Access::no;
+  if (one_way.along && !one_way.against) access.against = Access::no;
+  const std::string_view text = tags.get("oneway:conditional");
+  if (text.empty()) return;
+  const FreeAlways free = free_always(text, road_class);
+  if (!free.along) access.along = Access::no;
+  if (!free.against) access.against = Access::no;
+  if (!access.timed) {
+    access.timed = true, access.timed_key = "oneway:conditional", access.timed_text = text;
+  }
+}
+
+}  // namespace
+
+std::optional<RoadClass> road_class_of(const Tags& tags) {
+  if (tags.is("area", "yes")) return std::nullopt;
+  const auto found = std::ranges::find(classes, tags.get("highway"),
+                                       &std::pair<std::string_view, RoadClass>::first);
+  return found == classes.end() ? std::nullopt : std::optional(found->second);
+}
+
+bool is_minor_service(const Tags& tags) {
+  constexpr std::array<std::string_view, 5> minor{"driveway", "parking_aisle", "drive-through",
+                                                  "drive_through", "emergency_access"};
+  return tags.is("highway", "service") && one_of(tags.get("service"), minor);
+}
+
+CarAccess car_access(const Tags& tags, RoadClass road_class, bool motorways) {
+  CarAccess access = from_keys(tags);
+  tighten(access, Access::no, shut_tag(tags));
+  tighten(access, Access::unsuited, unsuited_tag(tags, road_class, motorways));
+  apply_one_way(access, tags, road_class);
+  return access;
+}
+
+std::uint32_t access_flags(const CarAccess& access) {
+  switch (std::min(access.along, access.against)) {
+    case Access::no:
+      return road::piece_flag::no_access;
+    case Access::destination:
+      return road::piece_flag::destination_only;
+    case Access::unsuited:
+    case Access::yes:
+      break;
+  }
+  return 0;
+}
+
+}  // namespace loopwright::mark

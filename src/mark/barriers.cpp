@@ -1,0 +1,71 @@
+// Does a car get past this point of the road?
+//
+// 1. A ford, or a limit on size or weight a car breaks, is a wall whatever else is said.
+// 2. A level crossing is no barrier, unless its own access keys shut it (a crossing for one farm).
+// 3. No barrier tag: a wall only when cars are shut out and buses let through (a bus gate drawn as
+// a
+//    point), or highway=bus_gate. Other nodes carry access keys for the path that crosses there.
+// 4. A barrier: access keys on it outrank its kind, and only a plain yes lets one drive through.
+//    locked=yes stays a wall. Without access keys the kind decides; gates open by locked=no; a kind
+//    we don't know is a wall.
+// Source: OSM wiki, pages Key:barrier, Tag:barrier=lift_gate; an undocumented default is "no".
+#include <algorithm>
+#include <array>
+
+#include "access_tree.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "ordinary_car.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+template <std::size_t Count>
+bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+bool is_open_kind(std::string_view barrier) {
+  constexpr std::array<std::string_view, 7> open{
+      "cattle_grid", "entrance", "toll_booth", "height_restrictor", "kerb", "border_control", "no"};
+  return one_of(barrier, open);
+}
+
+bool is_gate(std::string_view barrier) {
+  constexpr std::array<std::string_view, 5> gates{"gate", "lift_gate", "swing_gate", "sliding_gate",
+                                                  "wicket_gate"};
+  return one_of(barrier, gates);
+}
+
+Access worst(const BothAccess& access) {
+  return stricter(access.along.access, access.against.access);
+}
+
+bool lets_buses(const Tags& tags) {
+  constexpr std::array<std::string_view, 2> values{"yes", "designated"};
+  return one_of(tags.get("bus"), values) || one_of(tags.get("psv"), values);
+}
+
+Barrier kind_decides(const Tags& tags) {
+  const std::string_view barrier = tags.get("barrier");
+  if (is_open_kind(barrier)) return Barrier::passable;
+  const bool unlocked = is_gate(barrier) && tags.is("locked", "no");
+  return unlocked ? Barrier::passable : Barrier::wall;
+}
+
+}  // namespace
+
+Barrier barrier_of(const Tags& tags) {
+  if (tags.empty()) return Barrier::none;
+  if (tags.has("ford") && !tags.is("ford", "no")) return Barrier::wall;
+  if (!size_tag_against_car(tags).empty()) return Barrier::wall;
+  const BothAccess access = access_keys(tags);
+  const bool shut = worst(access) != Access::yes;
+  if (tags.is("railway", "level_crossing")) return shut ? Barrier::wall : Barrier::none;
+  if (tags.is("highway", "bus_gate")) return Barrier::wall;
+  if (!tags.has("barrier")) return shut && lets_buses(tags) ? Barrier::wall : Barrier::none;
+  if (tags.is("locked", "yes")) return Barrier::wall;
+  if (access.along.mapped || access.against.mapped) return shut ? Barrier::wall : Barrier::passable;
+  return kind_decides(tags);
+}
+
+}  // namespace loopwright::mark

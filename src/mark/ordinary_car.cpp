@@ -1,0 +1,164 @@
+// Method:
+// 1. A condition is split at the word AND. Each part is one of: a comparison of a vehicle's
+//    property (decided by the car's figures), a kind of user or vehicle (a lesson is none of them),
+//    a state of road or weather (may hold: nobody knows now), "24/7" (holds), or hours.
+// 2. One part that never holds makes the whole never hold. Otherwise a state of the road, or a
+//    text we don't know, leaves only "at times"; hours leave "at times" with their text.
+// 3. Limits on size are lengths in metres (or feet and inches) and weights in tonnes.
+// Source of the grammar: OSM wiki, page Conditional restrictions.
+#include "ordinary_car.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "loopwright/base/text.hpp"
+#include "loopwright/mark/rules.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using When = Binding::When;
+
+struct Property {
+  std::string_view name;
+  double of_car;
+};
+
+// An ordinary hatchback, figures rounded up (from memory of makers' sheets): 1.8 t laden, 4.5 m
+// long, body 1.9 m wide, 1.5 m high plus 0.3 m for the roof sign of a driving school. Laws measure
+// width without mirrors. It passes through, so its stay is 0.
+constexpr std::array<Property, 13> car{{{"weight", 1.8},
+                                        {"maxweight", 1.8},
+                                        {"weightrating", 2.5},
+                                        {"maxweightrating", 2.5},
+                                        {"axleload", 1.0},
+                                        {"length", 4.5},
+                                        {"width", 1.9},
+                                        {"height", 1.8},
+                                        {"axles", 2},
+                                        {"wheels", 4},
+                                        {"trailers", 0},
+                                        {"seats", 5},
+                                        {"stay", 0}}};
+// What a gap must measure for it to pass with its mirrors out.
+constexpr double car_width_with_mirrors_m = 2.1;
+
+constexpr std::array<std::string_view, 29> others{
+    "destination", "delivery",     "customers", "private",  "permit",  "permit_holders",
+    "residents",   "resident",     "employees", "staff",    "loading", "disabled",
+    "emergency",   "agricultural", "forestry",  "military", "bus",     "psv",
+    "taxi",        "hgv",          "goods",     "lgv",      "trailer", "caravan",
+    "motorcycle",  "moped",        "coach",     "hazmat",   "bicycle"};
+
+/// The number at the start of a text, whatever unit follows.
+std::optional<double> leading_number(std::string_view text) {
+  text = trim(text);
+  const std::size_t end = text.find_first_not_of("0123456789.");
+  return read_number(text.substr(0, end));
+}
+
+bool compare(double value, std::string_view relation, double with) {
+  if (relation == "<") return value < with;
+  if (relation == ">") return value > with;
+  if (relation == "<=") return value <= with;
+  if (relation == ">=") return value >= with;
+  return value == with;
+}
+
+/// Holds or not when the part compares a property of the car; empty for any other text.
+std::optional<bool> compared(std::string_view part) {
+  const std::size_t at = part.find_first_of("<>=");
+  if (at == std::string_view::npos) return std::nullopt;
+  const std::size_t after = part.find_first_not_of("<>=", at);
+  const std::string property = lower(trim(part.substr(0, at)));
+  const auto known = std::ranges::find(car, property, &Property::name);
+  if (known == car.end() || after == std::string_view::npos) return std::nullopt;
+  const auto limit = leading_number(part.substr(after));
+  if (!limit) return std::nullopt;
+  return compare(known->of_car, part.substr(at, after - at), *limit);
+}
+
+std::vector<std::string_view> parts_of(std::string_view condition) {
+  constexpr std::string_view word = " AND ";
+  std::vector<std::string_view> parts;
+  std::size_t from = 0;
+  for (std::size_t at; (at = condition.find(word, from)) != std::string_view::npos;) {
+    parts.push_back(trim(condition.substr(from, at - from)));
+    from = at + word.size();
+  }
+  parts.push_back(trim(condition.substr(from)));
+  return parts;
+}
+
+/// Hours begin with a day, month or date, a time, a holiday or the sun; anything with a digit or a
+/// name of those is left to the hours room, which says itself when it can't read it.
+bool looks_like_hours(std::string_view part) {
+  constexpr std::array<std::string_view, 25> starts{
+      "Mo",  "Tu",  "We",  "Th",      "Fr",     "Sa",   "Su",  "PH",  "SH",
+      "Jan", "Feb", "Mar", "Apr",     "May",    "Jun",  "Jul", "Aug", "Sep",
+      "Oct", "Nov", "Dec", "sunrise", "sunset", "dawn", "dusk"};
+  if (!part.empty() && (part[0] == '(' || (part[0] >= '0' && part[0] <= '9'))) return true;
+  return std::ranges::any_of(starts, [&](std::string_view s) { return part.starts_with(s); });
+}
+
+Binding binding_of_part(std::string_view part) {
+  if (part == "24/7") return {When::always, {}};
+  if (const auto holds = compared(part)) return {*holds ? When::always : When::never, {}};
+  if (std::ranges::find(others, lower(part)) != others.end()) return {When::never, {}};
+  return {When::at_times, looks_like_hours(part) ? std::string(part) : std::string()};
+}
+
+Binding both(const Binding& a, const Binding& b) {
+  if (a.when == When::never || b.when == When::never) return {When::never, {}};
+  if (a.when == When::always) return b;
+  if (b.when == When::always) return a;
+  return {When::at_times, {}};
+}
+
+/// Tonnes of "7.5", "3 t", "1500 kg"; empty for other units and words.
+std::optional<double> read_tonnes(std::string_view text) {
+  const std::size_t unit_at = text.find_first_not_of("0123456789. ");
+  const auto number = leading_number(text);
+  if (!number || unit_at == std::string_view::npos) return number;
+  if (trim(text.substr(unit_at)) == "t") return number;
+  if (trim(text.substr(unit_at)) == "kg") return *number / 1000;
+  return std::nullopt;
+}
+
+bool under(std::optional<double> limit, double needed) {
+  return limit && *limit < needed;
+}
+
+double car_value(std::string_view property) {
+  return std::ranges::find(car, property, &Property::name)->of_car;
+}
+
+}  // namespace
+
+Binding binding_on_car(std::string_view condition) {
+  Binding all{When::always, {}};
+  for (const std::string_view part : parts_of(condition)) all = both(all, binding_of_part(part));
+  return all;
+}
+
+std::string size_tag_against_car(const Tags& tags) {
+  const std::array<std::pair<std::string_view, double>, 5> lengths{
+      {{"maxwidth", car_value("width")},
+       {"maxwidth:physical", car_width_with_mirrors_m},
+       {"maxheight", car_value("height")},
+       {"maxheight:physical", car_value("height")},
+       {"maxlength", car_value("length")}}};
+  const auto as_text = [&](std::string_view key) {
+    return std::string(key) + "=" + std::string(tags.get(key));
+  };
+  for (const auto& [key, needed_m] : lengths) {
+    if (under(read_width(tags.get(key)), needed_m)) return as_text(key);
+  }
+  const bool too_heavy = under(read_tonnes(tags.get("maxweight")), car_value("weight"));
+  return too_heavy ? as_text("maxweight") : std::string();
+}
+
+}  // namespace loopwright::mark

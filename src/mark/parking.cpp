@@ -1,0 +1,100 @@
+// Method, for each side (keys of the side itself before those of "both"):
+// 1. The scheme of 2022: parking:<side>=lane … with parking:<side>:orientation. A side with
+//    restriction no_parking, no_stopping or no_standing at all times holds no cars.
+// 2. When the side has no such key, the older one: parking:lane:<side>=parallel …, with
+//    parking:lane:<side>:<that value>=half_on_kerb …; parking:condition:<side>=no_parking ….
+// What a side takes (ours, from the usual parallel bay of 2 m; street bays run 1.8 to 2.7 m):
+// parallel 2.0, half on the kerb 1.0, diagonal 4.5, perpendicular 5.0; cars on the kerb, in bays
+// beside the street or on a shoulder take nothing.
+// Source: OSM wiki, pages Street parking, Key:parking:lane; both schemes are in use.
+#include "parking.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace loopwright::mark {
+namespace {
+
+constexpr double parallel_m = 2.0, half_on_kerb_m = 1.0, diagonal_m = 4.5, perpendicular_m = 5.0;
+
+struct Taken {
+  double metres = 0;
+  std::string tag;
+};
+
+template <std::size_t Count>
+bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+/// The value of <before><side><after>, or of the same key for both sides; `key` is the one found.
+struct SideValue {
+  std::string key;
+  std::string_view value;
+};
+
+struct Key {
+  std::string_view before, after;
+};
+
+SideValue value_of_side(const Tags& tags, const Key& key, std::string_view side) {
+  for (const std::string_view which : {side, std::string_view("both")}) {
+    std::string name = std::string(key.before).append(which).append(key.after);
+    if (const auto value = tags.get(name); !value.empty()) return {std::move(name), value};
+  }
+  return {};
+}
+
+double by_orientation(std::string_view orientation) {
+  if (orientation == "diagonal") return diagonal_m;
+  if (orientation == "perpendicular" || orientation == "orthogonal") return perpendicular_m;
+  return parallel_m;  // parallel, inline, marked; and when nothing is said the usual form
+}
+
+double by_position(std::string_view position, std::string_view orientation) {
+  constexpr std::array<std::string_view, 4> on_street{"lane", "yes", "on_street",
+                                                      "painted_area_only"};
+  if (position == "half_on_kerb") return half_on_kerb_m;
+  return one_of(position, on_street) ? by_orientation(orientation) : 0;
+}
+
+bool is_ban(std::string_view value) {
+  constexpr std::array<std::string_view, 3> bans{"no_parking", "no_stopping", "no_standing"};
+  return one_of(value, bans);
+}
+
+Taken taken_today(const Tags& tags, const SideValue& parking, std::string_view side) {
+  if (is_ban(value_of_side(tags, {"parking:", ":restriction"}, side).value)) return {};
+  const auto orientation = value_of_side(tags, {"parking:", ":orientation"}, side).value;
+  return {by_position(parking.value, orientation), parking.key + "=" + std::string(parking.value)};
+}
+
+Taken taken_before_2022(const Tags& tags, std::string_view side) {
+  constexpr std::array<std::string_view, 7> kinds{
+      "parallel", "inline", "diagonal", "perpendicular", "orthogonal", "marked", "yes"};
+  const SideValue lane = value_of_side(tags, {"parking:lane:", ""}, side);
+  if (!one_of(lane.value, kinds)) return {};
+  if (is_ban(value_of_side(tags, {"parking:condition:", ""}, side).value)) return {};
+  const std::string kind = ":" + std::string(lane.value);
+  const auto position = value_of_side(tags, {"parking:lane:", kind}, side).value;
+  return {by_position(position.empty() ? "on_street" : position, lane.value),
+          lane.key + "=" + std::string(lane.value)};
+}
+
+Taken taken_on(const Tags& tags, std::string_view side) {
+  const SideValue parking = value_of_side(tags, {"parking:", ""}, side);
+  return parking.key.empty() ? taken_before_2022(tags, side) : taken_today(tags, parking, side);
+}
+
+}  // namespace
+
+Parked parked_on(const Tags& tags) {
+  const Taken left = taken_on(tags, "left"), right = taken_on(tags, "right");
+  return {left.metres, right.metres,
+          left.metres > 0    ? left.tag
+          : right.metres > 0 ? right.tag
+                             : ""};
+}
+
+}  // namespace loopwright::mark
