@@ -18,8 +18,8 @@
 #include "access_tree.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
-#include "ordinary_car.hpp"
 
 namespace loopwright::mark {
 namespace {

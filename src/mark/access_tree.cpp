@@ -18,7 +18,6 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
-#include "ordinary_car.hpp"
 
 namespace loopwright::mark {
 namespace {

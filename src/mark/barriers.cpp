@@ -13,8 +13,8 @@
 #include <array>
 
 #include "access_tree.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
-#include "ordinary_car.hpp"
 
 namespace loopwright::mark {
 namespace {

@@ -6,7 +6,7 @@
 //    text we don't know, leaves only "at times"; hours leave "at times" with their text.
 // 3. Limits on size are lengths in metres (or feet and inches) and weights in tonnes.
 // Source of the grammar: OSM wiki, page Conditional restrictions.
-#include "ordinary_car.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
 
 #include <algorithm>
 #include <array>

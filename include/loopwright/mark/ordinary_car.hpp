@@ -2,7 +2,7 @@
 //
 //   binding_on_car("weight>7.5").when == Binding::When::never
 //
-// Rules: private to mark. Figures of the car are in ordinary_car.cpp, with their reasons.
+// Rules: figures of the car are in ordinary_car.cpp, with their reasons.
 #pragma once
 
 #include <cstdint>
