@@ -18,6 +18,7 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
 
 namespace loopwright::mark {
 namespace {
