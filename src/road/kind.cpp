@@ -131,8 +131,11 @@ std::optional<Confidence> parse_confidence(std::string_view text) {
 }
 
 Kind nearest_kind(std::string_view typed) {
+  // "20-zone" is nearer to "one-way" by letters, but not for whoever typed it.
+  const std::string words =
+      typed.starts_with("20") ? "twenty" + std::string(typed.substr(2)) : std::string(typed);
   const auto nearer = [&](std::string_view a, std::string_view b) {
-    return edit_distance(a, typed) < edit_distance(b, typed);
+    return edit_distance(a, words) < edit_distance(b, words);
   };
   const auto found = std::min_element(kind_names.begin(), kind_names.end(), nearer);
   return static_cast<Kind>(found - kind_names.begin());

@@ -1,0 +1,118 @@
+#include <catch2/catch.hpp>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::wish {
+namespace {
+
+using road::Kind;
+using road::Movement;
+
+TEST_CASE("a kind alone asks for one pass of it", "[wish]") {
+  CHECK(read_want("roundabout") == Want{Kind::roundabout, Movement::none, 1});
+}
+
+TEST_CASE("a wish is a kind, perhaps a movement, perhaps a count", "[wish]") {
+  CHECK(read_want("roundabout=3") == Want{Kind::roundabout, Movement::none, 3});
+  CHECK(read_want("roundabout:right=3") == Want{Kind::roundabout, Movement::right, 3});
+  CHECK(read_want("mini-roundabout:round") == Want{Kind::mini_roundabout, Movement::round, 1});
+  CHECK(read_want("emerge:left=max") == Want{Kind::emerge, Movement::left, std::nullopt});
+  CHECK(read_want("level-crossing=99").count == 99);
+}
+
+TEST_CASE("a wish reads as it was written", "[wish]") {
+  for (const char* text : {"roundabout:right=3", "emerge=max", "zebra=1", "crossroads:ahead=12"}) {
+    CHECK(write_want(read_want(text)) == text);
+  }
+}
+
+TEST_CASE("an unknown kind is refused with the nearest there is", "[wish]") {
+  CHECK_THROWS_WITH(read_want("roundabuot=3"),
+                    "there is no practice kind 'roundabuot'; did you mean 'roundabout'?");
+  CHECK_THROWS_WITH(read_want("ZEBRA"), "there is no practice kind 'ZEBRA'; did you mean 'zebra'?");
+  CHECK_THROWS_WITH(read_avoid("motorways"),
+                    "there is no practice kind 'motorways'; did you mean 'motorway'?");
+  CHECK_THROWS_AS(read_want(""), UsageError);
+}
+
+TEST_CASE("a kind that maps can't show yet is refused, and the others listed", "[wish]") {
+  CHECK_THROWS_WITH(
+      read_want("school=2"),
+      "the kind 'school' can't be found in a map yet; choose one of roundabout, mini-roundabout, "
+      "multi-lane-roundabout, signal-roundabout, emerge, turn-off, crossroads, signals, zebra, "
+      "signal-crossing, level-crossing, narrow-road, single-track, twenty-zone, twenty-limit, "
+      "limit-change, dual-carriageway, motorway, one-way, bus-lane");
+}
+
+TEST_CASE("a movement the kind doesn't have is refused with those it has", "[wish]") {
+  CHECK_THROWS_WITH(
+      read_want("roundabout:straight"),
+      "'roundabout' has no movement 'straight'; choose one of left, ahead, right, round");
+  CHECK_THROWS_WITH(read_want("emerge:ahead=2"),
+                    "'emerge' has no movement 'ahead'; choose one of left, right");
+  CHECK_THROWS_WITH(read_want("signals:"),
+                    "'signals' has no movement ''; choose one of left, ahead, right");
+  CHECK_THROWS_WITH(read_want("bus-lane:usable"),
+                    "'bus-lane' has no movements; leave out ':usable'");
+}
+
+TEST_CASE("a count that is none is refused", "[wish]") {
+  for (const char* text :
+       {"zebra=0", "zebra=", "zebra=-1", "zebra=many", "zebra=100", "zebra=1.5", "zebra=2=3"}) {
+    CHECK_THROWS_WITH(read_want(text),
+                      "the count in '" + std::string(text) + "' is not 1 to 99 or 'max'");
+  }
+}
+
+TEST_CASE("kinds joined with a plus can't be asked for yet", "[wish]") {
+  CHECK_THROWS_WITH(read_want("turn-off:left+narrow-road"),
+                    "kinds joined with '+' can't be asked for yet: 'turn-off:left+narrow-road'; "
+                    "ask for each by itself");
+}
+
+TEST_CASE("a refused argument exits with 2", "[wish]") {
+  try {
+    read_want("roundabuot");
+    FAIL("was read");
+  } catch (const Error& error) {
+    CHECK(error.exit_code() == Exit::wrong_arguments);
+  }
+}
+
+TEST_CASE("a special form counts for its kind, not the other way round", "[wish]") {
+  const Want roundabout{Kind::roundabout, Movement::none, 1};
+  CHECK(counts_for(Kind::signal_roundabout, Movement::left, roundabout));
+  CHECK_FALSE(counts_for(Kind::mini_roundabout, Movement::left, roundabout));
+  CHECK_FALSE(counts_for(Kind::narrow_road, Movement::none, {Kind::single_track}));
+  CHECK(counts_for(Kind::single_track, Movement::none, {Kind::narrow_road}));
+}
+
+TEST_CASE("a movement asked for by name counts only itself", "[wish]") {
+  const Want right{Kind::roundabout, Movement::right, 1};
+  CHECK(counts_for(Kind::roundabout, Movement::right, right));
+  CHECK_FALSE(counts_for(Kind::roundabout, Movement::left, right));
+  CHECK_FALSE(counts_for(Kind::roundabout, Movement::round, right));
+}
+
+TEST_CASE("going all the way round counts only when asked for by name", "[wish]") {
+  CHECK_FALSE(counts_for(Kind::roundabout, Movement::round, {Kind::roundabout}));
+  CHECK_FALSE(counts_for(Kind::mini_roundabout, Movement::round, {Kind::mini_roundabout}));
+  CHECK(counts_for(Kind::roundabout, Movement::round, {Kind::roundabout, Movement::round, 1}));
+  Pass pass;
+  pass.kind = Kind::multi_lane_roundabout;
+  pass.movement = Movement::round;
+  CHECK_FALSE(counts_for(pass, {Kind::roundabout}));
+  CHECK(counts_for(pass, {Kind::roundabout, Movement::round, std::nullopt}));
+}
+
+TEST_CASE("verdicts on bus lanes read as they are written", "[wish]") {
+  CHECK(name(Verdict::usable) == "usable");
+  CHECK(name(Verdict::in_force) == "in force");
+  CHECK(name(Verdict::check_the_plate) == "check the plate");
+  CHECK(parse_verdict("in force") == Verdict::in_force);
+  CHECK_FALSE(parse_verdict("open"));
+}
+
+}  // namespace
+}  // namespace loopwright::wish
