@@ -1,0 +1,70 @@
+// The bytes of a tiny area, one by one. Checksums and id were computed outside, with the npm
+// package hash-wasm 4.13.0 (xxhash3, xxhash128), by the layout as it is written in
+// src/store/layout.hpp.
+#include <catch2/catch.hpp>
+
+#include <cstring>
+
+#include "loopwright/store/area.hpp"
+#include "store/tiny_area.hpp"
+#include "support/scratch_folder.hpp"
+
+using namespace loopwright;
+
+namespace {
+
+std::string tiny_bytes() {
+  const test::ScratchFolder folder;
+  store::write_area(folder / "tiny.area", test::tiny_tables(), test::tiny_info());
+  return test::read_bytes(folder / "tiny.area");
+}
+
+std::string hex(std::string_view bytes) {
+  std::string text;
+  for (const char byte : bytes) {
+    constexpr std::string_view digits = "0123456789abcdef";
+    text += digits[static_cast<unsigned char>(byte) >> 4U];
+    text += digits[static_cast<unsigned char>(byte) & 15U];
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the header of an area file has these bytes", "[store]") {
+  const std::string bytes = tiny_bytes();
+  CHECK(bytes.size() == 1928);
+  CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
+  CHECK(hex(bytes.substr(8, 4)) == "01000000");           // format 1
+  CHECK(hex(bytes.substr(12, 4)) == "1a000000");          // info and 25 columns
+  CHECK(hex(bytes.substr(16, 8)) == "8807000000000000");  // 1928 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "163daa82c50c00e6d1b7fdf099a286e0");
+  CHECK(hex(bytes.substr(40, 8)) == "cc95a9015d46d8b6");
+}
+
+TEST_CASE("the section table of an area file has these bytes", "[store]") {
+  const std::string bytes = tiny_bytes();
+  const std::string info = bytes.substr(48, 56);
+  CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
+  CHECK(hex(info.substr(24, 8)) == "e005000000000000");  // 48 + 26 × 56 = 1504
+  CHECK(hex(info.substr(32, 8)) == "8700000000000000");
+  CHECK(hex(info.substr(40, 8)) == "0100000000000000");
+  const std::string nodes = bytes.substr(48 + 56, 56);
+  CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
+  CHECK(hex(nodes.substr(24, 8)) == "6806000000000000");
+  CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
+  CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
+  CHECK(hex(nodes.substr(48, 8)) == "0d351728a8d74674");
+}
+
+TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
+  const std::string bytes = tiny_bytes();
+  CHECK(bytes.substr(1504, 136) ==
+        "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
+        "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\n" +
+            std::string(1, '\0'));
+  // Two nodes: OSM id, latitude and longitude, flags, reserved.
+  CHECK(hex(bytes.substr(1640, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(1664, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(bytes.substr(1912, 16) == std::string("Mill Street") + std::string(5, '\0'));
+}

@@ -1,0 +1,138 @@
+// Areas whose checksums are right and whose content isn't: a program of another kind wrote them.
+#include <catch2/catch.hpp>
+#include <cstring>
+
+#define XXH_INLINE_ALL
+#include <xxhash.h>
+
+#include "store/area_trial.hpp"
+
+using namespace loopwright;
+using test::area_bytes;
+using test::Trial;
+
+namespace {
+
+constexpr std::size_t header_bytes = 48;
+constexpr std::size_t entry_bytes = 56;
+const std::string advice = "; build it again with 'loopwright build'";
+
+template <class Number>
+Number number_at(const std::string& bytes, std::size_t at) {
+  Number number;
+  std::memcpy(&number, bytes.data() + at, sizeof number);
+  return number;
+}
+
+template <class Number>
+void put(std::string& bytes, std::size_t at, Number number) {
+  std::memcpy(bytes.data() + at, &number, sizeof number);
+}
+
+std::size_t entry_of(const std::string& bytes, std::string_view section) {
+  for (std::size_t at = header_bytes;; at += entry_bytes) {
+    if (std::string_view(bytes.data() + at) == section) return at;
+  }
+}
+
+std::size_t offset_of(const std::string& bytes, std::string_view section) {
+  return number_at<std::uint64_t>(bytes, entry_of(bytes, section) + 24);
+}
+
+/// Header checksum anew.
+std::string signed_header(std::string bytes) {
+  put(bytes, 40, std::uint64_t{0});
+  const auto sections = number_at<std::uint32_t>(bytes, 12);
+  put(bytes, 40, std::uint64_t{XXH3_64bits(bytes.data(), header_bytes + sections * entry_bytes)});
+  return bytes;
+}
+
+/// All checksums and the id anew.
+std::string signed_again(std::string bytes) {
+  XXH3_state_t state;
+  XXH3_128bits_reset(&state);
+  for (std::size_t i = 0; i < number_at<std::uint32_t>(bytes, 12); ++i) {
+    const std::size_t entry = header_bytes + i * entry_bytes;
+    const auto offset = number_at<std::uint64_t>(bytes, entry + 24);
+    const auto length = number_at<std::uint64_t>(bytes, entry + 32);
+    put(bytes, entry + 48, std::uint64_t{XXH3_64bits(bytes.data() + offset, (length + 7) / 8 * 8)});
+    XXH3_128bits_update(&state, bytes.data() + entry, 24);
+    XXH3_128bits_update(&state, bytes.data() + entry + 32, 8);
+    XXH3_128bits_update(&state, bytes.data() + offset, length);
+  }
+  XXH128_canonical_t id;
+  XXH128_canonicalFromHash(&id, XXH3_128bits_digest(&state));
+  put(bytes, 24, id);
+  return signed_header(bytes);
+}
+
+/// What verifying says when one word of a section is replaced and everything signed again.
+std::string with_word(std::string_view section, std::size_t at, std::uint32_t word) {
+  std::string bytes = area_bytes();
+  put(bytes, offset_of(bytes, section) + at, word);
+  return Trial(signed_again(bytes)).verifying();
+}
+
+}  // namespace
+
+TEST_CASE("an untouched area that is signed again is the same area", "[store]") {
+  CHECK(signed_again(area_bytes()) == area_bytes());
+}
+
+TEST_CASE("an area whose sections lie elsewhere than one behind the other is refused", "[store]") {
+  std::string bytes = area_bytes();
+  put(bytes, entry_of(bytes, "pieces") + 24, std::uint64_t{1} << 40U);
+  CHECK(Trial(signed_header(bytes)).opening() ==
+        "section 'pieces' lies outside its place" + advice);
+  bytes = area_bytes();
+  put(bytes, entry_of(bytes, "pieces") + 32, ~std::uint64_t{0});
+  CHECK(Trial(signed_header(bytes)).opening() ==
+        "section 'pieces' lies outside its place" + advice);
+}
+
+TEST_CASE("an area with longer rows than this program knows is refused", "[store]") {
+  std::string bytes = area_bytes();
+  put(bytes, entry_of(bytes, "nodes") + 40, std::uint32_t{32});
+  CHECK(Trial(signed_header(bytes)).opening() == "rows of 'nodes' are not 24 bytes long" + advice);
+}
+
+TEST_CASE("an area without one of the columns is refused", "[store]") {
+  std::string bytes = area_bytes();
+  bytes[entry_of(bytes, "turns")] = 'b';
+  CHECK(Trial(signed_header(bytes)).opening() == "has no section 'turns'" + advice);
+}
+
+TEST_CASE("an area whose columns don't fit together is refused", "[store]") {
+  std::string bytes = area_bytes();
+  put(bytes, entry_of(bytes, "stretches") + 32, std::uint64_t{24});
+  // The 24 bytes taken away go to the column behind, so that the sections still follow each other.
+  put(bytes, entry_of(bytes, "shape") + 24, std::uint64_t{offset_of(bytes, "shape") - 24});
+  put(bytes, entry_of(bytes, "shape") + 32, std::uint64_t{40});
+  CHECK(Trial(signed_header(bytes)).opening() == "'stretches' has 1 rows, not 2" + advice);
+}
+
+TEST_CASE("an area that doesn't say which side one drives on is refused", "[store]") {
+  std::string bytes = area_bytes();
+  bytes.replace(bytes.find("side=left"), 9, "side=lost");
+  CHECK(Trial(bytes).opening() == "its info block has no usable 'side'" + advice);
+  bytes.replace(bytes.find("zone="), 5, "zane=");
+  bytes.replace(bytes.find("side=lost"), 9, "side=left");
+  CHECK(Trial(bytes).opening() == "its info block has no usable 'zone'" + advice);
+}
+
+TEST_CASE("verifying an area finds row numbers that lead nowhere", "[store]") {
+  CHECK(with_word("turns", 8, 2) == "row 1 of 'turns' points outside another column" + advice);
+  CHECK(with_word("node_out", 0, 9) ==
+        "row 0 of 'node_out' points outside another column" + advice);
+  CHECK(with_word("pieces", 8, 0xffffffffU) ==
+        "row 0 of 'pieces' points outside another column" + advice);
+  CHECK(with_word("pieces", 28, 3) == "row 0 of 'pieces' points outside another column" + advice);
+  CHECK(with_word("node_first", 4, 7) == "row 2 of 'node_first' is out of order" + advice);
+  CHECK(with_word("text_first", 8, 12) == "row 2 of 'text_first' is out of order" + advice);
+}
+
+TEST_CASE("verifying an area finds an id that isn't that of its content", "[store]") {
+  std::string bytes = area_bytes();
+  bytes[24] = '\0';
+  CHECK(Trial(signed_header(bytes)).verifying() == "its id is not that of its content" + advice);
+}
