@@ -1,7 +1,8 @@
 // Method:
 //   1. Junction-like: at each stretch, every place some chance enters by it is followed through the
 //      stretches inside the place to the way out; (place, entry, exit) names the chance.
-//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's), long
+//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's),
+//   long
 //      enough as driven; a run is named by the most special form that is long enough by itself.
 #include "find/passes.hpp"
 
@@ -46,9 +47,8 @@ class PassFinder {
  private:
   static bool is_special_form(road::Kind kind) {
     const auto kinds = road::mapped_kinds();
-    return std::any_of(kinds.begin(), kinds.end(), [&](road::Kind other) {
-      return other != kind && road::meets(kind, other);
-    });
+    return std::any_of(kinds.begin(), kinds.end(),
+                       [&](road::Kind other) { return other != kind && road::meets(kind, other); });
   }
 
   void junctions_from(std::size_t i) {

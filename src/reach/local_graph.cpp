@@ -108,10 +108,21 @@ void LocalSweep::run(std::span<const LocalSeed> seeds, const LocalLimits& limits
 void LocalSweep::run_back(std::span<const LocalSeed> seeds, const LocalLimits& limits) {
   inside_->run(seeds, limits, true);
 }
-bool LocalSweep::reached(LocalGraph::Vertex v) const { return inside_->labels.reached(v); }
-std::int64_t LocalSweep::ms(LocalGraph::Vertex v) const { return inside_->labels.at(v).ms; }
-std::int64_t LocalSweep::cost(LocalGraph::Vertex v) const { return inside_->labels.at(v).cost; }
-std::span<const std::uint32_t> LocalSweep::settled() const { return inside_->labels.settled(); }
+bool LocalSweep::reached(LocalGraph::Vertex v) const {
+  return inside_->labels.reached(v);
+}
+std::int64_t LocalSweep::ms(LocalGraph::Vertex v) const {
+  return inside_->labels.at(v).ms;
+}
+std::int64_t LocalSweep::cost(LocalGraph::Vertex v) const {
+  return inside_->labels.at(v).cost;
+}
+LocalGraph::Vertex LocalSweep::parent(LocalGraph::Vertex v) const {
+  return inside_->labels.at(v).parent;
+}
+std::span<const std::uint32_t> LocalSweep::settled() const {
+  return inside_->labels.settled();
+}
 
 std::vector<LocalGraph::Vertex> LocalSweep::path(LocalGraph::Vertex v) const {
   auto chain = inside_->labels.up_from(v);

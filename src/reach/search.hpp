@@ -186,9 +186,8 @@ struct RowEdge {
 };
 
 template <class Graph>
-class RowEdgeIterator
-    : public boost::iterator_facade<RowEdgeIterator<Graph>, RowEdge, boost::forward_traversal_tag,
-                                    RowEdge> {
+class RowEdgeIterator : public boost::iterator_facade<RowEdgeIterator<Graph>, RowEdge,
+                                                      boost::forward_traversal_tag, RowEdge> {
  public:
   RowEdgeIterator() = default;
   RowEdgeIterator(const Graph* graph, std::uint32_t from, std::uint32_t row)

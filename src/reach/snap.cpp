@@ -58,8 +58,8 @@ std::vector<Seed> leaving(const road::Roads& roads, const pace::Pace& pace, cons
     const StretchId s(snap.piece, against);
     if (!roads.drivable(s)) continue;
     const double from_m = metres_before(roads, s, snap);
-    seeds.push_back({StateId{s.index()},
-                     pace.along_part(s, from_m, roads.piece(s).length_m).likely_ms});
+    seeds.push_back(
+        {StateId{s.index()}, pace.along_part(s, from_m, roads.piece(s).length_m).likely_ms});
   }
   return seeds;
 }

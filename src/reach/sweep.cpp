@@ -123,14 +123,18 @@ void Sweep::run_back(std::span<const Seed> seeds, const Costs& costs, std::int64
       limit_ms, inside_->labels);
 }
 
-bool Sweep::reached(StateId s) const { return inside_->labels.reached(s.value); }
+bool Sweep::reached(StateId s) const {
+  return inside_->labels.reached(s.value);
+}
 
 std::int64_t Sweep::ms(StateId s) const {
   assert(reached(s));
   return inside_->labels.at(s.value).ms;
 }
 
-std::span<const std::uint32_t> Sweep::settled() const { return inside_->labels.settled(); }
+std::span<const std::uint32_t> Sweep::settled() const {
+  return inside_->labels.settled();
+}
 
 std::vector<StateId> Sweep::path(StateId s) const {
   assert(reached(s));

@@ -23,7 +23,7 @@ class LocalGraph {
   using Vertex = std::uint32_t;
   static constexpr Vertex none = 0xffffffffU;
   struct Arc {
-    Vertex to = 0;            ///< forwards: the next state; backwards: the one before
+    Vertex to = 0;  ///< forwards: the next state; backwards: the one before
     std::int32_t turn_ms = 0;
   };
 
@@ -58,7 +58,7 @@ struct LocalSeed {
 };
 
 struct LocalLimits {
-  std::int64_t limit_ms = 0;                   ///< true time beyond which nothing is settled
+  std::int64_t limit_ms = 0;                    ///< true time beyond which nothing is settled
   std::span<const std::int32_t> extra_ms = {};  ///< by vertex, not negative; empty: none
 };
 
@@ -74,6 +74,8 @@ class LocalSweep {
   [[nodiscard]] bool reached(LocalGraph::Vertex v) const;
   [[nodiscard]] std::int64_t ms(LocalGraph::Vertex v) const;    ///< true time; Rules: reached(v)
   [[nodiscard]] std::int64_t cost(LocalGraph::Vertex v) const;  ///< Rules: reached(v)
+  /// Vertex before (forwards) or after (backwards); none at a seed. Rules: reached(v)
+  [[nodiscard]] LocalGraph::Vertex parent(LocalGraph::Vertex v) const;
   [[nodiscard]] std::span<const std::uint32_t> settled() const;
   /// The drive between a seed and v, in driving order, both included. Rules: reached(v)
   [[nodiscard]] std::vector<LocalGraph::Vertex> path(LocalGraph::Vertex v) const;

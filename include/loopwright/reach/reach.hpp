@@ -69,8 +69,8 @@ std::vector<StateId> states_of(const road::Roads& roads, StretchId stretch);
 
 /// What driving costs, in milliseconds, and what may not be driven. Columns by row number.
 struct Costs {
-  std::vector<std::int32_t> stretch_ms;     ///< by stretch; negative: may not be driven
-  std::vector<std::uint8_t> turn_banned;    ///< by turn row; empty: none is
+  std::vector<std::int32_t> stretch_ms;   ///< by stretch; negative: may not be driven
+  std::vector<std::uint8_t> turn_banned;  ///< by turn row; empty: none is
   std::array<std::int32_t, road::control_count> control_ms{};
 };
 /// Every drivable stretch at its likely time, nothing banned.

@@ -1,0 +1,77 @@
+// Method:
+//   1. Stretch-like kinds: every stretch with an unwanted fact is shut. A run shorter than a pass
+//      carries no fact, so nothing is shut without reason.
+//   2. A junction passed over one node: the very turn is shut.
+//   3. A junction with road inside (roundabout, signal cluster): when its kind is avoided, the turn
+//      into it is shut; when only some movements are too hard, the last turn out of it is, which
+//      may shut an easier movement that leaves by the same road: a loop is then lost, never a rule.
+#include "find/bans.hpp"
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace loopwright::find {
+
+namespace {
+
+class TurnBans {
+ public:
+  TurnBans(const road::Roads& roads, reach::Costs& costs) : roads_(roads), costs_(costs) {
+    costs_.turn_banned.assign(roads.turns.size(), 0);
+    for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
+      copies_.emplace(roads.copies[copy], StateId{roads.stretch_count() + copy});
+  }
+
+  /// Shuts the move from one stretch to the next, from the plain state and from every copy.
+  void shut(StretchId from, StretchId to) {
+    shut_from(StateId{from.index()}, to);
+    const auto [begin, end] = copies_.equal_range(from);
+    for (auto it = begin; it != end; ++it) shut_from(it->second, to);
+  }
+
+ private:
+  void shut_from(StateId from, StretchId to) {
+    for (std::uint32_t row = roads_.turn_first[from.index()];
+         row < roads_.turn_first[from.index() + 1]; ++row)
+      if (roads_.stretch_of(roads_.turns[row].to) == to) costs_.turn_banned[row] = 1;
+  }
+
+  const road::Roads& roads_;
+  reach::Costs& costs_;
+  std::unordered_multimap<StretchId, StateId> copies_;
+};
+
+bool is_avoided(const wish::Wish& wish, road::Kind kind) {
+  return std::any_of(wish.avoids.begin(), wish.avoids.end(),
+                     [&](const wish::Avoid& a) { return road::meets(kind, a.kind); });
+}
+
+}  // namespace
+
+bool is_unwanted(const wish::Wish& wish, const Caps& caps, road::Kind kind, int hardness) {
+  if (is_avoided(wish, kind)) return true;
+  if (!wish.level_given || hardness <= wish.level + caps.hardness_above_level) return false;
+  return std::none_of(wish.wants.begin(), wish.wants.end(),
+                      [&](const wish::Want& w) { return road::meets(kind, w.kind); });
+}
+
+void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,
+                reach::Costs& costs) {
+  if (wish.avoids.empty() && !wish.level_given) return;
+  for (const road::RunFact& fact : roads.run_facts)
+    if (is_unwanted(wish, caps, fact.kind, fact.hardness))
+      costs.stretch_ms[fact.stretch.index()] = -1;
+  TurnBans bans(roads, costs);
+  for (const road::Chance& chance : roads.chances) {
+    if (road::is_stretch_like(chance.kind) ||
+        !is_unwanted(wish, caps, chance.kind, chance.hardness))
+      continue;
+    const auto path = roads.path_of(chance);
+    if (path.size() == 2 || is_avoided(wish, chance.kind))
+      bans.shut(path[0], path[1]);
+    else
+      bans.shut(path[path.size() - 2], path.back());
+  }
+}
+
+}  // namespace loopwright::find

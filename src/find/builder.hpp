@@ -1,0 +1,65 @@
+// Makes one plan after another for a wish; each try is another throw of the dice.
+//
+//   Builder builder(hunt);   Plan plan = builder.build(seed);
+//
+// Rules: one thread; the same hunt, seed and liking give the same plan.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "find/dice.hpp"
+#include "find/plan.hpp"
+#include "find/times.hpp"
+
+namespace loopwright::find {
+
+/// What earlier loops used, so that an alternative goes elsewhere.
+struct Liking {
+  std::vector<std::int32_t> extra_ms;  ///< by vertex
+  std::vector<PlaceId> used_places;    ///< ascending
+};
+
+class Builder {
+ public:
+  explicit Builder(const Hunt& hunt);
+  /// A plan that meets as much of the wish as this try can.
+  Plan build(std::uint64_t seed, const Liking& liking);
+  /// The shortest plan this try finds for the counts alone, not filled up to the window.
+  Plan build_shortest(std::uint64_t seed);
+
+ private:
+  // insert.cpp: stops for what is wanted
+  struct Insertion {
+    std::uint32_t candidate = 0;
+    std::size_t gap = 0;
+    std::int64_t more_ms = -1;  ///< negative: none
+  };
+  void insert_counts(Plan& plan, const Liking& liking);
+  void insert_max(Plan& plan);
+  Insertion cheapest(const Plan& plan, std::span<const std::uint32_t> rows, const Liking& liking);
+  Insertion most_worth(const Plan& plan, std::size_t want, std::int64_t room_ms);
+  std::int64_t insertion_ms(const Plan& plan, const Candidate& candidate, std::size_t gap);
+  void insert(Plan& plan, const Insertion& where);
+
+  // fill.cpp: ways round that use up the minutes, and less road driven twice
+  void fill(Plan& plan, const Liking& liking);
+  bool add_way_round(Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
+  Vertex choose_via(const Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
+  void improve(Plan& plan, const Liking& liking);
+  bool drop_way_round(Plan& plan);
+  bool reroute(Plan& plan, std::size_t leg);
+  void learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking);
+  [[nodiscard]] double driven_again_m(std::span<const Vertex> path);
+
+  const Hunt& hunt_;
+  Times times_;
+  reach::LocalSweep out_, back_;
+  Dice dice_{0};
+  std::vector<std::int32_t> extra_ms_;  // by vertex, for the leg at hand
+  std::vector<std::uint8_t> used_;      // by dense piece, other legs
+  std::vector<std::uint32_t> seen_;     // by dense piece, stamps for driven_again_m
+  std::uint32_t stamp_ = 0;
+};
+
+}  // namespace loopwright::find

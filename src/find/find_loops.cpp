@@ -1,0 +1,149 @@
+// Method:
+//   1. Hunt: what can be reached, and the chances that count (hunt.cpp).
+//   2. A fixed number of tries, each with other dice; the best by Score is the first loop.
+//   3. For each alternative, more tries that dislike the roads and places used so far; of all tries
+//      the best is taken that shares little enough with every loop chosen before.
+//   4. What the best loop leaves unmet is explained (shortfall.cpp).
+#include "loopwright/find/find.hpp"
+
+#include <algorithm>
+
+#include "find/builder.hpp"
+#include "find/describe.hpp"
+#include "find/shortfall.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+// Ours: tools/bench shows what they cost.
+constexpr int first_tries = 10;
+constexpr int more_tries_when_unmet = 12;
+constexpr int alternative_tries = 6;
+constexpr int alternative_rounds = 2;
+
+struct Try {
+  std::vector<Vertex> vertices;
+  Score score;
+  std::vector<PlaceId> places;
+};
+
+class LoopSearch {
+ public:
+  explicit LoopSearch(const Hunt& hunt) : hunt_(hunt), builder_(hunt) {}
+
+  FindResult run() {
+    try_more(first_tries, {});
+    if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
+    FindResult result;
+    choose(result);
+    if (!best().score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
+    return result;
+  }
+
+ private:
+  void try_more(int count, const Liking& liking) {
+    for (int k = 0; k < count; ++k) {
+      const Plan plan = builder_.build(++seed_, liking);
+      Try made{plan.vertices(), score(hunt_, plan), {}};
+      for (const Stop& stop : plan.stops)
+        if (stop.candidate >= 0)
+          made.places.push_back(hunt_.candidates[static_cast<std::size_t>(stop.candidate)].place);
+      tries_.push_back(std::move(made));
+    }
+    std::stable_sort(tries_.begin(), tries_.end(),
+                     [](const Try& a, const Try& b) { return a.score.better_than(b.score); });
+  }
+
+  [[nodiscard]] const Try& best() const { return tries_.front(); }
+
+  void choose(FindResult& result) {
+    if (!best().score.allowed()) return;
+    const int wanted = hunt_.ground.wish.alternatives;
+    add(result, best());
+    for (int round = 0; static_cast<int>(result.loops.size()) < wanted;) {
+      if (add_alternative(result)) continue;
+      if (round++ == alternative_rounds) break;
+      try_more(alternative_tries, liking());
+    }
+    if (static_cast<int>(result.loops.size()) < wanted)
+      result.fewer_because = "further loops share 40 % or more of their road with these";
+  }
+
+  void add(FindResult& result, const Try& chosen) {
+    const Drive drive = hunt_.drive_of(chosen.vertices);
+    wish::Loop loop = describe(hunt_.ground.roads, hunt_.ground.pace, drive, hunt_.ground.wish);
+    loop.id = static_cast<int>(result.loops.size()) + 1;
+    loop.certificate.value = chosen.score.value;
+    loop.certificate.candidates = hunt_.candidate_count;
+    loop.certificate.left_out =
+        hunt_.candidate_count - static_cast<std::int64_t>(hunt_.candidates.size());
+    result.loops.push_back(std::move(loop));
+    used_.push_back(chosen);
+  }
+
+  bool add_alternative(FindResult& result) {
+    const Caps& caps = hunt_.ground.caps;
+    for (const Try& made : tries_) {
+      if (!made.score.allowed() || made.score.missing > best().score.missing) continue;
+      const wish::Loop loop = describe(hunt_.ground.roads, hunt_.ground.pace,
+                                       hunt_.drive_of(made.vertices), hunt_.ground.wish);
+      const bool differs =
+          std::all_of(result.loops.begin(), result.loops.end(), [&](const wish::Loop& chosen) {
+            return shared_part(chosen, loop, caps.overlap_exempt_m) < caps.overlap_share;
+          });
+      if (!differs) continue;
+      add(result, made);
+      return true;
+    }
+    return false;
+  }
+
+  /// Roads and places of the loops chosen so far count as slower.
+  [[nodiscard]] Liking liking() const {
+    Liking liking;
+    liking.extra_ms.assign(hunt_.graph.size(), 0);
+    for (const Try& chosen : used_) {
+      for (const Vertex v : chosen.vertices) liking.extra_ms[v] = 2 * hunt_.graph.along_ms(v);
+      liking.used_places.insert(liking.used_places.end(), chosen.places.begin(),
+                                chosen.places.end());
+    }
+    std::sort(liking.used_places.begin(), liking.used_places.end());
+    return liking;
+  }
+
+  Nearest nearest(const FindResult& result) {
+    Nearest nearest;
+    for (std::size_t w = 0; w < hunt_.ground.wish.wants.size(); ++w)
+      nearest.got.push_back(result.loops.empty() ? 0 : result.loops.front().met[w].got);
+    nearest.longest_minutes = static_cast<double>(best().score.ms) / 60000;
+    const Plan shortest = builder_.build_shortest(1);
+    const Score reached = score(hunt_, shortest);
+    if (reached.missing == 0 && reached.ms > 0)
+      nearest.least_minutes = static_cast<double>(reached.ms) / 60000;
+    return nearest;
+  }
+
+  const Hunt& hunt_;
+  Builder builder_;
+  std::vector<Try> tries_;
+  std::vector<Try> used_;
+  std::uint64_t seed_ = 0;
+};
+
+}  // namespace
+
+FindResult find_loops(const road::Roads& roads, const wish::Wish& wish) {
+  assert(wish.minutes && wish.through.empty());
+  const Ground ground(roads, wish);
+  if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
+  const Hunt hunt(ground);
+  if (hunt.starts.empty() || hunt.goals.empty()) {
+    Nearest nothing;
+    nothing.got.assign(wish.wants.size(), 0);
+    return {{}, explain(ground, nothing), {}};
+  }
+  return LoopSearch(hunt).run();
+}
+
+}  // namespace loopwright::find

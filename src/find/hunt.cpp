@@ -1,0 +1,226 @@
+// Method:
+//   1. Ground: snap home and end, take the pace of the learner, shut what the wish forbids.
+//   2. One sweep from home and one to the end; a state stays when both together fit the minutes.
+//   3. Of the chances that begin at such a state, those that count for a want and can be driven
+//      through are candidates; of very many, the nearest half and an even choice of the rest stay.
+#include "find/hunt.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <numeric>
+
+#include "find/bans.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+/// More candidates than this for one want are thinned out (and told in the certificate).
+constexpr std::size_t most_candidates = 240;
+
+std::string degrees(Point at) {
+  char text[48];
+  std::snprintf(text, sizeof text, "%.5f,%.5f", at.lat(), at.lon());
+  return text;
+}
+
+reach::Snap snap_or_say(const road::Roads& roads, Point at, const char* what) {
+  if (auto snap = reach::snap_home(roads, at)) return *snap;
+  const auto nearest = reach::nearest_road(roads, at);
+  std::string text = std::string(what) + " " + degrees(at);
+  if (nearest)
+    text += " is " + std::to_string(std::lround(nearest->off_m)) +
+            " m from the nearest road a learner may use, at " + degrees(nearest->at) +
+            "; give a place within 150 m of one";
+  else
+    text += " is not in this area: no road within 20 km; give a place in it";
+  throw UsageError(text);
+}
+
+std::vector<reach::Seed> allowed(const Ground& ground, std::vector<reach::Seed> seeds) {
+  std::erase_if(seeds, [&](const reach::Seed& seed) {
+    return ground.costs.stretch_ms[ground.roads.stretch_of(seed.state).index()] < 0;
+  });
+  return seeds;
+}
+
+double metres_to(const road::Roads& roads, const reach::Snap& snap, StretchId s) {
+  return s.against() ? roads.piece(s).length_m - snap.along_m : snap.along_m;
+}
+
+/// States that fit between home and end, ascending, with both times.
+struct Reachable {
+  std::vector<StateId> states;
+  std::vector<std::int64_t> home_ms, end_ms;
+};
+
+Reachable reachable(const Ground& ground, std::int64_t limit_ms) {
+  const reach::Backwards backwards(ground.roads);
+  reach::Sweep out(ground.roads), back(ground.roads, &backwards);
+  out.run(ground.starts, ground.costs, limit_ms);
+  back.run_back(ground.goals, ground.costs, limit_ms);
+  Reachable found;
+  for (const std::uint32_t row : out.settled()) {
+    const StateId s{row};
+    const std::int64_t along = ground.costs.stretch_ms[ground.roads.stretch_of(s).index()];
+    if (back.reached(s) && out.ms(s) + back.ms(s) - along <= limit_ms) found.states.push_back(s);
+  }
+  std::sort(found.states.begin(), found.states.end());
+  for (const StateId s : found.states) {
+    found.home_ms.push_back(out.ms(s));
+    found.end_ms.push_back(back.ms(s));
+  }
+  return found;
+}
+
+std::vector<reach::LocalSeed> local(const reach::LocalGraph& graph,
+                                    std::span<const reach::Seed> seeds) {
+  std::vector<reach::LocalSeed> inside;
+  for (const reach::Seed& seed : seeds)
+    if (const Vertex v = graph.vertex(seed.state); v != reach::LocalGraph::none)
+      inside.push_back({v, static_cast<std::int32_t>(seed.ms)});
+  return inside;
+}
+
+}  // namespace
+
+Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked)
+    : roads(all_roads),
+      wish(asked),
+      caps(read_caps()),
+      pace(all_roads, {.level = asked.level}, asked.start),
+      home(snap_or_say(all_roads, asked.home, "home")),
+      end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
+      costs(reach::costs_of(all_roads, pace)) {
+  apply_bans(roads, wish, caps, costs);
+  starts = allowed(*this, reach::leaving(roads, pace, home));
+  goals = allowed(*this, reach::arriving(roads, pace, end));
+}
+
+double Ground::home_m(StretchId s) const {
+  return metres_to(roads, home, s);
+}
+double Ground::end_m(StretchId s) const {
+  return metres_to(roads, end, s);
+}
+
+Hunt::Hunt(const Ground& the_ground)
+    : ground(the_ground), graph(the_ground.roads, the_ground.costs, {}) {
+  const std::int64_t seconds =
+      60LL * (ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes);
+  high_ms = 1000 * seconds;
+  low_ms =
+      static_cast<std::int64_t>(std::ceil(ground.caps.window_share * static_cast<double>(high_ms)));
+  const Reachable found = reachable(ground, high_ms);
+  graph = reach::LocalGraph(ground.roads, ground.costs, found.states);
+  starts = local(graph, ground.starts);
+  goals = local(graph, ground.goals);
+  number_pieces();
+  of_want.resize(ground.wish.wants.size());
+  gather_candidates(found.home_ms, found.end_ms);
+  keep_nearest();
+}
+
+void Hunt::number_pieces() {
+  std::vector<PieceId> pieces;
+  for (Vertex v = 0; v < graph.size(); ++v) pieces.push_back(graph.stretch(v).piece());
+  std::vector<PieceId> sorted = pieces;
+  std::sort(sorted.begin(), sorted.end());
+  sorted.erase(std::unique(sorted.begin(), sorted.end()), sorted.end());
+  for (const PieceId p : sorted) {
+    const road::Piece& piece = ground.roads.pieces[p.index()];
+    piece_m.push_back(static_cast<float>(piece.length_m));
+    piece_quiet.push_back((piece.flags & road::piece_flag::quiet) != 0 ? 1 : 0);
+  }
+  for (const PieceId p : pieces)
+    piece_of.push_back(static_cast<std::uint32_t>(
+        std::lower_bound(sorted.begin(), sorted.end(), p) - sorted.begin()));
+}
+
+std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& chance) const {
+  Candidate candidate{ChanceId{static_cast<std::size_t>(&chance - ground.roads.chances.data())},
+                      chance.place,
+                      chance.kind,
+                      chance.movement,
+                      {entry}};
+  for (const StretchId next : ground.roads.path_of(chance).subspan(1)) {
+    const auto arcs = graph.out(candidate.path.back());
+    const auto arc = std::find_if(arcs.begin(), arcs.end(), [&](const reach::LocalGraph::Arc& a) {
+      return graph.stretch(a.to) == next;
+    });
+    if (arc == arcs.end()) return std::nullopt;
+    candidate.inner_ms += arc->turn_ms + graph.along_ms(arc->to);
+    candidate.path.push_back(arc->to);
+  }
+  return candidate;
+}
+
+void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
+                             std::span<const std::int64_t> end_ms) {
+  const auto& wants = ground.wish.wants;
+  for (Vertex v = 0; v < graph.size(); ++v)
+    for (const road::Chance& chance : ground.roads.chances_from(graph.stretch(v))) {
+      if (std::none_of(wants.begin(), wants.end(), [&](const wish::Want& want) {
+            return wish::counts_for(chance.kind, chance.movement, want);
+          }))
+        continue;
+      std::optional<Candidate> candidate = candidate_at(v, chance);
+      if (!candidate) continue;
+      const Vertex last = candidate->path.back();
+      candidate->least_ms = home_ms[v] + candidate->inner_ms + end_ms[last] - graph.along_ms(last);
+      if (candidate->least_ms <= high_ms) candidates.push_back(std::move(*candidate));
+    }
+  std::stable_sort(candidates.begin(), candidates.end(),
+                   [](const Candidate& a, const Candidate& b) { return a.least_ms < b.least_ms; });
+  candidate_count = static_cast<std::int64_t>(candidates.size());
+}
+
+void Hunt::keep_nearest() {
+  const auto& wants = ground.wish.wants;
+  std::vector<std::uint8_t> kept(candidates.size(), 0);
+  for (const wish::Want& want : wants) {
+    std::vector<std::size_t> rows;
+    for (std::size_t row = 0; row < candidates.size(); ++row)
+      if (wish::counts_for(candidates[row].kind, candidates[row].movement, want))
+        rows.push_back(row);
+    const std::size_t near = std::min(rows.size(), most_candidates / 2);
+    const std::size_t rest = rows.size() - near;
+    const std::size_t step = std::max<std::size_t>(1, rest / (most_candidates / 2));
+    for (std::size_t k = 0; k < near; ++k) kept[rows[k]] = 1;
+    for (std::size_t k = near; k < rows.size(); k += step) kept[rows[k]] = 1;
+  }
+  std::vector<Candidate> chosen;
+  for (std::size_t row = 0; row < candidates.size(); ++row) {
+    if (kept[row] == 0) continue;
+    for (std::size_t w = 0; w < wants.size(); ++w)
+      if (wish::counts_for(candidates[row].kind, candidates[row].movement, wants[w]))
+        of_want[w].push_back(static_cast<std::uint32_t>(chosen.size()));
+    chosen.push_back(std::move(candidates[row]));
+  }
+  candidates = std::move(chosen);
+}
+
+Drive Hunt::drive_of(std::span<const Vertex> vertices) const {
+  Drive drive;
+  for (const Vertex v : vertices) drive.states.push_back(graph.state(v));
+  drive.start_m = ground.home_m(graph.stretch(vertices.front()));
+  drive.end_m = ground.end_m(graph.stretch(vertices.back()));
+  return drive;
+}
+
+std::int64_t Hunt::drive_ms(std::span<const Vertex> vertices) const {
+  const auto ms_of = [](std::span<const reach::LocalSeed> seeds, Vertex v) {
+    const auto it = std::find_if(seeds.begin(), seeds.end(),
+                                 [&](const reach::LocalSeed& s) { return s.vertex == v; });
+    assert(it != seeds.end());
+    return static_cast<std::int64_t>(it->ms);
+  };
+  std::int64_t ms = ms_of(starts, vertices.front());
+  for (std::size_t i = 1; i < vertices.size(); ++i)
+    ms += graph.arc_between(vertices[i - 1], vertices[i])->turn_ms + graph.along_ms(vertices[i]);
+  return ms - graph.along_ms(vertices.back()) + ms_of(goals, vertices.back());
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,77 @@
+// Everything one wish needs while its loops are looked for: made once, then only read.
+//
+// Rules: the graph holds just the states that can be reached from home and left for the end within
+// the minutes; times are likely milliseconds. Vertex numbers are those of `graph`.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "find/caps.hpp"
+#include "find/passes.hpp"
+#include "loopwright/pace/pace.hpp"
+#include "loopwright/reach/local_graph.hpp"
+#include "loopwright/reach/reach.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::find {
+
+using Vertex = reach::LocalGraph::Vertex;
+
+/// A chance that counts for some want and fits between home and end.
+struct Candidate {
+  ChanceId chance;
+  PlaceId place;
+  road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;
+  std::vector<Vertex> path;
+  std::int64_t inner_ms = 0;  ///< from the end of the entry to the end of the exit
+  std::int64_t least_ms = 0;  ///< home, through it and to the end
+};
+
+/// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
+struct Ground {
+  Ground(const road::Roads& roads, const wish::Wish& wish);
+
+  const road::Roads& roads;
+  const wish::Wish& wish;
+  Caps caps;
+  pace::Pace pace;
+  reach::Snap home, end;
+  reach::Costs costs;                      ///< bans of the wish applied
+  std::vector<reach::Seed> starts, goals;  ///< only those the wish allows
+
+  /// Metres from where a stretch of home's (end's) piece is entered to home (end).
+  [[nodiscard]] double home_m(StretchId s) const;
+  [[nodiscard]] double end_m(StretchId s) const;
+};
+
+class Hunt {
+ public:
+  explicit Hunt(const Ground& ground);
+
+  const Ground& ground;
+  std::int64_t low_ms = 0, high_ms = 0;  ///< the time window
+  reach::LocalGraph graph;
+  std::vector<reach::LocalSeed> starts, goals;
+  std::vector<Candidate> candidates;
+  std::vector<std::vector<std::uint32_t>> of_want;  ///< rows of candidates, for each want
+  std::int64_t candidate_count = 0;                 ///< before the nearest were picked
+  std::vector<std::uint32_t> piece_of;              ///< dense piece number of each vertex
+  std::vector<float> piece_m;                       ///< by dense piece number
+  std::vector<std::uint8_t> piece_quiet;
+
+  [[nodiscard]] Drive drive_of(std::span<const Vertex> vertices) const;
+  /// Likely time of a whole drive. Rules: begins at a start, ends at a goal, arcs exist.
+  [[nodiscard]] std::int64_t drive_ms(std::span<const Vertex> vertices) const;
+
+ private:
+  void number_pieces();
+  void gather_candidates(std::span<const std::int64_t> home_ms,
+                         std::span<const std::int64_t> end_ms);
+  void keep_nearest();
+  std::optional<Candidate> candidate_at(Vertex entry, const road::Chance& chance) const;
+};
+
+}  // namespace loopwright::find

@@ -1,0 +1,160 @@
+// The value of a drive (defined once, DEVELOPERS.md, "Value of a loop"):
+//   1. For wants without "max": minus the metres driven twice (a kilometre is 1000 milli-units).
+//   2. With "max" wants: their counted passes, the k-th of a place and movement worth less, only
+//      those that begin at least the spacing after the counted one before, less the kilometres of
+//      quiet street driven twice.
+#include "find/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "find/describe.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
+  if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
+  all.insert(all.end(), more.begin(), more.end());
+}
+
+/// Likely time at which each vertex's stretch begins to be driven.
+std::vector<std::int64_t> begin_times(const Hunt& hunt, std::span<const Vertex> vertices) {
+  std::vector<std::int64_t> begins(vertices.size(), 0);
+  std::int64_t at = 0;
+  for (const reach::LocalSeed& seed : hunt.starts)
+    if (seed.vertex == vertices.front()) at = seed.ms;
+  for (std::size_t i = 1; i < vertices.size(); ++i) {
+    begins[i] = at + hunt.graph.arc_between(vertices[i - 1], vertices[i])->turn_ms;
+    at = begins[i] + hunt.graph.along_ms(vertices[i]);
+  }
+  return begins;
+}
+
+std::int64_t max_value(const Hunt& hunt, std::span<const PlacePass> passes,
+                       std::span<const std::int64_t> begins) {
+  const Caps& caps = hunt.ground.caps;
+  std::int64_t value = 0;
+  for (const wish::Want& want : hunt.ground.wish.wants) {
+    if (want.count) continue;
+    std::map<std::pair<PlaceId, road::Movement>, std::size_t> times;
+    std::int64_t next_from = 0;
+    for (const PlacePass& found : passes) {
+      if (!wish::counts_for(found.pass, want) || begins[found.pass.first] < next_from) continue;
+      const std::size_t k = times[{found.place, found.pass.movement}]++;
+      if (k >= caps.repeat_worth.size()) continue;
+      value += caps.repeat_worth[k];
+      next_from = begins[found.pass.first] + caps.spacing_ms;
+    }
+  }
+  return value;
+}
+
+/// How often each dense piece is driven, only pieces that are.
+std::map<std::uint32_t, int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vertices) {
+  std::map<std::uint32_t, int> drives;
+  for (const Vertex v : vertices) ++drives[hunt.piece_of[v]];
+  return drives;
+}
+
+}  // namespace
+
+std::vector<Vertex> Plan::vertices() const {
+  std::vector<Vertex> all = legs.front();
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    append(all, stops[i].path);
+    append(all, legs[i + 1]);
+  }
+  return all;
+}
+
+std::int64_t leg_ms(const Hunt& hunt, const Plan& plan, std::size_t leg) {
+  const std::vector<Vertex>& path = plan.legs[leg];
+  if (path.empty()) return 0;
+  std::int64_t ms = 0;
+  if (leg == 0)
+    for (const reach::LocalSeed& seed : hunt.starts)
+      if (seed.vertex == path.front()) ms = seed.ms;
+  for (std::size_t i = 1; i < path.size(); ++i)
+    ms += hunt.graph.arc_between(path[i - 1], path[i])->turn_ms + hunt.graph.along_ms(path[i]);
+  if (leg + 1 == plan.legs.size())
+    for (const reach::LocalSeed& goal : hunt.goals)
+      if (goal.vertex == path.back()) ms += goal.ms - hunt.graph.along_ms(path.back());
+  return ms;
+}
+
+std::int64_t plan_ms(const Hunt& hunt, const Plan& plan) {
+  std::int64_t ms = 0;
+  for (std::size_t leg = 0; leg < plan.legs.size(); ++leg) ms += leg_ms(hunt, plan, leg);
+  for (const Stop& stop : plan.stops)
+    for (std::size_t i = 1; i < stop.path.size(); ++i)
+      ms += hunt.graph.arc_between(stop.path[i - 1], stop.path[i])->turn_ms +
+            hunt.graph.along_ms(stop.path[i]);
+  return ms;
+}
+
+std::vector<reach::LocalSeed> seeds_before(const Hunt& hunt, const Plan& plan, std::size_t leg) {
+  if (leg == 0) return hunt.starts;
+  return {{plan.stops[leg - 1].path.back(), 0}};
+}
+
+std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, std::size_t leg) {
+  if (leg == plan.stops.size()) return hunt.goals;
+  const Vertex v = plan.stops[leg].path.front();
+  return {{v, hunt.graph.along_ms(v)}};
+}
+
+bool Score::better_than(const Score& other) const {
+  return std::tuple(over_caps, off_window_ms, missing, -value) <
+         std::tuple(other.over_caps, other.off_window_ms, other.missing, -other.value);
+}
+
+std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices) {
+  std::vector<int> needs;
+  const std::vector<PlacePass> passes = vertices.empty()
+                                            ? std::vector<PlacePass>{}
+                                            : passes_of(hunt.ground.roads, hunt.drive_of(vertices));
+  for (const wish::Want& want : hunt.ground.wish.wants)
+    needs.push_back(
+        std::max(0, want.count.value_or(0) - passes_counting(passes, want, hunt.ground.caps)));
+  return needs;
+}
+
+Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
+  Score result;
+  const Drive drive = hunt.drive_of(vertices);
+  const std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
+  bool any_max = false;
+  for (const wish::Want& want : hunt.ground.wish.wants) {
+    any_max = any_max || !want.count;
+    const int got = passes_counting(passes, want, hunt.ground.caps);
+    result.missing += std::max(0, want.count.value_or(0) - got);
+  }
+  double quiet_twice_m = 0;
+  for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices)) {
+    if (hunt.piece_quiet[piece] == 0) continue;
+    result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
+    quiet_twice_m += static_cast<double>(hunt.piece_m[piece]) * (drives - 1);
+  }
+  result.ms = hunt.drive_ms(vertices);
+  result.off_window_ms =
+      std::max({std::int64_t{0}, hunt.low_ms - result.ms, result.ms - hunt.high_ms});
+  result.value =
+      any_max ? max_value(hunt, passes, begin_times(hunt, vertices)) - std::llround(quiet_twice_m)
+              : -std::llround(metres_twice(hunt.ground.roads, drive));
+  return result;
+}
+
+Score score(const Hunt& hunt, const Plan& plan) {
+  const std::vector<Vertex> vertices = plan.vertices();
+  if (!vertices.empty()) return score(hunt, vertices);
+  Score nothing;
+  for (const int needs : unmet(hunt, vertices)) nothing.missing += needs;
+  nothing.off_window_ms = hunt.low_ms;
+  return nothing;
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,60 @@
+// A loop while it is being made: stops that must be driven through, and the legs between them.
+//
+//   legs[0], stops[0], legs[1], …, stops[n-1], legs[n]
+//
+// Rules: a leg holds both its ends: the first begins at a start, the last ends at a goal, the
+// others join the last vertex of one stop to the first of the next. A plan without stops has one
+// leg, empty until it is filled. A stop is a candidate's path, or a single vertex to go round by.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "find/hunt.hpp"
+
+namespace loopwright::find {
+
+struct Stop {
+  std::vector<Vertex> path;
+  std::int32_t candidate = -1;  ///< row of hunt.candidates; -1: only a way round
+};
+
+struct Plan {
+  std::vector<Stop> stops;
+  std::vector<std::vector<Vertex>> legs{1};
+
+  /// All vertices in driving order.
+  [[nodiscard]] std::vector<Vertex> vertices() const;
+};
+
+/// Time of one leg: from the end of what is before it to the end of the first vertex after it; the
+/// last one to the end of the drive. 0 for the empty leg of a plan without stops.
+std::int64_t leg_ms(const Hunt& hunt, const Plan& plan, std::size_t leg);
+
+/// Time of the whole plan; 0 when it is empty.
+std::int64_t plan_ms(const Hunt& hunt, const Plan& plan);
+
+/// Where a leg begins and ends, as seeds for searches forwards and backwards.
+std::vector<reach::LocalSeed> seeds_before(const Hunt& hunt, const Plan& plan, std::size_t leg);
+std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, std::size_t leg);
+
+/// How good a whole drive is against the wish.
+struct Score {
+  int missing = 0;    ///< passes asked for and not driven
+  int over_caps = 0;  ///< drives over a quiet street beyond its cap
+  std::int64_t off_window_ms = 0;
+  std::int64_t value = 0;  ///< milli-units
+  std::int64_t ms = 0;
+  [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
+  [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
+  /// Better: within the window and the caps, then fewer missing, then more value.
+  [[nodiscard]] bool better_than(const Score& other) const;
+};
+
+Score score(const Hunt& hunt, std::span<const Vertex> vertices);
+Score score(const Hunt& hunt, const Plan& plan);
+
+/// Count wants that a drive leaves unmet: how many passes each still needs.
+std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices);
+
+}  // namespace loopwright::find

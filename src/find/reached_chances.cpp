@@ -1,0 +1,74 @@
+// Method:
+//   1. One sweep from home, one back from the end.
+//   2. At each state reached, its chances that count are driven through turn by turn; a chance some
+//      turn of which the wish forbids is left out.
+//   3. A junction begins at the end of its entry, a run of road at its first metre.
+#include "find/reached_chances.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace loopwright::find {
+
+namespace {
+
+/// Where a chance's path leads from a state, and how long that takes from the end of the entry.
+struct Through {
+  StateId last;
+  std::int64_t ms = 0;
+};
+
+std::optional<Through> drive_through(const Ground& ground, StateId entry,
+                                     const road::Chance& chance) {
+  Through at{entry, 0};
+  for (const StretchId next : ground.roads.path_of(chance).subspan(1)) {
+    const std::int32_t along = ground.costs.stretch_ms[next.index()];
+    const std::uint32_t begin = ground.roads.turn_first[at.last.index()];
+    const std::uint32_t end = ground.roads.turn_first[at.last.index() + 1];
+    std::uint32_t row = begin;
+    while (row < end && ground.roads.stretch_of(ground.roads.turns[row].to) != next) ++row;
+    const bool banned =
+        row < end && !ground.costs.turn_banned.empty() && ground.costs.turn_banned[row] != 0;
+    if (row == end || banned || along < 0) return std::nullopt;
+    const road::Turn& turn = ground.roads.turns[row];
+    at.ms += along + ground.costs.control_ms[static_cast<std::size_t>(turn.control)];
+    at.last = turn.to;
+  }
+  return at;
+}
+
+}  // namespace
+
+std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
+                                           std::int64_t limit_ms) {
+  const road::Roads& roads = ground.roads;
+  const reach::Backwards backwards(roads);
+  reach::Sweep out(roads), back(roads, &backwards);
+  out.run(ground.starts, ground.costs, limit_ms);
+  back.run_back(ground.goals, ground.costs, longest_ms);
+  std::vector<ReachedChance> found;
+  for (const std::uint32_t row : out.settled()) {
+    const StateId entry{row};
+    const StretchId stretch = roads.stretch_of(entry);
+    for (const road::Chance& chance : roads.chances_from(stretch)) {
+      if (!wish::counts_for(chance.kind, chance.movement, want)) continue;
+      const auto through = drive_through(ground, entry, chance);
+      if (!through || !back.reached(through->last)) continue;
+      const std::int64_t last_along =
+          ground.costs.stretch_ms[roads.stretch_of(through->last).index()];
+      const std::int64_t home_from = std::max<std::int64_t>(0, back.ms(through->last) - last_along);
+      const std::int64_t entry_along = ground.costs.stretch_ms[stretch.index()];
+      const std::int64_t begins =
+          road::is_stretch_like(chance.kind) ? out.ms(entry) - entry_along : out.ms(entry);
+      found.push_back({ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())},
+                       std::max<std::int64_t>(0, begins), home_from,
+                       out.ms(entry) + through->ms + home_from});
+    }
+  }
+  std::sort(found.begin(), found.end(), [](const ReachedChance& a, const ReachedChance& b) {
+    return std::pair(a.there_ms, a.chance) < std::pair(b.there_ms, b.chance);
+  });
+  return found;
+}
+
+}  // namespace loopwright::find

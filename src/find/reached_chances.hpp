@@ -1,0 +1,24 @@
+// Every chance of a want that can be driven to, through and home from, with the times.
+#pragma once
+
+#include <vector>
+
+#include "find/hunt.hpp"
+
+namespace loopwright::find {
+
+struct ReachedChance {
+  ChanceId chance;
+  std::int64_t there_ms = 0;  ///< from home to where it begins
+  std::int64_t back_ms = 0;   ///< from where it is passed to the end
+  std::int64_t loop_ms = 0;   ///< home, through it, and to the end
+};
+
+/// In order of there_ms, then chance. limit_ms bounds the way there.
+std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
+                                           std::int64_t limit_ms);
+
+/// No lesson is longer: the bound for searches that ask "is there any at all?".
+inline constexpr std::int64_t longest_ms = 600LL * 60000;
+
+}  // namespace loopwright::find

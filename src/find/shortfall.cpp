@@ -1,0 +1,122 @@
+// Method: each unmet want is looked up again without a time limit.
+//   1. Some chance can be driven to and home from: it is named with its minutes.
+//   2. None can, but could without the avoids and the hardness limit: those are the reason.
+//   3. None at all: the map has none, or none on roads that can be reached.
+#include "find/shortfall.hpp"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "find/bans.hpp"
+#include "find/reached_chances.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+std::string minutes_text(double minutes) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.0f", minutes);
+  return text;
+}
+
+double minutes_of(std::int64_t ms) {
+  return static_cast<double>(ms) / 60000;
+}
+
+/// The want without its count: "roundabout:right".
+std::string bare(wish::Want want) {
+  want.count = 1;
+  const std::string text = wish::write_want(want);
+  return text.substr(0, text.find('='));
+}
+
+bool area_has(const road::Roads& roads, const wish::Want& want) {
+  return std::any_of(roads.chances.begin(), roads.chances.end(), [&](const road::Chance& c) {
+    return wish::counts_for(c.kind, c.movement, want);
+  });
+}
+
+wish::Wish without_limits(wish::Wish wish) {
+  wish.avoids.clear();
+  wish.level_given = false;
+  return wish;
+}
+
+std::string why_unreachable(const Ground& ground, const wish::Want& want) {
+  if (!area_has(ground.roads, want)) return "the map has no " + bare(want) + " in this area";
+  const wish::Wish free = without_limits(ground.wish);
+  const Ground open(ground.roads, free);
+  if (!reached_chances(open, want, longest_ms).empty())
+    return "every way to a " + bare(want) +
+           " passes something that is avoided or too hard for the level";
+  return "no " + bare(want) + " can be driven to and home from";
+}
+
+wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) {
+  wish::Missing missing{want, got, {}, {}, {}, {}};
+  const auto reached = reached_chances(ground, want, longest_ms);
+  if (reached.empty()) {
+    missing.why = why_unreachable(ground, want);
+    return missing;
+  }
+  const auto least =
+      std::min_element(reached.begin(), reached.end(),
+                       [](const auto& a, const auto& b) { return a.loop_ms < b.loop_ms; });
+  missing.nearest = ground.roads.chances[reached.front().chance.index()].source;
+  missing.nearest_minutes = minutes_of(reached.front().there_ms);
+  missing.needs_minutes = minutes_of(least->loop_ms);
+  const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
+  if (*missing.needs_minutes > minutes && ground.wish.minutes)
+    missing.why = "the nearest " + bare(want) + " is " + minutes_text(*missing.nearest_minutes) +
+                  " minutes away; there and home takes " + minutes_text(*missing.needs_minutes) +
+                  " of " + std::to_string(minutes) + " minutes";
+  else
+    missing.why = std::to_string(got) + " of " + std::to_string(want.count.value_or(0)) + " " +
+                  bare(want) + " found" +
+                  (ground.wish.minutes ? " that fit into the minutes with the rest" : "");
+  return missing;
+}
+
+std::string summary(const Ground& ground, const wish::Shortfall& shortfall,
+                    const Nearest& nearest) {
+  if (!shortfall.missing.empty()) return shortfall.missing.front().why;
+  const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
+  const std::string window = "no loop of " + minutes_text(ground.caps.window_share * minutes) +
+                             " to " + std::to_string(minutes) + " minutes was found";
+  if (nearest.longest_minutes)
+    return window + "; the nearest to it takes " + minutes_text(*nearest.longest_minutes);
+  return window;
+}
+
+}  // namespace
+
+wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
+  wish::Shortfall shortfall;
+  shortfall.least_minutes = nearest.least_minutes;
+  const auto& wants = ground.wish.wants;
+  for (std::size_t w = 0; w < wants.size(); ++w)
+    if (nearest.got[w] < wants[w].count.value_or(0))
+      shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w]));
+  shortfall.why = summary(ground, shortfall, nearest);
+  return shortfall;
+}
+
+wish::Shortfall explain_shut_in(const Ground& ground) {
+  const road::Roads& roads = ground.roads;
+  const bool home = ground.starts.empty();
+  wish::Shortfall shortfall;
+  shortfall.why = std::string("the road at the ") + (home ? "home" : "end") +
+                  " can't be driven within this wish";
+  const PieceId piece = home ? ground.home.piece : ground.end.piece;
+  for (const bool against : {false, true})
+    for (const road::RunFact& fact : roads.run_facts_of(StretchId(piece, against)))
+      if (is_unwanted(ground.wish, ground.caps, fact.kind, fact.hardness)) {
+        shortfall.why += ": it is itself a " + std::string(road::name(fact.kind)) +
+                         ", which is avoided or too hard for the level";
+        return shortfall;
+      }
+  return shortfall;
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,22 @@
+// Why a wish can't be met: which want, and the nearest there is.
+#pragma once
+
+#include "find/hunt.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::find {
+
+/// What the search got nearest to.
+struct Nearest {
+  std::vector<int> got;                   ///< of each want, in the best loop in the window
+  std::optional<double> least_minutes;    ///< of the shortest loop found for all wants
+  std::optional<double> longest_minutes;  ///< of the longest drive found, when none fills the time
+};
+
+/// Rules: some want has got < count, or no loop fills the window.
+wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
+
+/// When no road may be left home by, or come back to the end by: says which avoid shuts it.
+wish::Shortfall explain_shut_in(const Ground& ground);
+
+}  // namespace loopwright::find

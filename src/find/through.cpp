@@ -1,0 +1,192 @@
+// The instructor's own drive: least time through points in order, by layers.
+//   1. Layer 0 holds the ways of leaving home. The next layer searches on from every way in which
+//      the last point was passed, and keeps each direction in which the next one is reached.
+//   2. A point further along the same stretch is passed without a search.
+//   3. The last layer ends at the end; the cheapest way is followed back through the layers.
+#include <algorithm>
+#include <map>
+
+#include "find/describe.hpp"
+#include "find/reached_chances.hpp"
+#include "find/shortfall.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/find/find.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+/// One way in which a point is passed: on a state, whose end is reached at `ms`.
+struct Passing {
+  StateId state;
+  std::int64_t ms = 0;
+  bool direct = false;  ///< on the same stretch as the point before, without a search
+};
+
+struct Layer {
+  reach::Snap point;
+  std::vector<Passing> passings;
+  std::map<StateId, StateId> came_from;  ///< seed of this layer's search -> passing before it
+  std::optional<reach::Sweep> sweep;
+};
+
+double entered_m(const road::Roads& roads, const reach::Snap& snap, StretchId s) {
+  return s.against() ? roads.piece(s).length_m - snap.along_m : snap.along_m;
+}
+
+class ThroughSearch {
+ public:
+  explicit ThroughSearch(const Ground& ground) : ground_(ground) {
+    layers_.push_back({ground.home, {}, {}, {}});
+    for (const reach::Seed& seed : ground.starts)
+      layers_.front().passings.push_back({seed.state, seed.ms, false});
+  }
+
+  /// False when the point can't be reached from the one before.
+  bool go_on_to(const reach::Snap& point) {
+    Layer layer{point, {}, {}, std::nullopt};
+    layer.sweep.emplace(ground_.roads);
+    layer.sweep->run(seeds_after(layers_.back(), layer.came_from), ground_.costs, longest_ms);
+    collect(layer);
+    layers_.push_back(std::move(layer));
+    return !layers_.back().passings.empty();
+  }
+
+  /// The whole drive, ending in the last point.
+  [[nodiscard]] Drive drive() const {
+    const Layer& last = layers_.back();
+    const auto best = std::min_element(
+        last.passings.begin(), last.passings.end(), [&](const Passing& a, const Passing& b) {
+          return std::pair(time_at_end(a), a.state) < std::pair(time_at_end(b), b.state);
+        });
+    Drive drive;
+    follow_back(*best, drive.states);
+    const StretchId first = ground_.roads.stretch_of(drive.states.front());
+    drive.start_m = entered_m(ground_.roads, layers_.front().point, first);
+    drive.end_m = entered_m(ground_.roads, last.point, ground_.roads.stretch_of(best->state));
+    return drive;
+  }
+
+ private:
+  /// States one turn beyond the passings of a layer, each at its least time.
+  std::vector<reach::Seed> seeds_after(const Layer& layer,
+                                       std::map<StateId, StateId>& came_from) const {
+    std::map<StateId, std::int64_t> least;
+    for (const Passing& passing : layer.passings)
+      for (const road::Turn& turn : ground_.roads.turns_from(passing.state)) {
+        const std::int64_t ms = time_over(passing, turn);
+        if (ms < 0) continue;
+        const auto it = least.find(turn.to);
+        if (it != least.end() && it->second <= ms) continue;
+        least[turn.to] = ms;
+        came_from[turn.to] = passing.state;
+      }
+    std::vector<reach::Seed> seeds;
+    for (const auto& [state, ms] : least) seeds.push_back({state, ms});
+    return seeds;
+  }
+
+  [[nodiscard]] std::int64_t time_over(const Passing& passing, const road::Turn& turn) const {
+    const auto row = static_cast<std::size_t>(&turn - ground_.roads.turns.data());
+    const std::int64_t along = ground_.costs.stretch_ms[ground_.roads.stretch_of(turn.to).index()];
+    if (along < 0 || (!ground_.costs.turn_banned.empty() && ground_.costs.turn_banned[row] != 0))
+      return -1;
+    return passing.ms + ground_.costs.control_ms[static_cast<std::size_t>(turn.control)] + along;
+  }
+
+  void collect(Layer& layer) const {
+    for (const Passing& before : layers_.back().passings) {
+      const StretchId s = ground_.roads.stretch_of(before.state);
+      if (s.piece() == layer.point.piece && entered_m(ground_.roads, layer.point, s) >=
+                                                entered_m(ground_.roads, layers_.back().point, s))
+        layer.passings.push_back({before.state, before.ms, true});
+    }
+    for (const bool against : {false, true})
+      for (const StateId s : reach::states_of(ground_.roads, StretchId(layer.point.piece, against)))
+        if (layer.sweep->reached(s) && !passed(layer, s))
+          layer.passings.push_back({s, layer.sweep->ms(s), false});
+  }
+
+  static bool passed(const Layer& layer, StateId s) {
+    return std::any_of(layer.passings.begin(), layer.passings.end(),
+                       [&](const Passing& p) { return p.state == s; });
+  }
+
+  [[nodiscard]] std::int64_t time_at_end(const Passing& passing) const {
+    const StretchId s = ground_.roads.stretch_of(passing.state);
+    const double beyond_from = entered_m(ground_.roads, layers_.back().point, s);
+    return passing.ms -
+           ground_.pace.along_part(s, beyond_from, ground_.roads.piece(s).length_m).likely_ms;
+  }
+
+  void follow_back(Passing passing, std::vector<StateId>& states) const {
+    std::vector<StateId> backwards{passing.state};
+    for (std::size_t layer = layers_.size() - 1; layer > 0; --layer) {
+      StateId before = passing.state;
+      if (!passing.direct) {
+        const std::vector<StateId> path = layers_[layer].sweep->path(passing.state);
+        for (std::size_t i = path.size() - 1; i-- > 0;) backwards.push_back(path[i]);
+        before = layers_[layer].came_from.at(path.front());
+        backwards.push_back(before);
+      }
+      const auto& earlier = layers_[layer - 1].passings;
+      passing = *std::find_if(earlier.begin(), earlier.end(),
+                              [&](const Passing& p) { return p.state == before; });
+    }
+    states.assign(backwards.rbegin(), backwards.rend());
+  }
+
+  const Ground& ground_;
+  std::vector<Layer> layers_;
+};
+
+wish::Shortfall not_through(const std::string& from, const std::string& to) {
+  wish::Shortfall shortfall;
+  shortfall.why =
+      "no way from " + from + " to " + to + " that a learner may drive within this wish";
+  return shortfall;
+}
+
+/// What the drive leaves unmet of the wish, when anything.
+std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Loop& loop) {
+  Nearest nearest;
+  bool short_of = false;
+  for (const wish::Met& met : loop.met) {
+    nearest.got.push_back(met.got);
+    short_of = short_of || met.got < met.want.count.value_or(0);
+  }
+  const double minutes = loop.seconds.likely / 60;
+  nearest.longest_minutes = minutes;
+  if (short_of) return explain(ground, nearest);
+  if (!ground.wish.minutes || minutes <= *ground.wish.minutes - ground.wish.reserve_minutes)
+    return std::nullopt;
+  wish::Shortfall too_long;
+  too_long.why = "this drive takes longer than the minutes allow";
+  too_long.least_minutes = minutes;
+  return too_long;
+}
+
+}  // namespace
+
+FindResult route_through(const road::Roads& roads, const wish::Wish& wish) {
+  const Ground ground(roads, wish);
+  if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
+  ThroughSearch search(ground);
+  std::string from = "home";
+  for (std::size_t k = 0; k <= wish.through.size(); ++k) {
+    const bool last = k == wish.through.size();
+    const std::string to = last ? "the end" : "point " + std::to_string(k + 1);
+    const auto snap = last ? std::optional(ground.end) : reach::snap_home(roads, wish.through[k]);
+    if (!snap) throw UsageError(to + " of --through is over 150 m from any road a learner may use");
+    if (!search.go_on_to(*snap)) return {{}, not_through(from, to), {}};
+    from = to;
+  }
+  wish::Loop loop = describe(roads, ground.pace, search.drive(), wish);
+  loop.certificate.value = -static_cast<std::int64_t>(loop.metres_twice);
+  FindResult result;
+  result.shortfall = shortfall_of(ground, loop);
+  result.loops.push_back(std::move(loop));
+  return result;
+}
+
+}  // namespace loopwright::find
