@@ -1,0 +1,58 @@
+// 1. Find the strongly connected components of the states.
+// 2. Measure each by the road in it, one way of a piece counted once.
+// 3. The longest stays, and every other of at least 20 km (an island with roads of its own is a
+//    town to somebody). What belongs to none of these is legal to drive but leads to no lesson:
+//    one couldn't get in, or not get home.
+#include "cut_off.hpp"
+
+#include <algorithm>
+
+#include "components.hpp"
+
+namespace loopwright::read {
+namespace {
+
+constexpr double least_island_m = 20'000;  // our choice: half an hour's driving without repeats
+
+std::vector<double> road_in_each(const road::Roads& roads,
+                                 const std::vector<std::uint32_t>& component) {
+  std::vector<std::pair<std::uint32_t, PieceId>> parts;
+  for (std::size_t s = 0; s < roads.state_count(); ++s) {
+    const StretchId stretch = roads.stretch_of(StateId{s});
+    if (roads.drivable(stretch)) parts.emplace_back(component[s], stretch.piece());
+  }
+  std::ranges::sort(parts);
+  const auto repeats = std::ranges::unique(parts);
+  parts.erase(repeats.begin(), repeats.end());
+  std::vector<double> metres;
+  for (const auto& [number, piece] : parts) {
+    metres.resize(std::max<std::size_t>(metres.size(), number + 1U));
+    metres[number] += roads.pieces[piece.index()].length_m;
+  }
+  return metres;
+}
+
+}  // namespace
+
+void shut_cut_off(mark::Draft& draft) {
+  const road::Roads roads = draft.roads();
+  const std::vector<std::uint32_t> component = strong_components(roads);
+  const std::vector<double> metres = road_in_each(roads, component);
+  if (metres.empty()) return;
+  const double longest = *std::ranges::max_element(metres);
+  std::vector<bool> stays(roads.stretch_count(), false);
+  for (std::size_t s = 0; s < roads.state_count(); ++s) {
+    const double road_m = component[s] < metres.size() ? metres[component[s]] : 0;
+    if (road_m >= std::min(longest, least_island_m)) {
+      stays[roads.stretch_of(StateId{s}).index()] = true;
+    }
+  }
+  for (std::size_t s = 0; s < stays.size(); ++s) {
+    std::uint32_t& flags = draft.tables.stretches[s].flags;
+    if (stays[s] || (flags & road::stretch_flag::drivable) == 0) continue;
+    flags = (flags & ~road::stretch_flag::drivable) | road::stretch_flag::cut_off;
+    draft.report.count("directions cut off: can't be driven into and out of");
+  }
+}
+
+}  // namespace loopwright::read

@@ -1,0 +1,12 @@
+// Leaves out what can't be driven into and out of again.
+#pragma once
+
+#include "loopwright/mark/draft.hpp"
+
+namespace loopwright::read {
+
+/// Takes drivable from stretches outside the main network, sets cut_off and counts them.
+/// Rules: turns are laid out; they must be laid out again afterwards.
+void shut_cut_off(mark::Draft& draft);
+
+}  // namespace loopwright::read

@@ -1,0 +1,267 @@
+// Two passes over the extract, so that its objects may come in any order.
+//
+// 1. Ways and relations: keep roads, rails, turn restrictions and the ways of bus routes; note
+//    which nodes they need.
+// 2. Nodes: keep those needed, and the tags of the tagged ones among them.
+// 3. Order everything by id. Of objects with the same id the highest version stays, of equal
+//    versions the first in the file; the others are counted.
+// Whatever the library says of a file it can't read becomes one line that names the file and what
+// to do.
+#include <algorithm>
+#include <limits>
+#include <new>
+#include <osmium/io/any_input.hpp>
+#include <osmium/osm/node.hpp>
+#include <osmium/osm/relation.hpp>
+#include <osmium/osm/way.hpp>
+#include <system_error>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "loopwright/read/build.hpp"
+
+namespace loopwright::read {
+namespace {
+
+using Path = std::filesystem::path;
+
+/// Objects of one kind as they come, then in order of id and each id once.
+template <class T>
+class Collected {
+ public:
+  void add(const osmium::OSMObject& source, T&& object) {
+    rows_.push_back({source.id(), source.version(), std::move(object)});
+  }
+
+  std::vector<T> in_order(std::int64_t& repeated) {
+    const auto before = [](const Row& a, const Row& b) {
+      return a.id != b.id ? a.id < b.id : a.version > b.version;
+    };
+    if (!std::is_sorted(rows_.begin(), rows_.end(), before)) {
+      std::stable_sort(rows_.begin(), rows_.end(), before);
+    }
+    const auto end = std::unique(rows_.begin(), rows_.end(),
+                                 [](const Row& a, const Row& b) { return a.id == b.id; });
+    repeated += std::distance(end, rows_.end());
+    std::vector<T> objects;
+    objects.reserve(static_cast<std::size_t>(std::distance(rows_.begin(), end)));
+    for (auto row = rows_.begin(); row != end; ++row) objects.push_back(std::move(row->object));
+    rows_ = {};
+    return objects;
+  }
+
+ private:
+  struct Row {
+    std::int64_t id = 0;
+    std::uint32_t version = 0;
+    T object;
+  };
+  std::vector<Row> rows_;
+};
+
+mark::Tags tags_of(const osmium::OSMObject& object) {
+  mark::Tags tags;
+  for (const osmium::Tag& tag : object.tags()) tags.add(tag.key(), tag.value());
+  return tags;
+}
+
+/// Tracks that may meet a road on the level. OSM wiki, Tag:railway=level_crossing.
+bool crosses_roads(std::string_view railway) {
+  constexpr std::string_view kinds[] = {"rail",      "light_rail", "narrow_gauge",
+                                        "preserved", "tram",       "miniature"};
+  return std::ranges::find(kinds, railway) != std::end(kinds);
+}
+
+mark::RawWay raw_way(const osmium::Way& way, mark::Tags tags) {
+  mark::RawWay raw{way.id(), {}, std::move(tags)};
+  raw.nodes.reserve(way.nodes().size());
+  for (const osmium::NodeRef& node : way.nodes()) raw.nodes.push_back(node.ref());
+  return raw;
+}
+
+mark::RawRelation raw_relation(const osmium::Relation& relation) {
+  mark::RawRelation raw{relation.id(), tags_of(relation), {}};
+  for (const osmium::RelationMember& member : relation.members()) {
+    raw.members.push_back({osmium::item_type_to_char(member.type()), member.ref(), member.role()});
+  }
+  return raw;
+}
+
+bool is_bus_route(const mark::Tags& tags) {
+  return tags.is("type", "route") && (tags.is("route", "bus") || tags.is("route", "trolleybus"));
+}
+
+struct FoundNode {
+  mark::RawNode node;
+  mark::Tags tags;
+};
+
+/// What both passes gather.
+class Gathering {
+ public:
+  void take(const osmium::Way& way);
+  void take(const osmium::Relation& relation);
+  void take(const osmium::Node& node);
+  /// Between the passes: the ids that ways need.
+  void list_needed_nodes();
+  mark::RawMap finish(std::string header_timestamp);
+
+ private:
+  void note_time(const osmium::OSMObject& object) {
+    newest_ = std::max(newest_, object.timestamp());
+  }
+
+  mark::RawMap map_;
+  Collected<mark::RawWay> ways_, rails_;
+  Collected<mark::RawRelation> relations_;
+  Collected<FoundNode> nodes_;
+  std::vector<std::int64_t> needed_;
+  osmium::Timestamp newest_;
+};
+
+void Gathering::take(const osmium::Way& way) {
+  note_time(way);
+  if (!way.visible()) return;
+  const char* railway = way.tags()["railway"];
+  if (railway != nullptr && crosses_roads(railway)) rails_.add(way, raw_way(way, tags_of(way)));
+  if (!way.tags().has_key("highway")) return;
+  mark::Tags tags = tags_of(way);
+  if (mark::road_class_of(tags)) ways_.add(way, raw_way(way, std::move(tags)));
+}
+
+void Gathering::take(const osmium::Relation& relation) {
+  note_time(relation);
+  const char* type = relation.tags()["type"];
+  if (!relation.visible() || type == nullptr) return;
+  const std::string_view kind(type);
+  if (kind.starts_with("restriction") || kind == "route") {
+    relations_.add(relation, raw_relation(relation));
+  }
+}
+
+void Gathering::list_needed_nodes() {
+  map_.ways = ways_.in_order(map_.repeated_ids);
+  map_.rails = rails_.in_order(map_.repeated_ids);
+  for (const auto* ways : {&map_.ways, &map_.rails}) {
+    for (const mark::RawWay& way : *ways) {
+      needed_.insert(needed_.end(), way.nodes.begin(), way.nodes.end());
+    }
+  }
+  std::sort(needed_.begin(), needed_.end());
+  needed_.erase(std::unique(needed_.begin(), needed_.end()), needed_.end());
+}
+
+void Gathering::take(const osmium::Node& node) {
+  note_time(node);
+  if (!node.visible() || !node.location().valid()) return;
+  if (!std::binary_search(needed_.begin(), needed_.end(), node.id())) return;
+  // Both the library and Point keep units of 1e-7 degree.
+  const Point at{node.location().y(), node.location().x()};
+  nodes_.add(node, {{node.id(), at}, node.tags().empty() ? mark::Tags{} : tags_of(node)});
+}
+
+mark::RawMap Gathering::finish(std::string header_timestamp) {
+  for (mark::RawRelation& relation : relations_.in_order(map_.repeated_ids)) {
+    if (relation.tags.get("type").starts_with("restriction")) {
+      map_.restrictions.push_back(std::move(relation));
+    } else if (is_bus_route(relation.tags)) {
+      for (const mark::RawMember& member : relation.members) {
+        if (member.type == 'w') map_.bus_route_ways.push_back(member.ref);
+      }
+    }
+  }
+  std::vector<std::int64_t>& bus = map_.bus_route_ways;
+  std::sort(bus.begin(), bus.end());
+  bus.erase(std::unique(bus.begin(), bus.end()), bus.end());
+  for (FoundNode& found : nodes_.in_order(map_.repeated_ids)) {
+    map_.nodes.push_back(found.node);
+    if (!found.tags.empty()) map_.node_tags.emplace_back(found.node.id, std::move(found.tags));
+  }
+  map_.timestamp = std::move(header_timestamp);
+  if (map_.timestamp.empty() && newest_.valid()) map_.timestamp = newest_.to_iso();
+  return std::move(map_);
+}
+
+/// The newest data as the header tells it, "" when it doesn't.
+std::string timestamp_of(const osmium::io::Header& header) {
+  const std::string replicated = header.get("osmosis_replication_timestamp");
+  return replicated.empty() ? header.get("timestamp") : replicated;
+}
+
+[[noreturn]] void refuse(const Path& file, const std::string& why) {
+  throw InputError(file.string() + ": " + why);
+}
+
+void check_before_reading(const Path& file, const osmium::io::File& map_file) {
+  std::error_code error;
+  if (std::filesystem::is_directory(file, error)) refuse(file, "is a folder; name a map extract");
+  const auto bytes = std::filesystem::file_size(file, error);
+  if (error) refuse(file, error.message() + "; check the name");
+  if (bytes == 0) refuse(file, "is empty; fetch the extract again");
+  const auto format = map_file.format();
+  if (format != osmium::io::file_format::pbf && format != osmium::io::file_format::xml &&
+      format != osmium::io::file_format::opl) {
+    refuse(file,
+           "its name is not that of a map extract; use .osm.pbf, .osm, .osm.bz2, .osm.gz or .opl");
+  }
+}
+
+/// Hands every object of the named kinds to the gathering; returns the header's timestamp.
+template <class... Objects>
+std::string pass(const osmium::io::File& file, osmium::osm_entity_bits::type kinds,
+                 Gathering& gathering, const std::function<void(double)>& told) {
+  osmium::io::Reader reader(file, kinds);
+  const osmium::io::Header header = reader.header();
+  if (header.has_multiple_object_versions()) {
+    refuse(file.filename(),
+           "holds the map's history; cut one day out of it with 'osmium time-filter'");
+  }
+  const auto size = static_cast<double>(std::max<std::size_t>(reader.file_size(), 1));
+  int percent = -1;
+  while (osmium::memory::Buffer buffer = reader.read()) {
+    (
+        [&] {
+          for (const Objects& object : buffer.select<Objects>()) gathering.take(object);
+        }(),
+        ...);
+    const double share = static_cast<double>(reader.offset()) / size;
+    if (static_cast<int>(100 * share) != percent) told(share);
+    percent = static_cast<int>(100 * share);
+  }
+  reader.close();
+  return timestamp_of(header);
+}
+
+mark::RawMap read_whole(const Path& file, const Progress& progress) {
+  const osmium::io::File map_file(file.string());
+  check_before_reading(file, map_file);
+  Gathering gathering;
+  const std::string timestamp = pass<osmium::Way, osmium::Relation>(
+      map_file, osmium::osm_entity_bits::way | osmium::osm_entity_bits::relation, gathering,
+      [&](double done) { tell(progress, "reading roads", done); });
+  gathering.list_needed_nodes();
+  pass<osmium::Node>(map_file, osmium::osm_entity_bits::node, gathering,
+                     [&](double done) { tell(progress, "reading points", done); });
+  return gathering.finish(timestamp);
+}
+
+}  // namespace
+
+mark::RawMap scan_map(const Path& extract, const Progress& progress) {
+  try {
+    mark::RawMap map = read_whole(extract, progress);
+    if (map.ways.empty()) refuse(extract, "holds no road for cars; choose another extract");
+    return map;
+  } catch (const Error&) {
+    throw;
+  } catch (const std::bad_alloc&) {
+    throw;
+  } catch (const std::system_error& error) {
+    refuse(extract, error.code().message() + "; check the name and its permissions");
+  } catch (const std::exception& error) {
+    refuse(extract, "can't be read as a map (" + std::string(error.what()) +
+                        "); it may be cut short: fetch it again");
+  }
+}
+
+}  // namespace loopwright::read

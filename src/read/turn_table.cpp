@@ -1,0 +1,102 @@
+// 1. From a stretch one may go on to every drivable stretch that leaves its end node,
+//    - except back on itself, which is allowed at dead ends only (DECISIONS: no U-turns elsewhere);
+//    - and at a wall back on itself is the only way.
+// 2. Turn rules over a node (two stretches) are a sorted list of banned pairs and one of musts.
+// 3. Rules over ways are asked of the memory; it also tells which copy of the next stretch one is
+//    then on.
+// 4. The angle is the change of heading between the last metres of one and the first of the next.
+#include "turn_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace loopwright::read {
+namespace {
+
+using Pairs = std::vector<std::pair<StretchId, StretchId>>;
+
+class TurnLayer {
+ public:
+  TurnLayer(mark::Draft& draft, const ViaMemory& memory);
+  void lay_out();
+
+ private:
+  [[nodiscard]] bool may_turn(StretchId from, StretchId to) const;
+  [[nodiscard]] bool rules_allow(StretchId from, StretchId to) const;
+  [[nodiscard]] road::Turn turn(StateId from, StretchId to) const;
+
+  road::Tables& tables_;
+  road::Roads roads_;
+  const ViaMemory& memory_;
+  Pairs banned_, musts_;
+  std::vector<float> leaving_deg_, arriving_deg_;  // bearing by stretch
+};
+
+TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
+    : tables_(draft.tables), roads_(draft.roads()), memory_(memory) {
+  for (const road::TurnRule& rule : roads_.turn_rules) {
+    if (rule.path_count != 2) continue;
+    const auto path = roads_.path_of(rule);
+    (rule.only != 0 ? musts_ : banned_).emplace_back(path[0], path[1]);
+  }
+  std::ranges::sort(banned_);
+  std::ranges::sort(musts_);
+  for (std::size_t s = 0; s < roads_.stretch_count(); ++s) {
+    leaving_deg_.push_back(static_cast<float>(road::bearing_out_deg(roads_, StretchId{s})));
+    arriving_deg_.push_back(static_cast<float>(road::bearing_in_deg(roads_, StretchId{s})));
+  }
+}
+
+bool TurnLayer::rules_allow(StretchId from, StretchId to) const {
+  if (std::ranges::binary_search(banned_, std::pair(from, to))) return false;
+  const auto must = std::ranges::equal_range(musts_, from, {}, &Pairs::value_type::first);
+  return std::ranges::all_of(must, [to](const auto& pair) { return pair.second == to; });
+}
+
+bool TurnLayer::may_turn(StretchId from, StretchId to) const {
+  if (!roads_.drivable(to)) return false;
+  const std::uint32_t flags = roads_.nodes[roads_.to_node(from).index()].flags;
+  const bool back = to == from.back();
+  if (back && (flags & road::node_flag::dead_end) == 0) return false;
+  if (!back && (flags & road::node_flag::wall) != 0) return false;
+  return rules_allow(from, to);
+}
+
+road::Turn TurnLayer::turn(StateId from, StretchId to) const {
+  const StretchId before = roads_.stretch_of(from);
+  road::Turn turn;
+  turn.to = memory_.next(from, to);
+  const double change = to == before.back() ? 180.0
+                                            : heading_change_deg(arriving_deg_[before.index()],
+                                                                 leaving_deg_[to.index()]);
+  turn.angle_deg = static_cast<std::int16_t>(std::lround(change));
+  return turn;
+}
+
+void TurnLayer::lay_out() {
+  const std::size_t states = roads_.state_count();
+  std::vector<road::Turn> turns;
+  std::vector<std::uint32_t> first{0};
+  first.reserve(states + 1);
+  for (std::size_t s = 0; s < states; ++s) {
+    const StateId state{s};
+    const StretchId stretch = roads_.stretch_of(state);
+    if (roads_.drivable(stretch)) {
+      for (const StretchId to : roads_.leaving(roads_.to_node(stretch))) {
+        if (may_turn(stretch, to) && memory_.allows(state, to)) turns.push_back(turn(state, to));
+      }
+    }
+    first.push_back(static_cast<std::uint32_t>(turns.size()));
+  }
+  tables_.turns = std::move(turns);
+  tables_.turn_first = std::move(first);
+}
+
+}  // namespace
+
+void lay_out_turns(mark::Draft& draft, const ViaMemory& memory) {
+  TurnLayer(draft, memory).lay_out();
+}
+
+}  // namespace loopwright::read
