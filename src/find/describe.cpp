@@ -1,7 +1,6 @@
 // Method:
 //   1. Along the drive, likely milliseconds and variance add up: part of the first stretch, then
-//   for
-//      each further one the wait at the turn and the stretch, at last a part again.
+//      for each further one the wait at the turn and the stretch, at last a part again.
 //   2. Road driven twice is measured per piece as the driven length less the length covered.
 //   3. Passes, bus-lane verdicts and counts against the wish come from their own rooms and files.
 #include "find/describe.hpp"

@@ -1,8 +1,7 @@
 // Method:
 //   1. Junction-like: at each stretch, every place some chance enters by it is followed through the
 //      stretches inside the place to the way out; (place, entry, exit) names the chance.
-//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's),
-//   long
+//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's), long
 //      enough as driven; a run is named by the most special form that is long enough by itself.
 #include "find/passes.hpp"
 
