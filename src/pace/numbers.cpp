@@ -74,10 +74,6 @@ void read_single_rows(const std::vector<TableRow>& rows, Numbers& numbers) {
   for (const TableRow& row : rows) {
     if (row[0] == "peak")
       numbers.peaks.push_back({number_cell(row, 1), number_cell(row, 2), number_cell(row, 3)});
-    if (row[0] == "corner") {
-      numbers.corner_deg = number_cell(row, 1);
-      numbers.corner = {number_cell(row, 2), number_cell(row, 3)};
-    }
     if (row[0] == "running_variance") numbers.running_variance = number_cell(row, 1);
   }
 }

@@ -46,8 +46,6 @@ struct Numbers {
   std::array<double, cap_count> cap_mps{};
   double narrow_m = 0, single_track_m = 0;
   std::array<Wait, road::control_count> waits{};
-  double corner_deg = 0;
-  Wait corner;
   double running_variance = 0;  ///< s² per s
 };
 

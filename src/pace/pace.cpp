@@ -4,14 +4,13 @@
 // 2. Running time = length / speed. Its variance grows with the time driven, so that cutting a road
 //    into pieces changes nothing. A part [a, b] takes round(b / speed) - round(a / speed), so parts
 //    add up to the whole in whole milliseconds.
-// 3. Delay = the table's row of the control, times level, hour and calibration; a sharp corner that
-//    nothing else slows down costs its own delay. Variances take the factor squared.
+// 3. Delay = the table's row of the control, times level, hour and calibration; the variance takes
+//    that factor squared.
 #include "loopwright/pace/pace.hpp"
 
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <cstdlib>
 #include <optional>
 
 #include "loopwright/base/table.hpp"
@@ -73,8 +72,6 @@ Pace::Pace(const road::Roads& roads, const Learner& learner, const Instant& star
   const double factor =
       numbers.learner_delay[level] * learner.factor * peak_factor(numbers.peaks, start.civil());
   for (std::size_t i = 0; i < delays_.size(); ++i) delays_[i] = spell_of(numbers.waits[i], factor);
-  corner_deg_ = numbers.corner_deg;
-  corner_ = spell_of(numbers.corner, learner.factor);
 
   for (std::size_t i = 0; i < rule_mps_.size(); ++i) {
     road::LimitFact fact;
@@ -130,12 +127,6 @@ Spell Pace::along_part(StretchId stretch, double from_m, double to_m) const {
 
 Spell Pace::at(road::Control control) const {
   return delays_[static_cast<std::size_t>(control)];
-}
-
-Spell Pace::at(const road::Turn& turn) const {
-  const bool free = turn.control == road::Control::none || turn.control == road::Control::priority;
-  const bool sharp = std::abs(static_cast<double>(turn.angle_deg)) > corner_deg_;
-  return free && sharp ? at(turn.control) + corner_ : at(turn.control);
 }
 
 road::LimitOnDay Pace::limit(StretchId stretch) const {

@@ -103,20 +103,6 @@ TEST_CASE("emerging across traffic costs a stop and a wait for a usual gap", "[p
   CHECK(beginner_s < 10.1 + gap_wait_s(900, 6.5));
 }
 
-TEST_CASE("a sharp corner costs braking where nothing else does", "[pace]") {
-  const PlainRoads town;
-  const road::Roads roads = town.roads();
-  const Pace pace(roads, {.level = 5}, saturday);
-  road::Turn turn;
-  turn.control = Control::priority;
-  turn.angle_deg = 45;
-  CHECK(pace.at(turn).likely_ms == 0);
-  turn.angle_deg = -90;
-  CHECK(pace.at(turn).likely_ms == 3000);
-  turn.control = Control::give_way_near;
-  CHECK(pace.at(turn).likely_ms == pace.at(Control::give_way_near).likely_ms);
-}
-
 TEST_CASE("a main-road drive is slower than the limit by about what the ministry measures",
           "[pace]") {
   // DfT, local A roads in England, year to June 2023: 23.3 mph and 46.7 s of delay per mile, so

@@ -50,7 +50,7 @@ class Pace {
   /// Driving part of it; metres from the end it is entered by. Rules: 0 <= from_m <= to_m.
   [[nodiscard]] Spell along_part(StretchId stretch, double from_m, double to_m) const;
   /// Waiting and slowing between two stretches.
-  [[nodiscard]] Spell at(const road::Turn& turn) const;
+  [[nodiscard]] Spell at(const road::Turn& turn) const { return at(turn.control); }
   [[nodiscard]] Spell at(road::Control control) const;
   [[nodiscard]] double speed_mps(StretchId stretch) const;
   [[nodiscard]] road::LimitOnDay limit(StretchId stretch) const;
@@ -71,8 +71,6 @@ class Pace {
   double running_variance_ = 0;  ///< s² per s
   double narrow_m_ = 0, single_track_m_ = 0;
   double narrow_mps_ = 0, single_track_mps_ = 0, ring_lanes_mps_ = 0;
-  double corner_deg_ = 0;
-  Spell corner_;
   std::array<Spell, road::control_count> delays_{};
   std::array<FlagCap, 4> flag_caps_{};
   std::array<double, static_cast<std::size_t>(road::RoadClass::road) + 1> class_mps_{};
