@@ -9,6 +9,7 @@
 #include <map>
 #include <tuple>
 
+#include "loopwright/find/find.hpp"
 #include "loopwright/lanes/lanes.hpp"
 
 namespace loopwright::find {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "find/caps.hpp"
-#include "find/passes.hpp"
+#include "loopwright/find/passes.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -17,9 +17,5 @@ int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, c
 
 /// Road driven a second time, in either direction, in metres.
 double metres_twice(const road::Roads& roads, const Drive& drive);
-
-/// The part of both loops' length that they share by way and direction, their first and last
-/// exempt_m not counted; 0 to 1, of the shorter rest.
-double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m);
 
 }  // namespace loopwright::find

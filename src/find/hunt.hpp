@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "find/caps.hpp"
-#include "find/passes.hpp"
+#include "loopwright/find/passes.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/reach/local_graph.hpp"
 #include "loopwright/reach/reach.hpp"

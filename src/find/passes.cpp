@@ -3,7 +3,7 @@
 //      stretches inside the place to the way out; (place, entry, exit) names the chance.
 //   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's), long
 //      enough as driven; a run is named by the most special form that is long enough by itself.
-#include "find/passes.hpp"
+#include "loopwright/find/passes.hpp"
 
 #include <algorithm>
 

@@ -1,4 +1,3 @@
-target_include_directories(loopwright_test PRIVATE ${PROJECT_SOURCE_DIR}/src)
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_find_loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp

@@ -2,7 +2,6 @@
 // Definitions: DEVELOPERS.md, "Time", "Value of a loop". What they claim is proved in every case.
 #include <catch2/catch.hpp>
 
-#include "find/describe.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/wish/wish.hpp"

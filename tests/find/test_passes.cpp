@@ -1,7 +1,7 @@
 // Which passes a drive makes. Definitions: DEVELOPERS.md, "Kinds and passes".
 #include <catch2/catch.hpp>
 
-#include "find/passes.hpp"
+#include "loopwright/find/passes.hpp"
 #include "support/built_town.hpp"
 #include "support/crossing_streets.hpp"
 

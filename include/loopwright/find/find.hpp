@@ -26,6 +26,10 @@ FindResult find_loops(const road::Roads& roads, const wish::Wish& wish);
 /// The instructor's own drive through points in order, with the same passes, times and checks.
 FindResult route_through(const road::Roads& roads, const wish::Wish& wish);
 
+/// The part of both loops' length that they share by way and direction, their first and last
+/// exempt_m not counted; 0 to 1, of the shorter rest.
+double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m);
+
 /// A chance near home, for `near`.
 struct NearChance {
   ChanceId chance;
