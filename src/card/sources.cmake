@@ -1,1 +1,9 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/drive_line.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/gpx.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/speech.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/text.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/xml.cpp)

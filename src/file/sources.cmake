@@ -1,1 +1,8 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/cursor.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/load_answer.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/read_answer.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_answer.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_report.cpp)

@@ -1,1 +1,10 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/approach.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/briefing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/distance.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/junction.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/moments.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/phrasing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/say.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/words.cpp)

@@ -18,18 +18,22 @@
 namespace loopwright::say {
 
 struct Row {
-  std::size_t stretch = 0;    ///< the stretch at whose end (or start, for hazards along it) it is due
-  std::string say;            ///< what is spoken; empty for a row that only warns
-  std::string where;          ///< street or road number entered, or sign to follow
-  double to_next_m = 0;       ///< from here to the next row
-  double to_next_s = 0;       ///< likely
+  std::size_t stretch = 0;  ///< the stretch at whose end it is due; what follows it counts too
+  std::string say;          ///< what is spoken, at most nine words
+  std::string where;        ///< street or road number entered; empty when it has neither
+  double speak_m = 0;       ///< how far before it is spoken; roads are counted from there
+  double to_next_m = 0;     ///< from here to the next row
+  double to_next_s = 0;     ///< likely
   std::optional<road::LimitOnDay> new_limit;  ///< when it changes here
-  std::vector<std::string> hazards;           ///< "level crossing: never stop on it"
-  int hardness = 0;           ///< 0: nothing to practise here
+  std::vector<std::string> briefs;            ///< for here: "never stop on it"
+  std::vector<std::string> hazards;           ///< met between here and the next row, in order
+  int hardness = 0;                           ///< of what is practised from here on; 0: nothing
+  std::vector<std::size_t> passes;  ///< of the loop: those that begin here or before the next row
   bool joined_to_previous = false;  ///< too close to speak between: said in one breath
   Point at;
 };
 
+/// Rows in driving order: first how to set off, last to pull up, both at the nearest corner.
 std::vector<Row> say_loop(const road::Roads& roads, const wish::Loop& loop);
 
 /// "300 yd", "½ mile", "1¼ miles" where signs use miles; "300 m", "1.2 km" elsewhere.

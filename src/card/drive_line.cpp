@@ -1,0 +1,30 @@
+// Method: shapes of all stretches but the first and the last, which hold the door, strung together.
+#include "card/drive_line.hpp"
+
+namespace loopwright::card {
+
+std::vector<Point> drive_line(const road::Roads& roads, const wish::Loop& loop) {
+  const auto& rows = loop.stretches;
+  std::vector<Point> line{roads.nodes[roads.to_node(rows.front().stretch).index()].at};
+  const auto add = [&](Point at) {
+    if (at != line.back()) line.push_back(at);
+  };
+  for (std::size_t i = 1; i + 1 < rows.size(); ++i) {
+    const auto shape = roads.shape_of(rows[i].stretch.piece());
+    if (rows[i].stretch.against()) {
+      for (auto it = shape.rbegin(); it != shape.rend(); ++it) add(*it);
+    } else {
+      for (const Point at : shape) add(at);
+    }
+  }
+  return line;
+}
+
+Point pass_point(const road::Roads& roads, const wish::Loop& loop, const wish::Pass& pass) {
+  const StretchId stretch = loop.stretches[pass.first].stretch;
+  const bool at_entry = road::is_stretch_like(pass.kind) && pass.first > 0;
+  const NodeId node = at_entry ? roads.from_node(stretch) : roads.to_node(stretch);
+  return roads.nodes[node.index()].at;
+}
+
+}  // namespace loopwright::card

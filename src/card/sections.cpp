@@ -1,0 +1,177 @@
+// Method: a section with nothing in it isn't printed. What is sure is said plainly, what isn't is
+// listed by row. Kinds come in the order they were asked for, then that of the catalogue.
+#include "card/sections.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "card/speech.hpp"
+#include "loopwright/hours/hours.hpp"
+
+namespace loopwright::card {
+namespace {
+
+constexpr std::size_t indent = 2;
+
+void add_heading(Sheet& sheet, const Subject& subject, std::string_view key) {
+  sheet.blank();
+  sheet.line(std::string(subject.words.at(key)));
+}
+
+/// Number of the row that a stretch is driven after.
+std::size_t row_of_stretch(const Subject& subject, std::size_t stretch) {
+  std::size_t number = 1;
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    if (k > 0 && subject.rows[k].stretch < stretch) number = k + 1;
+  return number;
+}
+
+/// Rows after which some stretch's limit is known no better than this.
+std::vector<std::size_t> rows_with(const Subject& subject, road::LimitConfidence confidence) {
+  std::vector<std::size_t> numbers;
+  for (std::size_t i = 0; i < subject.loop.stretches.size(); ++i) {
+    if (subject.loop.stretches[i].limit.confidence != confidence) continue;
+    const std::size_t number = row_of_stretch(subject, i);
+    if (numbers.empty() || numbers.back() != number) numbers.push_back(number);
+  }
+  return numbers;
+}
+
+struct Practice {
+  std::size_t order = 0;  ///< of the want it counts for
+  road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;
+  friend auto operator<=>(const Practice&, const Practice&) = default;
+};
+
+struct Counted {
+  std::size_t passes = 0;
+  std::vector<std::size_t> rows;
+};
+
+std::map<Practice, Counted> practice_of(const Subject& subject) {
+  std::map<Practice, Counted> practice;
+  const auto& met = subject.loop.met;
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    for (const std::size_t index : subject.rows[k].passes) {
+      const wish::Pass& pass = subject.loop.passes[index];
+      const auto want = std::find_if(met.begin(), met.end(), [&](const wish::Met& m) {
+        return wish::counts_for(pass, m.want);
+      });
+      const auto order = static_cast<std::size_t>(want - met.begin());
+      Counted& counted = practice[{order, pass.kind, pass.movement}];
+      ++counted.passes;
+      if (counted.rows.empty() || counted.rows.back() != k + 1) counted.rows.push_back(k + 1);
+    }
+  return practice;
+}
+
+void add_lane(Sheet& sheet, const Subject& subject, const wish::BusLanePass& lane) {
+  const say::Words& words = subject.words;
+  const std::string& named = subject.loop.stretches[lane.first].street;
+  const std::string street = named.empty() ? std::string(words.at("card.no_name")) : named;
+  std::string where =
+      words.fill("card.lane", {{"street", street},
+                               {"rows", write_rows(words, {row_of_stretch(subject, lane.first)})},
+                               {"from", lane.arrive_from},
+                               {"to", lane.arrive_to}});
+  if (lane.side == "left" || lane.side == "right") {
+    const std::string side(words.at("side." + lane.side));
+    where += ", " + words.fill("card.lane_side", {{"side", side}});
+  }
+  const std::string hours = lane.hours && !lane.hours->empty()
+                                ? hours::read_hours(*lane.hours).words()
+                                : std::string(words.at("card.no_hours"));
+  const std::string verdict(words.at("verdict." + std::string(wish::name(lane.verdict))));
+  sheet.paragraph(indent, say::capitalised(where));
+  sheet.paragraph(2 * indent,
+                  words.fill("card.lane_hours", {{"hours", hours}, {"verdict", verdict}}));
+  if (!lane.why.empty()) sheet.paragraph(2 * indent, lane.why);
+}
+
+void add_missing(Sheet& sheet, const Subject& subject, const wish::Missing& missing) {
+  const say::Words& words = subject.words;
+  constexpr double seconds_per_minute = 60;
+  std::vector<std::string> parts{
+      words.fill("short.missing",
+                 {{"want", write_asked(words, missing.want)}, {"n", std::to_string(missing.got)}})};
+  if (!missing.why.empty()) parts.push_back(missing.why);
+  const auto add = [&](std::string_view key, const std::optional<double>& minutes) {
+    if (!minutes) return;
+    const std::string text = write_minutes(words, *minutes * seconds_per_minute);
+    parts.push_back(words.fill(key, {{"minutes", text}}));
+  };
+  add("short.nearest", missing.nearest_minutes);
+  add("short.needs", missing.needs_minutes);
+  sheet.paragraph(indent, joined(parts, "; "));
+}
+
+}  // namespace
+
+void add_bus_lanes(Sheet& sheet, const Subject& subject) {
+  if (subject.loop.bus_lanes.empty()) return;
+  add_heading(sheet, subject, "card.bus_lanes");
+  for (const wish::BusLanePass& lane : subject.loop.bus_lanes) add_lane(sheet, subject, lane);
+  sheet.paragraph(indent, subject.words.at("card.plate"));
+}
+
+void add_practised(Sheet& sheet, const Subject& subject) {
+  const auto practice = practice_of(subject);
+  if (practice.empty()) return;
+  add_heading(sheet, subject, "card.practised");
+  for (const auto& [what, counted] : practice)
+    sheet.paragraph(
+        indent, subject.words.fill("card.counted",
+                                   {{"what", write_kind(subject.words, what.kind, what.movement)},
+                                    {"n", std::to_string(counted.passes)},
+                                    {"rows", write_rows(subject.words, counted.rows)}}));
+}
+
+void add_unsure(Sheet& sheet, const Subject& subject) {
+  std::vector<std::string> lines;
+  const auto add = [&](std::string_view key, const std::string& kind,
+                       const std::vector<std::size_t>& rows) {
+    if (rows.empty()) return;
+    lines.push_back(
+        subject.words.fill(key, {{"kind", kind}, {"rows", write_rows(subject.words, rows)}}));
+  };
+  add("unsure.limit", {}, rows_with(subject, road::LimitConfidence::inferred));
+  add("unsure.changed", {}, rows_with(subject, road::LimitConfidence::check));
+  std::map<road::Kind, std::vector<std::size_t>> inferred;
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    for (const std::size_t index : subject.rows[k].passes) {
+      const wish::Pass& pass = subject.loop.passes[index];
+      if (pass.confidence != road::Confidence::inferred) continue;
+      auto& rows = inferred[pass.kind];
+      if (rows.empty() || rows.back() != k + 1) rows.push_back(k + 1);
+    }
+  for (const auto& [kind, rows] : inferred)
+    add("unsure.pass", write_kind(subject.words, kind, road::Movement::none), rows);
+  if (lines.empty()) return;
+  add_heading(sheet, subject, "card.unsure");
+  for (const std::string& line : lines) sheet.paragraph(indent, line);
+}
+
+void add_shortfall(Sheet& sheet, const Subject& subject) {
+  if (!subject.answer.shortfall) return;
+  const wish::Shortfall& shortfall = *subject.answer.shortfall;
+  add_heading(sheet, subject, "card.short");
+  if (!shortfall.why.empty()) sheet.paragraph(indent, shortfall.why);
+  for (const wish::Missing& missing : shortfall.missing) add_missing(sheet, subject, missing);
+  if (!shortfall.least_minutes) return;
+  constexpr double seconds_per_minute = 60;
+  const std::string minutes =
+      write_minutes(subject.words, *shortfall.least_minutes * seconds_per_minute);
+  sheet.paragraph(indent, subject.words.fill("short.least", {{"minutes", minutes}}));
+}
+
+void add_cautions(Sheet& sheet, const Subject& subject) {
+  add_heading(sheet, subject, "card.cautions");
+  for (const std::string& caution : cautions_for(subject.words, subject.loop))
+    sheet.paragraph(indent, caution);
+  sheet.rule('-');
+  sheet.paragraph(0, write_credit(subject.words, subject.roads));
+  sheet.paragraph(0, subject.words.at("card.licence"));
+}
+
+}  // namespace loopwright::card

@@ -1,0 +1,56 @@
+// Method: lines are filled word by word. Columns are counted in code points, which is right for
+// the scripts street names here are written in; wide characters would stand out at the right.
+#include "card/sheet.hpp"
+
+#include <algorithm>
+
+namespace loopwright::card {
+
+std::size_t columns(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+  }));
+}
+
+std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
+  std::vector<std::string> lines{{}};
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (!lines.back().empty() && columns(lines.back()) + 1 + columns(word) > width)
+      lines.emplace_back();
+    if (!lines.back().empty()) lines.back() += ' ';
+    lines.back() += word;
+  }
+  return lines;
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+  std::string text;
+  for (const std::string& part : parts) text.append(text.empty() ? "" : between).append(part);
+  return text;
+}
+
+void Sheet::line(std::string text) {
+  text.erase(text.find_last_not_of(' ') + 1);
+  text_.append(text).push_back('\n');
+}
+
+void Sheet::spread(std::string_view left, std::string_view right) {
+  constexpr std::size_t gap = 2;
+  const std::size_t room = sheet_columns - columns(right) - gap;
+  std::string_view beside = right;
+  for (const std::string& part : wrapped(left, room)) {
+    const std::size_t pad = sheet_columns - columns(part) - columns(beside);
+    line(part + std::string(pad, ' ') + std::string(beside));
+    beside = {};
+  }
+}
+
+void Sheet::paragraph(std::size_t indent, std::string_view text) {
+  for (const std::string& part : wrapped(text, sheet_columns - indent))
+    line(std::string(indent, ' ') + part);
+}
+
+}  // namespace loopwright::card

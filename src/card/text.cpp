@@ -1,0 +1,172 @@
+// Method:
+// 1. Head: when, how long, what for.
+// 2. Rows. Each is up to five lines: what is said (with limit and hardness at the right), where,
+//    how far to the next, what to brief here, what is met before the next. Rows said in one breath
+//    are held together by a bracket at the left edge.
+// 3. Below: bus lanes, what is practised, what isn't sure, what fell short, cautions, map credit.
+#include <cmath>
+
+#include "card/sections.hpp"
+#include "card/speech.hpp"
+#include "loopwright/card/card.hpp"
+
+namespace loopwright::card {
+namespace {
+
+/// Bracket, blank, row number, two blanks.
+constexpr std::size_t text_column = 6;
+constexpr std::string_view bracket_top = "┌", bracket_side = "│", bracket_foot = "└";
+
+std::string whole_minutes(double seconds) {
+  return std::to_string(std::lround(seconds / 60));
+}
+
+Instant back_by(const Subject& subject) {
+  const wish::Wish& wish = subject.answer.wish;
+  constexpr std::int64_t seconds_per_minute = 60;
+  if (wish.minutes)
+    return subject.loop.start.plus_seconds(seconds_per_minute *
+                                           (*wish.minutes - wish.reserve_minutes));
+  return subject.loop.start.plus_seconds(
+      std::llround(subject.loop.seconds.high + subject.loop.stop_seconds));
+}
+
+std::string goal_of(const Subject& subject) {
+  std::vector<std::string> goals;
+  for (const wish::Met& met : subject.loop.met)
+    goals.push_back(subject.words.fill("card.got", {{"want", write_asked(subject.words, met.want)},
+                                                    {"n", std::to_string(met.got)}}));
+  if (goals.empty()) return std::string(subject.words.at("card.own_drive"));
+  return joined(goals, ", ");
+}
+
+void add_head(Sheet& sheet, const Subject& subject) {
+  const say::Words& words = subject.words;
+  const wish::Loop& loop = subject.loop;
+  sheet.spread(words.fill("card.title", {{"n", std::to_string(loop.id)}}),
+               write_when(words, loop.start));
+  std::vector<std::string> parts{
+      words.fill("card.driving", {{"likely", whole_minutes(loop.seconds.likely)},
+                                  {"low", whole_minutes(loop.seconds.low)},
+                                  {"high", whole_minutes(loop.seconds.high)}})};
+  if (loop.stop_seconds > 0)
+    parts.push_back(words.fill("card.stops", {{"n", whole_minutes(loop.stop_seconds)}}));
+  sheet.spread(joined(parts, "; "),
+               words.fill("card.back_by", {{"clock", write_clock(back_by(subject))}}));
+  sheet.spread(words.fill("card.level", {{"n", std::to_string(subject.answer.wish.level)}}),
+               words.count("card.rows", subject.rows.size()));
+  sheet.paragraph(0, words.fill("card.goal", {{"goal", goal_of(subject)}}));
+  std::vector<std::string> avoided;
+  for (const wish::Avoid& avoid : subject.answer.wish.avoids)
+    avoided.push_back(write_kind(words, avoid.kind, road::Movement::none));
+  if (!avoided.empty())
+    sheet.paragraph(0, words.fill("card.kept_off", {{"kinds", joined(avoided, ", ")}}));
+  sheet.rule('=');
+}
+
+/// One line of a row, with what stands at its right edge.
+struct RowLine {
+  std::string left, right;
+};
+
+std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
+  const say::Words& words = subject.words;
+  const SpeedUnit unit = subject.roads.info().region.unit;
+  std::vector<std::string> numerals;
+  if (row.new_limit) numerals.push_back(write_limit(words, *row.new_limit));
+  if (row.hardness > 0)
+    numerals.push_back(words.fill("card.hard", {{"n", std::to_string(row.hardness)}}));
+  std::vector<RowLine> lines{{say::capitalised(row.say), joined(numerals, "  ")}};
+  const bool look = row.new_limit && row.new_limit->confidence != road::LimitConfidence::certain;
+  std::vector<std::string> where;
+  if (!row.where.empty()) where.push_back(row.where);
+  if (row.speak_m > 0)
+    where.push_back(
+        words.fill("card.say_before", {{"distance", say::say_distance(row.speak_m, unit)}}));
+  if (!where.empty() || look)
+    lines.push_back({joined(where, "; "), look ? std::string(words.at("card.look")) : ""});
+  // Less than a car's length to the next row: both are at one place.
+  constexpr double same_place_m = 5;
+  if (row.to_next_m > same_place_m)
+    lines.push_back({words.fill("card.next", {{"distance", say::say_distance(row.to_next_m, unit)},
+                                              {"minutes", write_minutes(words, row.to_next_s)}}),
+                     {}});
+  if (!row.briefs.empty())
+    lines.push_back({words.fill("card.brief", {{"hazards", joined(row.briefs, "; ")}}), {}});
+  if (!row.hazards.empty())
+    lines.push_back({words.fill("card.then", {{"hazards", joined(row.hazards, "; ")}}), {}});
+  return lines;
+}
+
+/// The same lines, wrapped, so that left and right fit beside each other.
+std::vector<RowLine> fitted(const std::vector<RowLine>& lines) {
+  constexpr std::size_t gap = 2;
+  std::vector<RowLine> result;
+  for (const RowLine& line : lines) {
+    const std::size_t taken = line.right.empty() ? 0 : columns(line.right) + gap;
+    std::string right = line.right;
+    for (std::string& part : wrapped(line.left, sheet_columns - text_column - taken)) {
+      result.push_back({std::move(part), std::move(right)});
+      right.clear();
+    }
+  }
+  return result;
+}
+
+class RowPrinter {
+ public:
+  RowPrinter(Sheet& sheet, const Subject& subject) : sheet_(sheet), subject_(subject) {}
+
+  void print() {
+    for (std::size_t k = 0; k < subject_.rows.size(); ++k) print_row(k);
+  }
+
+ private:
+  [[nodiscard]] bool joins_next(std::size_t k) const {
+    return k + 1 < subject_.rows.size() && subject_.rows[k + 1].joined_to_previous;
+  }
+
+  [[nodiscard]] std::string_view mark(std::size_t k, std::size_t line) const {
+    const bool joined_before = subject_.rows[k].joined_to_previous;
+    if (line == 0 && joined_before) return joins_next(k) ? bracket_side : bracket_foot;
+    if (line == 0 && joins_next(k)) return bracket_top;
+    return joins_next(k) ? bracket_side : " ";
+  }
+
+  void print_row(std::size_t k) {
+    if (!subject_.rows[k].joined_to_previous) sheet_.blank();
+    const std::vector<RowLine> lines = fitted(lines_of(subject_, subject_.rows[k]));
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      std::string text(mark(k, i));
+      const std::string number = i == 0 ? std::to_string(k + 1) : "";
+      text += std::string(number.size() < 3 ? 3 - number.size() : 0, ' ') + number + "  ";
+      text += lines[i].left;
+      const std::size_t taken = columns(text) + columns(lines[i].right);
+      text += std::string(taken < sheet_columns ? sheet_columns - taken : 0, ' ');
+      sheet_.line(text + lines[i].right);
+    }
+  }
+
+  Sheet& sheet_;
+  const Subject& subject_;
+};
+
+}  // namespace
+
+std::string write_text(const road::Roads& roads, const wish::Answer& answer,
+                       const wish::Loop& loop) {
+  const say::Words words;
+  const std::vector<say::Row> rows = say::say_loop(roads, loop);
+  const Subject subject{roads, answer, loop, rows, words};
+  Sheet sheet;
+  add_head(sheet, subject);
+  RowPrinter(sheet, subject).print();
+  add_bus_lanes(sheet, subject);
+  add_practised(sheet, subject);
+  add_unsure(sheet, subject);
+  add_shortfall(sheet, subject);
+  add_cautions(sheet, subject);
+  return sheet.text();
+}
+
+}  // namespace loopwright::card

@@ -1,0 +1,99 @@
+// Method:
+// 1. The place to speak is so many seconds before the joint (Drive::speak_from_m), but not before
+//    the last moment is done; if that comes first, both are spoken together.
+// 2. What could be taken for the one meant is listed by its position between the two moments: arms
+//    to one side of the way driven, lights, crossroads.
+// 3. A thing met close to the place to speak might be counted or missed, so the place is moved back
+//    until none is near it. What is met after it is counted.
+#include "say/approach.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::say {
+namespace {
+
+/// Nothing that is counted lies so near the place to speak: two car lengths of doubt about where
+/// one is, and the rounding of distances on the sheet (25 yd). Our judgement.
+constexpr double clear_m = 40;
+
+/// Arms this close in direction to the way driven aren't told apart from it at a glance.
+constexpr double blurred_deg = 15;
+
+}  // namespace
+
+Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
+    : drive_(drive), due_joint_(due.entry), due_m_(drive.position_m(due.entry)) {
+  const bool parked = before.kind == MomentKind::leave;
+  first_joint_ = parked ? 0 : end_joint(before) + 1;
+  floor_m_ = parked ? 0 : drive.position_m(end_joint(before));
+  const double from_m = drive.speak_from_m(due_joint_);
+  joined_ = from_m < floor_m_;
+  // The way home may end well after the last corner; how far is not for the sheet to tell.
+  if (due.kind == MomentKind::pull_up) {
+    const double on_m = drive.loop().stretches.back().metres;
+    joined_ = from_m + on_m < floor_m_;
+  }
+  from_m_ = std::max(from_m, floor_m_);
+}
+
+Counted Approach::count() {
+  std::sort(met_.begin(), met_.end(), [](const Met& a, const Met& b) { return a.at_m < b.at_m; });
+  for (auto it = met_.rbegin(); it != met_.rend(); ++it)
+    if (std::abs(it->at_m - from_m_) < clear_m) from_m_ = std::max(floor_m_, it->at_m - clear_m);
+  std::erase_if(met_, [&](const Met& m) { return m.at_m < from_m_; });
+  Counted counted;
+  for (const Met& m : met_) {
+    m.sure ? void(++counted.before) : void(counted.doubtful = true);
+    if (m.arm.known()) counted.arms.push_back(m.arm);
+  }
+  return counted;
+}
+
+Counted Approach::side_roads(road::Movement side) {
+  met_.clear();
+  for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
+    const Junction passed =
+        junction_between(drive_.roads(), drive_.at(joint), drive_.at(joint + 1));
+    for (const Arm& arm : passed.others) {
+      const double from_way = arm.angle_deg - passed.angle_deg;
+      if ((from_way < 0) != (side == road::Movement::left)) continue;
+      const bool sure = arm.seen == Seen::road && std::abs(from_way) > blurred_deg;
+      met_.push_back({drive_.position_m(joint), sure, arm.leaving});
+    }
+  }
+  return count();
+}
+
+Counted Approach::lights() {
+  met_.clear();
+  for (const wish::Pass& pass : drive_.loop().passes) {
+    if (pass.first < first_joint_ || pass.first >= due_joint_) continue;
+    if (pass.kind == road::Kind::signals || pass.kind == road::Kind::signal_crossing)
+      met_.push_back({drive_.position_m(pass.first), pass.kind == road::Kind::signals, {}});
+  }
+  return count();
+}
+
+Counted Approach::crossroads() {
+  met_.clear();
+  for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
+    const Junction passed =
+        junction_between(drive_.roads(), drive_.at(joint), drive_.at(joint + 1));
+    const auto arms = std::count_if(passed.others.begin(), passed.others.end(),
+                                    [](const Arm& arm) { return arm.seen != Seen::not_counted; });
+    if (arms >= 2) met_.push_back({drive_.position_m(joint), arms == 2, {}});
+  }
+  return count();
+}
+
+void Approach::speak_after_all_but(int keep) {
+  int kept = 0;
+  for (auto it = met_.rbegin(); it != met_.rend(); ++it)
+    if (it->sure && ++kept > keep) {
+      from_m_ = std::max(from_m_, it->at_m + 1);
+      return;
+    }
+}
+
+}  // namespace loopwright::say

@@ -1,0 +1,52 @@
+// The stretch of a drive between the last thing said and the next: from where the next is spoken,
+// and what a listener meets on the way that could be taken for it.
+#pragma once
+
+#include <vector>
+
+#include "say/moments.hpp"
+
+namespace loopwright::say {
+
+/// What a phrase counts: side roads on one side, lights, crossroads.
+struct Counted {
+  int before = 0;               ///< met between the speaking and the one that is meant
+  bool doubtful = false;        ///< something there may be counted or not
+  std::vector<StretchId> arms;  ///< the side roads met, counted or not
+};
+
+class Approach {
+ public:
+  /// To a moment, from the one before it. Rules: the drive outlives this.
+  Approach(const Drive& drive, const Moment& before, const Moment& due);
+
+  /// Side roads on that side; may move the place to speak back, to before the first of them.
+  Counted side_roads(road::Movement side);
+  Counted lights();
+  Counted crossroads();
+  /// Moves the place to speak on, so that only the last `keep` of those counted are still met.
+  void speak_after_all_but(int keep);
+  /// Metres before the moment at which it is spoken.
+  [[nodiscard]] double speak_m() const { return due_m_ - from_m_; }
+  /// Too close behind the moment before to be spoken on its own.
+  [[nodiscard]] bool joined() const { return joined_; }
+
+ private:
+  struct Met {
+    double at_m = 0;
+    bool sure = true;
+    StretchId arm;
+  };
+  Counted count();
+
+  const Drive& drive_;
+  std::size_t first_joint_;  ///< the first that lies wholly between both moments
+  std::size_t due_joint_;
+  double floor_m_ = 0;  ///< nothing is spoken before this
+  double from_m_ = 0;
+  double due_m_ = 0;
+  bool joined_ = false;
+  std::vector<Met> met_;
+};
+
+}  // namespace loopwright::say

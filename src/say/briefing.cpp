@@ -1,0 +1,132 @@
+// Method:
+// 1. Each pass belongs to the row whose moment it is, else to the last row before it begins: what
+// is
+//    met after a row, and before the next, is briefed with it.
+// 2. Passes of one kind in one row are counted together, in order of the first; what the map only
+//    lets us infer is named as such.
+// 3. A limit that changes at a row is the row's own; one that changes between rows is listed with
+//    what is met. Rings have no sign of their own and don't count.
+#include "say/briefing.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace loopwright::say {
+namespace {
+
+/// Something met after a row, with the joint it begins at.
+struct Ahead {
+  std::size_t joint = 0;
+  std::string text;
+};
+
+class Briefing {
+ public:
+  Briefing(const Drive& drive, const std::vector<Moment>& moments, const Words& words)
+      : drive_(drive), moments_(moments), words_(words), ahead_(moments.size()) {}
+
+  void fill(std::vector<Row>& rows) {
+    for (std::size_t i = 0; i < drive_.loop().passes.size(); ++i) add_pass(i, rows);
+    add_groups();
+    for (std::size_t k = 0; k < moments_.size(); ++k) add_limits(k, rows[k]);
+    for (std::size_t k = 0; k < moments_.size(); ++k) {
+      std::stable_sort(ahead_[k].begin(), ahead_[k].end(),
+                       [](const Ahead& a, const Ahead& b) { return a.joint < b.joint; });
+      for (Ahead& met : ahead_[k]) rows[k].hazards.push_back(std::move(met.text));
+    }
+  }
+
+ private:
+  /// A kind met after a row, sure or inferred.
+  using Group = std::tuple<std::size_t, road::Kind, bool>;
+  struct Members {
+    std::size_t first_joint = 0, count = 0;
+  };
+
+  void add_pass(std::size_t index, std::vector<Row>& rows) {
+    const wish::Pass& pass = drive_.loop().passes[index];
+    const auto own = std::find_if(moments_.begin(), moments_.end(),
+                                  [&](const Moment& m) { return m.pass == &pass; });
+    const std::size_t joint = first_joint(pass);
+    const bool at_start = road::is_stretch_like(pass.kind) && pass.first == 0;
+    const std::size_t k = own != moments_.end() ? static_cast<std::size_t>(own - moments_.begin())
+                                                : (at_start ? 0 : row_of(joint));
+    rows[k].passes.push_back(index);
+    rows[k].hardness = std::max(rows[k].hardness, pass.hardness);
+    const std::string kind(road::name(pass.kind));
+    if (own != moments_.end()) {
+      if (words_.has("brief." + kind)) rows[k].briefs.emplace_back(words_.at("brief." + kind));
+    } else if (words_.has("hazard." + kind)) {
+      const bool sure = pass.confidence != road::Confidence::inferred;
+      ++groups_.try_emplace({k, pass.kind, sure}, Members{joint, 0}).first->second.count;
+    }
+  }
+
+  /// The joint at which a pass begins: that of its entry, or that by which its run is entered.
+  static std::size_t first_joint(const wish::Pass& pass) {
+    return road::is_stretch_like(pass.kind) && pass.first > 0 ? pass.first - 1 : pass.first;
+  }
+
+  void add_groups() {
+    for (const auto& [group, members] : groups_) {
+      const auto& [k, kind, sure] = group;
+      std::string text = words_.count("hazard." + std::string(road::name(kind)), members.count);
+      if (!sure) text = words_.fill("hazard.inferred", {{"hazard", text}});
+      ahead_[k].push_back({members.first_joint, std::move(text)});
+    }
+  }
+
+  /// The row that what begins at this joint belongs to.
+  [[nodiscard]] std::size_t row_of(std::size_t joint) const {
+    std::size_t row = 0;
+    for (std::size_t k = 1; k + 1 < moments_.size(); ++k) {
+      const bool turns_here = moments_[k].entry == joint && moments_[k].kind != MomentKind::warn;
+      if (moments_[k].entry < joint || turns_here) row = k;
+    }
+    return row;
+  }
+
+  void add_limits(std::size_t k, Row& row) {
+    const auto& stretches = drive_.loop().stretches;
+    const Moment& moment = moments_[k];
+    if (k == 0) row.new_limit = stretches[0].limit;
+    const bool counted_before = k > 0 && end_joint(moments_[k - 1]) == end_joint(moment) &&
+                                moments_[k - 1].kind != MomentKind::leave;
+    if (k > 0 && !counted_before && moment.exit < stretches.size() &&
+        !(stretches[moment.entry].limit == stretches[moment.exit].limit) &&
+        !drive_.on_ring(moment.entry) && !drive_.on_ring(moment.exit))
+      row.new_limit = stretches[moment.exit].limit;
+    if (k + 1 == moments_.size()) return;
+    const std::size_t first = k == 0 ? 0 : end_joint(moment) + 1;
+    for (std::size_t joint = first; joint < moments_[k + 1].entry; ++joint) {
+      const road::LimitOnDay& limit = stretches[joint + 1].limit;
+      if (stretches[joint].limit == limit || drive_.on_ring(joint) || drive_.on_ring(joint + 1))
+        continue;
+      ahead_[k].push_back({joint, words_for(limit)});
+    }
+  }
+
+  [[nodiscard]] std::string words_for(const road::LimitOnDay& limit) const {
+    std::string text = limit.value == 0
+                           ? std::string(words_.at("limit.none"))
+                           : words_.fill("limit.value", {{"n", std::to_string(limit.value)}});
+    if (limit.confidence == road::LimitConfidence::certain) return text;
+    return words_.fill("limit.look", {{"limit", text}});
+  }
+
+  const Drive& drive_;
+  const std::vector<Moment>& moments_;
+  const Words& words_;
+  std::map<Group, Members> groups_;
+  std::vector<std::vector<Ahead>> ahead_;
+};
+
+}  // namespace
+
+void add_briefing(const Drive& drive, const std::vector<Moment>& moments, const Words& words,
+                  std::vector<Row>& rows) {
+  Briefing(drive, moments, words).fill(rows);
+}
+
+}  // namespace loopwright::say

@@ -1,0 +1,50 @@
+// Method: positions are running sums. The place to speak is found by walking back from the joint at
+// the limit's speed until the time to hear, look and act is used up.
+#include "say/drive.hpp"
+
+namespace loopwright::say {
+namespace {
+
+/// Seconds before a junction at which a direction begins to be spoken: 10 to 12 for mirrors, signal
+/// and slowing, and the speaking itself. At 30, 40 and 60 mph that is 188, 250 and 376 m, within
+/// TRADE.md 1.3's 150-200, 220-270 and 350-400 m.
+constexpr double speak_before_s = 14;
+
+}  // namespace
+
+Drive::Drive(const road::Roads& roads, const wish::Loop& loop) : roads_(&roads), loop_(&loop) {
+  positions_.push_back(0);
+  for (std::size_t i = 1; i + 1 < size(); ++i)
+    positions_.push_back(positions_.back() + loop.stretches[i].metres);
+}
+
+bool Drive::on_ring(std::size_t stretch) const {
+  return (roads_->piece(at(stretch)).flags & road::piece_flag::ring) != 0;
+}
+
+double Drive::time_s(std::size_t joint) const {
+  if (joint + 1 >= size()) return 0;
+  const auto& stretches = loop_->stretches;
+  return stretches[joint + 1].arrive_s.likely - stretches[1].arrive_s.likely;
+}
+
+std::string Drive::street(StretchId stretch) const {
+  const road::Piece& piece = roads_->piece(stretch);
+  const std::string_view name = roads_->text(piece.name);
+  return std::string(name.empty() ? roads_->text(piece.ref) : name);
+}
+
+double Drive::speak_from_m(std::size_t joint) const {
+  double left_s = speak_before_s;
+  double at_m = position_m(joint);
+  for (std::size_t i = joint; i > 0 && left_s > 0; --i) {
+    const wish::LoopStretch& row = loop_->stretches[i];
+    const double mps = row.limit.metres_per_second();
+    const double seconds = row.metres / mps;
+    if (seconds >= left_s) return at_m - left_s * mps;
+    left_s -= seconds, at_m -= row.metres;
+  }
+  return at_m - left_s * loop_->stretches[0].limit.metres_per_second();
+}
+
+}  // namespace loopwright::say

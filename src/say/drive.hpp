@@ -1,0 +1,43 @@
+// A loop laid out along its own length, as seen from its first corner.
+//
+// Joint i is where stretch i ends and stretch i + 1 begins; joint 0 is the corner nearest to the
+// door. Rules: positions are metres from joint 0. What lies before it, and after the last joint, is
+// never measured: a sheet starts and ends at the nearest corner, not at the door (DECISIONS).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::say {
+
+class Drive {
+ public:
+  /// Rules: the loop is resolved and has at least one stretch; both outlive this.
+  Drive(const road::Roads& roads, const wish::Loop& loop);
+
+  [[nodiscard]] const road::Roads& roads() const { return *roads_; }
+  [[nodiscard]] const wish::Loop& loop() const { return *loop_; }
+  [[nodiscard]] std::size_t size() const { return loop_->stretches.size(); }
+  [[nodiscard]] std::size_t last_joint() const { return size() < 2 ? 0 : size() - 2; }
+  [[nodiscard]] StretchId at(std::size_t stretch) const {
+    return loop_->stretches[stretch].stretch;
+  }
+  [[nodiscard]] bool on_ring(std::size_t stretch) const;
+  [[nodiscard]] double position_m(std::size_t joint) const { return positions_[joint]; }
+  /// Likely seconds from joint 0.
+  [[nodiscard]] double time_s(std::size_t joint) const;
+  /// Name of a stretch's street, or its number, or nothing.
+  [[nodiscard]] std::string street(StretchId stretch) const;
+  /// Where to begin speaking of what is due at a joint; may be before joint 0 (negative).
+  [[nodiscard]] double speak_from_m(std::size_t joint) const;
+
+ private:
+  const road::Roads* roads_;
+  const wish::Loop* loop_;
+  std::vector<double> positions_;
+};
+
+}  // namespace loopwright::say

@@ -1,0 +1,133 @@
+// Method:
+// 1. Every stretch that leaves the junction's nodes is an arm, but for the way back, the way taken
+//    and what lies inside the place. Its angle is the change of heading from the entry's last
+//    metres to its own first ones.
+// 2. An arm is a road unless it is private or service (not counted), or can't be entered this way.
+// 3. The rules of "ahead" compare angles and classes, which is what a driver sees of a junction:
+//    where the roads lie and how big they are.
+#include "say/junction.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::say {
+namespace {
+
+namespace flag = road::piece_flag;
+
+/// A way counts as ahead up to this change of heading (the rule of all movements: DECISIONS).
+constexpr double ahead_deg = 45;
+/// The way taken is plain when every other road bends off at least this much more. Our judgement.
+constexpr double plain_by_deg = 30;
+
+Seen seen(const road::Roads& roads, StretchId leaving) {
+  const road::Piece& piece = roads.piece(leaving);
+  if (piece.road_class == road::RoadClass::service ||
+      (piece.flags & (flag::no_access | flag::minor_service)) != 0)
+    return Seen::not_counted;
+  if ((piece.flags & flag::one_way) != 0 && !roads.drivable(leaving)) return Seen::no_entry;
+  return Seen::road;
+}
+
+road::Control control_between(const road::Roads& roads, StretchId entry, StretchId exit) {
+  for (const road::Turn& turn : roads.turns_from(StateId{entry.index()}))
+    if (roads.stretch_of(turn.to) == exit) return turn.control;
+  return road::Control::none;
+}
+
+int class_rank(const road::Roads& roads, StretchId stretch) {
+  return road::rank(roads.piece(stretch).road_class);
+}
+
+/// The arms at some nodes, without the pieces inside and the ways in and out.
+void add_arms(const road::Roads& roads, NodeId node, std::span<const PieceId> inside,
+              Junction& junction) {
+  const double heading = road::bearing_in_deg(roads, junction.entry);
+  for (const StretchId leaving : roads.leaving(node)) {
+    const bool is_inside = std::find(inside.begin(), inside.end(), leaving.piece()) != inside.end();
+    if (is_inside || leaving == junction.exit || leaving == junction.entry.back()) continue;
+    const double angle = heading_change_deg(heading, road::bearing_out_deg(roads, leaving));
+    junction.others.push_back({leaving, angle, seen(roads, leaving)});
+  }
+}
+
+Junction without_arms(const road::Roads& roads, StretchId entry, StretchId exit) {
+  Junction junction;
+  junction.entry = entry, junction.exit = exit;
+  junction.angle_deg =
+      heading_change_deg(road::bearing_in_deg(roads, entry), road::bearing_out_deg(roads, exit));
+  junction.control = control_between(roads, entry, exit);
+  return junction;
+}
+
+}  // namespace
+
+Junction junction_between(const road::Roads& roads, StretchId entry, StretchId exit) {
+  Junction junction = without_arms(roads, entry, exit);
+  add_arms(roads, roads.to_node(entry), {}, junction);
+  return junction;
+}
+
+Junction junction_of_place(const road::Roads& roads, StretchId entry, StretchId exit,
+                           PlaceId place) {
+  Junction junction = without_arms(roads, entry, exit);
+  for (const NodeId node : roads.nodes_of(place))
+    add_arms(roads, node, roads.pieces_of(place), junction);
+  return junction;
+}
+
+road::Movement movement_of(double angle_deg) {
+  if (angle_deg < -ahead_deg) return road::Movement::left;
+  return angle_deg > ahead_deg ? road::Movement::right : road::Movement::ahead;
+}
+
+std::vector<Arm> rivals_of(const Junction& junction) {
+  // Beyond this an arm leads back the way one came: the other half of a dual carriageway, say.
+  constexpr double back_deg = 165;
+  std::vector<Arm> rivals;
+  for (const Arm& arm : junction.others)
+    if (arm.seen == Seen::road && std::abs(arm.angle_deg) < back_deg &&
+        movement_of(arm.angle_deg) == movement_of(junction.angle_deg))
+      rivals.push_back(arm);
+  return rivals;
+}
+
+bool gives_way(const Junction& junction) {
+  using road::Control;
+  return junction.control == Control::give_way_near || junction.control == Control::give_way_far ||
+         junction.control == Control::stop_near || junction.control == Control::stop_far;
+}
+
+bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
+  const double taken = std::abs(junction.angle_deg);
+  const int taken_rank = class_rank(roads, junction.exit);
+  const int entry_rank = class_rank(roads, junction.entry);
+  if (taken > ahead_deg) {
+    // Told nothing, a driver goes round a bend, unless some other road is there to be seen: one
+    // that may not be entered, or a private one that lies more nearly ahead, looks like a way on.
+    return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+      return arm.seen == Seen::not_counted && std::abs(arm.angle_deg) >= taken;
+    });
+  }
+  const bool alone = std::none_of(junction.others.begin(), junction.others.end(),
+                                  [](const Arm& arm) { return arm.seen == Seen::road; });
+  if (alone) return true;
+  if (gives_way(junction)) return false;
+  return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+    if (arm.seen != Seen::road) return true;
+    const int rank = class_rank(roads, arm.leaving);
+    const bool road_bends_away =
+        rank < taken_rank && rank <= entry_rank && std::abs(arm.angle_deg) < 180 - ahead_deg;
+    return std::abs(arm.angle_deg) >= taken + plain_by_deg && !road_bends_away;
+  });
+}
+
+bool follows_main_road(const road::Roads& roads, const Junction& junction) {
+  const int rank = class_rank(roads, junction.exit);
+  if (gives_way(junction) || rank > class_rank(roads, junction.entry)) return false;
+  return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+    return arm.seen != Seen::road || class_rank(roads, arm.leaving) > rank;
+  });
+}
+
+}  // namespace loopwright::say

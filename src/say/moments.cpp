@@ -1,0 +1,124 @@
+// Method: one walk over the joints.
+// 1. A pass of a roundabout, mini, lights or crossroads that begins at a joint owns it and every
+//    joint up to its exit; roundabouts and minis are always spoken of, the others unless the way
+//    goes without saying.
+// 2. A level crossing always has a moment; zebras and crossings with lights when they were asked
+//    for.
+// 3. Any other joint is a junction by its arms: silent when it goes without saying.
+// 4. Before all of it the setting off, after it the pulling up.
+#include "say/moments.hpp"
+
+#include <algorithm>
+
+namespace loopwright::say {
+namespace {
+
+using road::Kind;
+
+/// Which of the passes that begin at one joint says what kind of junction it is; the least first.
+std::optional<MomentKind> owner_kind(Kind kind) {
+  if (road::meets(kind, Kind::roundabout)) return MomentKind::roundabout;
+  if (kind == Kind::mini_roundabout) return MomentKind::mini;
+  if (kind == Kind::signals) return MomentKind::lights;
+  if (kind == Kind::crossroads) return MomentKind::crossroads;
+  return std::nullopt;
+}
+
+class MomentFinder {
+ public:
+  explicit MomentFinder(const Drive& drive) : drive_(drive) {}
+
+  std::vector<Moment> find() {
+    moments_.push_back({.kind = MomentKind::leave});
+    for (std::size_t i = 0; i + 1 < drive_.size();) i = look_at_joint(i);
+    const std::size_t last = drive_.size() - 1;
+    moments_.push_back({.kind = MomentKind::pull_up, .entry = drive_.last_joint(), .exit = last});
+    return std::move(moments_);
+  }
+
+ private:
+  /// Adds what is due at joint i; the next joint to look at.
+  std::size_t look_at_joint(std::size_t i) {
+    add_warnings(i);
+    const wish::Pass* pass = owner_at(i);
+    if (pass != nullptr) {
+      add_place(*pass);
+      return pass->last;
+    }
+    add_plain(i);
+    return i + 1;
+  }
+
+  void add_warnings(std::size_t i) {
+    for (const wish::Pass& pass : drive_.loop().passes) {
+      if (pass.first != i) continue;
+      const bool crossing = pass.kind == Kind::zebra || pass.kind == Kind::signal_crossing;
+      if (pass.kind == Kind::level_crossing || (crossing && wanted(pass)))
+        moments_.push_back({MomentKind::warn, i, pass.last, &pass, {}});
+    }
+  }
+
+  [[nodiscard]] const wish::Pass* owner_at(std::size_t i) const {
+    const wish::Pass* owner = nullptr;
+    for (const wish::Pass& pass : drive_.loop().passes) {
+      const auto kind = owner_kind(pass.kind);
+      if (pass.first != i || pass.last <= i || pass.last >= drive_.size() || !kind) continue;
+      if (owner == nullptr || *kind < *owner_kind(owner->kind)) owner = &pass;
+    }
+    return owner;
+  }
+
+  void add_place(const wish::Pass& pass) {
+    Moment moment{*owner_kind(pass.kind), pass.first, pass.last, &pass, {}};
+    if (moment.kind == MomentKind::lights || moment.kind == MomentKind::crossroads) {
+      moment.junction = junction_of(pass);
+    }
+    const bool silent = moment.junction.exit.known() && !wanted(pass) &&
+                        goes_without_saying(drive_.roads(), moment.junction);
+    if (!silent) moments_.push_back(std::move(moment));
+    for (std::size_t i = pass.first + 1; i < pass.last; ++i) add_warnings(i);
+  }
+
+  [[nodiscard]] Junction junction_of(const wish::Pass& pass) const {
+    const StretchId entry = drive_.at(pass.first);
+    const StretchId exit = drive_.at(pass.last);
+    for (const road::Chance& chance : drive_.roads().chances_from(entry))
+      if (chance.kind == pass.kind && chance.exit == exit)
+        return junction_of_place(drive_.roads(), entry, exit, chance.place);
+    return junction_between(drive_.roads(), entry, exit);
+  }
+
+  void add_plain(std::size_t i) {
+    const StretchId entry = drive_.at(i);
+    const StretchId exit = drive_.at(i + 1);
+    if (exit == entry.back()) {
+      moments_.push_back({MomentKind::turn_round, i, i + 1, nullptr, {}});
+    } else if (drive_.on_ring(i) || drive_.on_ring(i + 1)) {
+      // Only a drive that begins or ends on a ring has one without a pass.
+      if (!drive_.on_ring(i + 1))
+        moments_.push_back({MomentKind::ring_leave, i, i + 1, nullptr, {}});
+    } else {
+      Moment moment{MomentKind::junction, i, i + 1, nullptr,
+                    junction_between(drive_.roads(), entry, exit)};
+      if (!goes_without_saying(drive_.roads(), moment.junction))
+        moments_.push_back(std::move(moment));
+    }
+  }
+
+  [[nodiscard]] bool wanted(const wish::Pass& pass) const {
+    const auto& met = drive_.loop().met;
+    return std::any_of(met.begin(), met.end(),
+                       [&](const wish::Met& m) { return wish::counts_for(pass, m.want); });
+  }
+
+  const Drive& drive_;
+  std::vector<Moment> moments_;
+};
+
+}  // namespace
+
+std::vector<Moment> moments_of(const Drive& drive) {
+  return MomentFinder(drive).find();
+}
+
+}  // namespace loopwright::say

@@ -1,0 +1,40 @@
+// The moments of a drive at which something is to be said, in driving order.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "say/drive.hpp"
+#include "say/junction.hpp"
+
+namespace loopwright::say {
+
+enum class MomentKind : std::uint8_t {
+  leave,  ///< at the door: which way to set off
+  roundabout,
+  mini,
+  ring_leave,  ///< a drive that starts on a ring leaves it
+  lights,
+  crossroads,
+  junction,  ///< any other
+  turn_round,
+  warn,  ///< a level crossing, or a crossing that was asked for: nothing to turn into
+  pull_up
+};
+
+struct Moment {
+  MomentKind kind = MomentKind::junction;
+  std::size_t entry = 0;  ///< due at the end of this stretch
+  std::size_t exit = 0;   ///< the stretch one leaves by; entry + 1 but for places with an inside
+  const wish::Pass* pass = nullptr;  ///< of the loop, when the place makes one
+  Junction junction = {};            ///< for lights, crossroads and other junctions
+};
+
+/// The joint of the way taken: where its stretch begins.
+inline std::size_t end_joint(const Moment& m) {
+  return m.exit == 0 ? 0 : m.exit - 1;
+}
+
+std::vector<Moment> moments_of(const Drive& drive);
+
+}  // namespace loopwright::say

@@ -1,0 +1,46 @@
+// The words for one moment of a drive: at most nine.
+#pragma once
+
+#include <string>
+
+#include "loopwright/say/words.hpp"
+#include "say/approach.hpp"
+
+namespace loopwright::say {
+
+/// The most words that are spoken at once (TRADE.md 4.1).
+inline constexpr std::size_t most_words = 9;
+
+class Phrasing {
+ public:
+  /// Rules: both outlive this.
+  Phrasing(const Drive& drive, const Words& words) : drive_(drive), words_(words) {}
+
+  /// May move the place to speak (approach), so that what it counts is met after it.
+  [[nodiscard]] std::string of(const Moment& moment, Approach& approach) const;
+  /// Setting off from the door.
+  [[nodiscard]] std::string leaving() const;
+
+ private:
+  [[nodiscard]] std::string round_ring(const Moment& moment) const;
+  [[nodiscard]] std::string off_ring(const Moment& moment) const;
+  [[nodiscard]] std::string at_lights(const Moment& moment, Approach& approach) const;
+  [[nodiscard]] std::string at_crossroads(const Moment& moment, Approach& approach) const;
+  [[nodiscard]] std::string at_junction(const Junction& junction, Approach& approach) const;
+  [[nodiscard]] std::string side_road(const Junction& junction, const Arm& ahead,
+                                      Approach& approach) const;
+  [[nodiscard]] std::string nth_road(const Junction& junction, road::Movement side,
+                                     Approach& approach) const;
+  [[nodiscard]] std::string warning(const Moment& moment) const;
+  [[nodiscard]] std::string at(std::string_view place, std::string_view turn) const;
+  [[nodiscard]] std::string told_apart(const Junction& junction, const std::string& place,
+                                       bool doubtful) const;
+  [[nodiscard]] std::string unmistakable_name(const Junction& junction,
+                                              const std::vector<StretchId>& met) const;
+  [[nodiscard]] std::string side(road::Movement movement) const;
+
+  const Drive& drive_;
+  const Words& words_;
+};
+
+}  // namespace loopwright::say

@@ -1,0 +1,87 @@
+// Method:
+// 1. The table is read once; a row is found by its first cell.
+// 2. {name} is replaced where it stands, from the left; fillings are not looked through again, so a
+//    street called "{n}" does no harm.
+#include "loopwright/say/words.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace loopwright::say {
+namespace {
+
+std::string replaced(std::string_view text, std::initializer_list<Filling> fillings) {
+  std::string result;
+  while (!text.empty()) {
+    const std::size_t open = text.find('{');
+    result.append(text.substr(0, open));
+    if (open == std::string_view::npos) break;
+    const std::size_t close = text.find('}', open);
+    if (close == std::string_view::npos) throw std::logic_error("words: a brace is not closed");
+    const std::string_view name = text.substr(open + 1, close - open - 1);
+    const auto it = std::find_if(fillings.begin(), fillings.end(),
+                                 [&](const Filling& f) { return f.first == name; });
+    if (it == fillings.end())
+      throw std::logic_error("words: nothing for {" + std::string(name) + "}");
+    result.append(it->second);
+    text.remove_prefix(close + 1);
+  }
+  return result;
+}
+
+}  // namespace
+
+Words::Words(std::string_view table) {
+  for (TableRow& row : read_table(table)) {
+    if (row.size() < 2) throw std::logic_error("words: no text for " + std::string(row[0]));
+    const std::string_view key = row[0];
+    if (!rows_.emplace(key, std::move(row)).second)
+      throw std::logic_error("words: two rows for " + std::string(key));
+  }
+}
+
+const TableRow& Words::row(std::string_view key) const {
+  const auto it = rows_.find(key);
+  if (it == rows_.end()) throw std::logic_error("words: no row " + std::string(key));
+  return it->second;
+}
+
+std::string_view Words::at(std::string_view key) const {
+  return row(key)[1];
+}
+
+std::string Words::fill(std::string_view key, std::initializer_list<Filling> fillings) const {
+  return replaced(at(key), fillings);
+}
+
+std::string Words::count(std::string_view key, std::size_t n) const {
+  const TableRow& found = row(key);
+  const std::string_view text = n != 1 && found.size() > 2 ? found[2] : found[1];
+  return replaced(text, {{"n", std::to_string(n)}});
+}
+
+std::string_view Words::item(std::string_view key, std::size_t column) const {
+  return row(key).at(column);
+}
+
+std::string Words::nth(int n) const {
+  return std::string(at("nth." + std::to_string(n)));
+}
+
+std::size_t spoken_words(std::string_view text) {
+  std::size_t words = 0;
+  bool inside = false;
+  for (const char c : text) {
+    if (c != ' ' && !inside) ++words;
+    inside = c != ' ';
+  }
+  return words;
+}
+
+std::string capitalised(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+}  // namespace loopwright::say
