@@ -47,6 +47,10 @@ std::optional<int> read_int(std::string_view text) {
   return read_whole<int>(text);
 }
 
+std::optional<std::int64_t> read_int64(std::string_view text) {
+  return read_whole<std::int64_t>(text);
+}
+
 std::optional<double> read_number(std::string_view text) {
   const std::optional<double> number = read_whole<double>(text);
   return number && std::isfinite(*number) ? number : std::nullopt;

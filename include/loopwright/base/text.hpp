@@ -6,6 +6,7 @@
 // '.' as the decimal point whatever the system's language.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,6 +25,8 @@ std::string lower(std::string_view text);
 
 /// "42", "-7"; empty when anything else is in the text.
 std::optional<int> read_int(std::string_view text);
+/// The same for numbers as large as OSM ids.
+std::optional<std::int64_t> read_int64(std::string_view text);
 
 /// "42", "-7.5"; empty when anything else is in the text, or it isn't finite.
 std::optional<double> read_number(std::string_view text);

@@ -1,0 +1,30 @@
+// The program's verbs: each reads its words, does its one job, prints what came of it.
+//
+//   Exit code = command::near({"quillham.area", "--home", "54.297,2.598", "--want", "zebra"});
+//
+// Rules: the words after the verb's name come in; all of them are checked before a file is opened.
+// Results go to standard output and to the files named, the progress bar to a terminal's standard
+// error; trouble is thrown (base/error.hpp) and nothing is left half-written. `--help` prints the
+// options and is `done`.
+// Why: the verbs are the only code that knows CLI11, the clock and the terminal, so every room can
+// be tested without them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::command {
+
+using Arguments = std::vector<std::string>;
+
+Exit build(const Arguments& words);  ///< a map extract into an area file
+Exit loops(const Arguments& words);  ///< lesson loops that meet a wish
+Exit near(const Arguments& words);   ///< the nearest places to practise something
+Exit card(const Arguments& words);   ///< a loop as a route card or exchange file
+Exit lanes(const Arguments& words);  ///< the bus lanes of a loop, and whether we may use them
+Exit proof(const Arguments& words);  ///< checks every claim of a loop file
+Exit look(const Arguments& words);   ///< what the map says at a place, and why
+
+}  // namespace loopwright::command

@@ -1,0 +1,82 @@
+// Method:
+//   1. CLI11 sorts words into options; its own refusals become one line with the way to the help.
+//   2. Texts become values: numbers within their range, places, times.
+//   3. A time without an offset is read off the clock of the area; no time at all is now. This is
+//      the only place of the program that reads the clock.
+#include "command/arguments.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <iostream>
+
+#include "loopwright/base/text.hpp"
+#include "loopwright/hours/zone.hpp"
+
+namespace loopwright::command {
+
+bool parse(CLI::App& app, const Arguments& words) {
+  Arguments reversed(words.rbegin(), words.rend());  // the order CLI11 takes
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    std::cout << app.help();
+    return false;
+  } catch (const CLI::ParseError& error) {
+    std::string text = error.what();
+    std::ranges::replace(text, '\n', ' ');
+    throw UsageError(text + "; see 'loopwright " + app.get_name() + " --help'");
+  }
+  return true;
+}
+
+int whole_number(std::string_view option, std::string_view text, Between allowed) {
+  const std::optional<int> number = read_int(text);
+  if (number && *number >= allowed.low && *number <= allowed.high) return *number;
+  throw UsageError(std::string(option) + " takes a whole number from " +
+                   std::to_string(allowed.low) + " to " + std::to_string(allowed.high) + ", not '" +
+                   std::string(text) + "'");
+}
+
+Point place(std::string_view option, std::string_view text) {
+  const auto parts = split(text, ',');
+  if (parts.size() == 2) {
+    const std::optional<double> lat = read_number(parts[0]), lon = read_number(parts[1]);
+    if (lat && lon && std::abs(*lat) <= 90 && std::abs(*lon) <= 180) {
+      return point_from_degrees(*lat, *lon);
+    }
+  }
+  throw UsageError(std::string(option) +
+                   " takes LAT,LON in degrees, such as 54.2973,2.5981, not '" + std::string(text) +
+                   "'");
+}
+
+WrittenTime time_of(std::string_view option, std::string_view text) {
+  if (const auto written = read_time(text)) return *written;
+  throw UsageError(std::string(option) + " takes a date and time, such as 2026-11-28T15:00, not '" +
+                   std::string(text) + "'");
+}
+
+Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area) {
+  if (!written) {
+    const auto now = std::chrono::system_clock::now().time_since_epoch();
+    return hours::with_offset_of(area.zone,
+                                 std::chrono::duration_cast<std::chrono::seconds>(now).count());
+  }
+  if (!written->offset_s) return hours::instant_in(area.zone, written->civil);
+  return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
+}
+
+void add_trip(CLI::App& app, TripTexts& texts) {
+  app.add_option("--start", texts.start, "date and time, 2026-11-28T15:00 (default: now)");
+  app.add_option("--level", texts.level, "of the learner, 1 to 5 (default: 3)");
+}
+
+Trip trip_of(const TripTexts& texts) {
+  Trip trip;
+  if (!texts.start.empty()) trip.start = time_of("--start", texts.start);
+  if (!texts.level.empty()) trip.level = whole_number("--level", texts.level, {1, 5});
+  return trip;
+}
+
+}  // namespace loopwright::command

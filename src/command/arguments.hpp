@@ -1,0 +1,52 @@
+// The words of a command line, checked one by one before any file is opened.
+//
+//   CLI::App app{"…"};   app.add_option(…);   if (!parse(app, words)) return Exit::done;
+//
+// Rules: every option is read as text by CLI11 and turned into a value here, so that each refusal
+// is one line of ours: the option, what it takes, what was given. Throws UsageError.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "loopwright/base/instant.hpp"
+#include "loopwright/base/point.hpp"
+#include "loopwright/command/command.hpp"
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::command {
+
+/// False when help was asked for; it is printed then.
+bool parse(CLI::App& app, const Arguments& words);
+
+struct Between {
+  int low, high;
+};
+/// "60" for an option that takes whole numbers between the two.
+int whole_number(std::string_view option, std::string_view text, Between allowed);
+
+/// "54.2973,2.5981"
+Point place(std::string_view option, std::string_view text);
+
+/// "2026-11-28T15:00", with or without an offset.
+WrittenTime time_of(std::string_view option, std::string_view text);
+
+/// The moment a written time means in an area; now when none was given.
+Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area);
+
+/// The options that commands which tell times have in common, as typed.
+struct TripTexts {
+  std::string start, level;
+};
+void add_trip(CLI::App& app, TripTexts& texts);
+
+struct Trip {
+  std::optional<WrittenTime> start;
+  std::optional<int> level;
+  [[nodiscard]] int level_or_usual() const { return level.value_or(3); }
+};
+Trip trip_of(const TripTexts& texts);
+
+}  // namespace loopwright::command

@@ -1,0 +1,103 @@
+// Method:
+//   1. Options; the region and both folders are checked before the extract is opened.
+//   2. read::build_area does the work; the area is written beside its place and renamed.
+//   3. What was found is printed; every oddity goes into the report when one is asked for.
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/files.hpp"
+#include "command/print.hpp"
+#include "command/progress_bar.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "loopwright/read/build.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::command {
+namespace {
+
+struct BuildTexts {
+  std::string extract, area, region, side, report;
+  bool motorways = false;
+};
+
+struct BuildJob {
+  std::filesystem::path extract, area, report;
+  read::BuildOptions options;
+};
+
+constexpr std::string_view regions_there_are =
+    "GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE, or the ISO 3166 code of another country";
+
+Region region_of(const BuildTexts& texts) {
+  if (texts.region.empty()) {
+    throw UsageError("--region is missing, and an extract doesn't tell it; give " +
+                     std::string(regions_there_are));
+  }
+  std::optional<Region> region = find_region(texts.region);
+  if (!region) {
+    throw UsageError("--region takes " + std::string(regions_there_are) + ", not '" + texts.region +
+                     "'");
+  }
+  if (texts.side == "left") {
+    region->side = Side::left;
+  } else if (texts.side == "right") {
+    region->side = Side::right;
+  } else if (!texts.side.empty()) {
+    throw UsageError("--side takes left or right, not '" + texts.side + "'");
+  }
+  return *region;
+}
+
+std::optional<BuildJob> job_of(const Arguments& words) {
+  CLI::App app{"Reads a map extract and writes the area file that all other commands use.",
+               "build"};
+  BuildTexts texts;
+  app.add_option("EXTRACT", texts.extract, ".osm.pbf, .osm, .osm.bz2, .osm.gz or .opl")->required();
+  app.add_option("-o,--output", texts.area, "area file to write")->required();
+  app.add_option("--region", texts.region, std::string(regions_there_are));
+  app.add_option("--side", texts.side, "of the road one drives on, when not the region's");
+  app.add_option("--report", texts.report, "also write counts and oddities as JSON");
+  app.add_flag("--motorways", texts.motorways, "loops may use motorways");
+  if (!parse(app, words)) return std::nullopt;
+  return BuildJob{texts.extract, texts.area, texts.report, {region_of(texts), texts.motorways}};
+}
+
+void print_report(const road::Report& report, const BuildJob& job) {
+  for (const auto& [what, count] : report.counts())
+    std::cout << "  " << what << ": " << count << '\n';
+  if (report.oddities().empty()) return;
+  std::cout << "  oddities of the map: " << report.oddities().size();
+  if (job.report.empty()) std::cout << "; --report FILE lists them";
+  std::cout << '\n';
+}
+
+Exit run(const BuildJob& job) {
+  need_folder_of(job.area);
+  if (!job.report.empty()) need_folder_of(job.report);
+  road::Report report;
+  read::Built built;
+  {
+    ProgressBar bar;
+    built = read::build_area(job.extract, job.options, report, bar.progress());
+  }
+  const std::string id = store::write_area(job.area, built.tables, built.info);
+  if (!job.report.empty()) store::write_whole(job.report, file::write_report(report));
+  const Region& region = built.info.region;
+  std::cout << job.area.string() << ": " << region.code << ", drives on the " << name(region.side)
+            << ", id " << id << '\n';
+  if (!region.own_rules) {
+    std::cout << "  the law of " << region.code
+              << " isn't known here: limits the map doesn't give follow general defaults\n";
+  }
+  print_report(report, job);
+  return Exit::done;
+}
+
+}  // namespace
+
+Exit build(const Arguments& words) {
+  const std::optional<BuildJob> job = job_of(words);
+  return job ? run(*job) : Exit::done;
+}
+
+}  // namespace loopwright::command

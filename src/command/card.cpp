@@ -1,0 +1,62 @@
+// Method: the loop asked for is read, tied to the area and written by room card in one of its
+// formats, to a file or to standard output.
+#include "loopwright/card/card.hpp"
+
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/files.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::command {
+namespace {
+
+using Writer = std::string (*)(const road::Roads&, const wish::Answer&, const wish::Loop&);
+
+struct CardJob {
+  std::filesystem::path area, loops, output;
+  int loop = 1;
+  Writer write = nullptr;
+};
+
+Writer writer_of(std::string_view format) {
+  if (format == "text") return &card::write_text;
+  if (format == "gpx") return &card::write_gpx;
+  if (format == "geojson") return &card::write_geojson;
+  throw UsageError("--format takes text, gpx or geojson, not '" + std::string(format) + "'");
+}
+
+std::optional<CardJob> job_of(const Arguments& words) {
+  CLI::App app{"Writes a loop as a route card to read from, or as a file to exchange.", "card"};
+  std::string area, loops, output, loop = "1", format = "text";
+  app.add_option("AREA", area, "area file")->required();
+  app.add_option("LOOPS", loops, "loop file")->required();
+  app.add_option("--loop", loop, "number of the loop (default: 1)");
+  app.add_option("--format", format, "text, gpx or geojson (default: text)");
+  app.add_option("-o,--output", output, "file to write (default: standard output)");
+  if (!parse(app, words)) return std::nullopt;
+  return CardJob{area, loops, output, whole_number("--loop", loop, {1, 999}), writer_of(format)};
+}
+
+Exit run(const CardJob& job) {
+  if (!job.output.empty()) need_folder_of(job.output);
+  const store::Area area = store::open_area(job.area);
+  const wish::Answer answer = loops_of(area.roads(), job.loops);
+  const wish::Loop& loop = loop_numbered(answer, job.loop, job.loops);
+  const std::string text = job.write(area.roads(), answer, loop);
+  if (job.output.empty()) {
+    std::cout << text;
+  } else {
+    store::write_whole(job.output, text);
+  }
+  return Exit::done;
+}
+
+}  // namespace
+
+Exit card(const Arguments& words) {
+  const std::optional<CardJob> job = job_of(words);
+  return job ? run(*job) : Exit::done;
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,64 @@
+// Why the id decides: two areas may have the same file name and still number their roads otherwise.
+#include "command/files.hpp"
+
+#include <algorithm>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "loopwright/wish/resolve.hpp"
+
+namespace loopwright::command {
+namespace {
+
+// Credit the Open Database Licence asks for wherever results are published (ODbL 1.0, 4.3).
+constexpr std::string_view map_credit = "© OpenStreetMap contributors (ODbL)";
+
+std::string numbers_in(const wish::Answer& answer) {
+  if (answer.loops.empty()) return "it has none, since the wish can't be met";
+  std::string text = "it has ";
+  for (const wish::Loop& loop : answer.loops) {
+    if (&loop != &answer.loops.front()) text += ", ";
+    text += std::to_string(loop.id);
+  }
+  return text;
+}
+
+}  // namespace
+
+void need_folder_of(const std::filesystem::path& file) {
+  std::error_code ignored;
+  const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
+  if (std::filesystem::is_directory(folder, ignored)) return;
+  throw InputError(file.string() + ": there is no folder " + folder.string() + "; make it first");
+}
+
+wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file) {
+  return {file.filename().string(), info.id,
+          info.region.code,         std::string(name(info.region.side)),
+          info.map_timestamp,       std::string(map_credit)};
+}
+
+wish::Answer answer_in(const road::Roads& roads, const std::filesystem::path& file) {
+  wish::Answer answer = file::load_answer(file);
+  if (answer.area.id != roads.info().id) {
+    throw InputError(file.string() + ": was made with another area (" + answer.area.file + ", id " +
+                     answer.area.id + "); this one's id is " + roads.info().id);
+  }
+  return answer;
+}
+
+wish::Answer loops_of(const road::Roads& roads, const std::filesystem::path& file) {
+  wish::Answer answer = answer_in(roads, file);
+  for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
+  return answer;
+}
+
+const wish::Loop& loop_numbered(const wish::Answer& answer, int number,
+                                const std::filesystem::path& file) {
+  const auto found = std::ranges::find(answer.loops, number, &wish::Loop::id);
+  if (found != answer.loops.end()) return *found;
+  throw UsageError(file.string() + ": has no loop " + std::to_string(number) + "; " +
+                   numbers_in(answer));
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,92 @@
+// One block a loop: how long and how far, what was asked and got, everything passed by kind, road
+// driven twice. Then what fell short, with the nearest there is.
+#include "command/loop_summary.hpp"
+
+#include <array>
+#include <cmath>
+#include <ostream>
+
+#include "command/print.hpp"
+
+namespace loopwright::command {
+namespace {
+
+// Shut level crossings stand beside the times, not in them (DECISIONS: time).
+constexpr int shut_crossing_minutes = 4;
+
+std::string minutes(double seconds) {
+  return std::to_string(std::lround(seconds / 60));
+}
+
+std::string clock_after(const wish::Loop& loop, double seconds) {
+  return write_clock(loop.start.plus_seconds(std::llround(seconds)));
+}
+
+void print_times(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
+  const double likely_end = loop.seconds.likely + loop.stop_seconds;
+  out << "Loop " << loop.id << ": " << minutes(loop.seconds.likely) << " min driving, likely "
+      << minutes(loop.seconds.low) << " to " << minutes(loop.seconds.high) << "; "
+      << long_distance(loop.metres, unit) << "; " << write_clock(loop.start) << " to "
+      << clock_after(loop, likely_end) << '\n';
+}
+
+void print_met(std::ostream& out, const wish::Loop& loop) {
+  for (const wish::Met& met : loop.met) {
+    out << "  asked " << wish::write_want(met.want) << ": " << met.got << '\n';
+  }
+}
+
+void print_passes(std::ostream& out, const wish::Loop& loop) {
+  std::array<int, road::kind_count> passes{};
+  for (const wish::Pass& pass : loop.passes) ++passes[static_cast<std::size_t>(pass.kind)];
+  std::string text;
+  for (std::size_t k = 0; k < passes.size(); ++k) {
+    if (passes[k] == 0) continue;
+    text += (text.empty() ? "" : ", ") + std::string(road::name(static_cast<road::Kind>(k))) + " " +
+            std::to_string(passes[k]);
+  }
+  out << "  passes: " << (text.empty() ? "none" : text) << '\n';
+  const int crossings = passes[static_cast<std::size_t>(road::Kind::level_crossing)];
+  if (crossings > 0) {
+    out << "  a level crossing that is shut adds up to " << shut_crossing_minutes
+        << " min each time\n";
+  }
+}
+
+void print_loop(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
+  print_times(out, loop, unit);
+  print_met(out, loop);
+  print_passes(out, loop);
+  out << "  road driven twice: " << long_distance(loop.metres_twice, unit) << '\n';
+}
+
+void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall) {
+  out << "Not met: " << shortfall.why << '\n';
+  for (const wish::Missing& missing : shortfall.missing) {
+    out << "  " << wish::write_want(missing.want) << ": " << missing.got << " found; "
+        << missing.why << '\n';
+    if (!missing.nearest) continue;
+    out << "    nearest: " << object(*missing.nearest);
+    if (missing.nearest_minutes) out << ", " << fixed(*missing.nearest_minutes, 1) << " min away";
+    if (missing.needs_minutes) {
+      out << ", " << fixed(*missing.needs_minutes, 1) << " min there and back";
+    }
+    out << '\n';
+  }
+  if (shortfall.least_minutes) {
+    out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)
+        << " min\n";
+  }
+}
+
+}  // namespace
+
+void print_summary(std::ostream& out, const wish::Answer& answer, SpeedUnit unit) {
+  for (const wish::Loop& loop : answer.loops) print_loop(out, loop, unit);
+  if (!answer.fewer_because.empty()) {
+    out << "Fewer loops than asked: " << answer.fewer_because << '\n';
+  }
+  if (answer.shortfall) print_shortfall(out, *answer.shortfall);
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,141 @@
+// Method:
+//   1. Words become a wish; nothing is opened before all of them are understood.
+//   2. find looks for loops, or routes the instructor's own drive through the points given.
+//   3. The answer is written to a text, read back, and proved as it stands there; a false claim is
+//      our own fault, and then nothing is written.
+//   4. The file is written whole, and a summary printed. Wish not met: exit 4, the file is there.
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/files.hpp"
+#include "command/loop_summary.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "loopwright/find/find.hpp"
+#include "loopwright/proof/proof.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::command {
+namespace {
+
+// Shorter is no lesson, longer no day's work; both far inside what the search can bear.
+constexpr Between minutes_allowed{10, 600};
+constexpr Between alternatives_allowed{1, 10};
+
+struct LoopTexts {
+  std::string area, home, end, minutes, reserve, alternatives, through, output;
+  std::vector<std::string> wants, avoids;
+  TripTexts trip;
+};
+
+struct LoopJob {
+  std::filesystem::path area, output;
+  std::optional<WrittenTime> start;
+  wish::Wish wish;  ///< its start is filled in once the area tells the zone
+};
+
+void add_options(CLI::App& app, LoopTexts& texts) {
+  app.add_option("AREA", texts.area, "area file")->required();
+  app.add_option("--home", texts.home, "LAT,LON of the door")->required();
+  app.add_option("--end", texts.end, "LAT,LON where the lesson ends, when it isn't home");
+  app.add_option("--minutes", texts.minutes, "away from the door, 10 to 600");
+  app.add_option("--reserve", texts.reserve, "minutes of these to keep free (default: 0)");
+  app.add_option("--want", texts.wants,
+                 "what to practise, such as roundabout:right=3, or emerge=max; may be repeated")
+      ->allow_extra_args(false);
+  app.add_option("--avoid", texts.avoids, "a kind to keep off; may be repeated")
+      ->allow_extra_args(false);
+  app.add_option("--through", texts.through,
+                 "LAT,LON;LAT,LON;… your own drive instead of a search");
+  app.add_option("--alternatives", texts.alternatives, "loops to find, 1 to 10 (default: 1)");
+  app.add_option("-o,--output", texts.output, "loop file to write")->required();
+  add_trip(app, texts.trip);
+}
+
+void read_minutes(wish::Wish& wish, const LoopTexts& texts) {
+  if (!texts.minutes.empty()) {
+    wish.minutes = whole_number("--minutes", texts.minutes, minutes_allowed);
+  } else if (texts.through.empty()) {
+    throw UsageError("give --minutes for a search, or --through with the points of your own drive");
+  }
+  if (texts.reserve.empty()) return;
+  if (!wish.minutes) throw UsageError("--reserve is a part of --minutes, which is missing");
+  wish.reserve_minutes =
+      whole_number("--reserve", texts.reserve, {0, *wish.minutes - minutes_allowed.low});
+}
+
+wish::Wish wish_of(const LoopTexts& texts) {
+  wish::Wish wish;
+  wish.home = place("--home", texts.home);
+  if (!texts.end.empty()) wish.end = place("--end", texts.end);
+  if (!texts.through.empty()) {
+    for (const auto point : split(texts.through, ';')) {
+      wish.through.push_back(place("--through", point));
+    }
+  }
+  read_minutes(wish, texts);
+  if (!texts.alternatives.empty()) {
+    wish.alternatives = whole_number("--alternatives", texts.alternatives, alternatives_allowed);
+  }
+  for (const std::string& want : texts.wants) wish.wants.push_back(wish::read_want(want));
+  for (const std::string& avoid : texts.avoids) wish.avoids.push_back(wish::read_avoid(avoid));
+  return wish;
+}
+
+std::optional<LoopJob> job_of(const Arguments& words) {
+  CLI::App app{"Finds loops from the door and back that meet a wish inside the time.", "loops"};
+  LoopTexts texts;
+  add_options(app, texts);
+  if (!parse(app, words)) return std::nullopt;
+  const Trip trip = trip_of(texts.trip);
+  LoopJob job{texts.area, texts.output, trip.start, wish_of(texts)};
+  job.wish.level = trip.level_or_usual();
+  job.wish.level_given = trip.level.has_value();
+  return job;
+}
+
+wish::Answer answer_to(const road::Roads& roads, const LoopJob& job) {
+  wish::Answer answer;
+  answer.area = name_of(roads.info(), job.area);
+  answer.wish = job.wish;
+  find::FindResult found = job.wish.through.empty() ? find::find_loops(roads, job.wish)
+                                                    : find::route_through(roads, job.wish);
+  answer.loops = std::move(found.loops);
+  answer.shortfall = std::move(found.shortfall);
+  answer.fewer_because = std::move(found.fewer_because);
+  return answer;
+}
+
+/// Claims checked in the file as it will be written. Throws when one is false.
+std::int64_t prove_text(const road::Roads& roads, std::string_view text, const LoopJob& job) {
+  wish::Answer written = file::read_answer(text, job.output.string());
+  const proof::Proof proof = proof::prove(roads, written);
+  if (!proof.false_claim) return proof.claims;
+  throw Error(Exit::false_claim,
+              "internal fault, nothing is written: what was found doesn't hold (" +
+                  *proof.false_claim + "); please report the command");
+}
+
+Exit run(LoopJob job) {
+  need_folder_of(job.output);
+  const store::Area area = store::open_area(job.area);
+  const road::Roads& roads = area.roads();
+  job.wish.start = moment(job.start, roads.info());
+  const wish::Answer answer = answer_to(roads, job);
+  const std::string text = file::write_answer(answer);
+  const std::int64_t claims = prove_text(roads, text, job);
+  store::write_whole(job.output, text);
+  print_summary(std::cout, answer, roads.info().region.unit);
+  std::cout << job.output.string() << ": written; " << claims
+            << " claims checked, all agree with the map's rules\n";
+  return answer.shortfall ? Exit::wish_not_met : Exit::done;
+}
+
+}  // namespace
+
+Exit loops(const Arguments& words) {
+  const std::optional<LoopJob> job = job_of(words);
+  return job ? run(*job) : Exit::done;
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,97 @@
+// Method: the chances nearest by driving time come from find; each is shown with the minutes there
+// and back, what it is, where, how hard and how sure, and the tag and object that say so.
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/print.hpp"
+#include "loopwright/find/find.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr Between within_allowed{1, 120};
+
+struct NearTexts {
+  std::string area, home, want, within = "10";
+  TripTexts trip;
+};
+
+struct NearJob {
+  std::filesystem::path area;
+  wish::Wish wish;
+  wish::Want want;
+  int within_minutes = 10;
+  std::optional<WrittenTime> start;
+};
+
+std::optional<NearJob> job_of(const Arguments& words) {
+  CLI::App app{"Finds the nearest places to practise something, by driving time.", "near"};
+  NearTexts texts;
+  app.add_option("AREA", texts.area, "area file")->required();
+  app.add_option("--home", texts.home, "LAT,LON of the door")->required();
+  app.add_option("--want", texts.want, "what to practise, such as narrow-road")->required();
+  app.add_option("--within", texts.within, "minutes there, 1 to 120 (default: 10)");
+  add_trip(app, texts.trip);
+  if (!parse(app, words)) return std::nullopt;
+  const Trip trip = trip_of(texts.trip);
+  NearJob job{.area = texts.area,
+              .wish = {},
+              .want = wish::read_want(texts.want),
+              .within_minutes = whole_number("--within", texts.within, within_allowed),
+              .start = trip.start};
+  job.wish.home = place("--home", texts.home);
+  job.wish.level = trip.level_or_usual();
+  return job;
+}
+
+/// Where a chance lies: its place, or for a run of road the point where one enters it.
+Point point_of(const road::Roads& roads, const road::Chance& chance) {
+  if (!road::is_stretch_like(chance.kind)) return roads.places[chance.place.index()].at;
+  return roads.nodes[roads.from_node(chance.entry).index()].at;
+}
+
+std::string street_of(const road::Roads& roads, const road::Chance& chance) {
+  const road::Piece& piece = roads.piece(chance.entry);
+  for (const TextId text : {roads.places[chance.place.index()].name, piece.name, piece.ref}) {
+    if (!roads.text(text).empty()) return std::string(roads.text(text));
+  }
+  return "unnamed road";
+}
+
+std::string kind_of(const road::Chance& chance) {
+  std::string text(road::name(chance.kind));
+  if (chance.movement != road::Movement::none)
+    text += ":" + std::string(road::name(chance.movement));
+  if (chance.exit_number > 0) text += ", exit " + std::to_string(chance.exit_number);
+  return text;
+}
+
+Exit run(NearJob job) {
+  const store::Area area = store::open_area(job.area);
+  const road::Roads& roads = area.roads();
+  job.wish.start = moment(job.start, roads.info());
+  Table table({"there", "back", "what", "where", "hard", "how sure", "because"});
+  for (const auto& near : find::chances_near(roads, job.wish, job.want, job.within_minutes)) {
+    const road::Chance& chance = roads.chances[near.chance.index()];
+    table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), kind_of(chance),
+               street_of(roads, chance) + " " + degrees(point_of(roads, chance)),
+               std::to_string(chance.hardness), std::string(road::name(chance.confidence)),
+               std::string(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});
+  }
+  if (table.empty()) {
+    std::cout << "none within " << job.within_minutes << " min\n";
+    return Exit::wish_not_met;
+  }
+  table.print(std::cout);
+  return Exit::done;
+}
+
+}  // namespace
+
+Exit near(const Arguments& words) {
+  const std::optional<NearJob> job = job_of(words);
+  return job ? run(*job) : Exit::done;
+}
+
+}  // namespace loopwright::command
