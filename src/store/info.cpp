@@ -54,8 +54,8 @@ class Fields {
 std::string write_info(const road::AreaInfo& info) {
   const auto yes_no = [](bool yes) { return std::string(yes ? "yes" : "no"); };
   return "region=" + in_one_line(info.region.code) +
-         "\nside=" + (info.region.side == Side::left ? "left" : "right") +
-         "\nunit=" + (info.region.unit == SpeedUnit::mph ? "mph" : "km/h") +
+         "\nside=" + std::string(name(info.region.side)) +
+         "\nunit=" + std::string(name(info.region.unit)) +
          "\nown_rules=" + yes_no(info.region.own_rules) +
          "\nmap_timestamp=" + in_one_line(info.map_timestamp) +
          "\nsource_file=" + in_one_line(info.source_file) + "\nzone=" + in_one_line(info.zone) +

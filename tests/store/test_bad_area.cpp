@@ -5,18 +5,16 @@
 #include "store/area_trial.hpp"
 #include "support/scratch_folder.hpp"
 
-using namespace loopwright;
+namespace loopwright {
+namespace {
+
 using test::area_bytes;
 using test::Trial;
-
-namespace {
 
 std::string with_byte(std::string bytes, std::size_t at, char value) {
   bytes.at(at) = value;
   return bytes;
 }
-
-}  // namespace
 
 TEST_CASE("a missing area file is named, with how to build it", "[store]") {
   CHECK_THROWS_WITH(store::open_area("nowhere/n.area"),
@@ -89,3 +87,6 @@ TEST_CASE("verifying notices any changed byte of the sections", "[store]") {
   }
   CHECK(noticed == bytes.size() - 1504);
 }
+
+}  // namespace
+}  // namespace loopwright

@@ -9,8 +9,7 @@
 #include "store/tiny_area.hpp"
 #include "support/scratch_folder.hpp"
 
-using namespace loopwright;
-
+namespace loopwright {
 namespace {
 
 std::string tiny_bytes() {
@@ -28,8 +27,6 @@ std::string hex(std::string_view bytes) {
   }
   return text;
 }
-
-}  // namespace
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
@@ -68,3 +65,6 @@ TEST_CASE("the sections of an area file lie one behind the other, info first", "
   CHECK(hex(bytes.substr(1664, 24)) == "0c0000000000000000000000000000000000000000000000");
   CHECK(bytes.substr(1912, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
+
+}  // namespace
+}  // namespace loopwright

@@ -5,7 +5,8 @@
 #include "support/in_child.hpp"
 #include "support/scratch_folder.hpp"
 
-using namespace loopwright;
+namespace loopwright {
+namespace {
 
 TEST_CASE("an area file cut short while in use ends with one line and exit 1", "[store]") {
   const test::ScratchFolder folder;
@@ -22,3 +23,6 @@ TEST_CASE("an area file cut short while in use ends with one line and exit 1", "
         "loopwright: the area file was cut short while in use; "
         "build it again with 'loopwright build'\n");
 }
+
+}  // namespace
+}  // namespace loopwright

@@ -7,11 +7,11 @@
 
 #include "store/area_trial.hpp"
 
-using namespace loopwright;
+namespace loopwright {
+namespace {
+
 using test::area_bytes;
 using test::Trial;
-
-namespace {
 
 constexpr std::size_t header_bytes = 48;
 constexpr std::size_t entry_bytes = 56;
@@ -72,8 +72,6 @@ std::string with_word(std::string_view section, std::size_t at, std::uint32_t wo
   put(bytes, offset_of(bytes, section) + at, word);
   return Trial(signed_again(bytes)).verifying();
 }
-
-}  // namespace
 
 TEST_CASE("an untouched area that is signed again is the same area", "[store]") {
   CHECK(signed_again(area_bytes()) == area_bytes());
@@ -136,3 +134,6 @@ TEST_CASE("verifying an area finds an id that isn't that of its content", "[stor
   bytes[24] = '\0';
   CHECK(Trial(signed_header(bytes)).verifying() == "its id is not that of its content" + advice);
 }
+
+}  // namespace
+}  // namespace loopwright

@@ -5,7 +5,9 @@
 #include "store/tiny_area.hpp"
 #include "support/scratch_folder.hpp"
 
-using namespace loopwright;
+namespace loopwright {
+namespace {
+
 using test::ScratchFolder;
 
 TEST_CASE("an area without a single road is written and opened", "[store]") {
@@ -93,3 +95,6 @@ TEST_CASE("writing an area again replaces the old one and leaves nothing beside 
   const auto files = std::filesystem::directory_iterator(folder.path());
   CHECK(std::distance(begin(files), end(files)) == 1);
 }
+
+}  // namespace
+}  // namespace loopwright

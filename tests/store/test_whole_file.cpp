@@ -9,7 +9,9 @@
 #include "support/in_child.hpp"
 #include "support/scratch_folder.hpp"
 
-using namespace loopwright;
+namespace loopwright {
+namespace {
+
 using test::ScratchFolder;
 
 TEST_CASE("a text is written whole, an empty one too", "[store]") {
@@ -74,3 +76,6 @@ TEST_CASE("a file that can't be written to its end leaves the old one and nothin
   const auto files = std::filesystem::directory_iterator(folder.path());
   CHECK(std::distance(begin(files), end(files)) == 1);
 }
+
+}  // namespace
+}  // namespace loopwright

@@ -1,0 +1,197 @@
+// The answer as a JSON tree, member by member in the order of the loop file's description, then as
+// text with one blank for each level. Digits: seconds to 0.001, metres and minutes to 0.01, degrees
+// to 1e-7 (all that the map has).
+#include <nlohmann/json.hpp>
+
+#include "file/words.hpp"
+#include "loopwright/file/loop_file.hpp"
+
+namespace loopwright::file {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+double seconds(double value) {
+  return rounded(value, 1e3);
+}
+double metres(double value) {
+  return rounded(value, 1e2);
+}
+double minutes(double value) {
+  return rounded(value, 1e2);
+}
+
+template <class Value, class Write>
+Json or_null(const std::optional<Value>& value, Write write) {
+  return value ? Json(write(*value)) : Json(nullptr);
+}
+
+/// A text that may be absent: null when empty.
+Json text_or_null(std::string_view text) {
+  return text.empty() ? Json(nullptr) : Json(text);
+}
+
+template <class Rows, class Write>
+Json list(const Rows& rows, Write write) {
+  Json result = Json::array();
+  for (const auto& row : rows) result.push_back(write(row));
+  return result;
+}
+
+/// One division by 1e7 gives the double nearest to the decimal; a product would not.
+Json point(const Point& at) {
+  return {{"lat", at.lat_e7 / 1e7}, {"lon", at.lon_e7 / 1e7}};
+}
+
+Json range(const wish::Range& range) {
+  return {{"low", seconds(range.low)},
+          {"likely", seconds(range.likely)},
+          {"high", seconds(range.high)}};
+}
+
+Json object_and_tag(const OsmObject& object, std::string_view tag) {
+  return {{"type", name(object.type)}, {"id", object.id}, {"tag", tag}};
+}
+
+/// How often a want is asked for stands under another name in the wish than in what was met.
+Json want(const wish::Want& want, const char* count_key) {
+  return {{"kind", road::name(want.kind)},
+          {"movement", text_or_null(road::name(want.movement))},
+          {count_key, want.count ? Json(*want.count) : Json("max")}};
+}
+
+Json area(const wish::AreaName& area) {
+  return {{"file", area.file},
+          {"id", area.id},
+          {"region", area.region},
+          {"side", area.side},
+          {"map_timestamp", area.map_timestamp},
+          {"credit", area.credit}};
+}
+
+Json wish_asked(const wish::Wish& wish) {
+  return {{"home", point(wish.home)},
+          {"end", or_null(wish.end, point)},
+          {"through", list(wish.through, point)},
+          {"start", write_time(wish.start)},
+          {"minutes", or_null(wish.minutes, [](int value) { return value; })},
+          {"reserve_minutes", wish.reserve_minutes},
+          {"level", wish.level},
+          {"level_given", wish.level_given},
+          {"alternatives", wish.alternatives},
+          {"wants", list(wish.wants, [](const wish::Want& w) { return want(w, "count"); })},
+          {"avoids", list(wish.avoids, [](const wish::Avoid& avoid) {
+             return Json{{"kind", road::name(avoid.kind)}};
+           })}};
+}
+
+Json limit(const road::LimitOnDay& limit) {
+  return {{"value", limit.value == 0 ? Json(nullptr) : Json(limit.value)},
+          {"unit", name(limit.unit)},
+          {"confidence", road::name(limit.confidence)}};
+}
+
+Json stretch(const wish::LoopStretch& stretch) {
+  Json result = {{"way", stretch.way},
+                 {"from", stretch.from},
+                 {"to", stretch.to},
+                 {"direction", stretch.against ? "against" : "along"},
+                 {"from_index", stretch.from_index},
+                 {"to_index", stretch.to_index},
+                 {"metres", metres(stretch.metres)}};
+  if (stretch.partial_m) {
+    result["partial_m"] = {metres((*stretch.partial_m)[0]), metres((*stretch.partial_m)[1])};
+  }
+  result["limit"] = limit(stretch.limit);
+  result["arrive_s"] = range(stretch.arrive_s);
+  result["street"] = stretch.street;
+  return result;
+}
+
+Json pass(const wish::Pass& pass) {
+  return {{"kind", road::name(pass.kind)},
+          {"movement", text_or_null(road::name(pass.movement))},
+          {"exit", pass.exit == 0 ? Json(nullptr) : Json(pass.exit)},
+          {"first", pass.first},
+          {"last", pass.last},
+          {"hardness", pass.hardness},
+          {"confidence", road::name(pass.confidence)},
+          {"source", object_and_tag(pass.source, pass.tag)}};
+}
+
+Json bus_lane(const wish::BusLanePass& lane) {
+  return {{"first", lane.first},
+          {"last", lane.last},
+          {"side", lane.side},
+          {"hours", or_null(lane.hours, [](const std::string& hours) { return hours; })},
+          {"arrive", {lane.arrive_from, lane.arrive_to}},
+          {"verdict", wish::name(lane.verdict)},
+          {"why", lane.why},
+          {"source", object_and_tag(lane.source, lane.tag)}};
+}
+
+Json met(const wish::Met& met) {
+  Json result = want(met.want, "asked");
+  result["got"] = met.got;
+  return result;
+}
+
+Json certificate(const wish::Certificate& certificate) {
+  return {{"state", certificate.state},
+          {"value", certificate.value},
+          {"bound", or_null(certificate.bound, [](std::int64_t bound) { return bound; })},
+          {"gap", or_null(gap_of(certificate), [](double gap) { return gap; })},
+          {"candidates", certificate.candidates},
+          {"left_out", certificate.left_out}};
+}
+
+Json loop(const wish::Loop& loop) {
+  return {{"id", loop.id},
+          {"start", write_time(loop.start)},
+          {"seconds", range(loop.seconds)},
+          {"stop_seconds", seconds(loop.stop_seconds)},
+          {"metres", metres(loop.metres)},
+          {"metres_twice", metres(loop.metres_twice)},
+          {"stretches", list(loop.stretches, stretch)},
+          {"passes", list(loop.passes, pass)},
+          {"bus_lanes", list(loop.bus_lanes, bus_lane)},
+          {"pull_ups", Json::array()},
+          {"ways_home", Json::array()},
+          {"met", list(loop.met, met)},
+          {"certificate", certificate(loop.certificate)}};
+}
+
+Json missing(const wish::Missing& missing) {
+  Json result = want(missing.want, "asked");
+  result["got"] = missing.got;
+  result["why"] = missing.why;
+  result["nearest"] = or_null(missing.nearest, [](const OsmObject& object) {
+    return Json{{"type", name(object.type)}, {"id", object.id}};
+  });
+  result["nearest_minutes"] = or_null(missing.nearest_minutes, minutes);
+  result["needs_minutes"] = or_null(missing.needs_minutes, minutes);
+  return result;
+}
+
+Json shortfall(const wish::Shortfall& shortfall) {
+  return {{"why", shortfall.why},
+          {"missing", list(shortfall.missing, missing)},
+          {"least_minutes", or_null(shortfall.least_minutes, minutes)}};
+}
+
+}  // namespace
+
+std::string write_answer(const wish::Answer& answer) {
+  const Json file = {{"format", loop_format},
+                     {"version", loop_version},
+                     {"area", area(answer.area)},
+                     {"notes", nullptr},
+                     {"wish", wish_asked(answer.wish)},
+                     {"loops", list(answer.loops, loop)},
+                     {"fewer_because", text_or_null(answer.fewer_because)},
+                     {"shortfall", or_null(answer.shortfall, shortfall)}};
+  // Names in the map may hold bytes that are no UTF-8; these become U+FFFD.
+  return file.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace loopwright::file

@@ -1,0 +1,220 @@
+#include <catch2/catch.hpp>
+
+#include "file/sample_answer.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "support/scratch_folder.hpp"
+
+namespace loopwright {
+namespace {
+
+std::string sample_text() {
+  return file::write_answer(test::sample_answer());
+}
+
+/// What reading says when the first `from` of the sample's text is replaced.
+std::string said_with(std::string_view from, std::string_view to,
+                      std::string text = sample_text()) {
+  const std::size_t at = text.find(from);
+  REQUIRE(at != std::string::npos);
+  text.replace(at, from.size(), to);
+  try {
+    file::read_answer(text, "loops.json");
+  } catch (const InputError& error) {
+    return error.what();
+  }
+  return "nothing";
+}
+
+TEST_CASE("an answer without loops is read", "[file]") {
+  wish::Answer empty = test::sample_answer();
+  empty.loops.clear();
+  empty.shortfall.reset();
+  const wish::Answer read = file::read_answer(file::write_answer(empty), "loops.json");
+  CHECK(read.loops.empty());
+  CHECK_FALSE(read.shortfall);
+  CHECK(read.wish.wants == empty.wish.wants);
+}
+
+TEST_CASE("a loop file that is read and written again is the same, byte by byte", "[file]") {
+  const std::string text = sample_text();
+  CHECK(file::write_answer(file::read_answer(text, "loops.json")) == text);
+}
+
+TEST_CASE("a drive through points is read and written again the same", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.wish.minutes.reset();
+  answer.wish.end = Point{515000000, -30000001};
+  answer.wish.through = {{515900001, -29900000}, {515900002, -29900003}};
+  answer.loops[0].certificate = {};
+  answer.shortfall->missing[0].nearest.reset();
+  answer.shortfall->missing[0].nearest_minutes.reset();
+  answer.shortfall->missing[0].needs_minutes.reset();
+  answer.shortfall->least_minutes.reset();
+  answer.fewer_because.clear();
+  const std::string text = file::write_answer(answer);
+  const wish::Answer read = file::read_answer(text, "loops.json");
+  CHECK(read.wish.through == answer.wish.through);
+  CHECK(read.wish.end == answer.wish.end);
+  CHECK(file::write_answer(read) == text);
+}
+
+TEST_CASE("everything in a loop file comes back with its meaning", "[file]") {
+  const wish::Answer read = file::read_answer(sample_text(), "loops.json");
+  CHECK(read.area.credit == "© OpenStreetMap contributors (ODbL)");
+  CHECK(read.wish.home == Point{515877000, -29984000});
+  CHECK(read.wish.start == Instant{1795878000, 0});
+  CHECK(read.wish.avoids == test::sample_wish().avoids);
+  REQUIRE(read.loops.size() == 1);
+  const wish::Loop& loop = read.loops[0];
+  CHECK(loop.passes == test::sample_loop().passes);
+  CHECK(loop.stretches[1].against);
+  CHECK(loop.stretches[1].limit.value == 0);
+  CHECK(loop.stretches[0].partial_m == std::array<double, 2>{19.5, 100});
+  CHECK(loop.bus_lanes[0].verdict == wish::Verdict::usable);
+  CHECK(loop.certificate.bound == 10000);
+  REQUIRE(read.shortfall);
+  CHECK(read.shortfall->missing[0].nearest->id == 77);
+}
+
+TEST_CASE("keys that nobody knows are ignored, and later additions may be missing", "[file]") {
+  CHECK(said_with("\"level_given\": true,", "\"weather\": [{}],") == "nothing");
+  CHECK(said_with("\"through\": [],", "") == "nothing");
+  CHECK(said_with("\"metres_twice\": 300.0,", "") == "nothing");
+  CHECK(said_with("\"pull_ups\": [],", "") == "nothing");
+}
+
+TEST_CASE("what isn't JSON says at which byte", "[file]") {
+  CHECK_THROWS_WITH(file::read_answer("", "loops.json"),
+                    "loops.json: is empty; make it again with 'loopwright loops'");
+  CHECK_THROWS_WITH(file::read_answer("{\"format\": !", "loops.json"),
+                    "loops.json: is no JSON at byte 12; make it again with 'loopwright loops'");
+  CHECK_THROWS_WITH(file::read_answer(std::string(1000000, '['), "loops.json"),
+                    "loops.json: is no JSON at byte 1000001; "
+                    "make it again with 'loopwright loops'");
+  CHECK_THROWS_WITH(file::read_answer("[1e999]", "loops.json"),
+                    "loops.json: holds a number that is too large; "
+                    "make it again with 'loopwright loops'");
+}
+
+TEST_CASE("JSON of another kind or version is refused", "[file]") {
+  const std::string no_loops = "loops.json: is not a loop file; make one with 'loopwright loops'";
+  CHECK_THROWS_WITH(file::read_answer("[]", "loops.json"), no_loops);
+  CHECK_THROWS_WITH(file::read_answer("{}", "loops.json"), no_loops);
+  CHECK(said_with("loopwright-loops", "loopwright-notes") == no_loops);
+  CHECK(said_with("\"version\": 1", "\"version\": 2") ==
+        "loops.json: was written by another version (loop file 2, this program reads 1); "
+        "make it again with 'loopwright loops'");
+  CHECK(said_with("\"version\": 1", "\"version\": \"1\"") ==
+        "loops.json: /version: expected a whole number from 0 to 9007199254740991, found \"1\"");
+}
+
+TEST_CASE("a missing or mistyped member is named by its place", "[file]") {
+  CHECK(said_with("\"way\"", "\"weg\"") == "loops.json: /loops/0/stretches/0/way: is missing");
+  CHECK(said_with("\"way\": 124", "\"way\": \"124\"") ==
+        "loops.json: /loops/0/stretches/1/way: expected a whole number from -9007199254740991 to "
+        "9007199254740991, found \"124\"");
+  CHECK(said_with("\"way\": 124", "\"way\": 124.5") ==
+        "loops.json: /loops/0/stretches/1/way: expected a whole number from -9007199254740991 to "
+        "9007199254740991, found 124.5");
+  CHECK(said_with("\"street\": \"Mill Street\"", "\"street\": null") ==
+        "loops.json: /loops/0/stretches/0/street: expected a text, found null");
+  CHECK(said_with("\"level_given\": true", "\"level_given\": 1") ==
+        "loops.json: /wish/level_given: expected true or false, found 1");
+  CHECK(said_with("\"loops\": [", "\"loops\": 7, \"x\": [") ==
+        "loops.json: /loops: expected a list of at most 1000, found 7");
+  CHECK(said_with("\"area\": {", "\"area\": [], \"x\": {") ==
+        "loops.json: /area: expected an object, found a list of 0");
+}
+
+TEST_CASE("numbers outside their range are refused", "[file]") {
+  CHECK(said_with("\"from_index\": 3", "\"from_index\": -3") ==
+        "loops.json: /loops/0/stretches/0/from_index: expected a whole number from 0 to "
+        "4294967295, found -3");
+  CHECK(said_with("\"from_index\": 3", "\"from_index\": 18446744073709551615") ==
+        "loops.json: /loops/0/stretches/0/from_index: expected a whole number from 0 to "
+        "4294967295, found 18446744073709551615");
+  CHECK(said_with("\"metres\": 80.5", "\"metres\": -80.5") ==
+        "loops.json: /loops/0/stretches/0/metres: expected a number from 0.0 to 100000000.0, "
+        "found -80.5");
+  CHECK(said_with("\"lat\": 51.5877", "\"lat\": 151.5877") ==
+        "loops.json: /wish/home/lat: expected a number from -90.0 to 90.0, found 151.5877");
+  CHECK(said_with("\"minutes\": 60", "\"minutes\": 100000") ==
+        "loops.json: /wish/minutes: expected a whole number from 1 to 1440, found 100000");
+  CHECK(said_with("\"level\": 2", "\"level\": 0") ==
+        "loops.json: /wish/level: expected a whole number from 1 to 5, found 0");
+}
+
+TEST_CASE("a pass can't lie outside the loop's stretches or end before it begins", "[file]") {
+  CHECK(said_with("\"last\": 1", "\"last\": 2") ==
+        "loops.json: /loops/0/passes/0/last: expected a whole number from 0 to 1, found 2");
+  CHECK(said_with("\"first\": 1,\n     \"last\": 1", "\"first\": 1,\n     \"last\": 0") ==
+        "loops.json: /loops/0/passes/1/last: expected a whole number from 1 to 1, found 0");
+}
+
+TEST_CASE("words that the loop file doesn't know are refused with those it knows", "[file]") {
+  CHECK(said_with("\"direction\": \"along\"", "\"direction\": \"up\"") ==
+        "loops.json: /loops/0/stretches/0/direction: expected \"along\" or \"against\", "
+        "found \"up\"");
+  CHECK(said_with("\"side\": \"left\"", "\"side\": \"middle\"") ==
+        "loops.json: /area/side: expected \"left\" or \"right\", found \"middle\"");
+  CHECK(said_with("\"kind\": \"dual-carriageway\"", "\"kind\": \"dual\"") ==
+        "loops.json: /wish/avoids/0/kind: expected a practice kind, found \"dual\"");
+  CHECK(said_with("\"count\": \"max\"", "\"count\": \"most\"") ==
+        "loops.json: /wish/wants/1/count: expected \"max\", found \"most\"");
+  CHECK(said_with("\"verdict\": \"usable\"", "\"verdict\": \"open\"") ==
+        "loops.json: /loops/0/bus_lanes/0/verdict: expected usable, in force or check the plate, "
+        "found \"open\"");
+  CHECK(said_with("\"unit\": \"mph\"", "\"unit\": \"knots\"") ==
+        "loops.json: /loops/0/stretches/0/limit/unit: expected \"mph\" or \"km/h\", "
+        "found \"knots\"");
+}
+
+TEST_CASE("times are whole times with an offset", "[file]") {
+  CHECK(said_with("\"start\": \"2026-11-28T15:00:00+00:00\"", "\"start\": \"2026-11-28T15:00\"") ==
+        "loops.json: /wish/start: expected a time like \"2026-11-28T15:00:00+00:00\", "
+        "found \"2026-11-28T15:00\"");
+  CHECK(said_with("\"15:47\"", "\"15:77\"") ==
+        "loops.json: /loops/0/bus_lanes/0/arrive/1: expected a time like \"15:41\", "
+        "found \"15:77\"");
+}
+
+TEST_CASE("a gap that value and bound don't give is refused", "[file]") {
+  CHECK(said_with("\"gap\": 0.25", "\"gap\": 0.01") ==
+        "loops.json: /loops/0/certificate/gap: expected bound / value - 1, or null for no bound, "
+        "found 0.01");
+}
+
+TEST_CASE("claims that this version can't keep are refused rather than dropped", "[file]") {
+  CHECK(said_with("\"notes\": null", "\"notes\": {\"file\": \"n\"}") ==
+        "loops.json: /notes: expected null (this version reads no notes), found an object");
+  CHECK(said_with("\"pull_ups\": []", "\"pull_ups\": [{}]") ==
+        "loops.json: /loops/0/pull_ups: expected an empty list (this version plans none), "
+        "found a list of 1");
+}
+
+TEST_CASE("lists longer than any loop are refused before they fill the memory", "[file]") {
+  std::string points = "\"through\": [0";
+  for (int i = 0; i < 1000; ++i) points += ",0";
+  CHECK(said_with("\"through\": []", points + "]") ==
+        "loops.json: /wish/through: expected a list of at most 1000, found a list of 1001");
+}
+
+TEST_CASE("a long text is not repeated in the message", "[file]") {
+  CHECK(said_with("\"direction\": \"along\"", "\"direction\": \"" + std::string(500, 'a') + "\"") ==
+        "loops.json: /loops/0/stretches/0/direction: expected \"along\" or \"against\", "
+        "found a text of 502 bytes");
+}
+
+TEST_CASE("a loop file is read from the disk; a missing one says how to make it", "[file]") {
+  const test::ScratchFolder folder;
+  test::write_bytes(folder / "loops.json", sample_text());
+  CHECK(file::load_answer(folder / "loops.json").loops.size() == 1);
+  CHECK_THROWS_WITH(file::load_answer("nowhere/loops.json"),
+                    "nowhere/loops.json: no such file; make it with 'loopwright loops'");
+  CHECK_THROWS_WITH(file::load_answer(folder.path()),
+                    folder.path().string() + ": is a folder, not a loop file");
+}
+
+}  // namespace
+}  // namespace loopwright
