@@ -9,4 +9,20 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/widths.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/node_kinds.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/node_kinds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/approach.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/arms.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/controls.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/crossings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/facing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/level_crossings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/light_clusters.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/minis.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/passing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/priority.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/public_road.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ring_kind.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/rings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/roundabouts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/signals.cpp)

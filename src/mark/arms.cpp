@@ -1,0 +1,246 @@
+// 1. Each piece that touches the junction is a part; traffic comes in by it, leaves by it, or both.
+// 2. Two parts next to each other in driving order are one arm when at least one is one-way, they
+//    aren't a way in followed by a way out, and either
+//    - their traffic meets again within 60 m (a splitter island; MAP-TAGS gives 40 to 60), or
+//    - the way out and the way in are the same road: same name or ref, both slip roads or both
+//      halves of a dual carriageway, and they lie within 60 degrees.
+//    Two two-way roads that meet again (a crescent) stay two arms: the signs show two.
+// 3. Exits are counted over arms in driving order from the entry.
+// Traffic is followed by its direction, never over a ring; a ring that both reach is a meeting too.
+#include "arms.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cmath>
+
+#include "approach.hpp"
+#include "public_road.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+constexpr double meets_within_m = 60;
+constexpr double same_road_within_deg = 60;
+
+/// Where traffic gets within the limit when leaving by a stretch, or where it may have come from.
+class Traffic {
+ public:
+  Traffic(const Draft& draft, const road::Roads& roads) : draft_(draft), roads_(roads) {}
+
+  enum class Sense { leaving, coming };
+
+  /// Nodes, or rings as numbers beyond them; ordered. The junction's own ring doesn't count.
+  std::vector<std::uint64_t> reach(StretchId away, Sense sense) {
+    own_ring_ = ring_at(roads_.from_node(away));
+    stops_.clear(), rings_.clear();
+    add(away, 0);
+    for (std::size_t i = 0; i < stops_.size(); ++i) {
+      const Stop here = stops_[i];
+      for (const StretchId next : roads_.leaving(roads_.to_node(here.by))) {
+        const StretchId driven = sense == Sense::leaving ? next : next.back();
+        if (next != here.by.back() && traffic_takes(draft_, driven)) add(next, here.metres);
+      }
+    }
+    std::vector<std::uint64_t> reached = rings_;
+    for (const Stop& stop : stops_) reached.push_back(roads_.to_node(stop.by).value);
+    std::ranges::sort(reached);
+    return reached;
+  }
+
+ private:
+  struct Stop {
+    StretchId by;  ///< the stretch that led here
+    double metres = 0;
+  };
+
+  [[nodiscard]] PlaceId ring_at(NodeId node) const {
+    return draft_.place_at(node, road::Kind::roundabout);
+  }
+
+  void add(StretchId stretch, double metres) {
+    metres += roads_.piece(stretch).length_m;
+    if (metres > meets_within_m || is_ring(roads_, stretch)) return;
+    const NodeId node = roads_.to_node(stretch);
+    if (const PlaceId ring = ring_at(node); ring.known()) {
+      if (ring != own_ring_) rings_.push_back((std::uint64_t{1} << 32U) + ring.value);
+      return;
+    }
+    const bool known = std::ranges::any_of(stops_, [&](const Stop& stop) {
+      return roads_.to_node(stop.by) == node && stop.metres <= metres;
+    });
+    if (!known) stops_.push_back({stretch, metres});
+  }
+
+  const Draft& draft_;
+  const road::Roads& roads_;
+  PlaceId own_ring_;
+  std::vector<Stop> stops_;
+  std::vector<std::uint64_t> rings_;
+};
+
+bool share(const std::vector<std::uint64_t>& a, const std::vector<std::uint64_t>& b) {
+  return std::ranges::any_of(a, [&](auto x) { return std::ranges::binary_search(b, x); });
+}
+
+class Joiner {
+ public:
+  Joiner(const Draft& draft, const road::Roads& roads) : traffic_(draft, roads), roads_(roads) {}
+
+  /// Rules: b follows a in driving order.
+  bool one_arm(const ArmPart& a, const ArmPart& b) {
+    const bool one_way = a.in != a.out || b.in != b.out;
+    if (!one_way || (!a.out && !b.in) || a.away.piece() == b.away.piece()) return false;
+    return meet_again(a, b) || (!a.in && !b.out && is_same_road(a, b));
+  }
+
+ private:
+  using Sense = Traffic::Sense;
+
+  bool meet_again(const ArmPart& a, const ArmPart& b) {
+    if (a.out && b.in && meet(a, Sense::leaving, b, Sense::coming)) return true;
+    if (a.out && b.out && meet(a, Sense::leaving, b, Sense::leaving)) return true;
+    return a.in && b.in && meet(a, Sense::coming, b, Sense::coming);
+  }
+
+  bool meet(const ArmPart& a, Sense sense_a, const ArmPart& b, Sense sense_b) {
+    const auto from_a = traffic_.reach(a.away, sense_a);
+    return !from_a.empty() && share(from_a, traffic_.reach(b.away, sense_b));
+  }
+
+  bool is_same_road(const ArmPart& a, const ArmPart& b) const {
+    const road::Piece& x = roads_.piece(a.away);
+    const road::Piece& y = roads_.piece(b.away);
+    const bool both_dual = (x.flags & y.flags & road::piece_flag::dual) != 0;
+    if (!same_text(x.name, y.name) && !same_text(x.ref, y.ref) && !both_dual &&
+        !(is_link(x) && is_link(y)))
+      return false;
+    return std::abs(heading_change_deg(bearing_of_arm(roads_, a.away),
+                                       bearing_of_arm(roads_, b.away))) <= same_road_within_deg;
+  }
+
+  static bool same_text(TextId a, TextId b) { return a.known() && a.index() != 0 && a == b; }
+  static bool is_link(const road::Piece& piece) {
+    return piece.road_class >= road::RoadClass::motorway_link &&
+           piece.road_class <= road::RoadClass::tertiary_link;
+  }
+
+  Traffic traffic_;
+  const road::Roads& roads_;
+};
+
+double turn_from(double after_deg, double bearing, Side side) {
+  const double clockwise = std::fmod(bearing - after_deg + 720, 360);
+  return side == Side::left ? clockwise : std::fmod(360 - clockwise, 360);
+}
+
+}  // namespace
+
+bool JunctionArm::is_public() const {
+  return std::ranges::any_of(parts, [](const ArmPart& p) { return p.is_public; });
+}
+
+bool JunctionArm::can_enter() const {
+  return std::ranges::any_of(parts, [](const ArmPart& p) { return p.in; });
+}
+
+bool JunctionArm::can_leave() const {
+  return std::ranges::any_of(parts, [](const ArmPart& p) { return p.out; });
+}
+
+bool JunctionArm::is_exit() const {
+  return std::ranges::any_of(parts, [](const ArmPart& p) { return p.is_public && p.out; });
+}
+
+StretchId JunctionArm::in() const {
+  const auto at = std::ranges::find(parts, true, &ArmPart::in);
+  return at == parts.end() ? StretchId{} : at->away.back();
+}
+
+StretchId JunctionArm::out() const {
+  const auto at = std::ranges::find(parts, true, &ArmPart::out);
+  return at == parts.end() ? StretchId{} : at->away;
+}
+
+ArmPart part_of(const Draft& draft, StretchId away, std::size_t position) {
+  return {away,
+          traffic_takes(draft, away.back()),
+          traffic_takes(draft, away),
+          is_public(draft.tables.pieces[away.piece().index()]),
+          position,
+          0};
+}
+
+void order_round(const road::Roads& roads, Side side, double after_deg, std::span<ArmPart> parts) {
+  std::ranges::stable_sort(parts, {}, [&](const ArmPart& part) {
+    return turn_from(after_deg, road::bearing_out_deg(roads, part.away), side);
+  });
+}
+
+std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads,
+                                    const std::vector<ArmPart>& parts) {
+  const std::size_t count = parts.size();
+  Joiner joiner(draft, roads);
+  std::vector<bool> goes_on(count);  // the part after this one is the same arm
+  for (std::size_t i = 0; count > 1 && i < count; ++i) {
+    goes_on[i] = joiner.one_arm(parts[i], parts[(i + 1) % count]);
+  }
+  const auto first_end = std::ranges::find(goes_on, false);
+  if (first_end == goes_on.end())
+    return count == 0 ? std::vector<JunctionArm>{} : std::vector<JunctionArm>{{parts}};
+  // The part after an arm's end begins an arm; the last arms may reach over the list's end.
+  const bool wraps = goes_on.back();
+  const std::size_t start =
+      wraps ? static_cast<std::size_t>(first_end - goes_on.begin()) + 1 : std::size_t{0};
+  std::vector<JunctionArm> arms(1);
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::size_t at = (start + i) % count;
+    arms.back().parts.push_back(parts[at]);
+    if (!goes_on[at] && i + 1 < count) arms.emplace_back();
+  }
+  return arms;
+}
+
+std::vector<JunctionArm> arms_at(const Draft& draft, const road::Roads& roads, NodeId node) {
+  std::vector<ArmPart> parts;
+  for (const StretchId away : roads.leaving(node)) parts.push_back(part_of(draft, away, 0));
+  order_round(roads, draft.side(), 0, parts);
+  return join_parts(draft, roads, parts);
+}
+
+int exit_number(const std::vector<JunctionArm>& arms, std::size_t from, std::size_t to) {
+  assert(from < arms.size() && to < arms.size());
+  if (!arms[to].is_exit()) return 0;
+  int number = 0;
+  for (std::size_t step = 1;; ++step) {
+    const std::size_t at = (from + step) % arms.size();
+    if (arms[at].is_exit()) ++number;
+    if (at == to) return number;
+  }
+}
+
+double bearing_of_arm(const road::Roads& roads, StretchId away) {
+  return bearing_away_deg(roads, away, 30, 60);
+}
+
+void add_arm_rows(Draft& draft, const road::Roads& roads, PlaceId id,
+                  const std::vector<JunctionArm>& arms) {
+  road::Place& place = draft.tables.places[id.index()];
+  place.arm_first = static_cast<std::uint32_t>(draft.tables.arms.size());
+  place.arms = static_cast<std::uint16_t>(arms.size());
+  for (const JunctionArm& arm : arms) {
+    const Point first = point_away(roads, arm.parts.front().away, 30);
+    const Point last = point_away(roads, arm.parts.back().away, 30);
+    const Point out = point_along(std::array{first, last}, distance_m(first, last) / 2);
+    road::Arm row;
+    row.place = id;
+    row.bearing_deg = static_cast<std::uint16_t>(std::lround(bearing_deg(place.at, out)) % 360);
+    row.is_public = arm.is_public() ? 1 : 0;
+    row.can_leave = arm.can_leave() ? 1 : 0;
+    row.in = arm.in();
+    row.out = arm.out();
+    draft.tables.arms.push_back(row);
+  }
+}
+
+}  // namespace loopwright::mark

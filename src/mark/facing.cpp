@@ -1,0 +1,97 @@
+// 1. traffic_signals:direction, stop:direction, give_way:direction or direction says forward,
+//    backward or both, along or against the way the node lies on. It counts only where the road
+//    goes on and both its halves run the same way (Key:traffic_signals:direction: valid only where
+//    the node lies on one way).
+// 2. Without it: on a one-way road the sign faces the traffic; at a junction a light faces all.
+// 3. Else the road is walked both ways to the first junction, 60 m at most, and the sign faces the
+//    drivers who have the nearer one before them (OSM wiki, Key:stop:direction). When there is
+//    none either way, it faces both.
+#include "facing.hpp"
+
+#include <optional>
+
+#include "approach.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "public_road.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+constexpr double junction_within_m = 60;
+
+std::string_view direction_key(Sign sign) {
+  switch (sign) {
+    case Sign::light:
+      return "traffic_signals:direction";
+    case Sign::give_way:
+      return "give_way:direction";
+    case Sign::stop:
+      break;
+  }
+  return "stop:direction";
+}
+
+/// The other stretch that leaves a node where the road goes on.
+StretchId onward(const road::Roads& roads, StretchId arriving) {
+  const auto leaving = roads.leaving(roads.to_node(arriving));
+  return leaving[0] == arriving.back() ? leaving[1] : leaving[0];
+}
+
+std::optional<bool> by_tag(const Tags& tags, Sign sign, StretchId arriving) {
+  const std::string_view own = tags.get(direction_key(sign));
+  const std::string_view value = own.empty() ? tags.get("direction") : own;
+  if (value == "both") return true;
+  if (value == "forward") return !arriving.against();
+  if (value == "backward") return arriving.against();
+  return std::nullopt;
+}
+
+/// Metres to the first junction ahead; empty when there is none near.
+std::optional<double> junction_ahead_m(const road::Roads& roads, StretchId first) {
+  const auto walk = walk_on(roads, first, junction_within_m);
+  if (walk.empty() || road_ends(roads, roads.to_node(walk.back())) < 3) return std::nullopt;
+  return length_m(roads, walk);
+}
+
+bool nearer_junction_ahead(const road::Roads& roads, StretchId arriving) {
+  const auto ahead = junction_ahead_m(roads, onward(roads, arriving));
+  const auto behind = junction_ahead_m(roads, arriving.back());
+  if (!ahead) return !behind;
+  return !behind || *ahead <= *behind;
+}
+
+}  // namespace
+
+bool faces(const Draft& draft, const road::Roads& roads, StretchId arriving, Sign sign) {
+  const NodeId node = roads.to_node(arriving);
+  if (road_ends(roads, node) != 2) return sign == Sign::light;
+  const StretchId on = onward(roads, arriving);
+  if (on.against() == arriving.against()) {
+    const auto told = by_tag(draft.node_tags(node), sign, arriving);
+    if (told) return *told;
+  }
+  if (!traffic_takes(draft, arriving.back())) return true;
+  return nearer_junction_ahead(roads, arriving);
+}
+
+std::string light_tag(const Tags& tags) {
+  if ((node_flags_of(tags) & road::node_flag::signals) != 0) return "highway=traffic_signals";
+  for (const std::string_view key : {"crossing:signals", "crossing_ref", "crossing"}) {
+    if (tags.has(key)) return std::string(key) + "=" + std::string(tags.get(key));
+  }
+  return {};
+}
+
+std::vector<Met> met_before(const road::Roads& roads, StretchId away_from_junction, double limit_m,
+                            std::uint32_t flags) {
+  std::vector<Met> met;
+  for (const StretchId s : walk_on(roads, away_from_junction, limit_m)) {
+    const NodeId node = roads.to_node(s);
+    if (road_ends(roads, node) != 2) break;
+    const bool wanted = (roads.nodes[node.index()].flags & flags) != 0;
+    if (wanted) met.push_back({node, onward(roads, s).back()});
+  }
+  return met;
+}
+
+}  // namespace loopwright::mark

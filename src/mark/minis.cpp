@@ -1,0 +1,103 @@
+// 1. A node with highway=mini_roundabout where roads meet is a mini-roundabout. Its arms are the
+//    roads there in driving order, joined across splitter islands like those of a ring.
+// 2. On a road's end it is no roundabout, and on a ring the ring counts: both are reported.
+// 3. In the middle of a road (two arms) it is reported too, since the side road is missing or the
+//    node misplaced, but one does drive round it: a chance ahead, inferred.
+// 4. direction=* that contradicts the side of the road is reported and not believed.
+// 5. A chance for each legal way in and out. Driving back by the same arm isn't one: the graph has
+//    no U-turns at nodes, and Highway Code rule 188 advises against them at a mini.
+// Source: OSM wiki, page Tag:highway=mini_roundabout.
+#include <array>
+#include <cmath>
+
+#include "approach.hpp"
+#include "arms.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "passing.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::Movement;
+
+constexpr std::string_view on_road_end = "mini-roundabout at a road's end";
+constexpr std::string_view on_ring = "mini-roundabout on a roundabout's ring";
+constexpr std::string_view on_plain_road = "mini-roundabout where no road joins";
+constexpr std::string_view wrong_direction = "mini-roundabout is tagged the wrong way round";
+
+bool contradicts(const Tags& tags, Side side) {
+  return tags.is("direction", side == Side::left ? "anticlockwise" : "clockwise");
+}
+
+struct Mini {
+  NodeId node;
+  PlaceId place;
+  std::vector<JunctionArm> arms;
+  road::Confidence confidence = road::Confidence::certain;
+};
+
+/// A hairpin to the next arm is a near-side turn, to the last one a far-side turn.
+Movement movement(const road::Roads& roads, const JunctionArm& from, const JunctionArm& to) {
+  constexpr double plain_deg = 135;
+  const double in = bearing_of_arm(roads, from.in().back());
+  const double out = bearing_of_arm(roads, to.out());
+  const double change = heading_change_deg(in + 180, out);
+  if (std::abs(change) <= plain_deg) return turn_movement(change);
+  return std::fmod(out - in + 720, 360) > 180 ? Movement::right : Movement::left;
+}
+
+void add_chances(Draft& draft, const road::Roads& roads, const Mini& mini) {
+  for (std::size_t from = 0; from < mini.arms.size(); ++from) {
+    for (std::size_t to = 0; to < mini.arms.size(); ++to) {
+      if (from == to || !mini.arms[from].can_enter() || !mini.arms[to].can_leave()) continue;
+      const Path path = {mini.arms[from].in(), mini.arms[to].out()};
+      if (!is_legal(roads, path)) continue;
+      add_passing(draft, mini.place, path,
+                  {.movement = movement(roads, mini.arms[from], mini.arms[to]),
+                   .exit_number = exit_number(mini.arms, from, to),
+                   .confidence = mini.confidence,
+                   .tag = "highway=mini_roundabout",
+                   .source = node_object(roads, mini.node)});
+    }
+  }
+}
+
+/// What is wrong with its place; empty when nothing is.
+std::string_view trouble(const Draft& draft, const road::Roads& roads, NodeId node) {
+  if (draft.place_at(node, road::Kind::roundabout).known() ||
+      draft.place_at(node, road::Kind::mini_roundabout).known())
+    return on_ring;
+  if (road_ends(roads, node) < 2) return on_road_end;
+  return road_ends(roads, node) == 2 ? on_plain_road : std::string_view();
+}
+
+void mark_mini(Draft& draft, const road::Roads& roads, NodeId node) {
+  const OsmObject object = node_object(roads, node);
+  const std::string_view odd = trouble(draft, roads, node);
+  if (!odd.empty()) draft.report.odd(object, odd);
+  if (odd == on_ring || odd == on_road_end) return;
+  if (contradicts(draft.node_tags(node), draft.side())) draft.report.odd(object, wrong_direction);
+  Mini mini{node, {}, arms_at(draft, roads, node), road::Confidence::certain};
+  if (!odd.empty()) mini.confidence = road::Confidence::inferred;
+  road::Place place;
+  place.kind = road::Kind::mini_roundabout;
+  place.source = object;
+  place.at = roads.nodes[node.index()].at;
+  place.name = draft.text(draft.node_tags(node).get("name"));
+  mini.place = draft.add_place(place, std::array{node}, {});
+  add_arm_rows(draft, roads, mini.place, mini.arms);
+  add_chances(draft, roads, mini);
+}
+
+}  // namespace
+
+void mark_minis(Draft& draft) {
+  const road::Roads graph = draft.roads();
+  for (std::size_t row = 0; row < graph.nodes.size(); ++row) {
+    if ((graph.nodes[row].flags & road::node_flag::mini_roundabout) != 0) {
+      mark_mini(draft, graph, NodeId{row});
+    }
+  }
+}
+
+}  // namespace loopwright::mark
