@@ -1,0 +1,22 @@
+// The rows of src/rules/caps.txt that a proof compares a loop with.
+#pragma once
+
+#include <vector>
+
+namespace loopwright::proof {
+
+struct Caps {
+  int junction_passes = 0;  ///< of one place, that count for a want
+  int stretch_passes = 0;   ///< of one run, that count for a want
+  int quiet_passes = 0;     ///< times a quiet piece may be driven
+  double spacing_s = 0;     ///< between passes counted for a "max" want
+  double overlap_share = 0;
+  double overlap_exempt_m = 0;
+  double window_share = 0;
+  int hardness_above_level = 0;
+  std::vector<int> repeat_worth;  ///< milli-units of the first, second … pass of a place
+};
+
+Caps read_caps();
+
+}  // namespace loopwright::proof

@@ -1,0 +1,84 @@
+// What a proof knows of one loop, and its checks, one file a topic.
+//
+// Rules: the checks run in the order below, each relying on those before it; each returns false at
+// its first false claim, which is then in `claims`. Stretches, passes and bus lanes are numbered
+// from 0 in the texts, as they are in the file.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "loopwright/pace/pace.hpp"
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+#include "proof/bans.hpp"
+#include "proof/caps.hpp"
+#include "proof/claims.hpp"
+#include "proof/part.hpp"
+#include "proof/places.hpp"
+
+namespace loopwright::proof {
+
+/// A pass the drive makes, and the place it is made at.
+struct FoundPass {
+  wish::Pass pass;
+  PlaceId place;
+};
+
+/// One loop of the file, and what the area knows it as.
+struct Drive {
+  const road::Roads& roads;
+  const wish::Wish& wish;
+  const wish::Loop& loop;
+  std::vector<StretchId> stretches;  ///< of each row, once names_hold
+  std::vector<Part> parts;           ///< of each row, from where it is entered, once parts_hold
+  std::vector<FoundPass> passes;     ///< that it makes, once find_passes
+};
+
+/// "loop 1"
+std::string at_loop(const Drive& drive);
+/// "loop 1, stretch 14 (way 7)"
+std::string at_stretch(const Drive& drive, std::size_t i);
+
+// --- drive.cpp: the rows name roads of the area that follow each other -------------------------
+bool names_hold(Drive& drive, Claims& claims);
+bool parts_hold(Drive& drive, Claims& claims);
+bool connection_holds(const Drive& drive, Claims& claims);
+
+// --- ends.cpp: from the door and back ----------------------------------------------------------
+bool ends_hold(const Drive& drive, Claims& claims);
+
+// --- rules.cpp: every stretch and every turn may be driven -------------------------------------
+bool access_holds(const Drive& drive, Claims& claims);
+bool turns_hold(const Drive& drive, const Bans& bans, Claims& claims);
+
+// --- lengths.cpp -------------------------------------------------------------------------------
+/// Road driven a second time, either way, on pieces that carry all these flags.
+double metres_twice(const Drive& drive, std::uint32_t only_with_flags);
+bool lengths_hold(const Drive& drive, Claims& claims);
+
+// --- times.cpp: limits, times, the window ------------------------------------------------------
+bool times_hold(const Drive& drive, Claims& claims);
+bool window_holds(const Drive& drive, const Caps& caps, Claims& claims);
+
+// --- passes.cpp: what the drive practises ------------------------------------------------------
+/// Fills drive.passes.
+void find_passes(Drive& drive, const PlacesByNode& places);
+
+// --- pass_claims.cpp: what is claimed to be practised is, and nothing is left out ----------------
+bool passes_hold(const Drive& drive, Claims& claims);
+bool bus_lanes_hold(const Drive& drive, Claims& claims);
+
+// --- wish.cpp: what was asked for ---------------------------------------------------------------
+bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims);
+bool limits_of_wish_hold(const Drive& drive, const Caps& caps, Claims& claims);
+bool certificate_holds(const Drive& drive, const Caps& caps, Claims& claims);
+
+// --- answer.cpp: the loops together, and what they fall short of --------------------------------
+bool area_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims);
+bool loops_hold(const wish::Answer& answer, Claims& claims);
+bool alternatives_hold(std::span<const Drive> drives, const Caps& caps, Claims& claims);
+bool shortfall_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims);
+
+}  // namespace loopwright::proof

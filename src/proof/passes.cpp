@@ -1,0 +1,150 @@
+// Method:
+// 1. At the end of each row, every place that the node belongs to is entered, if the row itself
+//    isn't inside it. The drive is followed through what lies inside to the way out; the area's
+//    chance of (place, entry, exit) says what kind of pass that is. No chance, no pass.
+// 2. A stretch-like kind is passed along each unbroken run of rows that carry it or its special
+//    form, if what is driven of it is long enough. Narrow road and single track are one run, named
+//    single-track when an unbroken part of that kind is long enough by itself.
+#include <algorithm>
+#include <tuple>
+
+#include "proof/checks.hpp"
+
+namespace loopwright::proof {
+namespace {
+
+using road::Kind;
+
+bool is_inside(const road::Roads& roads, PlaceId place, StretchId stretch) {
+  const auto pieces = roads.pieces_of(place);
+  return std::find(pieces.begin(), pieces.end(), stretch.piece()) != pieces.end();
+}
+
+const road::Chance* find_chance(const road::Roads& roads, PlaceId place, StretchId entry,
+                                StretchId exit) {
+  const auto key = std::tuple(entry, place, exit);
+  const auto key_of = [](const road::Chance& c) { return std::tuple(c.entry, c.place, c.exit); };
+  const auto at = std::partition_point(roads.chances.begin(), roads.chances.end(),
+                                       [&](const road::Chance& c) { return key_of(c) < key; });
+  for (auto chance = at; chance != roads.chances.end() && key_of(*chance) == key; ++chance)
+    if (!road::is_stretch_like(chance->kind)) return &*chance;
+  return nullptr;
+}
+
+wish::Pass pass_of(const road::Roads& roads, const road::Chance& chance, std::size_t first,
+                   std::size_t last) {
+  wish::Pass pass;
+  pass.kind = chance.kind;
+  pass.movement = chance.movement;
+  pass.exit = chance.exit_number;
+  pass.first = first;
+  pass.last = last;
+  pass.hardness = chance.hardness;
+  pass.confidence = chance.confidence;
+  pass.source = chance.source;
+  pass.tag = std::string(roads.text(chance.tag));
+  return pass;
+}
+
+void add_junctions(Drive& drive, const PlacesByNode& places, std::size_t i) {
+  const StretchId entry = drive.stretches[i];
+  for (const auto& [node, place] : places.at(drive.roads.to_node(entry))) {
+    if (is_inside(drive.roads, place, entry)) continue;
+    std::size_t exit = i + 1;
+    while (exit < drive.stretches.size() && is_inside(drive.roads, place, drive.stretches[exit]))
+      ++exit;
+    if (exit == drive.stretches.size()) continue;
+    const road::Chance* chance = find_chance(drive.roads, place, entry, drive.stretches[exit]);
+    if (chance != nullptr) drive.passes.push_back({pass_of(drive.roads, *chance, i, exit), place});
+  }
+}
+
+/// One run of rows with a stretch-like kind, [first, end).
+struct Run {
+  std::size_t first = 0, end = 0;
+};
+
+/// Unbroken runs of rows within bounds that carry one of the kinds.
+std::vector<Run> runs_with(const Drive& drive, std::uint64_t kinds, Run bounds) {
+  std::vector<Run> runs;
+  for (std::size_t i = bounds.first; i < bounds.end; ++i) {
+    if ((drive.roads.stretch(drive.stretches[i]).runs & kinds) == 0) continue;
+    if (runs.empty() || runs.back().end != i) runs.push_back({i, i});
+    runs.back().end = i + 1;
+  }
+  return runs;
+}
+
+double driven_m(const Drive& drive, Run run) {
+  double sum = 0;
+  for (std::size_t i = run.first; i < run.end; ++i) sum += drive.parts[i].metres();
+  return sum;
+}
+
+/// single_track when it has an unbroken part of the run long enough by itself, else the kind.
+Kind named(const Drive& drive, Kind kind, Run run) {
+  if (kind != Kind::narrow_road) return kind;
+  const auto parts = runs_with(drive, road::bit(Kind::single_track), run);
+  const bool long_enough = std::any_of(parts.begin(), parts.end(), [&](Run part) {
+    return driven_m(drive, part) >= road::least_run_m(Kind::single_track);
+  });
+  return long_enough ? Kind::single_track : kind;
+}
+
+/// Facts of a run: the hardest, the least certain, and the first of the kind it is named by.
+void describe_run(const Drive& drive, std::uint64_t kinds, Run run, FoundPass& found) {
+  bool sourced = false;
+  found.pass.hardness = 0;
+  for (std::size_t i = run.first; i < run.end; ++i) {
+    for (const road::RunFact& fact : drive.roads.run_facts_of(drive.stretches[i])) {
+      if ((road::bit(fact.kind) & kinds) == 0) continue;
+      found.pass.hardness = std::max<int>(found.pass.hardness, fact.hardness);
+      if (fact.confidence != road::Confidence::certain) found.pass.confidence = fact.confidence;
+      const bool names_it = fact.kind == found.pass.kind || found.pass.kind == Kind::narrow_road;
+      if (sourced || !names_it) continue;
+      sourced = true;
+      found.pass.source = {.id = drive.roads.piece(fact.stretch).way, .type = ObjectType::way};
+      found.pass.tag = std::string(drive.roads.text(fact.tag));
+      found.place = fact.place;
+    }
+  }
+}
+
+void add_runs(Drive& drive, Kind kind) {
+  std::uint64_t kinds = road::bit(kind);
+  if (kind == Kind::narrow_road) kinds |= road::bit(Kind::single_track);
+  for (const Run run : runs_with(drive, kinds, {0, drive.stretches.size()})) {
+    if (driven_m(drive, run) < road::least_run_m(kind)) continue;
+    FoundPass found;
+    found.pass.kind = named(drive, kind, run);
+    found.pass.first = run.first;
+    found.pass.last = run.end - 1;
+    describe_run(drive, kinds, run, found);
+    drive.passes.push_back(found);
+  }
+}
+
+}  // namespace
+
+PlacesByNode::PlacesByNode(const road::Roads& roads) {
+  for (std::size_t row = 0; row < roads.places.size(); ++row)
+    for (const NodeId node : roads.nodes_of(PlaceId{row}))
+      by_node_.emplace_back(node, PlaceId{row});
+  std::sort(by_node_.begin(), by_node_.end());
+}
+
+std::span<const PlacesByNode::Entry> PlacesByNode::at(NodeId node) const {
+  const auto begin = std::partition_point(by_node_.begin(), by_node_.end(),
+                                          [&](const Entry& e) { return e.first < node; });
+  const auto end =
+      std::partition_point(begin, by_node_.end(), [&](const Entry& e) { return e.first == node; });
+  return {begin, end};
+}
+
+void find_passes(Drive& drive, const PlacesByNode& places) {
+  for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i) add_junctions(drive, places, i);
+  for (const Kind kind : road::mapped_kinds())
+    if (road::is_stretch_like(kind) && kind != Kind::single_track) add_runs(drive, kind);
+}
+
+}  // namespace loopwright::proof

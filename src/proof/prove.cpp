@@ -1,0 +1,53 @@
+// Method: the checks of checks.hpp in their order, for each loop and then for the loops together,
+// until one finds a false claim.
+#include "loopwright/proof/proof.hpp"
+
+#include "proof/checks.hpp"
+
+namespace loopwright::proof {
+namespace {
+
+/// What all loops of one area are checked with.
+struct Tools {
+  explicit Tools(const road::Roads& roads) : bans(roads), places(roads) {}
+  Bans bans;
+  PlacesByNode places;
+  Caps caps = read_caps();
+};
+
+bool drive_holds(Drive& drive, const Tools& tools, Claims& claims) {
+  return names_hold(drive, claims) && parts_hold(drive, claims) &&
+         connection_holds(drive, claims) && access_holds(drive, claims) &&
+         turns_hold(drive, tools.bans, claims) && ends_hold(drive, claims) &&
+         lengths_hold(drive, claims) && times_hold(drive, claims) &&
+         window_holds(drive, tools.caps, claims);
+}
+
+bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
+  if (!drive_holds(drive, tools, claims)) return false;
+  find_passes(drive, tools.places);
+  return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
+         counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&
+         certificate_holds(drive, tools.caps, claims);
+}
+
+void answer_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims) {
+  if (!area_holds(roads, answer, claims) || !loops_hold(answer, claims)) return;
+  const Tools tools(roads);
+  std::vector<Drive> drives;
+  for (const wish::Loop& loop : answer.loops) {
+    drives.push_back({roads, answer.wish, loop, {}, {}, {}});
+    if (!loop_holds(drives.back(), tools, claims)) return;
+  }
+  if (alternatives_hold(drives, tools.caps, claims)) shortfall_holds(roads, answer, claims);
+}
+
+}  // namespace
+
+Proof prove(const road::Roads& roads, const wish::Answer& answer) {
+  Claims claims;
+  answer_holds(roads, answer, claims);
+  return {claims.false_claim(), static_cast<std::int64_t>(answer.loops.size()), claims.count()};
+}
+
+}  // namespace loopwright::proof

@@ -1,0 +1,106 @@
+// Method:
+// 1. Arrivals add up the pace of the rows and the delays between them. Delays need to know what
+//    controls the turn, so they are read from the area's row of that turn: of the stretch itself or
+//    of one of its copies. Whether the turn is allowed was settled without that table.
+// 2. Limits are those of the day the drive begins.
+// 3. Likely driving and stops together fill 95 to 100 % of the minutes less the reserve.
+#include "proof/checks.hpp"
+#include "proof/tolerance.hpp"
+
+namespace loopwright::proof {
+namespace {
+
+using pace::Pace;
+using pace::Spell;
+
+/// The area's row of the move from one stretch to the next; null when there is none.
+const road::Turn* turn_between(const road::Roads& roads, StretchId from, StretchId to) {
+  const auto row_of = [&](StateId state) -> const road::Turn* {
+    for (const road::Turn& turn : roads.turns_from(state))
+      if (roads.stretch_of(turn.to) == to) return &turn;
+    return nullptr;
+  };
+  if (const road::Turn* plain = row_of(StateId{from.index()})) return plain;
+  for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
+    if (roads.copies[copy] == from)
+      if (const road::Turn* turn = row_of(StateId{roads.stretch_count() + copy})) return turn;
+  return nullptr;
+}
+
+Spell along(const Drive& drive, const Pace& pace, std::size_t i) {
+  return pace.along_part(drive.stretches[i], drive.parts[i].from_m, drive.parts[i].to_m);
+}
+
+bool range_holds(const wish::Range& said, const Spell& spell, const std::string& where,
+                 Claims& claims) {
+  const pace::Percentiles own = pace::percentiles_of(spell);
+  return claims.agree(where + ", likely time", {said.likely, own.likely, time_tolerance_s, "s"}) &&
+         claims.agree(where + ", low time", {said.low, own.low, spread_tolerance_s, "s"}) &&
+         claims.agree(where + ", high time", {said.high, own.high, spread_tolerance_s, "s"});
+}
+
+std::string limit_text(const road::LimitOnDay& limit) {
+  const std::string value = limit.value == 0
+                                ? "no limit"
+                                : std::to_string(limit.value) + " " + std::string(name(limit.unit));
+  return value + ", " + std::string(road::name(limit.confidence));
+}
+
+bool limit_holds(const Drive& drive, const Pace& pace, std::size_t i, Claims& claims) {
+  return claims.agree(at_stretch(drive, i), limit_text(drive.loop.stretches[i].limit),
+                      limit_text(pace.limit(drive.stretches[i])));
+}
+
+bool start_holds(const Drive& drive, Claims& claims) {
+  return claims.agree(at_loop(drive) + ", start", write_time(drive.loop.start),
+                      write_time(drive.wish.start));
+}
+
+/// No stops are planned yet, so none may be counted.
+bool stops_hold(const Drive& drive, Claims& claims) {
+  return claims.agree(at_loop(drive) + ", stops",
+                      {drive.loop.stop_seconds, 0, time_tolerance_s, "s"});
+}
+
+}  // namespace
+
+bool times_hold(const Drive& drive, Claims& claims) {
+  if (!start_holds(drive, claims)) return false;
+  const Pace pace(drive.roads, {.level = drive.wish.level}, drive.loop.start);
+  Spell so_far;
+  for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
+    if (i > 0) {
+      const road::Turn* turn =
+          turn_between(drive.roads, drive.stretches[i - 1], drive.stretches[i]);
+      if (!claims.hold(turn != nullptr, [&] {
+            return at_stretch(drive, i) + ": the area has no turn into it from way " +
+                   std::to_string(drive.loop.stretches[i - 1].way);
+          }))
+        return false;
+      so_far += pace.at(*turn);
+    }
+    if (!limit_holds(drive, pace, i, claims) ||
+        !range_holds(drive.loop.stretches[i].arrive_s, so_far, at_stretch(drive, i), claims))
+      return false;
+    so_far += along(drive, pace, i);
+  }
+  return range_holds(drive.loop.seconds, so_far, at_loop(drive), claims);
+}
+
+bool window_holds(const Drive& drive, const Caps& caps, Claims& claims) {
+  if (!stops_hold(drive, claims)) return false;
+  if (!drive.wish.through.empty()) return true;
+  if (!claims.hold(drive.wish.minutes.has_value(),
+                   [&] { return at_loop(drive) + ": the wish gives no minutes"; }))
+    return false;
+  const double most_s = 60.0 * (*drive.wish.minutes - drive.wish.reserve_minutes);
+  const double away_s = drive.loop.seconds.likely + drive.loop.stop_seconds;
+  const bool fits = away_s <= most_s + time_tolerance_s &&
+                    away_s >= caps.window_share * most_s - time_tolerance_s;
+  return claims.hold(fits, [&] {
+    return at_loop(drive) + ": it takes " + tenths(away_s / 60) + " min, not " +
+           tenths(caps.window_share * most_s / 60) + " to " + tenths(most_s / 60) + " min";
+  });
+}
+
+}  // namespace loopwright::proof
