@@ -1,185 +1,132 @@
-// 1. Letters become stretches; the first is driven from its middle, the last to its middle.
-// 2. Times are added up row by row.
-// 3. Junction passes are the chances whose whole path the drive follows; runs are told by asking
-//    of each row whether the one before carried the kind.
-// 4. Road driven twice is the overlap of each pair of rows on one piece.
+// 1. The letters are followed turn by turn through the states of the graph.
+// 2. Times are summed by pace, as DEVELOPERS.md defines them: a stretch is arrived at after the
+//    delay of the turn into it.
+// 3. Road driven twice: for each piece, the driven intervals less what they cover.
 #include "support/honest_loop.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <array>
+#include <map>
 #include <stdexcept>
 #include <string>
+#include <tuple>
 
-#include "loopwright/lanes/lanes.hpp"
+#include "loopwright/find/passes.hpp"
 #include "loopwright/pace/pace.hpp"
 
 namespace loopwright::test {
 namespace {
 
-// Saturday 28 November 2026, 15:00.
-constexpr Instant saturday_at_three{1795878000, 0};
+constexpr Instant lesson_start{1795878000, 0};
+
+find::Drive drive_over(const BuiltTown& town, std::string_view letters) {
+  const road::Roads roads = town.roads();
+  find::Drive drive;
+  for (std::size_t i = 0; i + 1 < letters.size(); ++i) {
+    const StretchId stretch = town.stretch(letters.substr(i, 2));
+    StateId state;
+    if (i == 0) state = StateId{stretch.index()};
+    if (i > 0)
+      for (const road::Turn& turn : roads.turns_from(drive.states.back()))
+        if (roads.stretch_of(turn.to) == stretch) state = turn.to;
+    if (!state.known())
+      throw std::invalid_argument("honest loop: no legal turn into " +
+                                  std::string(letters.substr(i, 2)));
+    drive.states.push_back(state);
+  }
+  drive.start_m = roads.piece(roads.stretch_of(drive.states.front())).length_m / 2;
+  drive.end_m = roads.piece(roads.stretch_of(drive.states.back())).length_m / 2;
+  return drive;
+}
+
+wish::LoopStretch row_of(const road::Roads& roads, StretchId stretch) {
+  const road::Piece& piece = roads.piece(stretch);
+  wish::LoopStretch row;
+  row.stretch = stretch, row.way = piece.way, row.against = stretch.against();
+  row.from = roads.nodes[roads.from_node(stretch).index()].osm_id;
+  row.to = roads.nodes[roads.to_node(stretch).index()].osm_id;
+  row.from_index = stretch.against() ? piece.to_index : piece.from_index;
+  row.to_index = stretch.against() ? piece.from_index : piece.to_index;
+  const std::string_view name = roads.text(piece.name);
+  row.street = name.empty() ? roads.text(piece.ref) : name;
+  return row;
+}
 
 wish::Range range_of(const pace::Spell& spell) {
   const pace::Percentiles p = pace::percentiles_of(spell);
   return {p.low, p.likely, p.high};
 }
 
-class Teller {
- public:
-  Teller(const BuiltTown& town, std::string_view letters, const wish::Wish& wish)
-      : roads_(town.roads()), pace_(roads_, {.level = wish.level}, wish.start), wish_(wish) {
-    for (std::size_t i = 0; i + 1 < letters.size(); ++i)
-      stretches_.push_back(town.stretch(letters.substr(i, 2)));
-  }
-
-  wish::Loop tell() {
-    loop_.start = wish_.start;
-    for (std::size_t i = 0; i < stretches_.size(); ++i) tell_row(i);
-    loop_.seconds = range_of(so_far_);
-    tell_twice();
-    tell_junctions();
-    for (const road::Kind kind : road::mapped_kinds())
-      if (road::is_stretch_like(kind) && kind != road::Kind::single_track) tell_runs(kind);
-    loop_.bus_lanes = lanes::bus_lanes_on(roads_, loop_);
-    for (const wish::Want& want : wish_.wants) {
-      const auto counts = [&](const wish::Pass& p) { return wish::counts_for(p, want); };
-      const auto got = std::count_if(loop_.passes.begin(), loop_.passes.end(), counts);
-      loop_.met.push_back({want, static_cast<int>(got)});
-    }
-    return loop_;
-  }
-
- private:
-  void tell_row(std::size_t i) {
-    const StretchId s = stretches_[i];
-    const road::Piece& piece = roads_.piece(s);
-    const bool first = i == 0, last = i + 1 == stretches_.size();
-    const double from_m = first ? piece.length_m / 2 : 0;
-    const double to_m = last ? piece.length_m / 2 : piece.length_m;
-    if (!first) so_far_ += delay(stretches_[i - 1], s);
-    wish::LoopStretch row;
-    row.way = piece.way;
-    row.from = roads_.nodes[roads_.from_node(s).index()].osm_id;
-    row.to = roads_.nodes[roads_.to_node(s).index()].osm_id;
-    row.from_index = s.against() ? piece.to_index : piece.from_index;
-    row.to_index = s.against() ? piece.from_index : piece.to_index;
-    row.against = s.against();
-    row.metres = to_m - from_m;
+/// Stretches with their times; fills the loop's sums.
+void add_stretches(const road::Roads& roads, const find::Drive& drive, wish::Loop& loop) {
+  const pace::Pace pace(roads, {}, lesson_start);
+  pace::Spell so_far;
+  for (std::size_t i = 0; i < drive.states.size(); ++i) {
+    const StretchId stretch = roads.stretch_of(drive.states[i]);
+    const double length = roads.piece(stretch).length_m;
+    const bool first = i == 0, last = i + 1 == drive.states.size();
+    const double from_m = first ? drive.start_m : 0, to_m = last ? drive.end_m : length;
+    if (i > 0)
+      for (const road::Turn& turn : roads.turns_from(drive.states[i - 1]))
+        if (turn.to == drive.states[i]) so_far += pace.at(turn);
+    wish::LoopStretch row = row_of(roads, stretch);
+    row.limit = pace.limit(stretch), row.arrive_s = range_of(so_far), row.metres = to_m - from_m;
     if (first || last) row.partial_m = {from_m, to_m};
-    row.limit = pace_.limit(s);
-    row.arrive_s = range_of(so_far_);
-    row.street = std::string(roads_.text(piece.name.index() == 0 ? piece.ref : piece.name));
-    row.stretch = s;
-    so_far_ += pace_.along_part(s, from_m, to_m);
-    loop_.metres += row.metres;
-    loop_.stretches.push_back(row);
+    so_far += first || last ? pace.along_part(stretch, from_m, to_m) : pace.along(stretch);
+    loop.metres += row.metres;
+    loop.stretches.push_back(std::move(row));
   }
-
-  [[nodiscard]] pace::Spell delay(StretchId from, StretchId to) const {
-    for (const road::Turn& turn : roads_.turns_from(StateId{from.index()}))
-      if (roads_.stretch_of(turn.to) == to) return pace_.at(turn);
-    return {};
-  }
-
-  void tell_twice() {
-    const auto part = [&](std::size_t i) {
-      const double length_m = roads_.piece(stretches_[i]).length_m;
-      const double from_m = i == 0 ? length_m / 2 : 0;
-      const double to_m = from_m + loop_.stretches[i].metres;
-      return stretches_[i].against() ? std::pair(length_m - to_m, length_m - from_m)
-                                     : std::pair(from_m, to_m);
-    };
-    for (std::size_t i = 0; i < stretches_.size(); ++i)
-      for (std::size_t j = i + 1; j < stretches_.size(); ++j) {
-        if (stretches_[i].piece() != stretches_[j].piece()) continue;
-        const auto [a, b] = part(i);
-        const auto [c, d] = part(j);
-        loop_.metres_twice += std::max(0.0, std::min(b, d) - std::max(a, c));
-      }
-    loop_.certificate.value = -std::llround(loop_.metres_twice);
-  }
-
-  void tell_junctions() {
-    for (const road::Chance& chance : roads_.chances) {
-      if (road::is_stretch_like(chance.kind)) continue;
-      const auto path = roads_.path_of(chance);
-      for (std::size_t i = 0; i + path.size() <= stretches_.size(); ++i) {
-        if (!std::equal(path.begin(), path.end(), stretches_.begin() + static_cast<long>(i)))
-          continue;
-        loop_.passes.push_back({chance.kind, chance.movement, chance.exit_number, i,
-                                i + path.size() - 1, chance.hardness, chance.confidence,
-                                chance.source, std::string(roads_.text(chance.tag))});
-      }
-    }
-  }
-
-  void tell_runs(road::Kind kind) {
-    std::optional<wish::Pass> open;
-    double metres = 0, single_m = 0;
-    for (std::size_t i = 0; i <= stretches_.size(); ++i) {
-      const std::uint64_t kinds = road::with_special_forms(kind);
-      const bool carries =
-          i < stretches_.size() && (roads_.stretch(stretches_[i]).runs & kinds) != 0;
-      if (!carries) {
-        if (open && metres >= road::least_run_m(kind)) loop_.passes.push_back(*open);
-        open.reset(), metres = single_m = 0;
-        continue;
-      }
-      if (!open)
-        open = wish::Pass{.kind = kind, .first = i, .hardness = 0, .source = {}, .tag = {}};
-      open->last = i;
-      metres += loop_.stretches[i].metres;
-      const bool single = (roads_.stretch(stretches_[i]).runs & bit(road::Kind::single_track)) != 0;
-      single_m = single ? single_m + loop_.stretches[i].metres : 0;
-      if (single_m >= 100) open->kind = road::Kind::single_track;
-      for (const road::RunFact& fact : roads_.run_facts_of(stretches_[i])) {
-        if ((road::bit(fact.kind) & kinds) == 0) continue;
-        open->hardness = std::max<int>(open->hardness, fact.hardness);
-        if (fact.confidence != road::Confidence::certain) open->confidence = fact.confidence;
-        if (!open->tag.empty()) continue;
-        open->tag = std::string(roads_.text(fact.tag));
-        open->source = {roads_.piece(stretches_[i]).way, ObjectType::way, {}};
-      }
-    }
-  }
-
-  road::Roads roads_;
-  pace::Pace pace_;
-  const wish::Wish& wish_;
-  std::vector<StretchId> stretches_;
-  pace::Spell so_far_;
-  wish::Loop loop_;
-};
-
-int minutes_filled_by(const wish::Loop& loop) {
-  const double minutes = std::ceil(loop.seconds.likely / 60);
-  if (loop.seconds.likely < 0.95 * 60 * minutes)
-    throw std::invalid_argument("honest loop: " + std::to_string(loop.seconds.likely) +
-                                " s don't fill whole minutes");
-  return static_cast<int>(minutes);
+  loop.seconds = range_of(so_far);
 }
 
-Point middle_of_piece(const road::Roads& roads, PieceId piece) {
-  return point_along(roads.shape_of(piece), roads.pieces[piece.index()].length_m / 2);
+double metres_twice(const road::Roads& roads, const wish::Loop& loop) {
+  std::map<PieceId, std::vector<std::pair<double, double>>> driven;
+  for (const wish::LoopStretch& row : loop.stretches) {
+    const double length = roads.piece(row.stretch).length_m;
+    auto [from, to] = row.partial_m.value_or(std::array{0.0, length});
+    if (row.against) std::tie(from, to) = std::pair(length - to, length - from);
+    driven[row.stretch.piece()].emplace_back(from, to);
+  }
+  double twice = 0;
+  for (auto& [piece, parts] : driven) {
+    std::sort(parts.begin(), parts.end());
+    double covered_to = 0;
+    for (const auto& [from, to] : parts) {
+      twice += std::max(0.0, std::min(to, covered_to) - from);
+      covered_to = std::max(covered_to, to);
+    }
+  }
+  return twice;
 }
 
 }  // namespace
 
-wish::Loop honest_loop(const BuiltTown& town, std::string_view letters, const wish::Wish& wish) {
-  return Teller(town, letters, wish).tell();
-}
-
-wish::Answer honest_answer(const BuiltTown& town, std::string_view letters, wish::Wish wish) {
+wish::Answer honest_answer(const BuiltTown& town, std::string_view letters,
+                           std::initializer_list<std::string_view> wants) {
   const road::Roads roads = town.roads();
-  wish.start = saturday_at_three;
-  wish.home = middle_of_piece(roads, town.stretch(letters.substr(0, 2)).piece());
+  const find::Drive drive = drive_over(town, letters);
   wish::Answer answer;
+  answer.wish.start = lesson_start;
+  wish::Loop loop;
+  loop.start = lesson_start;
+  add_stretches(roads, drive, loop);
+  loop.metres_twice = metres_twice(roads, loop);
+  for (const find::PlacePass& p : find::passes_of(roads, drive)) loop.passes.push_back(p.pass);
+  for (const std::string_view text : wants) {
+    const wish::Want want = wish::read_want(text);
+    answer.wish.wants.push_back(want);
+    const auto got = std::count_if(loop.passes.begin(), loop.passes.end(),
+                                   [&](const auto& pass) { return wish::counts_for(pass, want); });
+    loop.met.push_back({want, static_cast<int>(got)});
+  }
+  const PieceId home = loop.stretches.front().stretch.piece();
+  answer.wish.home = point_along(roads.shape_of(home), roads.pieces[home.index()].length_m / 2);
+  answer.wish.through = {answer.wish.home};
   const road::AreaInfo& info = roads.info();
-  answer.area = {"town.area",        info.id, info.region.code, std::string(name(info.region.side)),
-                 info.map_timestamp, ""};
-  answer.loops.push_back(honest_loop(town, letters, wish));
-  if (wish.through.empty()) wish.minutes = minutes_filled_by(answer.loops.front());
-  answer.wish = wish;
+  answer.area = {"town.area",        info.id,
+                 info.region.code,   std::string(name(info.region.side)),
+                 info.map_timestamp, "© OpenStreetMap contributors (ODbL)"};
+  answer.loops.push_back(std::move(loop));
   return answer;
 }
 

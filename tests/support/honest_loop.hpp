@@ -1,15 +1,15 @@
-// An answer that tells nothing but the truth about a drive along lettered nodes, made without find,
-// so that a proof can be shown an honest loop and then one lie in it.
+// A drive over a drawn town written down as a loop, all of it true: stretches, times, limits,
+// passes, and what was asked for.
 //
-//   wish::Answer answer = honest_answer(town, "ABCDAB");   // home in the middle of AB
-//   answer.loops[0].stretches[2].way = 9;                  // a lie
+//   const wish::Answer answer = honest_answer(town, "ABCDAB", {"roundabout=1"});
+//   say::say_loop(town.roads(), answer.loops[0]);
 //
-// The first and the last two letters are the piece home lies on, half of which is driven each time.
-// The drive needn't be legal: where the area has no such turn no delay is counted. Minutes are
-// those the drive fills; it throws std::invalid_argument when no whole number of them does.
-// Rules: no road is driven three times.
+// Rules: letters are nodes of the graph in driving order; the first two and the last two name the
+// same piece, and home is its middle. Start: Saturday 28 November 2026, 15:00 UTC. Throws
+// std::invalid_argument when the drive has a turn that isn't legal. Bus lanes are left to the test.
 #pragma once
 
+#include <initializer_list>
 #include <string_view>
 
 #include "loopwright/wish/wish.hpp"
@@ -17,10 +17,7 @@
 
 namespace loopwright::test {
 
-/// wish: its wants, avoids, level, through; home, start and minutes are filled in.
-wish::Answer honest_answer(const BuiltTown& town, std::string_view letters, wish::Wish wish = {});
-
-/// One honest loop of an answer that may hold several.
-wish::Loop honest_loop(const BuiltTown& town, std::string_view letters, const wish::Wish& wish);
+wish::Answer honest_answer(const BuiltTown& town, std::string_view letters,
+                           std::initializer_list<std::string_view> wants = {});
 
 }  // namespace loopwright::test
