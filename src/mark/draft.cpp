@@ -36,7 +36,10 @@ void order_run_facts(std::vector<road::RunFact>& facts) {
 }  // namespace
 
 Draft::Draft(const RawMap& raw_map, road::AreaInfo area_info, road::Report& build_report)
-    : raw(raw_map), info(std::move(area_info)), report(build_report) {
+    : raw(raw_map),
+      info(std::move(area_info)),
+      law(info.region, read_date(std::string_view(info.map_timestamp).substr(0, 10))),
+      report(build_report) {
   tables.place_node_first = {0};
   tables.place_piece_first = {0};
   tables.text_first = {0, 0};
@@ -58,11 +61,15 @@ std::string_view Draft::text(TextId id) const {
   return {tables.text_bytes.data() + first, tables.text_first[id.index() + 1] - first};
 }
 
-const Tags& Draft::way_tags(PieceId piece) const {
+const RawWay& Draft::way(PieceId piece) const {
   const std::int64_t id = tables.pieces[piece.index()].way;
   const auto at = std::ranges::lower_bound(raw.ways, id, {}, &RawWay::id);
   assert(at != raw.ways.end() && at->id == id);
-  return at->tags;
+  return *at;
+}
+
+const Tags& Draft::way_tags(PieceId piece) const {
+  return way(piece).tags;
 }
 
 const Tags& Draft::node_tags(NodeId node) const {

@@ -9,6 +9,22 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/widths.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bends.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_counted.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_listed.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_sided.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/connected.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/dual_carriageways.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_hours.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/limit_changes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/limit_texts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/mark_all.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/piece_facts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/piece_widths.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/run_kinds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/runs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/speed_limits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/node_kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/approach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/arms.cpp

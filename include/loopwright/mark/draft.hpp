@@ -27,6 +27,7 @@ class Draft {
 
   const RawMap& raw;
   road::AreaInfo info;
+  road::LimitLaw law;  ///< of the region, knowing the age of the map
   road::Report& report;
   road::Tables tables;
 
@@ -35,6 +36,8 @@ class Draft {
   /// The same text back.
   [[nodiscard]] std::string_view text(TextId id) const;
 
+  /// The whole OSM way a piece is part of.
+  [[nodiscard]] const RawWay& way(PieceId piece) const;
   [[nodiscard]] const Tags& way_tags(PieceId piece) const;
   [[nodiscard]] const Tags& node_tags(NodeId node) const;
   [[nodiscard]] Side side() const { return info.region.side; }

@@ -1,0 +1,38 @@
+// The three ways in which mappers write bus lanes, each read by itself; bus_lanes.cpp joins them.
+//
+// Rules: private to mark.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lane_hours.hpp"
+#include "loopwright/mark/rules.hpp"
+
+namespace loopwright::mark {
+
+/// A road as the lane keys see it.
+struct LaneRoad {
+  const Tags& tags;
+  const OneWay& one_way;
+  Side side;
+};
+
+/// lanes:bus=1, lanes:psv:forward:conditional=1 @ (…)
+std::vector<BusLaneFact> counted_bus_lanes(const LaneRoad& road);
+/// bus:lanes=designated|yes with motor_vehicle:lanes=no|yes …
+std::vector<BusLaneFact> listed_bus_lanes(const LaneRoad& road);
+/// busway:left=lane, busway=opposite_lane …
+std::vector<BusLaneFact> sided_bus_lanes(const LaneRoad& road);
+
+/// Direction of a key by its suffix: "", ":forward" or ":backward".
+inline constexpr std::string_view lane_suffixes[] = {"", ":forward", ":backward"};
+road::LaneDirection direction_of_suffix(std::string_view suffix, const OneWay& one_way);
+/// True when lanes of this direction run against the traffic of a one-way road.
+bool is_contraflow(road::LaneDirection direction, const OneWay& one_way);
+
+/// The key and its value when it is there, "" otherwise.
+std::string lane_tag_text(const Tags& tags, std::string_view key);
+
+}  // namespace loopwright::mark

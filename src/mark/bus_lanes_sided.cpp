@@ -1,0 +1,87 @@
+// Third family: busway=*, which names a side of the way. Discouraged since a vote of November 2024,
+// but still in the map, and still a bus lane on the ground.
+//
+// 1. busway, busway:left, busway:right, busway:both = lane: with the traffic of that side of the
+//    road. = opposite_lane: against it (contraflow). Other values are no lanes of this road.
+// 2. On a two-way road the left of the way carries the traffic along it where one drives on the
+//    left, and against it where one drives on the right. Seen by its buses the lane is then on the
+//    near side. On a one-way road both sides carry the one direction.
+// 3. Hours from busway…:conditional, which no page documents: "lane @ (…)" or bare hours.
+// Source: OSM wiki, pages Key:busway and Proposal:Deprecate busway.
+#include <utility>
+
+#include "bus_lane_families.hpp"
+#include "loopwright/hours/hours.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::LaneDirection;
+using road::LaneSide;
+
+bool is_lane(std::string_view value) {
+  return value == "lane" || value == "opposite_lane";
+}
+
+LaneDirection turned(LaneDirection direction) {
+  if (direction == LaneDirection::unknown) return direction;
+  return direction == LaneDirection::along ? LaneDirection::against : LaneDirection::along;
+}
+
+LaneSide turned(LaneSide side) {
+  if (side == LaneSide::unknown) return side;
+  return side == LaneSide::left ? LaneSide::right : LaneSide::left;
+}
+
+/// Which way the traffic on one side of the way goes.
+LaneDirection flow_on(LaneSide way_side, const LaneRoad& road) {
+  if (road.one_way.one_way) return direction_of_suffix("", road.one_way);
+  const bool near_side = (way_side == LaneSide::left) == (road.side == Side::left);
+  return near_side ? LaneDirection::along : LaneDirection::against;
+}
+
+LaneHours hours_of_key(const Tags& tags, const std::string& key) {
+  const std::string_view text = tags.get(key + ":conditional");
+  std::vector<LaneClause> clauses;
+  for (const hours::Clause& clause : hours::read_conditional(text)) {
+    clauses.push_back({is_lane(clause.value), clause.condition});
+  }
+  if (clauses.empty() && !text.empty()) clauses.push_back({true, std::string(text)});
+  // The plain key is needed to say that there is a lane; it doesn't mean "always" here.
+  return clauses.empty() ? LaneHours{true, false, {}} : lane_hours(false, clauses);
+}
+
+/// The lane of one side of the way (unknown: the road as a whole), when its key says so.
+void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::string& key,
+              LaneSide way_side) {
+  const std::string_view value = road.tags.get(key);
+  const LaneHours when = hours_of_key(road.tags, key);
+  if (!is_lane(value) || !when.ever) return;
+  BusLaneFact fact;
+  fact.direction = flow_on(way_side, road);
+  if (value == "opposite_lane") fact.direction = turned(fact.direction), fact.contraflow = true;
+  fact.side = fact.direction == LaneDirection::against ? turned(way_side) : way_side;
+  fact.hours = when.hours;
+  fact.source = lane_tag_text(road.tags, key + (when.hours.empty() ? "" : ":conditional"));
+  facts.push_back(std::move(fact));
+}
+
+}  // namespace
+
+std::vector<BusLaneFact> sided_bus_lanes(const LaneRoad& road) {
+  std::vector<BusLaneFact> facts;
+  add_lane(facts, road, "busway:left", LaneSide::left);
+  add_lane(facts, road, "busway:right", LaneSide::right);
+  for (const std::string key : {"busway:both", "busway"}) {
+    const bool whole = key == "busway" && road.one_way.one_way;
+    if (whole) {
+      add_lane(facts, road, key, LaneSide::unknown);
+    } else {
+      add_lane(facts, road, key, LaneSide::left);
+      add_lane(facts, road, key, LaneSide::right);
+    }
+  }
+  return facts;
+}
+
+}  // namespace loopwright::mark

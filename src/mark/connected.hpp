@@ -1,0 +1,22 @@
+// Which of some pieces of road hang together.
+//
+// Rules: private to mark. Pieces are joined where they share a node.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::mark {
+
+using PieceGroup = std::vector<PieceId>;
+
+/// Groups in order of their first piece, pieces ascending. Rules: `pieces` ascending, each once.
+std::vector<PieceGroup> connected_groups(const road::Tables& tables,
+                                         std::span<const PieceId> pieces);
+
+/// Metres of road in a group, each piece once.
+double length_of_group(const road::Tables& tables, std::span<const PieceId> group);
+
+}  // namespace loopwright::mark

@@ -1,0 +1,259 @@
+// What the tags of its way say of each piece of road, one topic after the other.
+//
+// 1. Shape and kind: one-way, ring, bridge, tunnel, lamps, bus route, lanes, widths, humps, bends.
+// 2. Dual carriageways, since the national limit depends on them (dual_carriageways.cpp).
+// 3. Limits of both directions, then which streets are quiet, since that depends on the limit.
+// 4. Bus lanes, and rules with hours that a car must know (those of access that room read hasn't
+//    kept already, and those of limits).
+// Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
+// distance between humps that makes a series (council summary of the 1999 regulations: 20-150 m).
+// A short piece is as winding as its whole way; from 300 m on a piece speaks for itself.
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <span>
+
+#include "bends.hpp"
+#include "dual_carriageways.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/hours/hours.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "marked_nodes.hpp"
+#include "piece_widths.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+namespace flag = road::piece_flag;
+using road::RoadClass;
+
+constexpr double hump_every_m = 150, speaks_for_itself_m = 300;
+constexpr Date newest_day{9999, 12, 31};
+constexpr int quiet_up_to_mph = 30, quiet_up_to_kmh = 50;
+
+template <std::size_t Count>
+bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+bool says_yes(const Tags& tags, std::string_view key) {
+  return tags.has(key) && !tags.is(key, "no");
+}
+
+/// Calming that one crosses slowly; islands and narrowings aren't.
+bool is_hump(std::string_view calming) {
+  constexpr std::array<std::string_view, 7> humps{"hump",    "bump",         "mini_bumps", "table",
+                                                  "cushion", "dynamic_bump", "dip"};
+  const auto parts = split(calming, ';');
+  return std::ranges::any_of(parts, [&](std::string_view part) { return one_of(part, humps); });
+}
+
+std::uint8_t lanes_of(const Tags& tags) {
+  const auto count = [&](std::string_view key) { return read_number(tags.get(key)).value_or(0); };
+  const double total =
+      count("lanes") > 0 ? count("lanes") : count("lanes:forward") + count("lanes:backward");
+  constexpr double most = 20;
+  return total <= most ? static_cast<std::uint8_t>(total) : std::uint8_t{0};
+}
+
+/// Access, direction and limit of a car by the hour. The keys of others' vehicles are left out.
+bool depends_on_hours(std::string_view key) {
+  constexpr std::string_view conditional = ":conditional";
+  constexpr std::array<std::string_view, 6> topics{"motorcar", "motor_vehicle", "vehicle",
+                                                   "access",   "oneway",        "maxspeed"};
+  if (key == "maxspeed:variable") return true;
+  if (!key.ends_with(conditional)) return false;
+  key.remove_suffix(conditional.size());
+  for (const std::string_view direction : {":forward", ":backward"}) {
+    if (key.ends_with(direction)) key.remove_suffix(direction.size());
+  }
+  return one_of(key, topics);
+}
+
+bool may_bind(std::string_view text) {
+  const auto clauses = hours::read_conditional(text);
+  return clauses.empty() || std::ranges::any_of(clauses, [](const hours::Clause& clause) {
+           return binding_on_car(clause.condition).when != Binding::When::never;
+         });
+}
+
+class PieceFacts {
+ public:
+  explicit PieceFacts(Draft& draft)
+      : draft_(draft),
+        widths_(draft),
+        humps_(draft.raw, [](const Tags& tags) { return is_hump(tags.get("traffic_calming")); }),
+        kept_rules_(draft.tables.timed_rules.size()) {}
+  void add_shape_and_kind(PieceId id);
+  void add_limits(PieceId id);
+  void add_lanes_and_hours(PieceId id);
+
+ private:
+  [[nodiscard]] road::Piece& row(PieceId id) { return draft_.tables.pieces[id.index()]; }
+  void set(PieceId id, std::uint32_t bits, bool on) {
+    if (on) row(id).flags |= bits;
+  }
+  [[nodiscard]] bool starts_way(PieceId id) {
+    return id.index() == 0 || draft_.tables.pieces[id.index() - 1].way != row(id).way;
+  }
+  void report_odd(PieceId id, std::string_view what, std::string_view key);
+  void add_widths(PieceId id);
+  [[nodiscard]] bool has_humps(PieceId id);
+  [[nodiscard]] bool winds(PieceId id);
+  [[nodiscard]] bool is_quiet(PieceId id);
+  void add_timed(PieceId id, std::string_view key, std::string_view text);
+
+  Draft& draft_;
+  PieceWidths widths_;
+  MarkedNodes humps_;
+  std::size_t kept_rules_;       // rules with hours that were there before, by piece
+  std::int64_t judged_way_ = 0;  // the last way whose bends were judged, and what they are
+  bool way_winds_ = false;
+};
+
+void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
+  if (!starts_way(id)) return;
+  const std::string text = std::string(key) + "=" + std::string(draft_.way_tags(id).get(key));
+  draft_.report.odd({row(id).way, ObjectType::way, {}}, what, text);
+}
+
+void PieceFacts::add_widths(PieceId id) {
+  const Widths widths = widths_.of(id);
+  row(id).width_m = static_cast<float>(widths.width_m);
+  row(id).usable_width_m = static_cast<float>(widths.usable_m);
+  row(id).width_source = draft_.text(widths.tag);
+  set(id, flag::parked_both, widths.parked_both);
+  const Tags& tags = draft_.way_tags(id);
+  if (tags.has("width") && !read_width(tags.get("width"))) {
+    report_odd(id, "width can't be read", "width");
+  }
+}
+
+bool PieceFacts::has_humps(PieceId id) {
+  const RawWay& way = draft_.way(id);
+  if (is_hump(way.tags.get("traffic_calming"))) return true;
+  const std::size_t humps = humps_.count_on(way, row(id).from_index, row(id).to_index);
+  return humps > 0 && static_cast<double>(humps) * hump_every_m >= row(id).length_m;
+}
+
+bool PieceFacts::winds(PieceId id) {
+  const road::Piece& piece = row(id);
+  if (piece.length_m >= speaks_for_itself_m) {
+    return is_winding(
+        std::span<const Point>(draft_.tables.shape).subspan(piece.shape_first, piece.shape_count));
+  }
+  if (judged_way_ == piece.way) return way_winds_;
+  std::vector<Point> line;
+  for (const std::int64_t node : draft_.way(id).nodes) {
+    if (const RawNode* known = draft_.raw.find_node(node)) line.push_back(known->at);
+  }
+  judged_way_ = piece.way;
+  way_winds_ = is_winding(line);
+  return way_winds_;
+}
+
+void PieceFacts::add_shape_and_kind(PieceId id) {
+  const Tags& tags = draft_.way_tags(id);
+  set(id, flag::one_way, one_way_of(tags, row(id).road_class).one_way);
+  set(id, flag::ring, tags.is("junction", "roundabout") || tags.is("junction", "circular"));
+  set(id, flag::bridge, says_yes(tags, "bridge"));
+  set(id, flag::tunnel, says_yes(tags, "tunnel"));
+  set(id, flag::lit, says_yes(tags, "lit") && !tags.is("lit", "disused"));
+  set(id, flag::minor_service, is_minor_service(tags));
+  set(id, flag::bus_route, std::ranges::binary_search(draft_.raw.bus_route_ways, row(id).way));
+  set(id, flag::humps, has_humps(id));
+  set(id, flag::winding, winds(id));
+  row(id).lanes = lanes_of(tags);
+  add_widths(id);
+  constexpr std::array<std::string_view, 10> known{
+      "yes", "true", "1", "no", "false", "0", "-1", "reverse", "reversible", "alternating"};
+  if (tags.has("oneway") && !one_of(tags.get("oneway"), known)) {
+    report_odd(id, "oneway can't be read", "oneway");
+  }
+}
+
+/// DECISIONS: residential, living street or unclassified in a built-up area, limit at most 30, no
+/// bus route. A limit of 30 on such a road is itself the sign of a built-up area.
+bool PieceFacts::is_quiet(PieceId id) {
+  constexpr std::array classes{RoadClass::residential, RoadClass::living_street,
+                               RoadClass::unclassified};
+  if (std::ranges::find(classes, row(id).road_class) == classes.end()) return false;
+  if ((row(id).flags & flag::bus_route) != 0) return false;
+  for (const bool against : {false, true}) {
+    const road::LimitFact& fact = draft_.tables.stretches[StretchId{id, against}.index()].limit;
+    const road::LimitOnDay limit = draft_.law.on(fact, newest_day);
+    const int most = limit.unit == SpeedUnit::mph ? quiet_up_to_mph : quiet_up_to_kmh;
+    if (limit.value == 0 || limit.value > most) return false;
+  }
+  return true;
+}
+
+void PieceFacts::add_limits(PieceId id) {
+  const BothLimits limits = limits_of(draft_, id);
+  draft_.tables.stretches[StretchId{id, false}.index()].limit = limits.along;
+  draft_.tables.stretches[StretchId{id, true}.index()].limit = limits.against;
+  set(id, flag::quiet, is_quiet(id));
+}
+
+/// Keeps a rule with hours that may bind a car, unless room read kept it already.
+void PieceFacts::add_timed(PieceId id, std::string_view key, std::string_view text) {
+  if (!depends_on_hours(key) || !may_bind(text)) return;
+  const std::span<const road::TimedRule> kept(draft_.tables.timed_rules.data(), kept_rules_);
+  const auto same_piece = std::ranges::equal_range(kept, id, {}, &road::TimedRule::piece);
+  const road::TimedRule rule{id, draft_.text(key), draft_.text(text)};
+  if (std::ranges::count(same_piece, rule.key, &road::TimedRule::key) == 0) {
+    draft_.tables.timed_rules.push_back(rule);
+  }
+}
+
+void PieceFacts::add_lanes_and_hours(PieceId id) {
+  const Tags& tags = draft_.way_tags(id);
+  const OneWay one_way = one_way_of(tags, row(id).road_class);
+  for (const BusLaneFact& lane : bus_lanes_of(tags, one_way, draft_.side())) {
+    draft_.tables.bus_lanes.push_back({id, lane.direction, lane.side, lane.contraflow,
+                                       lane.doubtful, draft_.text(lane.hours),
+                                       draft_.text(lane.source)});
+    if (lane.doubtful && starts_way(id)) {
+      draft_.report.odd({row(id).way, ObjectType::way, {}}, "bus lane tags contradict each other",
+                        lane.source);
+    }
+  }
+  tags.each([&](std::string_view key, std::string_view value) { add_timed(id, key, value); });
+}
+
+void count_facts(Draft& draft) {
+  const auto with = [&](std::uint32_t bits) {
+    return std::ranges::count_if(draft.tables.pieces,
+                                 [&](const road::Piece& p) { return (p.flags & bits) != 0; });
+  };
+  draft.report.count("pieces one-way", with(flag::one_way));
+  draft.report.count("pieces of dual carriageway by tag", with(flag::dual));
+  draft.report.count("pieces of dual carriageway by their partner", with(flag::dual_inferred));
+  draft.report.count("pieces on quiet streets", with(flag::quiet));
+  draft.report.count("pieces not open to cars", with(flag::no_access));
+  draft.report.count("pieces for access only", with(flag::destination_only));
+  for (const auto how : {road::LimitConfidence::certain, road::LimitConfidence::inferred,
+                         road::LimitConfidence::check}) {
+    const auto limits = std::ranges::count(
+        draft.tables.stretches, how, [](const road::Stretch& s) { return s.limit.confidence; });
+    draft.report.count("speed limits " + std::string(road::name(how)), limits);
+  }
+  draft.report.count("bus lanes", static_cast<std::int64_t>(draft.tables.bus_lanes.size()));
+  draft.report.count("rules with hours",
+                     static_cast<std::int64_t>(draft.tables.timed_rules.size()));
+}
+
+}  // namespace
+
+void mark_piece_facts(Draft& draft) {
+  PieceFacts facts(draft);
+  const std::size_t count = draft.tables.pieces.size();
+  for (std::size_t p = 0; p < count; ++p) facts.add_shape_and_kind(PieceId{p});
+  find_dual_carriageways(draft);
+  for (std::size_t p = 0; p < count; ++p) facts.add_limits(PieceId{p});
+  for (std::size_t p = 0; p < count; ++p) facts.add_lanes_and_hours(PieceId{p});
+  count_facts(draft);
+}
+
+}  // namespace loopwright::mark
