@@ -70,10 +70,12 @@ struct Interval {
   double from = 0, to = 0;
 };
 
-std::vector<Interval> driven_intervals(const road::Roads& roads, const Drive& drive) {
+std::vector<Interval> driven_intervals(const road::Roads& roads, const Drive& drive,
+                                       std::uint32_t piece_flags) {
   std::vector<Interval> intervals;
   for (std::size_t i = 0; i < drive.states.size(); ++i) {
     const StretchId s = roads.stretch_of(drive.states[i]);
+    if ((roads.piece(s).flags & piece_flags) != piece_flags) continue;
     const double length = roads.piece(s).length_m;
     const double begin = i == 0 ? drive.start_m : 0;
     const double end = begin + driven_m(roads, drive, i);
@@ -99,8 +101,8 @@ std::map<std::tuple<std::int64_t, std::uint32_t, std::uint32_t>, double> lengths
 
 }  // namespace
 
-double metres_twice(const road::Roads& roads, const Drive& drive) {
-  std::vector<Interval> intervals = driven_intervals(roads, drive);
+double metres_twice(const road::Roads& roads, const Drive& drive, std::uint32_t piece_flags) {
+  std::vector<Interval> intervals = driven_intervals(roads, drive, piece_flags);
   std::sort(intervals.begin(), intervals.end(), [](const Interval& a, const Interval& b) {
     return std::tuple(a.piece, a.from, a.to) < std::tuple(b.piece, b.from, b.to);
   });

@@ -15,7 +15,7 @@ wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Driv
 /// Passes that count for a want: at most the cap for each place.
 int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, const Caps& caps);
 
-/// Road driven a second time, in either direction, in metres.
-double metres_twice(const road::Roads& roads, const Drive& drive);
+/// Road driven a second time, in either direction, in metres; only of pieces with all these flags.
+double metres_twice(const road::Roads& roads, const Drive& drive, std::uint32_t piece_flags = 0);
 
 }  // namespace loopwright::find
