@@ -11,7 +11,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <optional>
 
 #include "loopwright/base/table.hpp"
 #include "pace/numbers.hpp"
@@ -35,13 +34,6 @@ Spell spell_of(const Wait& wait, double factor) {
   return {std::llround(1000 * wait.likely_s * factor), spread_s * spread_s};
 }
 
-/// Day of the map's newest data, for limits mapped before a change of law.
-std::optional<Date> map_date(const road::Roads& roads) {
-  const auto written = read_time(roads.info().map_timestamp);
-  if (!written) return {};
-  return written->civil.date;
-}
-
 }  // namespace
 
 Percentiles percentiles_of(const Spell& spell) {
@@ -51,7 +43,7 @@ Percentiles percentiles_of(const Spell& spell) {
 }
 
 Pace::Pace(const road::Roads& roads, const Learner& learner, const Instant& start)
-    : roads_(&roads), law_(roads.info().region, map_date(roads)), day_(start.civil().date) {
+    : roads_(&roads), law_(road::law_of(roads.info())), day_(start.civil().date) {
   assert(learner.level >= 1 && learner.level <= static_cast<int>(level_count));
   assert(learner.factor >= 0.8 && learner.factor <= 1.6);
   const Numbers numbers = read_numbers(rule_text("pace"));

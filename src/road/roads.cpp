@@ -58,6 +58,11 @@ Point inside(std::span<const Point> shape, End end, double metres) {
 
 }  // namespace
 
+LimitLaw law_of(const AreaInfo& info) {
+  const auto written = read_time(info.map_timestamp);
+  return {info.region, written ? std::optional(written->civil.date) : std::nullopt};
+}
+
 std::span<const Chance> Roads::chances_from(StretchId entry) const {
   return rows_with(chances, entry, &Chance::entry);
 }

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "loopwright/base/table.hpp"
-#include "loopwright/road/limit.hpp"
+#include "loopwright/road/roads.hpp"
 
 namespace loopwright::road {
 namespace {
@@ -118,6 +118,18 @@ TEST_CASE("a plain Welsh 30 of an older map stays 30, to be checked", "[road]") 
   CHECK(seen(std::nullopt, lesson) == check_sign);
   CHECK(seen(change, lesson) == certain);
   CHECK(seen(eve, eve) == certain);
+}
+
+TEST_CASE("the age of an area's map is that of its newest data", "[road]") {
+  const auto thirty_seen = [](std::string_view timestamp) {
+    AreaInfo info;
+    info.region = find_region("GB-WLS").value();
+    info.map_timestamp = timestamp;
+    return law_of(info).on(number(LimitRule::signed_value, 30), lesson).confidence;
+  };
+  CHECK(thirty_seen("") == check_sign);
+  CHECK(thirty_seen("2023-09-16T23:59:59Z") == check_sign);
+  CHECK(thirty_seen("2023-09-17T00:00:00Z") == certain);
 }
 
 TEST_CASE("a change in Wales casts no doubt on a 40, on a 20 zone or on England", "[road]") {

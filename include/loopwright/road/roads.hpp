@@ -274,6 +274,9 @@ struct AreaInfo {
   bool motorways = false;     ///< built with motorways
 };
 
+/// The limits of the area's region, knowing the age of its map.
+LimitLaw law_of(const AreaInfo& info);
+
 /// The graph as everyone reads it. Cheap to copy; the columns must outlive it.
 class Roads : public Columns<View> {
  public:
