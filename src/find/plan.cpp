@@ -133,18 +133,15 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
     const int got = passes_counting(passes, want, hunt.ground.caps);
     result.missing += std::max(0, want.count.value_or(0) - got);
   }
-  double quiet_twice_m = 0;
-  for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices)) {
-    if (hunt.piece_quiet[piece] == 0) continue;
-    result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
-    quiet_twice_m += static_cast<double>(hunt.piece_m[piece]) * (drives - 1);
-  }
+  for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices))
+    if (hunt.piece_quiet[piece] != 0)
+      result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
   result.ms = hunt.drive_ms(vertices);
   result.off_window_ms =
       std::max({std::int64_t{0}, hunt.low_ms - result.ms, result.ms - hunt.high_ms});
-  result.value =
-      any_max ? max_value(hunt, passes, begin_times(hunt, vertices)) - std::llround(quiet_twice_m)
-              : -std::llround(metres_twice(hunt.ground.roads, drive));
+  const std::uint32_t twice_flags = any_max ? road::piece_flag::quiet : 0;
+  result.value = -std::llround(metres_twice(hunt.ground.roads, drive, twice_flags));
+  if (any_max) result.value += max_value(hunt, passes, begin_times(hunt, vertices));
   return result;
 }
 

@@ -4,6 +4,7 @@
 //   2. A point further along the same stretch is passed without a search.
 //   3. The last layer ends at the end; the cheapest way is followed back through the layers.
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "find/describe.hpp"
@@ -182,7 +183,7 @@ FindResult route_through(const road::Roads& roads, const wish::Wish& wish) {
     from = to;
   }
   wish::Loop loop = describe(roads, ground.pace, search.drive(), wish);
-  loop.certificate.value = -static_cast<std::int64_t>(loop.metres_twice);
+  loop.certificate.value = -std::llround(loop.metres_twice);
   FindResult result;
   result.shortfall = shortfall_of(ground, loop);
   result.loops.push_back(std::move(loop));
