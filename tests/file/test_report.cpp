@@ -16,7 +16,7 @@ TEST_CASE("a build report lists counts and every oddity with its map object", "[
   report.count("roundabouts", 3);
   report.count("level crossings");
   report.odd({7, ObjectType::relation}, "turn restriction without a to", "type=restriction");
-  CHECK(file::write_report(report) == R"({
+  CHECK(file::write_report(report) == R"json({
  "format": "loopwright-report",
  "version": 1,
  "counts": {
@@ -32,7 +32,7 @@ TEST_CASE("a build report lists counts and every oddity with its map object", "[
   }
  ]
 }
-)");
+)json");
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ std::string part(const std::string& text, std::string_view from, std::string_vie
 TEST_CASE("an answer without a loop is a whole loop file", "[file]") {
   wish::Answer answer;
   answer.wish.minutes = 60;
-  CHECK(file::write_answer(answer) == R"({
+  CHECK(file::write_answer(answer) == R"json({
  "format": "loopwright-loops",
  "version": 1,
  "area": {
@@ -50,13 +50,13 @@ TEST_CASE("an answer without a loop is a whole loop file", "[file]") {
  "fewer_because": null,
  "shortfall": null
 }
-)");
+)json");
 }
 
 TEST_CASE("a stretch of a loop is written with its way, its nodes and when we are there",
           "[file]") {
   const std::string text = file::write_answer(test::sample_answer());
-  CHECK(part(text, "   \"stretches\"", "   \"passes\"") == R"(   "stretches": [
+  CHECK(part(text, "   \"stretches\"", "   \"passes\"") == R"json(   "stretches": [
     {
      "way": 123,
      "from": 11,
@@ -102,12 +102,12 @@ TEST_CASE("a stretch of a loop is written with its way, its nodes and when we ar
      "street": ""
     }
    ],
-)");
+)json");
 }
 
 TEST_CASE("passes and bus lanes are written with what says so", "[file]") {
   const std::string text = file::write_answer(test::sample_answer());
-  CHECK(part(text, "   \"passes\"", "   \"met\"") == R"(   "passes": [
+  CHECK(part(text, "   \"passes\"", "   \"met\"") == R"json(   "passes": [
     {
      "kind": "roundabout",
      "movement": "right",
@@ -153,17 +153,17 @@ TEST_CASE("passes and bus lanes are written with what says so", "[file]") {
       "type": "way",
       "id": 123,
       "tag": "lanes:bus:conditional=1 @ (Mo-Sa 16:00-19:00)"
-}
-}
+     }
+    }
    ],
    "pull_ups": [],
    "ways_home": [],
-)");
-   }
+)json");
+}
 
-   TEST_CASE("the certificate says how far from the best a loop may be", "[file]") {
-     const std::string text = file::write_answer(test::sample_answer());
-     CHECK(part(text, "   \"met\"", "  }\n ],\n \"fewer") == R"(   "met": [
+TEST_CASE("the certificate says how far from the best a loop may be", "[file]") {
+  const std::string text = file::write_answer(test::sample_answer());
+  CHECK(part(text, "   \"met\"", "  }\n ],\n \"fewer") == R"json(   "met": [
     {
      "kind": "roundabout",
      "movement": "right",
@@ -179,28 +179,27 @@ TEST_CASE("passes and bus lanes are written with what says so", "[file]") {
     "candidates": 40,
     "left_out": 2
    }
-)");
-   }
+)json");
+}
 
-   TEST_CASE("a gap is a number only when there is a bound and a value to measure it by",
-             "[file]") {
-     const auto gap = [](std::int64_t value, std::optional<std::int64_t> bound) {
-       wish::Answer answer = test::sample_answer();
-       answer.loops[0].certificate.value = value;
-       answer.loops[0].certificate.bound = bound;
-       return part(file::write_answer(answer), "\"gap\"", ",");
-     };
-     CHECK(gap(8000, std::nullopt) == "\"gap\": null");
-     CHECK(gap(8000, 8000) == "\"gap\": 0.0");
-     CHECK(gap(3000, 4000) == "\"gap\": 0.333333");
-     CHECK(gap(0, 0) == "\"gap\": 0.0");
-     CHECK(gap(0, 1000) == "\"gap\": null");
-     CHECK(gap(-500, -100) == "\"gap\": null");
-   }
+TEST_CASE("a gap is a number only when there is a bound and a value to measure it by", "[file]") {
+  const auto gap = [](std::int64_t value, std::optional<std::int64_t> bound) {
+    wish::Answer answer = test::sample_answer();
+    answer.loops[0].certificate.value = value;
+    answer.loops[0].certificate.bound = bound;
+    return part(file::write_answer(answer), "\"gap\"", ",");
+  };
+  CHECK(gap(8000, std::nullopt) == "\"gap\": null");
+  CHECK(gap(8000, 8000) == "\"gap\": 0.0");
+  CHECK(gap(3000, 4000) == "\"gap\": 0.333333");
+  CHECK(gap(0, 0) == "\"gap\": 0.0");
+  CHECK(gap(0, 1000) == "\"gap\": null");
+  CHECK(gap(-500, -100) == "\"gap\": null");
+}
 
-   TEST_CASE("the shortfall names the want, the nearest there is and the least time", "[file]") {
-     const std::string text = file::write_answer(test::sample_answer());
-     CHECK(part(text, " \"shortfall\"", "\n}\n") == R"( "shortfall": {
+TEST_CASE("the shortfall names the want, the nearest there is and the least time", "[file]") {
+  const std::string text = file::write_answer(test::sample_answer());
+  CHECK(part(text, " \"shortfall\"", "\n}\n") == R"json( "shortfall": {
   "why": "two of three roundabouts fit into the time",
   "missing": [
    {
@@ -218,34 +217,34 @@ TEST_CASE("passes and bus lanes are written with what says so", "[file]") {
    }
   ],
   "least_minutes": 68.0
- })");
-   }
+ })json");
+}
 
-   TEST_CASE("as many as fit is written as \"max\"", "[file]") {
-     const std::string text = file::write_answer(test::sample_answer());
-     CHECK(part(text, "    \"kind\": \"level-crossing\"", "   }\n  ],\n  \"avoids\"") ==
-           "    \"kind\": \"level-crossing\",\n    \"movement\": null,\n    \"count\": \"max\"\n");
-   }
+TEST_CASE("as many as fit is written as \"max\"", "[file]") {
+  const std::string text = file::write_answer(test::sample_answer());
+  CHECK(part(text, "    \"kind\": \"level-crossing\"", "   }\n  ],\n  \"avoids\"") ==
+        "    \"kind\": \"level-crossing\",\n    \"movement\": null,\n    \"count\": \"max\"\n");
+}
 
-   TEST_CASE("coordinates keep every digit the map has, and no more", "[file]") {
-     wish::Answer answer;
-     for (const std::int32_t lat_e7 : {515877001, -1, 899999999, 123456789}) {
-       answer.wish.through.push_back({lat_e7, 0});
-     }
-     const std::string text = file::write_answer(answer);
-     CHECK(text.find("\"lat\": 51.5877001,") != std::string::npos);
-     CHECK(text.find("\"lat\": -1e-07,") != std::string::npos);
-     CHECK(text.find("\"lat\": 89.9999999,") != std::string::npos);
-     CHECK(text.find("\"lat\": 12.3456789,") != std::string::npos);
-   }
+TEST_CASE("coordinates keep every digit the map has, and no more", "[file]") {
+  wish::Answer answer;
+  for (const std::int32_t lat_e7 : {515877001, -1, 899999999, 123456789}) {
+    answer.wish.through.push_back({lat_e7, 0});
+  }
+  const std::string text = file::write_answer(answer);
+  CHECK(text.find("\"lat\": 51.5877001,") != std::string::npos);
+  CHECK(text.find("\"lat\": -1e-07,") != std::string::npos);
+  CHECK(text.find("\"lat\": 89.9999999,") != std::string::npos);
+  CHECK(text.find("\"lat\": 12.3456789,") != std::string::npos);
+}
 
-   TEST_CASE("a street name that is no proper text doesn't spoil the file", "[file]") {
-     wish::Answer answer = test::sample_answer();
-     answer.loops[0].stretches[0].street = "Caf\xe9 \"Row\"\n";
-     const std::string text = file::write_answer(answer);
-     CHECK(text.find("\"street\": \"Caf\xef\xbf\xbd \\\"Row\\\"\\n\"") != std::string::npos);
-     CHECK_NOTHROW(file::read_answer(text, "loops.json"));
-   }
+TEST_CASE("a street name that is no proper text doesn't spoil the file", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.loops[0].stretches[0].street = "Caf\xe9 \"Row\"\n";
+  const std::string text = file::write_answer(answer);
+  CHECK(text.find("\"street\": \"Caf\xef\xbf\xbd \\\"Row\\\"\\n\"") != std::string::npos);
+  CHECK_NOTHROW(file::read_answer(text, "loops.json"));
+}
 
-   }  // namespace
-   }  // namespace loopwright
+}  // namespace
+}  // namespace loopwright
