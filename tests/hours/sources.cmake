@@ -1,1 +1,5 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_conditional.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_intervals.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_read_hours.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_zone.cpp)
