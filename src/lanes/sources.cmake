@@ -1,1 +1,3 @@
-# target_sources(loopwright_lib PRIVATE ${CMAKE_CURRENT_LIST_DIR}/example.cpp)
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_on.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/judge.cpp)
