@@ -63,8 +63,10 @@ double as_written(double seconds) {
 Passing passing_of(const road::Roads& roads, const wish::Loop& loop, const LaneRun& run) {
   const std::size_t behind = run.last + 1;
   const double low = loop.stretches[run.first].arrive_s.low;
+  // A file's times may run backwards; that is for the proof to say.
   const double high =
-      behind < loop.stretches.size() ? loop.stretches[behind].arrive_s.high : loop.seconds.high;
+      std::max(low, behind < loop.stretches.size() ? loop.stretches[behind].arrive_s.high
+                                                   : loop.seconds.high);
   const auto at = [&](double seconds) {
     const Instant instant = loop.start.plus_seconds(static_cast<std::int64_t>(seconds));
     // Plates speak of the clock on the spot, whatever offset the start was given with.

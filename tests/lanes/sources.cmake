@@ -1,1 +1,3 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes_on.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_judge.cpp)
