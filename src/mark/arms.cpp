@@ -3,7 +3,8 @@
 //    aren't a way in followed by a way out, and either
 //    - their traffic meets again within 60 m (a splitter island; MAP-TAGS gives 40 to 60), or
 //    - the way out and the way in are the same road: same name or ref, both slip roads or both
-//      halves of a dual carriageway, and they lie within 60 degrees.
+//      halves of a dual carriageway, and they lie within 60 degrees; or both are nameless roads of
+//      one class within 30 degrees.
 //    Two two-way roads that meet again (a crescent) stay two arms: the signs show two.
 // 3. Exits are counted over arms in driving order from the entry.
 // Traffic is followed by its direction, never over a ring; a ring that both reach is a meeting too.
@@ -22,6 +23,7 @@ namespace {
 
 constexpr double meets_within_m = 60;
 constexpr double same_road_within_deg = 60;
+constexpr double nameless_within_deg = 30;
 
 /// Where traffic gets within the limit when leaving by a stretch, or where it may have come from.
 class Traffic {
@@ -111,15 +113,23 @@ class Joiner {
   bool is_same_road(const ArmPart& a, const ArmPart& b) const {
     const road::Piece& x = roads_.piece(a.away);
     const road::Piece& y = roads_.piece(b.away);
-    const bool both_dual = (x.flags & y.flags & road::piece_flag::dual) != 0;
-    if (!same_text(x.name, y.name) && !same_text(x.ref, y.ref) && !both_dual &&
-        !(is_link(x) && is_link(y)))
-      return false;
-    return std::abs(heading_change_deg(bearing_of_arm(roads_, a.away),
-                                       bearing_of_arm(roads_, b.away))) <= same_road_within_deg;
+    const double apart = std::abs(
+        heading_change_deg(bearing_of_arm(roads_, a.away), bearing_of_arm(roads_, b.away)));
+    const bool named_alike = same_text(x.name, y.name) || same_text(x.ref, y.ref);
+    if (named_alike || (is_dual(x) && is_dual(y)) || (is_link(x) && is_link(y)))
+      return apart <= same_road_within_deg;
+    return !is_named(x) && !is_named(y) && x.road_class == y.road_class &&
+           apart <= nameless_within_deg;
   }
 
-  static bool same_text(TextId a, TextId b) { return a.known() && a.index() != 0 && a == b; }
+  static bool is_text(TextId text) { return text.known() && text.index() != 0; }
+  static bool same_text(TextId a, TextId b) { return is_text(a) && a == b; }
+  static bool is_named(const road::Piece& piece) {
+    return is_text(piece.name) || is_text(piece.ref);
+  }
+  static bool is_dual(const road::Piece& piece) {
+    return (piece.flags & (road::piece_flag::dual | road::piece_flag::dual_inferred)) != 0;
+  }
   static bool is_link(const road::Piece& piece) {
     return piece.road_class >= road::RoadClass::motorway_link &&
            piece.road_class <= road::RoadClass::tertiary_link;

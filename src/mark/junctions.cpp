@@ -21,6 +21,7 @@ namespace {
 using road::Kind;
 using road::Movement;
 
+constexpr std::uint32_t dual = road::piece_flag::dual | road::piece_flag::dual_inferred;
 constexpr double gap_within_m = 40;  // wider than any reservation with a gap in it; ours
 
 struct Junction {
@@ -30,16 +31,15 @@ struct Junction {
 };
 
 bool touches_dual(const road::Roads& roads, NodeId node) {
-  return std::ranges::any_of(roads.leaving(node), [&](StretchId s) {
-    return (roads.piece(s).flags & road::piece_flag::dual) != 0;
-  });
+  return std::ranges::any_of(roads.leaving(node),
+                             [&](StretchId s) { return (roads.piece(s).flags & dual) != 0; });
 }
 
 /// The short link between the two sides of a dual carriageway.
 bool is_gap(const road::Roads& roads, const JunctionArm& arm) {
   const StretchId away = arm.parts.front().away;
   const road::Piece& piece = roads.piece(away);
-  return (piece.flags & road::piece_flag::dual) == 0 && piece.length_m <= gap_within_m &&
+  return (piece.flags & dual) == 0 && piece.length_m <= gap_within_m &&
          touches_dual(roads, roads.from_node(away)) && touches_dual(roads, roads.to_node(away));
 }
 

@@ -47,74 +47,65 @@ class Crossings {
 
   void mark() {
     find_nodes();
-    std::set<NodeId> done;
     for (const NodeId node : nodes_) {
-      if (done.contains(node)) continue;
-      const Spot spot = gather(node);
-      done.insert(spot.nodes.begin(), spot.nodes.end());
-      add(spot);
+      for (const StretchId away : roads_.leaving(node)) join_next(node, away);
     }
+    for (const auto& [first, spot] : spots_) add(spot);
   }
 
  private:
   void find_nodes();
-  Spot gather(NodeId first) const;
-  void follow(StretchId away, Spot& spot, std::vector<NodeId>& open) const;
+  void join_next(NodeId node, StretchId away);
   [[nodiscard]] NodeId best_told(const Spot& spot) const;
   void add(const Spot& spot);
 
   Draft& draft_;
   const road::Roads& roads_;
-  std::set<NodeId> nodes_;  // on railways in use
+  std::set<NodeId> nodes_;          // on railways in use
+  std::map<NodeId, NodeId> first_;  // of the crossing a node belongs to
+  std::map<NodeId, Spot> spots_;    // crossings by their first node
 };
 
 void Crossings::find_nodes() {
   const std::set<std::int64_t> rails = rail_nodes(draft_.raw);
   for (std::size_t row = 0; row < roads_.nodes.size(); ++row) {
-    const road::Node& node = roads_.nodes[row];
-    if ((node.flags & road::node_flag::level_crossing) == 0) continue;
-    if (rails.contains(node.osm_id)) {
-      nodes_.insert(NodeId{row});
-    } else {
-      draft_.report.odd(node_object(roads_, NodeId{row}), no_railway);
+    const NodeId node{row};
+    if ((roads_.nodes[row].flags & road::node_flag::level_crossing) == 0) continue;
+    if (!rails.contains(roads_.nodes[row].osm_id)) {
+      draft_.report.odd(node_object(roads_, node), no_railway);
+      continue;
     }
+    nodes_.insert(node);
+    first_.emplace(node, node);
+    spots_.emplace(node, Spot{{node}, {}});
   }
 }
 
-/// Takes in the next crossing node straight on within the limit, and the road up to it.
-void Crossings::follow(StretchId away, Spot& spot, std::vector<NodeId>& open) const {
-  std::vector<PieceId> walked;
+/// Joins the next crossing node straight on within the limit, and the road up to it.
+void Crossings::join_next(NodeId node, StretchId away) {
+  Spot between;
   double metres = 0;
-  for (StretchId s = away; s.known(); s = straight_on(roads_, s)) {
+  StretchId s = away;
+  while (s.known()) {
     metres += roads_.piece(s).length_m;
     if (metres > one_crossing_m) return;
-    walked.push_back(s.piece());
-    const NodeId node = roads_.to_node(s);
-    spot.tidy();
-    if (nodes_.contains(node) && spot.holds(node)) return;
-    if (!nodes_.contains(node)) continue;
-    spot.nodes.push_back(node);
-    spot.inside.insert(spot.inside.end(), walked.begin(), walked.end());
-    open.push_back(node);
-    return;
+    between.inside.push_back(s.piece());
+    between.nodes.push_back(roads_.to_node(s));
+    if (nodes_.contains(roads_.to_node(s))) break;
+    s = straight_on(roads_, s);
   }
-}
-
-Spot Crossings::gather(NodeId first) const {
-  Spot spot{{first}, {}};
-  std::vector<NodeId> open = {first};
-  while (!open.empty()) {
-    const NodeId node = open.back();
-    open.pop_back();
-    for (const StretchId away : roads_.leaving(node)) follow(away, spot, open);
+  if (!s.known()) return;
+  const NodeId kept = std::min(first_.at(node), first_.at(roads_.to_node(s)));
+  const NodeId taken = std::max(first_.at(node), first_.at(roads_.to_node(s)));
+  Spot& spot = spots_.at(kept);
+  spot.take(between);
+  if (kept != taken) {
+    spot.take(spots_.at(taken));
+    spots_.erase(taken);
+    for (auto& [member, first] : first_) {
+      if (first == taken) first = kept;
+    }
   }
-  // Nodes between the tracks (a road joins there) belong to it too.
-  for (const PieceId piece : std::vector<PieceId>(spot.inside)) {
-    spot.nodes.push_back(roads_.pieces[piece.index()].a);
-    spot.nodes.push_back(roads_.pieces[piece.index()].b);
-  }
-  spot.tidy();
-  return spot;
 }
 
 /// The crossing node whose tags say most, the least id of several.

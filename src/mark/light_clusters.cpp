@@ -41,7 +41,10 @@ class Clusters {
 
  private:
   [[nodiscard]] std::uint32_t flags(NodeId node) const { return roads_.nodes[node.index()].flags; }
-  [[nodiscard]] bool is_junction(NodeId node) const { return road_ends(roads_, node) >= 3; }
+  /// Where a road parts into its two one-way halves, only two arms meet.
+  [[nodiscard]] bool is_junction(NodeId node) const {
+    return road_ends(roads_, node) >= 3 && arms_at(draft_, roads_, node).size() >= 3;
+  }
   [[nodiscard]] bool has_own_place(NodeId node) const {
     return draft_.place_at(node, road::Kind::roundabout).known() ||
            draft_.place_at(node, road::Kind::mini_roundabout).known();
@@ -94,9 +97,12 @@ void Clusters::sort_out(NodeId light) {
 
 /// Finds the junction a light beside the road holds; without one the light stands alone.
 void Clusters::look_ahead(NodeId light) {
-  if (road_ends(roads_, light) != 2) return;
   const bool on_foot = (flags(light) & flag::signal_crossing) != 0;
   bool belongs = on_foot;  // a crossing is placed later, whatever it holds
+  if (road_ends(roads_, light) != 2) {
+    if (!belongs) alone_.insert(light);
+    return;
+  }
   const auto leaving = roads_.leaving(light);
   for (const std::size_t side : {0U, 1U}) {
     const StretchId on = leaving[side];

@@ -1,8 +1,9 @@
 // 1. A node with highway=mini_roundabout where roads meet is a mini-roundabout. Its arms are the
 //    roads there in driving order, joined across splitter islands like those of a ring.
 // 2. On a road's end it is no roundabout, and on a ring the ring counts: both are reported.
-// 3. In the middle of a road (two arms) it is reported too, since the side road is missing or the
-//    node misplaced, but one does drive round it: a chance ahead, inferred.
+// 3. In the middle of a road (two arms) it is reported too, since the side road isn't mapped as road
+//    or the node is misplaced, but one does drive round it: a chance ahead, whatever the bend, and
+//    inferred.
 // 4. direction=* that contradicts the side of the road is reported and not believed.
 // 5. A chance for each legal way in and out. Driving back by the same arm isn't one: the graph has
 //    no U-turns at nodes, and Highway Code rule 188 advises against them at a mini.
@@ -10,7 +11,6 @@
 #include <array>
 #include <cmath>
 
-#include "approach.hpp"
 #include "arms.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
@@ -33,11 +33,12 @@ struct Mini {
   NodeId node;
   PlaceId place;
   std::vector<JunctionArm> arms;
-  road::Confidence confidence = road::Confidence::certain;
+  [[nodiscard]] bool on_plain_road() const { return arms.size() < 3; }
 };
 
 /// A hairpin to the next arm is a near-side turn, to the last one a far-side turn.
-Movement movement(const road::Roads& roads, const JunctionArm& from, const JunctionArm& to) {
+Movement movement_between(const road::Roads& roads, const JunctionArm& from,
+                          const JunctionArm& to) {
   constexpr double plain_deg = 135;
   const double in = bearing_of_arm(roads, from.in().back());
   const double out = bearing_of_arm(roads, to.out());
@@ -47,38 +48,41 @@ Movement movement(const road::Roads& roads, const JunctionArm& from, const Junct
 }
 
 void add_chances(Draft& draft, const road::Roads& roads, const Mini& mini) {
-  for (std::size_t from = 0; from < mini.arms.size(); ++from) {
-    for (std::size_t to = 0; to < mini.arms.size(); ++to) {
-      if (from == to || !mini.arms[from].can_enter() || !mini.arms[to].can_leave()) continue;
-      const Path path = {mini.arms[from].in(), mini.arms[to].out()};
+  const auto& arms = mini.arms;
+  for (std::size_t from = 0; from < arms.size(); ++from) {
+    for (std::size_t to = 0; to < arms.size(); ++to) {
+      if (from == to || !arms[from].can_enter() || !arms[to].can_leave()) continue;
+      const Path path = {arms[from].in(), arms[to].out()};
       if (!is_legal(roads, path)) continue;
-      add_passing(draft, mini.place, path,
-                  {.movement = movement(roads, mini.arms[from], mini.arms[to]),
-                   .exit_number = exit_number(mini.arms, from, to),
-                   .confidence = mini.confidence,
-                   .tag = "highway=mini_roundabout",
-                   .source = node_object(roads, mini.node)});
+      const bool plain = mini.on_plain_road();
+      add_passing(
+          draft, mini.place, path,
+          {.movement = plain ? Movement::ahead : movement_between(roads, arms[from], arms[to]),
+           .exit_number = exit_number(arms, from, to),
+           .confidence = plain ? road::Confidence::inferred : road::Confidence::certain,
+           .tag = "highway=mini_roundabout",
+           .source = node_object(roads, mini.node)});
     }
   }
 }
 
-/// What is wrong with its place; empty when nothing is.
-std::string_view trouble(const Draft& draft, const road::Roads& roads, NodeId node) {
-  if (draft.place_at(node, road::Kind::roundabout).known() ||
-      draft.place_at(node, road::Kind::mini_roundabout).known())
-    return on_ring;
-  if (road_ends(roads, node) < 2) return on_road_end;
-  return road_ends(roads, node) == 2 ? on_plain_road : std::string_view();
+/// What is wrong with it; empty when nothing is.
+std::string_view trouble_of(const Draft& draft, const Mini& mini) {
+  const bool ring = draft.place_at(mini.node, road::Kind::roundabout).known() ||
+                    draft.place_at(mini.node, road::Kind::mini_roundabout).known();
+  if (ring) return on_ring;
+  if (mini.arms.size() < 2) return on_road_end;
+  if (mini.on_plain_road()) return on_plain_road;
+  return contradicts(draft.node_tags(mini.node), draft.side()) ? wrong_direction
+                                                               : std::string_view();
 }
 
 void mark_mini(Draft& draft, const road::Roads& roads, NodeId node) {
   const OsmObject object = node_object(roads, node);
-  const std::string_view odd = trouble(draft, roads, node);
-  if (!odd.empty()) draft.report.odd(object, odd);
-  if (odd == on_ring || odd == on_road_end) return;
-  if (contradicts(draft.node_tags(node), draft.side())) draft.report.odd(object, wrong_direction);
-  Mini mini{node, {}, arms_at(draft, roads, node), road::Confidence::certain};
-  if (!odd.empty()) mini.confidence = road::Confidence::inferred;
+  Mini mini{node, {}, arms_at(draft, roads, node)};
+  const std::string_view trouble = trouble_of(draft, mini);
+  if (!trouble.empty()) draft.report.odd(object, trouble);
+  if (trouble == on_ring || trouble == on_road_end) return;
   road::Place place;
   place.kind = road::Kind::mini_roundabout;
   place.source = object;

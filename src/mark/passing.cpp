@@ -86,6 +86,12 @@ void Spot::tidy() {
   order(inside);
 }
 
+void Spot::take(const Spot& other) {
+  nodes.insert(nodes.end(), other.nodes.begin(), other.nodes.end());
+  inside.insert(inside.end(), other.inside.begin(), other.inside.end());
+  tidy();
+}
+
 bool Spot::holds(NodeId node) const {
   return std::ranges::binary_search(nodes, node);
 }

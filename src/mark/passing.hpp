@@ -15,7 +15,8 @@ struct Spot {
   std::vector<NodeId> nodes;
   std::vector<PieceId> inside;
 
-  void tidy();  ///< brings both in order
+  void tidy();                   ///< brings both in order
+  void take(const Spot& other);  ///< adds another's, in order
   [[nodiscard]] bool holds(NodeId node) const;
   [[nodiscard]] bool holds(PieceId piece) const;
 };

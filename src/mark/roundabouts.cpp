@@ -1,4 +1,5 @@
-// 1. Rings are found from the ways (rings.cpp); their pieces are flagged and each becomes a place.
+// 1. Rings are found from the ways (rings.cpp); only their pieces stay flagged as ring, and each
+//    becomes a place.
 //    A ring driven against the side of the road is reported and gets no arms or chances: nobody can
 //    say which exit is which.
 // 2. Along a ring in driving order, the roads at each node are the parts of its arms, joined across
@@ -59,9 +60,12 @@ std::vector<ArmPart> parts_of(Draft& draft, const road::Roads& roads, const Ring
   return parts;
 }
 
-void flag_pieces(Draft& draft, const Ring& ring) {
-  for (const StretchId s : ring.stretches) {
-    draft.tables.pieces[s.piece().index()].flags |= road::piece_flag::ring;
+void flag_pieces(Draft& draft, const std::vector<Ring>& rings) {
+  for (road::Piece& piece : draft.tables.pieces) piece.flags &= ~road::piece_flag::ring;
+  for (const Ring& ring : rings) {
+    for (const StretchId s : ring.stretches) {
+      draft.tables.pieces[s.piece().index()].flags |= road::piece_flag::ring;
+    }
   }
 }
 
@@ -174,11 +178,9 @@ void mark_ring(Draft& draft, const road::Roads& roads, const Ring& ring, PlaceId
 void mark_roundabouts(Draft& draft) {
   const road::Roads graph = draft.roads();
   const std::vector<Ring> rings = find_rings(draft, graph);
+  flag_pieces(draft, rings);
   std::vector<PlaceId> places;
-  for (const Ring& ring : rings) {
-    flag_pieces(draft, ring);
-    places.push_back(add_ring_place(draft, graph, ring));
-  }
+  for (const Ring& ring : rings) places.push_back(add_ring_place(draft, graph, ring));
   for (std::size_t i = 0; i < rings.size(); ++i) mark_ring(draft, graph, rings[i], places[i]);
 }
 
