@@ -81,15 +81,21 @@ std::optional<bool> compared(std::string_view part) {
   return compare(known->of_car, part.substr(at, after - at), *limit);
 }
 
+std::string_view without_brackets(std::string_view part) {
+  part = trim(part);
+  const bool bracketed = part.starts_with('(') && part.ends_with(')');
+  return bracketed ? trim(part.substr(1, part.size() - 2)) : part;
+}
+
 std::vector<std::string_view> parts_of(std::string_view condition) {
   constexpr std::string_view word = " AND ";
   std::vector<std::string_view> parts;
   std::size_t from = 0;
   for (std::size_t at; (at = condition.find(word, from)) != std::string_view::npos;) {
-    parts.push_back(trim(condition.substr(from, at - from)));
+    parts.push_back(without_brackets(condition.substr(from, at - from)));
     from = at + word.size();
   }
-  parts.push_back(trim(condition.substr(from)));
+  parts.push_back(without_brackets(condition.substr(from)));
   return parts;
 }
 
@@ -100,7 +106,7 @@ bool looks_like_hours(std::string_view part) {
       "Mo",  "Tu",  "We",  "Th",      "Fr",     "Sa",   "Su",  "PH",  "SH",
       "Jan", "Feb", "Mar", "Apr",     "May",    "Jun",  "Jul", "Aug", "Sep",
       "Oct", "Nov", "Dec", "sunrise", "sunset", "dawn", "dusk"};
-  if (!part.empty() && (part[0] == '(' || (part[0] >= '0' && part[0] <= '9'))) return true;
+  if (!part.empty() && part[0] >= '0' && part[0] <= '9') return true;
   return std::ranges::any_of(starts, [&](std::string_view s) { return part.starts_with(s); });
 }
 

@@ -1,1 +1,15 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_access.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_barriers.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_draft.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_dual_carriageways.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_hardness.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_limit_changes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_one_way.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_ordinary_car.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_piece_facts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_raw_map.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_runs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_speed_limits.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_widths.cpp)

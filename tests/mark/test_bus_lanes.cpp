@@ -1,0 +1,219 @@
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "loopwright/hours/hours.hpp"
+#include "loopwright/mark/rules.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::LaneDirection;
+using road::LaneSide;
+
+std::string told(const BusLaneFact& lane) {
+  const char* directions[] = {"along", "against", "unknown direction"};
+  const char* sides[] = {"unknown side", "left", "right"};
+  std::string text = directions[static_cast<int>(lane.direction)];
+  text += std::string(", ") + sides[static_cast<int>(lane.side)];
+  if (lane.contraflow) text += ", contraflow";
+  if (lane.doubtful) text += ", doubtful";
+  return text + (lane.hours.empty() ? std::string(", no hours") : ", " + lane.hours);
+}
+
+/// The lanes of a road in words, one after the other; drives on the left.
+std::string lanes(Tags tags, Side side = Side::left) {
+  std::string all;
+  const OneWay one_way = one_way_of(tags, road::RoadClass::primary);
+  for (const BusLaneFact& lane : bus_lanes_of(tags, one_way, side)) {
+    all += (all.empty() ? "" : " | ") + told(lane);
+  }
+  return all.empty() ? "none" : all;
+}
+
+std::string source(Tags tags) {
+  const auto found = bus_lanes_of(tags, one_way_of(tags, road::RoadClass::primary), Side::left);
+  return found.empty() ? "none" : found.front().source;
+}
+
+TEST_CASE("a road that says nothing of buses has no bus lane", "[mark]") {
+  CHECK(lanes({}) == "none");
+  CHECK(lanes({{"lanes", "2"}, {"bus", "designated"}}) == "none");
+}
+
+// OSM wiki, Key:lanes:bus and Bus lanes.
+TEST_CASE("a counted bus lane has a direction but no side", "[mark]") {
+  CHECK(lanes({{"lanes:bus:forward", "1"}}) == "along, unknown side, no hours");
+  CHECK(lanes({{"lanes:psv:backward", "1"}}) == "against, unknown side, no hours");
+  CHECK(lanes({{"lanes:bus", "0"}}) == "none");
+  CHECK(source({{"lanes:bus:forward", "1"}}) == "lanes:bus:forward=1");
+}
+
+TEST_CASE("lanes:bus=1 on a two-way road doesn't say on which side", "[mark]") {
+  CHECK(lanes({{"lanes:bus", "1"}}) == "unknown direction, unknown side, no hours");
+  CHECK(lanes({{"lanes:bus", "2"}}) ==
+        "along, unknown side, no hours | against, unknown side, no hours");
+}
+
+TEST_CASE("on a one-way road a bus lane goes with the traffic", "[mark]") {
+  CHECK(lanes({{"oneway", "yes"}, {"lanes:bus", "1"}}) == "along, unknown side, no hours");
+  CHECK(lanes({{"oneway", "-1"}, {"lanes:bus", "1"}}) == "against, unknown side, no hours");
+  CHECK(lanes({{"oneway", "yes"}, {"lanes:bus:backward", "1"}}) ==
+        "against, unknown side, contraflow, no hours");
+  CHECK(lanes({{"oneway", "-1"}, {"lanes:bus:forward", "1"}}) ==
+        "along, unknown side, contraflow, no hours");
+}
+
+TEST_CASE("hours of a counted lane are kept without their brackets", "[mark]") {
+  const char* key = "lanes:bus:forward:conditional";
+  CHECK(lanes({{key, "1 @ (Mo-Sa 07:00-10:00,16:00-19:00)"}}) ==
+        "along, unknown side, Mo-Sa 07:00-10:00,16:00-19:00");
+  CHECK(lanes({{key, "1 @ Mo-Fr 07:00-10:00"}}) == "along, unknown side, Mo-Fr 07:00-10:00");
+  CHECK(lanes({{key, "1 @ (24/7)"}}) == "along, unknown side, 24/7");
+  CHECK(lanes({{key, "1 @ (00:00-00:00)"}}) == "along, unknown side, 00:00-00:00");
+  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00; PH off)"}}) ==
+        "along, unknown side, Mo-Fr 07:00-10:00; PH off");
+  CHECK(source({{key, "1 @ (24/7)"}}) == "lanes:bus:forward:conditional=1 @ (24/7)");
+  CHECK(lanes({{"lanes:psv:forward", "1"}, {"lanes:psv:forward:times", "Mo-Fr 07:00-10:00"}}) ==
+        "along, unknown side, Mo-Fr 07:00-10:00");
+}
+
+TEST_CASE("several clauses make one text of hours", "[mark]") {
+  const char* key = "lanes:bus:forward:conditional";
+  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00); 1 @ (Mo-Fr 16:00-19:00)"}}) ==
+        "along, unknown side, Mo-Fr 07:00-10:00, Mo-Fr 16:00-19:00");
+  CHECK(lanes({{key, "1 @ (Mo-Sa 07:00-19:00); 0 @ (Sa)"}}) ==
+        "along, unknown side, Mo-Sa 07:00-19:00; Sa off");
+}
+
+TEST_CASE("a condition on other vehicles or on the weather", "[mark]") {
+  const char* key = "lanes:bus:forward:conditional";
+  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00 AND weight<3.5)"}}) ==
+        "along, unknown side, Mo-Fr 07:00-10:00");
+  CHECK(lanes({{key, "1 @ (weight>7.5)"}}) == "none");
+  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00 AND wet)"}}) == "along, unknown side, no hours");
+  CHECK(lanes({{key, "1 @ flashing"}}) == "along, unknown side, no hours");
+}
+
+TEST_CASE("always, and also only at times: the hours are believed, in doubt", "[mark]") {
+  CHECK(lanes({{"lanes:bus:forward", "1"},
+               {"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"}}) ==
+        "along, unknown side, doubtful, Mo-Fr 07:00-10:00");
+}
+
+TEST_CASE("when only the free hours are given, the lane is in force at all others", "[mark]") {
+  const Tags tags{{"lanes:bus:forward", "1"},
+                  {"lanes:bus:forward:conditional", "0 @ (Mo-Fr 10:00-16:00)"}};
+  CHECK(lanes(tags) == "along, unknown side, 24/7; Mo-Fr 10:00-16:00 off");
+  const hours::Hours in_force = hours::read_hours(
+      bus_lanes_of(tags, one_way_of(tags, road::RoadClass::primary), Side::left).front().hours);
+  // Monday 30 November 2026 and the Sunday before it.
+  CHECK(in_force.in_force({{2026, 11, 30}, 9, 0, 0}) == hours::Tri::yes);
+  CHECK(in_force.in_force({{2026, 11, 30}, 12, 0, 0}) == hours::Tri::no);
+  CHECK(in_force.in_force({{2026, 11, 29}, 12, 0, 0}) == hours::Tri::yes);
+}
+
+// OSM wiki, Key:bus:lanes: designated alone forbids nobody; that needs "no" for vehicles.
+TEST_CASE("the first lane shut to cars and kept for buses is on the left", "[mark]") {
+  CHECK(lanes({{"oneway", "yes"},
+               {"bus:lanes", "designated|yes"},
+               {"motor_vehicle:lanes", "no|yes"}}) == "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "yes|designated"}, {"vehicle:lanes:forward", "yes|no"}}) ==
+        "along, right, no hours");
+  CHECK(lanes({{"bus:lanes:backward", "designated|yes"}, {"access:lanes:backward", "no|yes"}}) ==
+        "against, left, no hours");
+}
+
+TEST_CASE("a lane for bicycles alone is no bus lane", "[mark]") {
+  CHECK(lanes({{"oneway", "yes"},
+               {"bus:lanes", "no|yes"},
+               {"bicycle:lanes", "designated|yes"},
+               {"vehicle:lanes", "no|yes"}}) == "none");
+}
+
+TEST_CASE("designated lanes that shut out nobody are bus lanes in doubt", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"}}) == "along, left, doubtful, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "yes|yes"}}) == "none");
+}
+
+TEST_CASE("lanes for buses and taxis count, and fill the gaps of bus:lanes", "[mark]") {
+  CHECK(lanes({{"psv:lanes:forward", "designated|yes"}, {"vehicle:lanes:forward", "no|yes"}}) ==
+        "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "|yes"},
+               {"psv:lanes:forward", "designated|"},
+               {"vehicle:lanes:forward", "no|yes"}}) == "along, left, no hours");
+}
+
+TEST_CASE("listed lanes have their hours from the bus key or from the ban on cars", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward:conditional", "designated|yes @ Mo-Fr 07:00-09:00"}}) ==
+        "along, left, Mo-Fr 07:00-09:00");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward:conditional", "no|yes @ (Mo-Fr 07:00-09:00)"}}) ==
+        "along, left, Mo-Fr 07:00-09:00");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "no|yes"},
+               {"motor_vehicle:lanes:forward:conditional", "yes|yes @ (Mo-Fr 10:00-16:00)"}}) ==
+        "along, left, 24/7; Mo-Fr 10:00-16:00 off");
+}
+
+TEST_CASE("a list without a direction on a two-way road tells neither direction nor side",
+          "[mark]") {
+  CHECK(lanes({{"bus:lanes", "designated|yes|yes"}, {"vehicle:lanes", "no|yes|yes"}}) ==
+        "unknown direction, unknown side, no hours");
+}
+
+// OSM wiki, Key:busway; deprecated by the vote that ended on 15 November 2024.
+TEST_CASE("busway:left=lane is deprecated but still a bus lane", "[mark]") {
+  CHECK(lanes({{"busway:left", "lane"}}) == "along, left, no hours");
+  CHECK(lanes({{"busway:right", "lane"}}) == "against, left, no hours");
+  CHECK(lanes({{"busway:both", "lane"}}) == "along, left, no hours | against, left, no hours");
+  CHECK(lanes({{"busway", "lane"}}) == "along, left, no hours | against, left, no hours");
+  CHECK(lanes({{"busway", "opposite"}}) == "none");
+}
+
+TEST_CASE("where one drives on the right the sides are the other way round", "[mark]") {
+  CHECK(lanes({{"busway:right", "lane"}}, Side::right) == "along, right, no hours");
+  CHECK(lanes({{"busway:left", "lane"}}, Side::right) == "against, right, no hours");
+}
+
+TEST_CASE("busway on a one-way street", "[mark]") {
+  CHECK(lanes({{"oneway", "yes"}, {"busway", "lane"}}) == "along, unknown side, no hours");
+  CHECK(lanes({{"oneway", "yes"}, {"busway:right", "lane"}}) == "along, right, no hours");
+  CHECK(lanes({{"oneway", "-1"}, {"busway:left", "lane"}}) == "against, right, no hours");
+  CHECK(lanes({{"oneway", "yes"}, {"busway", "opposite_lane"}}) ==
+        "against, unknown side, contraflow, no hours");
+  CHECK(lanes({{"oneway", "yes"}, {"busway:right", "opposite_lane"}}) ==
+        "against, left, contraflow, no hours");
+}
+
+TEST_CASE("hours in busway's conditional are accepted, though nobody documents them", "[mark]") {
+  CHECK(
+      lanes({{"busway:left", "lane"}, {"busway:left:conditional", "lane @ (Mo-Fr 07:00-10:00)"}}) ==
+      "along, left, Mo-Fr 07:00-10:00");
+  CHECK(lanes({{"busway:left", "lane"}, {"busway:left:conditional", "Mo-Fr 07:00-10:00"}}) ==
+        "along, left, Mo-Fr 07:00-10:00");
+}
+
+TEST_CASE("two families that speak of one lane are joined", "[mark]") {
+  CHECK(lanes({{"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"},
+               {"busway:left", "lane"}}) == "along, left, Mo-Fr 07:00-10:00");
+  CHECK(lanes({{"lanes:bus", "1"}, {"busway:left", "lane"}}) == "along, left, no hours");
+  CHECK(lanes({{"lanes:bus:forward", "1"}, {"lanes:psv:forward", "1"}}) ==
+        "along, unknown side, no hours");
+}
+
+TEST_CASE("two families with different hours leave none", "[mark]") {
+  CHECK(lanes({{"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"},
+               {"busway:left", "lane"},
+               {"busway:left:conditional", "lane @ (Mo-Fr 16:00-19:00)"}}) ==
+        "along, left, doubtful, no hours");
+}
+
+TEST_CASE("counts and lists that can't be read are no bus lane", "[mark]") {
+  CHECK(lanes({{"lanes:bus", "many"}}) == "none");
+  CHECK(lanes({{"bus:lanes", "||"}}) == "none");
+  CHECK(lanes({{"busway", "lines"}}) == "none");
+}
+
+}  // namespace
+}  // namespace loopwright::mark

@@ -1,0 +1,65 @@
+#include <catch2/catch.hpp>
+
+#include "loopwright/mark/ordinary_car.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using When = Binding::When;
+
+TEST_CASE("hours bind a car at times, and are kept", "[mark]") {
+  const Binding binding = binding_on_car("Mo-Fr 08:00-09:00,15:00-16:00");
+  CHECK(binding.when == When::at_times);
+  CHECK(binding.hours == "Mo-Fr 08:00-09:00,15:00-16:00");
+  CHECK(binding_on_car("24/7").when == When::always);
+}
+
+TEST_CASE("a ban on heavy or large vehicles doesn't bind a car", "[mark]") {
+  CHECK(binding_on_car("weight>7.5").when == When::never);
+  CHECK(binding_on_car("weight > 7.5 t").when == When::never);
+  CHECK(binding_on_car("length>10").when == When::never);
+  CHECK(binding_on_car("trailers>=1").when == When::never);
+  CHECK(binding_on_car("weight<=3.5").when == When::always);
+  CHECK(binding_on_car("width>1.5").when == When::always);
+}
+
+TEST_CASE("a limit on how long one may stay doesn't bind who drives through", "[mark]") {
+  CHECK(binding_on_car("stay > 2 hours").when == When::never);
+}
+
+TEST_CASE("a lesson is no delivery, resident or bus", "[mark]") {
+  for (const char* user :
+       {"delivery", "residents", "destination", "permit_holders", "bus", "HGV"}) {
+    CHECK(binding_on_car(user).when == When::never);
+  }
+}
+
+TEST_CASE("AND needs every part to hold", "[mark]") {
+  CHECK(binding_on_car("Mo-Fr 07:00-19:00 AND weight>3.5").when == When::never);
+  const Binding hours = binding_on_car("Mo-Fr 07:00-19:00 AND weight<3.5");
+  CHECK(hours.when == When::at_times);
+  CHECK(hours.hours == "Mo-Fr 07:00-19:00");
+  CHECK(binding_on_car("(Mo-Fr 07:00-19:00) AND (weight<3.5)").hours == "Mo-Fr 07:00-19:00");
+}
+
+TEST_CASE("what nobody knows beforehand may bind, without hours", "[mark]") {
+  for (const char* state :
+       {"wet", "flashing", "snow", "\"term time\"", "Mo-Fr 07:00-19:00 AND wet"}) {
+    const Binding binding = binding_on_car(state);
+    CHECK(binding.when == When::at_times);
+    CHECK(binding.hours.empty());
+  }
+}
+
+TEST_CASE("a width of 6'6\" lets a car through, six foot doesn't", "[mark]") {
+  CHECK(size_tag_against_car({}).empty());
+  CHECK(size_tag_against_car({{"maxwidth", "6'6\""}}).empty());
+  CHECK(size_tag_against_car({{"maxwidth", "6'0\""}}) == "maxwidth=6'0\"");
+  CHECK(size_tag_against_car({{"maxheight", "1.7"}}) == "maxheight=1.7");
+  CHECK(size_tag_against_car({{"maxheight", "default"}}).empty());
+  CHECK(size_tag_against_car({{"maxweight", "7.5"}}).empty());
+  CHECK(size_tag_against_car({{"maxweight", "1500 kg"}}) == "maxweight=1500 kg");
+}
+
+}  // namespace
+}  // namespace loopwright::mark
