@@ -65,11 +65,10 @@ mark::Tags tags_of(const osmium::OSMObject& object) {
   return tags;
 }
 
-/// Tracks that may meet a road on the level. OSM wiki, Tag:railway=level_crossing.
+/// Railways in use that may meet a road on the level. OSM wiki, Tag:railway=level_crossing.
 bool crosses_roads(std::string_view railway) {
-  constexpr std::string_view kinds[] = {"rail",      "light_rail", "narrow_gauge",
-                                        "preserved", "tram",       "miniature"};
-  return std::ranges::find(kinds, railway) != std::end(kinds);
+  return railway == "rail" || railway == "light_rail" || railway == "narrow_gauge" ||
+         railway == "preserved";
 }
 
 mark::RawWay raw_way(const osmium::Way& way, mark::Tags tags) {

@@ -1,0 +1,133 @@
+// Which way one may go on at the end of each stretch, without restrictions.
+#include <catch2/catch.hpp>
+
+#include "support/built_town.hpp"
+
+namespace loopwright::read {
+namespace {
+
+using test::built_town;
+using test::BuiltTown;
+
+constexpr std::string_view crossing = R"(
+    N
+    .
+W . X . E
+    .
+    S
+w1 WX highway=primary
+w2 XE highway=primary
+w3 XN highway=residential
+w4 XS highway=residential
+)";
+
+int angle(const BuiltTown& town, std::string_view three_letters) {
+  const road::Roads roads = town.roads();
+  const StretchId to = town.stretch(three_letters.substr(1));
+  for (const road::Turn& turn :
+       roads.turns_from(StateId{town.stretch(three_letters.substr(0, 2)).index()})) {
+    if (roads.stretch_of(turn.to) == to) return turn.angle_deg;
+  }
+  return 999;
+}
+
+}  // namespace
+
+TEST_CASE("at a crossing every road but one's own may be taken", "[read]") {
+  const BuiltTown town = built_town(crossing);
+  CHECK(town.drives("WXN"));
+  CHECK(town.drives("WXE"));
+  CHECK(town.drives("WXS"));
+  CHECK_FALSE(town.drives("WXW"));
+  CHECK(angle(town, "WXN") == -90);
+  CHECK(angle(town, "WXE") == 0);
+  CHECK(angle(town, "WXS") == 90);
+}
+
+TEST_CASE("one turns round at a dead end and nowhere else", "[read]") {
+  const BuiltTown town = built_town(crossing);
+  CHECK(town.drives("XNX"));
+  CHECK(angle(town, "XNX") == 180);
+  const BuiltTown road = built_town(R"(
+A   B   C
+w1 ABC highway=primary
+nB highway=traffic_signals
+)");
+  CHECK(road.drives("ABC"));
+  CHECK_FALSE(road.drives("ABA"));
+}
+
+TEST_CASE("a one-way street is driven one way, however it is written", "[read]") {
+  for (const std::string_view one_way : {"yes", "1", "true"}) {
+    const BuiltTown town = built_town(R"(
+A   B
+D   C
+w1 AB highway=residential oneway=)" + std::string(one_way) +
+                                      R"(
+w2 BC highway=residential
+w3 CD highway=residential
+w4 DA highway=residential
+)");
+    CHECK(town.drives("DAB"));
+    CHECK_FALSE(town.drives("CBA"));
+  }
+}
+
+TEST_CASE("nobody drives through a bollard, but one may turn round before it", "[read]") {
+  const BuiltTown town = built_town(R"(
+A   B   C
+w1 AB highway=residential
+w2 BC highway=residential
+nB barrier=bollard
+)");
+  CHECK_FALSE(town.drives("ABC"));
+  CHECK(town.drives("ABA"));
+}
+
+TEST_CASE("the side of a bollard with more road stays, the other is cut off", "[read]") {
+  const BuiltTown town = built_town(R"(
+A       B   C
+w1 ABC highway=residential
+nB barrier=bollard
+)");
+  const road::Roads roads = town.roads();
+  CHECK(roads.drivable(town.stretch("AB")));
+  CHECK_FALSE(roads.drivable(town.stretch("BC")));
+  CHECK((roads.stretch(town.stretch("BC")).flags & road::stretch_flag::cut_off) != 0);
+  CHECK(roads.turns_from(StateId{town.stretch("BC").index()}).empty());
+  CHECK(town.report.counted("directions cut off: can't be driven into and out of") == 2);
+}
+
+TEST_CASE("a street that can't be driven out of is cut off, and no turn leads into it", "[read]") {
+  const BuiltTown town = built_town(R"(
+    C
+A   B   D
+w1 AB highway=residential
+w2 BD highway=residential
+w3 BC highway=residential oneway=yes
+)");
+  CHECK_FALSE(town.roads().drivable(town.stretch("BC")));
+  CHECK_FALSE(town.drives("ABC"));
+  CHECK(town.drives("ABD"));
+  CHECK(town.report.counted("directions cut off: can't be driven into and out of") == 1);
+}
+
+TEST_CASE("an island with twenty kilometres of road is kept beside the mainland", "[read]") {
+  const auto drawn = [](double scale) {
+    return built_town(test::draw_town(R"(
+A         B
+
+C        D
+w1 AB highway=residential
+w2 CD highway=residential
+)",
+                                      scale),
+                      "GB-ENG");
+  };
+  const BuiltTown small = drawn(25);
+  CHECK_FALSE(small.roads().drivable(small.stretch("CD")));
+  const BuiltTown large = drawn(2300);  // the shorter road is 9 columns: 20.7 km
+  CHECK(large.roads().drivable(large.stretch("CD")));
+}
+
+}  // namespace loopwright::read
