@@ -1,1 +1,8 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+# The commands are tested as they are used: as a program with words and files.
+add_test(NAME golden COMMAND ${CMAKE_SOURCE_DIR}/tests/golden/compare $<TARGET_FILE:loopwright>)
+set_tests_properties(golden PROPERTIES LABELS golden)
+
+add_test(NAME bad-input
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_bad_input.py $<TARGET_FILE:loopwright>)
+add_test(NAME drawn-map COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_drawn_map)
+set_tests_properties(bad-input drawn-map PROPERTIES LABELS unit)

@@ -1,0 +1,169 @@
+#!/usr/bin/python3
+"""Each kind of bad input gives one clear line, its exit code, and no file that wasn't there before.
+
+    tests/command/test_bad_input.py PROGRAM
+
+Empty, plain, odd, bad: here all are bad; they are grouped by what is wrong.
+"""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+HOME = "--home 54.2972,2.5977"
+WISH = f"loops q.area {HOME} --minutes 60 --start 2026-11-28T15:00 -o new.json"
+MAPPED = ("roundabout, mini-roundabout, multi-lane-roundabout, signal-roundabout, emerge, turn-off,"
+          " crossroads, signals, zebra, signal-crossing, level-crossing, narrow-road, single-track,"
+          " twenty-zone, twenty-limit, limit-change, dual-carriageway, motorway, one-way, bus-lane")
+REGIONS = "GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE, or the ISO 3166 code of another country"
+FORMATS = "; give .osm.pbf, .osm, .osm.bz2, .osm.gz or .opl"
+
+# (words, exit code, the whole line after 'loopwright: '); {id} is the area's.
+CASES = [
+    # the command itself
+    ("lopps q.area", 2, "there is no command 'lopps'; 'loopwright --help' lists them"),
+    ("loops", 2, "AREA is required; see 'loopwright loops --help'"),
+    ("near q.area --hme 1,2", 2, "--home is required; see 'loopwright near --help'"),
+    # regions and sides
+    ("build q.opl -o new.area", 2,
+     f"--region is missing, and an extract doesn't tell it; give {REGIONS}"),
+    ("build q.opl -o new.area --region GB", 2, f"--region takes {REGIONS}, not 'GB'"),
+    ("build q.opl -o new.area --region XX", 2, f"--region takes {REGIONS}, not 'XX'"),
+    ("build q.opl -o new.area --region IE --side middle", 2,
+     "--side takes left or right, not 'middle'"),
+    # extracts
+    ("build none.osm.pbf -o new.area --region IE", 1, None),
+    ("build empty.osm.pbf -o new.area --region IE", 1, None),
+    ("build cut.osm -o new.area --region IE", 1, None),
+    ("build text.opl -o new.area --region IE", 1, None),
+    ("build picture.png -o new.area --region IE", 1, None),
+    ("build folder -o new.area --region IE", 1, None),
+    ("build bare.opl -o new.area --region IE", 1, None),
+    # where results go
+    ("build q.opl -o none/new.area --region IE", 1,
+     "none/new.area: there is no folder none; make it first"),
+    ("build q.opl -o new.area --region IE --report none/r.json", 1,
+     "none/r.json: there is no folder none; make it first"),
+    (WISH.replace("new.json", "none/new.json"), 1,
+     "none/new.json: there is no folder none; make it first"),
+    ("card q.area q.json -o none/card.txt", 1,
+     "none/card.txt: there is no folder none; make it first"),
+    # numbers and times
+    (WISH.replace("60", "0"), 2, "--minutes takes a whole number from 10 to 600, not '0'"),
+    (WISH.replace("60", "100000"), 2, "--minutes takes a whole number from 10 to 600, not '100000'"),
+    (WISH.replace("60", "an-hour"), 2,
+     "--minutes takes a whole number from 10 to 600, not 'an-hour'"),
+    (WISH.replace("--minutes 60 ", ""), 2,
+     "give --minutes for a search, or --through with the points of your own drive"),
+    (WISH + " --reserve 55", 2, "--reserve takes a whole number from 0 to 50, not '55'"),
+    (WISH + " --level 6", 2, "--level takes a whole number from 1 to 5, not '6'"),
+    (WISH + " --alternatives 0", 2, "--alternatives takes a whole number from 1 to 10, not '0'"),
+    (WISH.replace("T15:00", "T25:00"), 2,
+     "--start takes a date and time, such as 2026-11-28T15:00, not '2026-11-28T25:00'"),
+    (f"near q.area {HOME} --want zebra --within 0", 2,
+     "--within takes a whole number from 1 to 120, not '0'"),
+    # places
+    (WISH.replace("54.2972,2.5977", "Lantern"), 2,
+     "--home takes LAT,LON in degrees, such as 54.2973,2.5981, not 'Lantern'"),
+    (WISH.replace("54.2972,2.5977", "94.2,2.5"), 2,
+     "--home takes LAT,LON in degrees, such as 54.2973,2.5981, not '94.2,2.5'"),
+    (WISH.replace("54.2972,2.5977", "54.3200,2.6300"), 2, None),
+    (WISH.replace("54.2972,2.5977", "51.5,-0.1"), 2, None),
+    (WISH + " --end 54.3200,2.6300", 2, None),
+    ("look q.area way/1", 2, "way/1: no road of this area"),
+    ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
+    ("look q.area node/1", 2,
+     "node/1: no junction, end or sign of this area's roads; look at its way instead"),
+    ("look q.area 54.3200,2.6300", 2, "54.32000,2.63000: no road within 100 m"),
+    # kinds
+    (WISH + " --want roundabuot=3", 2,
+     "there is no practice kind 'roundabuot'; did you mean 'roundabout'?"),
+    (WISH + " --want roundabout:up", 2,
+     "'roundabout' has no movement 'up'; choose one of left, ahead, right, round"),
+    (WISH + " --want roundabout=0", 2,
+     "the count in 'roundabout=0' is not 1 to 99 or 'max'"),
+    (WISH + " --want tram", 2,
+     f"the kind 'tram' can't be found in a map yet; choose one of {MAPPED}"),
+    (WISH + " --avoid zebras", 2, "there is no practice kind 'zebras'; did you mean 'zebra'?"),
+    # area files
+    (WISH.replace("q.area", "none.area"), 1,
+     "none.area: no such file; build it with 'loopwright build'"),
+    (WISH.replace("q.area", "empty.area"), 1,
+     "empty.area: is empty; build it again with 'loopwright build'"),
+    (WISH.replace("q.area", "q.opl"), 1,
+     "q.opl: is not an area file; build one with 'loopwright build'"),
+    (WISH.replace("q.area", "cut.area"), 1, None),
+    (WISH.replace("q.area", "later.area"), 1, None),
+    ("look changed.area 54.2972,2.5977 --verify", 1, None),
+    # loop files
+    ("card q.area none.json", 1, None),
+    ("card q.area text.opl", 1, None),
+    ("card q.area cut.json", 1, None),
+    ("card q.area q.json --loop 7", 2, "q.json: has no loop 7; it has 1"),
+    ("card q.area q.json --format pdf", 2, "--format takes text, gpx or geojson, not 'pdf'"),
+    ("proof q.area false.json", 3, None),
+]
+CASES += [(f"{verb} other.area q.json", 1,
+           "q.json: was made with another area (q.area, id {id}); this one's id is {other}")
+          for verb in ("card", "lanes", "proof")]
+
+
+def run(program, folder, words):
+    return subprocess.run([program, *words.split()], cwd=folder, capture_output=True,
+                          encoding="utf-8", check=False)
+
+
+def prepare(program, folder):
+    """Good files and damaged ones; returns what names the two areas."""
+    (folder / "q.opl").write_bytes((ROOT / "maps" / "quillham-core.opl").read_bytes())
+    for area, region in (("q", "GB-ENG"), ("other", "GB-SCT")):
+        assert run(program, folder, f"build q.opl -o {area}.area --region {region}").returncode == 0
+    assert run(program, folder, WISH.replace("new.json", "q.json")).returncode == 0
+    (folder / "folder").mkdir()
+    area, loops = (folder / "q.area").read_bytes(), (folder / "q.json").read_text(encoding="utf-8")
+    damaged = {
+        "empty.osm.pbf": b"", "empty.area": b"", "text.opl": b"a shopping list\n",
+        "picture.png": b"\x89PNG\r\n\x1a\n" + bytes(64), "bare.opl": b"n1 v1 x2.6 y54.3\n",
+        "cut.osm": b'<?xml version="1.0"?><osm version="0.6"><node id="1" lat="54" lon="2"/><way id',
+        "cut.area": area[:len(area) // 2],
+        "later.area": area[:8] + b"\xff" + area[9:],
+        "changed.area": area[:-9] + bytes([area[-9] ^ 1]) + area[-8:],
+        "cut.json": loops[:len(loops) // 2].encode(),
+    }
+    for name, content in damaged.items():
+        (folder / name).write_bytes(content)
+    answer = json.loads(loops)
+    answer["loops"][0]["stretches"][5]["metres"] += 30
+    (folder / "false.json").write_text(json.dumps(answer), encoding="utf-8")
+    other = run(program, folder, "build q.opl -o other.area --region GB-SCT").stdout
+    return {"id": answer["area"]["id"], "other": other.split("id ")[1].split()[0]}
+
+
+def trouble_with(program, folder, case, names):
+    words, code, line = case
+    before = sorted(folder.iterdir())
+    done = run(program, folder, words)
+    if done.returncode != code:
+        return f"exit {done.returncode}, not {code}: {done.stderr.strip()}"
+    if done.stdout or not done.stderr.startswith("loopwright: ") or done.stderr.count("\n") != 1:
+        return f"not one line: {done.stderr!r} {done.stdout!r}"
+    if done.stderr != f"loopwright: {line.format(**names) if '{' in line else line}\n":
+        return f"it says {done.stderr!r}"
+    return "files appeared" if sorted(folder.iterdir()) != before else ""
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch)
+        names = prepare(program, folder)
+        troubles = [(case[0], trouble_with(program, folder, case, names)) for case in CASES]
+    failed = [f"loopwright {words}\n    {trouble}" for words, trouble in troubles if trouble]
+    print("\n".join(failed + [f"{len(CASES)} bad inputs, {len(failed)} answered wrongly"]))
+    sys.exit(1 if failed else 0)
+
+
+if __name__ == "__main__":
+    main()
