@@ -17,6 +17,7 @@ Plan Builder::build(std::uint64_t seed, const Liking& liking) {
   Plan plan;
   insert_counts(plan, liking);
   insert_max(plan);
+  spare_quiet_streets(plan, liking);
   fill(plan, liking);
   improve(plan, liking);
   return plan;

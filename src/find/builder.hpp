@@ -49,6 +49,9 @@ class Builder {
   void improve(Plan& plan, const Liking& liking);
   bool drop_way_round(Plan& plan);
   bool reroute(Plan& plan, std::size_t leg);
+  // quiet.cpp: no quiet street more often than its cap
+  void spare_quiet_streets(Plan& plan, const Liking& liking);
+  void leave_out_stop(Plan& plan, std::size_t stop);
   void learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking);
   [[nodiscard]] double driven_again_m(std::span<const Vertex> path);
 

@@ -19,20 +19,26 @@ constexpr std::int64_t part_ms = 12 * 60000;  // the longest way round made in o
 constexpr std::size_t sample_size = 48;
 constexpr int fill_tries = 24;
 constexpr int improvements = 24;
-constexpr std::int32_t dislike_factor = 2;  // of the time on roads already in the plan
+constexpr std::int32_t dislike_factor = 2;    // of the time on roads already in the plan
+constexpr std::int32_t worn_out_ms = 120000;  // for a quiet street at its cap
 
 }  // namespace
 
 void Builder::learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking) {
   std::fill(used_.begin(), used_.end(), std::uint8_t{0});
+  const auto use = [&](Vertex v) {
+    std::uint8_t& used = used_[hunt_.piece_of[v]];
+    used = static_cast<std::uint8_t>(std::min(255, used + 1));
+  };
   for (std::size_t leg = 0; leg < plan.legs.size(); ++leg)
-    if (leg != except_leg)
-      for (const Vertex v : plan.legs[leg]) used_[hunt_.piece_of[v]] = 1;
-  for (const Stop& stop : plan.stops)
-    for (const Vertex v : stop.path) used_[hunt_.piece_of[v]] = 1;
+    if (leg != except_leg) std::for_each(plan.legs[leg].begin(), plan.legs[leg].end(), use);
+  for (const Stop& stop : plan.stops) std::for_each(stop.path.begin(), stop.path.end(), use);
+  const int quiet_cap = hunt_.ground.caps.quiet_passes;
   for (Vertex v = 0; v < hunt_.graph.size(); ++v) {
+    const std::uint32_t piece = hunt_.piece_of[v];
     extra_ms_[v] = liking.extra_ms.empty() ? 0 : liking.extra_ms[v];
-    if (used_[hunt_.piece_of[v]] != 0) extra_ms_[v] += dislike_factor * hunt_.graph.along_ms(v);
+    if (used_[piece] != 0) extra_ms_[v] += dislike_factor * hunt_.graph.along_ms(v);
+    if (hunt_.piece_quiet[piece] != 0 && used_[piece] >= quiet_cap) extra_ms_[v] += worn_out_ms;
   }
 }
 
@@ -124,15 +130,7 @@ bool Builder::drop_way_round(Plan& plan) {
   for (std::size_t i = 0; i < plan.stops.size(); ++i)
     if (plan.stops[i].candidate < 0) vias.push_back(i);
   if (vias.empty() || plan.stops.size() == 1) return false;
-  const std::size_t i = vias[dice_.below(vias.size())];
-  const Vertex from = i == 0 ? Times::door : plan.stops[i - 1].path.back();
-  const Vertex to = i + 1 == plan.stops.size() ? Times::door : plan.stops[i + 1].path.front();
-  std::vector<Vertex> direct = times_.leg_path(from, to);
-  if (direct.empty()) return false;
-  const auto at = static_cast<std::ptrdiff_t>(i);
-  plan.stops.erase(plan.stops.begin() + at);
-  plan.legs.erase(plan.legs.begin() + at + 1);
-  plan.legs[i] = std::move(direct);
+  leave_out_stop(plan, vias[dice_.below(vias.size())]);
   return true;
 }
 
@@ -145,6 +143,7 @@ void Builder::improve(Plan& plan, const Liking& liking) {
     learn_used(changed, leg, liking);
     reroute(changed, leg);
     fill(changed, liking);
+    spare_quiet_streets(changed, liking);
     const Score now = score(hunt_, changed);
     if (now.better_than(best)) plan = std::move(changed), best = now;
   }

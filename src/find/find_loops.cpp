@@ -117,6 +117,7 @@ class LoopSearch {
     for (std::size_t w = 0; w < hunt_.ground.wish.wants.size(); ++w)
       nearest.got.push_back(result.loops.empty() ? 0 : result.loops.front().met[w].got);
     nearest.longest_minutes = static_cast<double>(best().score.ms) / 60000;
+    nearest.wears_out_streets = best().score.over_caps > 0;
     const Plan shortest = builder_.build_shortest(1);
     const Score reached = score(hunt_, shortest);
     if (reached.missing == 0 && reached.ms > 0)

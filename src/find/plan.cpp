@@ -16,6 +16,8 @@ namespace loopwright::find {
 
 namespace {
 
+constexpr std::int64_t surplus_weight = 100;  // milli-units a pass, see Score
+
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
   all.insert(all.end(), more.begin(), more.end());
@@ -108,8 +110,9 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 }
 
 bool Score::better_than(const Score& other) const {
-  return std::tuple(over_caps, off_window_ms, missing, -value) <
-         std::tuple(other.over_caps, other.off_window_ms, other.missing, -other.value);
+  const auto liking = [](const Score& s) { return s.value - surplus_weight * s.surplus; };
+  return std::tuple(over_caps, off_window_ms, missing, -liking(*this)) <
+         std::tuple(other.over_caps, other.off_window_ms, other.missing, -liking(other));
 }
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices) {
@@ -131,7 +134,9 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   for (const wish::Want& want : hunt.ground.wish.wants) {
     any_max = any_max || !want.count;
     const int got = passes_counting(passes, want, hunt.ground.caps);
-    result.missing += std::max(0, want.count.value_or(0) - got);
+    if (!want.count) continue;
+    result.missing += std::max(0, *want.count - got);
+    result.surplus += std::max(0, got - *want.count);
   }
   for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices))
     if (hunt.piece_quiet[piece] != 0)

@@ -44,10 +44,12 @@ struct Score {
   int over_caps = 0;  ///< drives over a quiet street beyond its cap
   std::int64_t off_window_ms = 0;
   std::int64_t value = 0;  ///< milli-units
+  int surplus = 0;         ///< passes beyond those asked for by number
   std::int64_t ms = 0;
   [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
   [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
-  /// Better: within the window and the caps, then fewer missing, then more value.
+  /// Better: within the window and the caps, then fewer missing, then more value, a pass more than
+  /// asked for weighing as much as 100 m driven twice (ours: who asks for three doesn't want ten).
   [[nodiscard]] bool better_than(const Score& other) const;
 };
 

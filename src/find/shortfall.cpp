@@ -84,6 +84,9 @@ std::string summary(const Ground& ground, const wish::Shortfall& shortfall,
   const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
   const std::string window = "no loop of " + minutes_text(ground.caps.window_share * minutes) +
                              " to " + std::to_string(minutes) + " minutes was found";
+  if (nearest.wears_out_streets)
+    return window + " that drives no quiet residential street more than " +
+           std::to_string(ground.caps.quiet_passes) + " times";
   if (nearest.longest_minutes)
     return window + "; the nearest to it takes " + minutes_text(*nearest.longest_minutes);
   return window;

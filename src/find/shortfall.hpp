@@ -10,7 +10,8 @@ namespace loopwright::find {
 struct Nearest {
   std::vector<int> got;                   ///< of each want, in the best loop in the window
   std::optional<double> least_minutes;    ///< of the shortest loop found for all wants
-  std::optional<double> longest_minutes;  ///< of the longest drive found, when none fills the time
+  std::optional<double> longest_minutes;  ///< of the drive found that is nearest to the window
+  bool wears_out_streets = false;         ///< it drives a quiet street more often than its cap
 };
 
 /// Rules: some want has got < count, or no loop fills the window.

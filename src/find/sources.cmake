@@ -10,6 +10,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/quiet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/reached_chances.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
