@@ -5,8 +5,8 @@
 //    left). Layers don't matter: ways that share a node are joined there, on a bridge or not.
 // 3. Following "comes after" from each stretch leads into a cycle or to an end; the cycles are the
 //    rings. Stretches in no cycle are open arcs: a mapping error, or cut by the extract's border.
-// 4. The middle is the mean of the shape, weighted by length; the diameter is twice the mean
-//    distance from it (MAP-TAGS 1.2); the sign of the area tells the sense of rotation.
+// 4. The middle is the mean of the shape and the diameter twice its mean distance from it, weighted
+//    by length (MAP-TAGS 1.2); the sign of the area tells the sense of rotation.
 // Source: OSM wiki, pages Tag:junction=roundabout and Tag:junction=circular.
 #include "rings.hpp"
 

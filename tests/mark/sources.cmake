@@ -13,3 +13,12 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_runs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_speed_limits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_widths.cpp)
+
+# What is found on a whole drawn town.
+if("read" IN_LIST rooms)
+  target_sources(loopwright_test PRIVATE
+    ${CMAKE_CURRENT_LIST_DIR}/chance_texts.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_minis.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_roundabout_arms.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_roundabouts.cpp)
+endif()
