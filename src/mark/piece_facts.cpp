@@ -227,17 +227,17 @@ void count_facts(Draft& draft) {
     return std::ranges::count_if(draft.tables.pieces,
                                  [&](const road::Piece& p) { return (p.flags & bits) != 0; });
   };
-  draft.report.count("pieces one-way", with(flag::one_way));
-  draft.report.count("pieces of dual carriageway by tag", with(flag::dual));
-  draft.report.count("pieces of dual carriageway by their partner", with(flag::dual_inferred));
-  draft.report.count("pieces on quiet streets", with(flag::quiet));
-  draft.report.count("pieces not open to cars", with(flag::no_access));
-  draft.report.count("pieces for access only", with(flag::destination_only));
+  draft.report.count("pieces: one-way", with(flag::one_way));
+  draft.report.count("pieces: dual carriageway by tag", with(flag::dual));
+  draft.report.count("pieces: dual carriageway by the partner beside", with(flag::dual_inferred));
+  draft.report.count("pieces: quiet streets", with(flag::quiet));
+  draft.report.count("pieces: not open to cars", with(flag::no_access));
+  draft.report.count("pieces: for access only", with(flag::destination_only));
   for (const auto how : {road::LimitConfidence::certain, road::LimitConfidence::inferred,
                          road::LimitConfidence::check}) {
     const auto limits = std::ranges::count(
         draft.tables.stretches, how, [](const road::Stretch& s) { return s.limit.confidence; });
-    draft.report.count("speed limits " + std::string(road::name(how)), limits);
+    draft.report.count("speed limits: " + std::string(road::name(how)), limits);
   }
   draft.report.count("bus lanes", static_cast<std::int64_t>(draft.tables.bus_lanes.size()));
   draft.report.count("rules with hours",

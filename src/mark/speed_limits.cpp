@@ -237,6 +237,7 @@ LimitFact of_both(const Seen& seen, const LimitText& number, const Tag& tag) {
     return agree ? fact : disagreeing(seen, sign, tag.text() + " " + why.text());
   }
   if (same_number(seen.draft.law.on(fact, newest_day), number)) return fact;
+  if (fact.rule == LimitRule::motorway) return sign;  // a sign on a motorway, and both are true
   if (!same_number(seen.draft.law.on(fact, first_day), number)) {
     return disagreeing(seen, sign, tag.text() + " " + why.text());
   }

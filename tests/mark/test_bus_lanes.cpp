@@ -72,6 +72,8 @@ TEST_CASE("hours of a counted lane are kept without their brackets", "[mark]") {
   CHECK(lanes({{key, "1 @ (00:00-00:00)"}}) == "along, unknown side, 00:00-00:00");
   CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00; PH off)"}}) ==
         "along, unknown side, Mo-Fr 07:00-10:00; PH off");
+  CHECK(lanes({{key, "1 @ Mo-Fr 07:00-10:00; PH off"}}) ==  // no brackets: still one clause
+        "along, unknown side, Mo-Fr 07:00-10:00; PH off");
   CHECK(source({{key, "1 @ (24/7)"}}) == "lanes:bus:forward:conditional=1 @ (24/7)");
   CHECK(lanes({{"lanes:psv:forward", "1"}, {"lanes:psv:forward:times", "Mo-Fr 07:00-10:00"}}) ==
         "along, unknown side, Mo-Fr 07:00-10:00");

@@ -41,6 +41,21 @@ TEST_CASE("bridges, tunnels, lamps and lanes are kept", "[mark]") {
   CHECK(piece(street("highway=tertiary lanes:forward=2 lanes:backward=1")).lanes == 3);
 }
 
+TEST_CASE("oneway=-1 with lanes:forward is driven against the way, its lanes counted", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"(
+    A       B
+    D       C
+  w1 AB   highway=tertiary oneway=-1 lanes:forward=2 lanes:bus:forward=1
+  w2 ADCB highway=tertiary
+  )");
+  const StretchId back{PieceId{0U}, true};
+  CHECK(piece(town, "BA").lanes == 2);
+  CHECK(town.roads().drivable(back));
+  CHECK_FALSE(town.roads().drivable(back.back()));
+  REQUIRE(town.built.tables.bus_lanes.size() == 1);
+  CHECK(town.built.tables.bus_lanes[0].contraflow == 1);
+}
+
 TEST_CASE("a width is kept with what says it", "[mark]") {
   const test::BuiltTown town = street("highway=residential width=6 parking:both=lane");
   CHECK(piece(town).width_m == 6);
@@ -133,6 +148,13 @@ TEST_CASE("rules with hours are kept once each, those for lorries not", "[mark]"
         "maxspeed:conditional: 20 mph @ (Mo-Fr 08:15-09:15)\n");
   CHECK(has(town, flag::no_access));
   CHECK_FALSE(town.roads().drivable(town.stretch("AB")));
+}
+
+TEST_CASE("a school's flashing 20 is kept as it stands, the limit too", "[mark]") {
+  const test::BuiltTown town =
+      street("highway=tertiary maxspeed=\"30 mph\" maxspeed:conditional=\"20 mph @ flashing\"");
+  CHECK(timed(town) == "maxspeed:conditional: 20 mph @ flashing\n");
+  CHECK(town.roads().stretch(town.stretch("AB")).limit.value == 30);
 }
 
 TEST_CASE("words that can't be read are told with their way", "[mark]") {

@@ -158,6 +158,13 @@ TEST_CASE("a number that contradicts its reason is kept, doubted and reported", 
         "speed limit and its reason disagree: maxspeed=40 mph maxspeed:type=GB:nsl_single");
 }
 
+TEST_CASE("a lower sign on a motorway contradicts nothing", "[mark]") {
+  const Tags tags{
+      {"highway", "motorway"}, {"maxspeed", "50 mph"}, {"maxspeed:type", "GB:motorway"}};
+  CHECK(limit(tags) == "50 mph certain by maxspeed=50 mph");
+  CHECK(OneRoad(tags).oddities().empty());
+}
+
 TEST_CASE("each direction can have its own limit", "[mark]") {
   OneRoad road({{"highway", "primary"}, {"maxspeed", "30 mph"}, {"maxspeed:backward", "40 mph"}});
   CHECK(road.along() == "30 mph certain by maxspeed=30 mph");
