@@ -111,11 +111,15 @@ TEST_CASE("less than a hundred metres of a narrow road is no pass", "[find]") {
   CHECK(found);
 }
 
-TEST_CASE("a change of limit from tag to tag is passed, in driving order", "[find]") {
+TEST_CASE("a change of limit where the road goes on is passed at its node", "[find]") {
   const auto changes = passes(streets(), "CDHL", road::Kind::limit_change);
-  REQUIRE(changes.empty());  // at D the road turns a corner of 90 degrees: no sign ahead
-  const auto twenty = passes(streets(), "CGK", road::Kind::twenty_limit);
-  CHECK(twenty.size() == 1);
+  REQUIRE(changes.size() == 1);  // 30 becomes 40 at D, the only way on
+  CHECK(changes[0].first == 0);
+  CHECK(changes[0].last == 1);
+}
+
+TEST_CASE("a 20 limit driven along two streets is one pass", "[find]") {
+  CHECK(passes(streets(), "CGK", road::Kind::twenty_limit).size() == 1);
 }
 
 }  // namespace loopwright::test

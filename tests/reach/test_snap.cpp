@@ -37,11 +37,12 @@ TEST_CASE("a door is snapped to the street in front of it", "[reach]") {
 
 TEST_CASE("a two-way street may be left in both directions, a one-way street in one", "[reach]") {
   const BuiltTown town = built_town(R"(
-    A    B
+    A    B    E
 
-    C    D
+    C    D    F
   w1 AB highway=residential oneway=yes
   w2 BDCA highway=residential
+  w3 BEFD highway=residential
 )");
   const road::Roads roads = town.roads();
   const pace::Pace pace(roads, {.level = 3}, {1795878000, 0});
