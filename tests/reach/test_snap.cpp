@@ -47,7 +47,8 @@ TEST_CASE("a two-way street may be left in both directions, a one-way street in 
   const road::Roads roads = town.roads();
   const pace::Pace pace(roads, {.level = 3}, {1795878000, 0});
   const Point a = roads.nodes[town.node('A').index()].at;
-  const Point on_two_way = moved(a, -25, 1);
+  const Point b = roads.nodes[town.node('B').index()].at;
+  const Point on_two_way = moved(b, -25, 1);
   const auto one_way = reach::snap_home(roads, moved(a, 3, 60));
   const auto two_way = reach::snap_home(roads, on_two_way);
   REQUIRE(one_way);
