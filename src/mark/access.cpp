@@ -20,6 +20,7 @@
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -42,15 +43,6 @@ constexpr std::array<std::pair<std::string_view, RoadClass>, 15> classes{
      {"secondary_link", RoadClass::secondary_link},
      {"tertiary_link", RoadClass::tertiary_link},
      {"road", RoadClass::road}}};
-
-template <std::size_t Count>
-bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
-  return std::ranges::find(values, value) != values.end();
-}
-
-std::string tag_text(const Tags& tags, std::string_view key) {
-  return std::string(key) + "=" + std::string(tags.get(key));
-}
 
 bool is_unsealed(std::string_view surface) {
   constexpr std::array<std::string_view, 20> unsealed{
@@ -91,7 +83,7 @@ bool has_class_unsuited(RoadClass road_class, bool motorways) {
 
 /// The tag by which a public road is no place for a lesson; empty when none.
 std::string unsuited_tag(const Tags& tags, RoadClass road_class, bool motorways) {
-  if (has_class_unsuited(road_class, motorways)) return tag_text(tags, "highway");
+  if (has_class_unsuited(road_class, motorways)) return tag_text("highway", road::name(road_class));
   if (road_class == RoadClass::service && tags.has("service") && !tags.is("service", "alley")) {
     return tag_text(tags, "service");
   }

@@ -19,6 +19,7 @@
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -35,7 +36,7 @@ struct Word {
 Access access_of_one(std::string_view value) {
   constexpr std::array<std::string_view, 5> open{"yes", "designated", "permissive", "official",
                                                  "public"};
-  if (std::ranges::find(open, value) != open.end()) return Access::yes;
+  if (one_of(value, open)) return Access::yes;
   return value == "destination" ? Access::destination : Access::no;
 }
 
@@ -45,10 +46,6 @@ Access access_of(std::string_view value) {
     most_open = std::min(most_open, access_of_one(one));
   }
   return most_open;
-}
-
-std::string tag_text(std::string_view key, std::string_view value) {
-  return std::string(key) + "=" + std::string(value);
 }
 
 Word first_word(const Tags& tags, std::string_view suffix) {

@@ -15,14 +15,10 @@
 #include "access_tree.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
-
-template <std::size_t Count>
-bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
-  return std::ranges::find(values, value) != values.end();
-}
 
 bool is_open_kind(std::string_view barrier) {
   constexpr std::array<std::string_view, 7> open{

@@ -32,7 +32,4 @@ road::LaneDirection direction_of_suffix(std::string_view suffix, const OneWay& o
 /// True when lanes of this direction run against the traffic of a one-way road.
 bool is_contraflow(road::LaneDirection direction, const OneWay& one_way);
 
-/// The key and its value when it is there, "" otherwise.
-std::string lane_tag_text(const Tags& tags, std::string_view key);
-
 }  // namespace loopwright::mark

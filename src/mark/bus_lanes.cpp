@@ -104,11 +104,6 @@ bool is_contraflow(LaneDirection direction, const OneWay& one_way) {
   return direction == LaneDirection::along ? !one_way.along : !one_way.against;
 }
 
-std::string lane_tag_text(const Tags& tags, std::string_view key) {
-  const std::string_view value = tags.get(key);
-  return value.empty() ? std::string() : std::string(key) + "=" + std::string(value);
-}
-
 std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, Side side) {
   if (!mentions_buses(tags)) return {};
   const LaneRoad road{tags, one_way, side};

@@ -11,6 +11,7 @@
 #include "bus_lane_families.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -33,17 +34,17 @@ Counted count_of(const Tags& tags, const std::string& key) {
   Counted counted;
   counted.lanes = read_count(tags.get(key));
   const bool base_on = counted.lanes > 0;
-  counted.source = lane_tag_text(tags, key);
+  counted.source = tag_text(tags, key);
   std::vector<LaneClause> clauses;
   for (const hours::Clause& clause : hours::read_conditional(tags.get(key + ":conditional"))) {
     clauses.push_back({read_count(clause.value) > 0, clause.condition});
     counted.lanes = std::max(counted.lanes, read_count(clause.value));
-    counted.source = lane_tag_text(tags, key + ":conditional");
+    counted.source = tag_text(tags, key + ":conditional");
   }
   if (clauses.empty() && tags.has(key + ":times")) {
     clauses.push_back({true, std::string(tags.get(key + ":times"))});
     counted.lanes = std::max(counted.lanes, 1);
-    counted.source = lane_tag_text(tags, key + ":times");
+    counted.source = tag_text(tags, key + ":times");
   }
   counted.when = lane_hours(base_on && !tags.has(key + ":times"), clauses);
   return counted;

@@ -16,6 +16,7 @@
 #include "bus_lane_families.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -107,9 +108,9 @@ bool lets_buses(const std::vector<LaneList>& buses, std::size_t lane) {
 /// The key that tells most: one with hours before one without.
 std::string source_of(const Tags& tags, const std::vector<LaneList>& lists) {
   for (const LaneList& list : lists) {
-    if (!list.clauses.empty()) return lane_tag_text(tags, list.key + ":conditional");
+    if (!list.clauses.empty()) return tag_text(tags, list.key + ":conditional");
   }
-  return lists.empty() ? std::string() : lane_tag_text(tags, lists.front().key);
+  return lists.empty() ? std::string() : tag_text(tags, lists.front().key);
 }
 
 /// Steps 2 and 3 for one place.

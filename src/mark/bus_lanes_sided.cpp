@@ -12,6 +12,7 @@
 
 #include "bus_lane_families.hpp"
 #include "loopwright/hours/hours.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -62,7 +63,7 @@ void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::
   if (value == "opposite_lane") fact.direction = turned(fact.direction), fact.contraflow = true;
   fact.side = fact.direction == LaneDirection::against ? turned(way_side) : way_side;
   fact.hours = when.hours;
-  fact.source = lane_tag_text(road.tags, key + (when.hours.empty() ? "" : ":conditional"));
+  fact.source = tag_text(road.tags, key + (when.hours.empty() ? "" : ":conditional"));
   facts.push_back(std::move(fact));
 }
 

@@ -18,6 +18,7 @@
 
 #include "connected.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -130,7 +131,7 @@ std::string dual_tag(const Tags& tags) {
   if (tags.has("dual_carriageway")) return {};
   for (const std::string_view key : {"maxspeed:type", "source:maxspeed", "maxspeed"}) {
     const std::string_view value = tags.get(key);
-    if (value.ends_with(":nsl_dual")) return std::string(key) + "=" + std::string(value);
+    if (value.ends_with(":nsl_dual")) return tag_text(key, value);
   }
   return tags.is("highway", "motorway") ? "highway=motorway" : std::string();
 }

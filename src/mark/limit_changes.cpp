@@ -12,6 +12,7 @@
 #include <set>
 #include <string_view>
 
+#include "law_days.hpp"
 #include "loopwright/mark/rules.hpp"
 
 namespace loopwright::mark {
@@ -21,7 +22,6 @@ using road::Kind;
 using road::LimitFact;
 using road::Movement;
 
-constexpr Date newest_day{9999, 12, 31};
 constexpr int ahead_within_deg = 45;
 
 class LimitChanges {

@@ -15,16 +15,12 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
 
 namespace flag = road::node_flag;
-
-template <std::size_t Count>
-bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
-  return std::ranges::find(values, value) != values.end();
-}
 
 bool lists(std::string_view values, std::string_view wanted) {
   return std::ranges::count(split(values, ';'), wanted) > 0;

@@ -12,6 +12,7 @@
 #include <array>
 
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -27,7 +28,7 @@ Said said_of(const Tags& tags) {
   for (const std::string_view key :
        {"oneway:motorcar", "oneway:motor_vehicle", "oneway:vehicle", "oneway"}) {
     if (const auto value = tags.get(key); !value.empty()) {
-      return {value, std::string(key) + "=" + std::string(value)};
+      return {value, tag_text(key, value)};
     }
   }
   return {};
@@ -43,17 +44,14 @@ std::string implied_by(const Tags& tags, RoadClass road_class) {
   return {};
 }
 
-bool one_of(std::string_view value, const std::array<std::string_view, 3>& words) {
-  return std::ranges::find(words, value) != words.end();
-}
-
 }  // namespace
 
 OneWay one_way_of(const Tags& tags, RoadClass road_class) {
   const Said said = said_of(tags);
   const std::string implied = implied_by(tags, road_class);
   const bool firm = tags.is("junction", "roundabout") || road_class == RoadClass::motorway;
-  const bool says_both = one_of(said.value, {"no", "false", "0"});
+  constexpr std::array<std::string_view, 3> both{"no", "false", "0"};
+  const bool says_both = one_of(said.value, both);
   if (said.value.empty() || (says_both && firm))
     return {true, implied.empty(), !implied.empty(), implied};
   if (says_both) return {true, true, false, said.tag};

@@ -16,6 +16,7 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -113,7 +114,7 @@ bool looks_like_hours(std::string_view part) {
 Binding binding_of_part(std::string_view part) {
   if (part == "24/7") return {When::always, {}};
   if (const auto holds = compared(part)) return {*holds ? When::always : When::never, {}};
-  if (std::ranges::find(others, lower(part)) != others.end()) return {When::never, {}};
+  if (one_of(lower(part), others)) return {When::never, {}};
   return {When::at_times, looks_like_hours(part) ? std::string(part) : std::string()};
 }
 
@@ -157,14 +158,11 @@ std::string size_tag_against_car(const Tags& tags) {
        {"maxheight", car_value("height")},
        {"maxheight:physical", car_value("height")},
        {"maxlength", car_value("length")}}};
-  const auto as_text = [&](std::string_view key) {
-    return std::string(key) + "=" + std::string(tags.get(key));
-  };
   for (const auto& [key, needed_m] : lengths) {
-    if (under(read_width(tags.get(key)), needed_m)) return as_text(key);
+    if (under(read_width(tags.get(key)), needed_m)) return tag_text(tags, key);
   }
   const bool too_heavy = under(read_tonnes(tags.get("maxweight")), car_value("weight"));
-  return too_heavy ? as_text("maxweight") : std::string();
+  return too_heavy ? tag_text(tags, "maxweight") : std::string();
 }
 
 }  // namespace loopwright::mark

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -22,11 +23,6 @@ struct Taken {
   double metres = 0;
   std::string tag;
 };
-
-template <std::size_t Count>
-bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
-  return std::ranges::find(values, value) != values.end();
-}
 
 /// The value of <before><side><after>, or of the same key for both sides; `key` is the one found.
 struct SideValue {
@@ -67,7 +63,7 @@ bool is_ban(std::string_view value) {
 Taken taken_today(const Tags& tags, const SideValue& parking, std::string_view side) {
   if (is_ban(value_of_side(tags, {"parking:", ":restriction"}, side).value)) return {};
   const auto orientation = value_of_side(tags, {"parking:", ":orientation"}, side).value;
-  return {by_position(parking.value, orientation), parking.key + "=" + std::string(parking.value)};
+  return {by_position(parking.value, orientation), tag_text(parking.key, parking.value)};
 }
 
 Taken taken_before_2022(const Tags& tags, std::string_view side) {
@@ -79,7 +75,7 @@ Taken taken_before_2022(const Tags& tags, std::string_view side) {
   const std::string kind = ":" + std::string(lane.value);
   const auto position = value_of_side(tags, {"parking:lane:", kind}, side).value;
   return {by_position(position.empty() ? "on_street" : position, lane.value),
-          lane.key + "=" + std::string(lane.value)};
+          tag_text(lane.key, lane.value)};
 }
 
 Taken taken_on(const Tags& tags, std::string_view side) {

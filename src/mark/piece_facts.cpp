@@ -15,12 +15,14 @@
 
 #include "bends.hpp"
 #include "dual_carriageways.hpp"
+#include "law_days.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "marked_nodes.hpp"
 #include "piece_widths.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -29,13 +31,7 @@ namespace flag = road::piece_flag;
 using road::RoadClass;
 
 constexpr double hump_every_m = 150, speaks_for_itself_m = 300;
-constexpr Date newest_day{9999, 12, 31};
 constexpr int quiet_up_to_mph = 30, quiet_up_to_kmh = 50;
-
-template <std::size_t Count>
-bool one_of(std::string_view value, const std::array<std::string_view, Count>& values) {
-  return std::ranges::find(values, value) != values.end();
-}
 
 bool says_yes(const Tags& tags, std::string_view key) {
   return tags.has(key) && !tags.is(key, "no");
@@ -114,8 +110,7 @@ class PieceFacts {
 
 void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
   if (!starts_way(id)) return;
-  const std::string text = std::string(key) + "=" + std::string(draft_.way_tags(id).get(key));
-  draft_.report.odd({row(id).way, ObjectType::way, {}}, what, text);
+  draft_.report.odd({row(id).way, ObjectType::way, {}}, what, tag_text(draft_.way_tags(id), key));
 }
 
 void PieceFacts::add_widths(PieceId id) {

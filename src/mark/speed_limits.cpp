@@ -23,8 +23,10 @@
 #include <array>
 #include <string>
 
+#include "law_days.hpp"
 #include "limit_texts.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -34,8 +36,6 @@ using road::LimitFact;
 using road::LimitRule;
 using road::RoadClass;
 using What = LimitText::What;
-
-constexpr Date first_day{1, 1, 1}, newest_day{9999, 12, 31};
 
 /// One road, seen for its limits.
 struct Seen {
@@ -48,7 +48,7 @@ struct Seen {
 struct Tag {
   std::string key;
   std::string_view value;
-  [[nodiscard]] std::string text() const { return key + "=" + std::string(value); }
+  [[nodiscard]] std::string text() const { return tag_text(key, value); }
 };
 
 bool is_british(const Region& region) {

@@ -22,6 +22,7 @@
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "parking.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -39,10 +40,6 @@ struct Carriageway {
   bool measured = false;
   std::string tag;
 };
-
-std::string tag_text(const Tags& tags, std::string_view key) {
-  return std::string(key) + "=" + std::string(tags.get(key));
-}
 
 bool may_be_carriageway(double metres) {
   return metres >= least_carriageway_m && metres <= most_carriageway_m;
