@@ -26,10 +26,11 @@ std::string read_file(const std::filesystem::path& path) {
 }  // namespace
 
 wish::Answer load_answer(const std::filesystem::path& path) {
-  if (!std::filesystem::exists(path)) {
+  std::error_code unreadable;  // read_file says so
+  if (std::filesystem::status(path, unreadable).type() == std::filesystem::file_type::not_found) {
     throw InputError(path.string() + ": no such file; make it with 'loopwright loops'");
   }
-  if (std::filesystem::is_directory(path)) {
+  if (std::filesystem::is_directory(path, unreadable)) {
     throw InputError(path.string() + ": is a folder, not a loop file");
   }
   const std::string text = read_file(path);

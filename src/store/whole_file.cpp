@@ -45,8 +45,9 @@ WholeFile::WholeFile(const std::filesystem::path& target) : named_(target), targ
     if (descriptor_ < 0) fail("can't be opened for writing");
     return;
   }
-  if (fs::exists(status)) target_ = fs::canonical(target);
-  if (!fs::is_directory(folder_of(target_), error)) {
+  const fs::path behind_links = fs::canonical(target, error);  // empty for a new file
+  if (!behind_links.empty()) target_ = behind_links;
+  if (fs::status(folder_of(target_), error).type() == fs::file_type::not_found) {
     throw InputError(named_.string() + ": there is no folder " + folder_of(target_).string() +
                      "; make it first");
   }

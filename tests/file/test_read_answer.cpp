@@ -200,6 +200,23 @@ TEST_CASE("lists longer than any loop are refused before they fill the memory", 
         "loops.json: /wish/through: expected a list of at most 1000, found a list of 1001");
 }
 
+TEST_CASE("no damaged byte makes reading a loop file end otherwise than with a line", "[file]") {
+  const std::string text = sample_text();
+  std::size_t refused = 0;
+  for (std::size_t at = 0; at < text.size(); at += 5) {
+    for (const char other : {'7', '"', '}', '\xff'}) {
+      std::string damaged = text;
+      damaged[at] = other;
+      try {
+        file::read_answer(damaged, "loops.json");
+      } catch (const InputError& error) {
+        refused += std::string_view(error.what()).substr(0, 12) == "loops.json: ";
+      }
+    }
+  }
+  CHECK(refused > text.size() / 5);  // '\xff' alone is never UTF-8
+}
+
 TEST_CASE("a long text is not repeated in the message", "[file]") {
   CHECK(said_with("\"direction\": \"along\"", "\"direction\": \"" + std::string(500, 'a') + "\"") ==
         "loops.json: /loops/0/stretches/0/direction: expected \"along\" or \"against\", "

@@ -52,6 +52,29 @@ TEST_CASE("what is always or never in force never changes", "[hours]") {
   CHECK_FALSE(read_hours("Mo-Fr 07:00+").next_change(at(28, 15, 0)));
 }
 
+TEST_CASE("the next change is the first minute with another answer, minute by minute", "[hours]") {
+  constexpr int minutes = 16 * 24 * 60;
+  const auto after = [](int minute) {
+    return at(15 + minute / 1440, minute / 60 % 24, minute % 60);
+  };
+  for (const std::string_view text :
+       {"Mo-Fr 07:00-10:00,16:00-19:00", "Fr-Mo 22:00-06:00", "24/7; We 23:00-25:30 off",
+        "Su 23:59-24:00", "Mo-Su 12:00-36:00; Th off"}) {
+    INFO(text);
+    const hours::Hours hours = read_hours(text);
+    REQUIRE(hours.readable());
+    int wrong = 0;
+    std::optional<CivilTime> next_change;  // known from the second week on
+    for (int minute = minutes - 2; minute >= 0; --minute) {
+      const CivilTime next = after(minute + 1);
+      if (hours.in_force(after(minute)) != hours.in_force(next)) next_change = next;
+      wrong += minute < minutes / 2 && hours.next_change(after(minute)) != next_change;
+    }
+    CHECK(next_change);
+    CHECK(wrong == 0);
+  }
+}
+
 TEST_CASE("hours are told in words", "[hours]") {
   CHECK(read_hours("Mo-Sa 07:00-10:00,16:00-19:00").words() ==
         "Monday to Saturday 07:00 to 10:00 and 16:00 to 19:00");

@@ -46,6 +46,13 @@ TEST_CASE("a file can't be written into a folder that isn't there", "[store]") {
       file + ": there is no folder " + (folder / "none").string() + "; make it first");
 }
 
+TEST_CASE("a file's name is no folder to write into", "[store]") {
+  const ScratchFolder folder;
+  test::write_bytes(folder / "card.txt", "");
+  const std::string file = (folder / "card.txt/x.txt").string();
+  CHECK_THROWS_WITH(store::write_whole(file, "x"), file + ": can't be written (Not a directory)");
+}
+
 TEST_CASE("a folder's name is no place to write a file", "[store]") {
   const ScratchFolder folder;
   CHECK_THROWS_WITH(store::write_whole(folder.path(), "x"),
