@@ -63,7 +63,7 @@ class Compare:
             if tags.get("traffic_signals") in OTHER_LIGHTS or "railway" in tags:
                 return "lights that hold no junction"
             return None
-        self.told("traffic lights", "n/highway=traffic_signals",
+        self.told("traffic lights", "n/highway=*traffic_signals*",
                   self.tagged("highway", "traffic_signals"), self.flagged("signals"), explain)
 
     def level_crossings(self):
