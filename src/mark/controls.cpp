@@ -100,10 +100,9 @@ class NodeControls {
   }
 
   [[nodiscard]] bool light_holds(StretchId arriving) const {
+    constexpr std::uint32_t lights = road::node_flag::signals | road::node_flag::signal_crossing;
     const std::uint32_t flags = roads_.nodes[roads_.to_node(arriving).index()].flags;
-    if ((flags & road::node_flag::signals) != 0)
-      return faces(draft_, roads_, arriving, Sign::light);
-    return (flags & road::node_flag::signal_crossing) != 0;
+    return (flags & lights) != 0 && faces(draft_, roads_, arriving, Sign::light);
   }
 
   [[nodiscard]] std::optional<Control> at_lights(StretchId from) const {

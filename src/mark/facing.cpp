@@ -2,7 +2,8 @@
 //    backward or both, along or against the way the node lies on. It counts only where the road
 //    goes on and both its halves run the same way (Key:traffic_signals:direction: valid only where
 //    the node lies on one way).
-// 2. Without it: on a one-way road the sign faces the traffic; at a junction a light faces all.
+// 2. Without it: on a one-way road the sign faces the traffic; at a junction a light faces all, and
+//    so does a pedestrian crossing's.
 // 3. Else the road is walked both ways to the first junction, 60 m at most, and the sign faces the
 //    drivers who have the nearer one before them (OSM wiki, Key:stop:direction). When there is
 //    none either way, it faces both.
@@ -70,6 +71,8 @@ bool faces(const Draft& draft, const road::Roads& roads, StretchId arriving, Sig
     const auto told = by_tag(draft.node_tags(node), sign, arriving);
     if (told) return *told;
   }
+  const bool crossing = (roads.nodes[node.index()].flags & road::node_flag::signal_crossing) != 0;
+  if (sign == Sign::light && crossing) return true;
   if (!traffic_takes(draft, arriving.back())) return true;
   return nearer_junction_ahead(roads, arriving);
 }

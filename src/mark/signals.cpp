@@ -33,8 +33,7 @@ std::optional<NodeId> light_met(const Draft& draft, const road::Roads& roads,
   for (std::size_t i = 0; i + 1 < path.size(); ++i) {
     const NodeId node = roads.to_node(path[i]);
     if (!std::ranges::binary_search(cluster.lights, node)) continue;
-    const bool for_cars = (roads.nodes[node.index()].flags & road::node_flag::signals) != 0;
-    if (!for_cars || faces(draft, roads, path[i], Sign::light)) return node;
+    if (faces(draft, roads, path[i], Sign::light)) return node;
   }
   return std::nullopt;
 }
@@ -56,12 +55,21 @@ std::uint16_t public_arms(const Draft& draft, const road::Roads& roads, const Sp
   return static_cast<std::uint16_t>(std::ranges::count_if(arms, &JunctionArm::is_public));
 }
 
+/// The first light for vehicles, else the first crossing.
+NodeId named_light(const road::Roads& roads, const LightCluster& cluster) {
+  const auto light = std::ranges::find_if(cluster.lights, [&](NodeId node) {
+    return (roads.nodes[node.index()].flags & road::node_flag::signals) != 0;
+  });
+  return light == cluster.lights.end() ? cluster.lights.front() : *light;
+}
+
 PlaceId add_cluster(Draft& draft, const road::Roads& roads, const LightCluster& cluster) {
+  const NodeId light = named_light(roads, cluster);
   road::Place place;
   place.kind = kind_of(cluster);
-  place.source = node_object(roads, cluster.lights.front());
+  place.source = node_object(roads, light);
   place.at = middle_of(roads, cluster.spot.nodes);
-  place.name = draft.text(draft.node_tags(cluster.lights.front()).get("name"));
+  place.name = draft.text(draft.node_tags(light).get("name"));
   if (cluster.has_junction) place.arms = public_arms(draft, roads, cluster.spot, place.at);
   return draft.add_place(place, cluster.spot.nodes, cluster.spot.inside);
 }

@@ -6,6 +6,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_dual_carriageways.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_hardness.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_limit_changes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_node_kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_one_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_piece_facts.cpp
@@ -18,7 +19,12 @@ target_sources(loopwright_test PRIVATE
 if("read" IN_LIST rooms)
   target_sources(loopwright_test PRIVATE
     ${CMAKE_CURRENT_LIST_DIR}/chance_texts.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_controls.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_crossings.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_junctions.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_level_crossings.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_minis.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_roundabout_arms.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_roundabouts.cpp)
+    ${CMAKE_CURRENT_LIST_DIR}/test_roundabouts.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_signals.cpp)
 endif()

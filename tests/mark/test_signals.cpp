@@ -1,0 +1,197 @@
+// Sources: OSM wiki Key:traffic_signals:direction; the size of a cluster is MAP-TAGS 1.8.
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "mark/chance_texts.hpp"
+
+namespace loopwright::test {
+namespace {
+
+using road::Kind;
+
+/// A crossroads with a point 20 m before it on each arm; 20 m a character.
+constexpr std::string_view crossroads = R"(
+      N
+.
+.
+      n
+W    wxe    E
+      s
+.
+.
+      S
+w1 WwxeE highway=secondary
+w2 NnxsS highway=tertiary
+)";
+
+BuiltTown crossroads_with(const std::string& lines) {
+  return built_town(draw_town(std::string(crossroads) + lines, 20), "GB-ENG");
+}
+
+const Texts every_way_over_x = {"ExN right", "ExS left",  "ExW ahead", "NxE left",
+                                "NxS ahead", "NxW right", "SxE right", "SxN ahead",
+                                "SxW left",  "WxE ahead", "WxN left",  "WxS right"};
+
+TEST_CASE("a junction without lights has no signals", "[mark][signals]") {
+  CHECK(places(crossroads_with(""), Kind::signals).empty());
+}
+
+TEST_CASE("a light on the junction holds every way through but back", "[mark][signals]") {
+  const BuiltTown town = crossroads_with("nx highway=traffic_signals\n");
+  CHECK(chances(town, Kind::signals) == every_way_over_x);
+  CHECK(reasons(town, Kind::signals) == Texts{"certain highway=traffic_signals nx"});
+  CHECK(town.built.tables.places[0].arms == 4);
+}
+
+TEST_CASE("nobody emerges at lights, and a signalled crossroads is no plain one",
+          "[mark][signals]") {
+  const BuiltTown town = crossroads_with("nx highway=traffic_signals\n");
+  for (const Kind kind : {Kind::emerge, Kind::turn_off, Kind::crossroads}) {
+    CHECK(places(town, kind).empty());
+  }
+}
+
+std::string lights(std::string_view letters, const std::string& tags = "") {
+  std::string lines;
+  for (const char letter : letters) {
+    lines += std::string("n") + letter + " highway=traffic_signals" + tags + "\n";
+  }
+  return lines;
+}
+
+TEST_CASE("a light on each arm is one signalled junction, passed from outside to outside",
+          "[mark][signals]") {
+  const BuiltTown town = crossroads_with(lights("nesw"));
+  CHECK(places(town, Kind::signals).size() == 1);
+  CHECK(chances(town, Kind::signals) == Texts{"EexnN right", "EexsS left", "EexwW ahead",
+                                              "NnxeE left", "NnxsS ahead", "NnxwW right",
+                                              "SsxeE right", "SsxnN ahead", "SsxwW left",
+                                              "WwxeE ahead", "WwxnN left", "WwxsS right"});
+}
+
+TEST_CASE("a light beside the road holds only those who have the junction before them",
+          "[mark][signals]") {
+  // Two of four arms: a signalled junction. Who comes from the others passes no light that faces.
+  const BuiltTown town = crossroads_with(lights("we"));
+  CHECK(chances(town, Kind::signals) ==
+        Texts{"EexN right", "EexS left", "EexwW ahead", "WwxN left", "WwxS right", "WwxeE ahead"});
+}
+
+TEST_CASE("a light tagged with a direction holds only that one", "[mark][signals]") {
+  // w and e on way 1 drawn from west to east: both face eastbound traffic, e beyond the junction.
+  const BuiltTown town = crossroads_with(lights("wns", " traffic_signals:direction=forward") +
+                                         lights("e", " traffic_signals:direction=both"));
+  const Texts all = chances(town, Kind::signals);
+  CHECK_THAT(all, Catch::VectorContains(std::string("WwxeE ahead")));
+  CHECK_THAT(all, Catch::VectorContains(std::string("NnxsS ahead")));
+  CHECK_THAT(all, !Catch::VectorContains(std::string("SsxnN ahead 1")));
+  CHECK(reasons(town, Kind::signals) == Texts{"certain highway=traffic_signals ne",
+                                              "certain highway=traffic_signals nn",
+                                              "certain highway=traffic_signals nw"});
+}
+
+TEST_CASE("one light near a junction of four roads doesn't make it signalled", "[mark][signals]") {
+  const BuiltTown town = crossroads_with(lights("w"));
+  CHECK(chances(town, Kind::signals) == Texts{"Wwx ahead"});
+  CHECK(places(town, Kind::crossroads) == Texts{"nx"});
+}
+
+TEST_CASE("a crossing of two carriageways is one signalled junction", "[mark][signals]") {
+  const BuiltTown town = built_town(draw_town(R"(
+      N
+.
+.
+W     x     E
+V     y     F
+.
+.
+      S
+w1 WxE highway=primary oneway=yes name=Mill_Road
+w2 FyV highway=primary oneway=yes name=Mill_Road
+w3 NxyS highway=tertiary
+w4 WV highway=primary
+w5 EF highway=primary
+nx highway=traffic_signals
+ny highway=traffic_signals
+)",
+                                              20),
+                                    "GB-ENG");
+  CHECK(places(town, Kind::signals) == Texts{"nx"});
+  CHECK(chances(town, Kind::signals) == Texts{"FyS left", "FyV ahead", "FyxN right", "NxE left",
+                                              "NxyS ahead", "NxyV right", "SyV left", "SyxE right",
+                                              "SyxN ahead", "WxE ahead", "WxN left", "WxyS right"});
+}
+
+TEST_CASE("turning back through the gap of a dual carriageway is no pass of the lights",
+          "[mark][signals]") {
+  const BuiltTown town = built_town(draw_town(R"(
+W     x     E
+V     y     F
+.
+.
+      S
+w1 WxE highway=primary oneway=yes name=Mill_Road
+w2 FyV highway=primary oneway=yes name=Mill_Road
+w3 xyS highway=tertiary
+w4 WV highway=primary
+w5 EF highway=primary
+nx highway=traffic_signals
+ny highway=traffic_signals
+)",
+                                              20),
+                                    "GB-ENG");
+  CHECK_THAT(chances(town, Kind::signals), !Catch::VectorContains(std::string("WxyV right")));
+  CHECK(town.drives("WxyV"));
+}
+
+TEST_CASE("lights on a road without a junction are passed ahead", "[mark][signals]") {
+  const BuiltTown town = built_town(R"(
+W   a     E
+w1 WaE highway=secondary
+na highway=traffic_signals
+)");
+  CHECK(chances(town, Kind::signals) == Texts{"EaW ahead", "WaE ahead"});
+}
+
+TEST_CASE("where a road parts into its two carriageways, lights hold no junction",
+          "[mark][signals]") {
+  const BuiltTown town = built_town(R"(
+               A
+W     b
+               B
+w1 Wb highway=primary name=Mill_Road
+w2 bA highway=primary oneway=yes name=Mill_Road
+w3 Bb highway=primary oneway=yes name=Mill_Road
+w4 BA highway=primary
+nb highway=traffic_signals
+)");
+  CHECK(chances(town, Kind::signals) == Texts{"BbW ahead", "WbA ahead"});
+}
+
+TEST_CASE("lights of a level crossing are no signals", "[mark][signals]") {
+  const BuiltTown town = built_town(draw_town(R"(
+   R
+W  lx  E
+   Q
+w1 WlxE highway=secondary
+w2 RxQ railway=rail
+nx railway=level_crossing
+nl highway=traffic_signals
+)",
+                                              20),
+                                    "GB-ENG");
+  CHECK(places(town, Kind::signals).empty());
+  CHECK(places(town, Kind::level_crossing) == Texts{"nx"});
+}
+
+TEST_CASE("flashing lights and those of a fire station are no signals", "[mark][signals]") {
+  CHECK(
+      places(crossroads_with("nx highway=traffic_signals traffic_signals=blinker\n"), Kind::signals)
+          .empty());
+  CHECK(places(crossroads_with("nx highway=traffic_signals traffic_signals=emergency\n"),
+               Kind::signals)
+            .empty());
+}
+
+}  // namespace
+}  // namespace loopwright::test
