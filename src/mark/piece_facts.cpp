@@ -7,7 +7,8 @@
 //    kept already, and those of limits).
 // Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
 // distance between humps that makes a series (council summary of the 1999 regulations: 20-150 m).
-// A short piece is as winding as its whole way; from 300 m on a piece speaks for itself.
+// A short piece is as winding as its whole way; from 300 m on a piece speaks for itself. Service
+// roads aren't judged: other things make them slow.
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -134,6 +135,7 @@ bool PieceFacts::has_humps(PieceId id) {
 
 bool PieceFacts::winds(PieceId id) {
   const road::Piece& piece = row(id);
+  if (piece.road_class == RoadClass::service) return false;
   if (piece.length_m >= speaks_for_itself_m) {
     return is_winding(
         std::span<const Point>(draft_.tables.shape).subspan(piece.shape_first, piece.shape_count));
