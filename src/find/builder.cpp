@@ -1,6 +1,8 @@
 // One try: stops for the counts, stops for "max", ways round to fill the minutes, improvement.
 #include "find/builder.hpp"
 
+#include <algorithm>
+
 namespace loopwright::find {
 
 Builder::Builder(const Hunt& hunt)
@@ -10,7 +12,16 @@ Builder::Builder(const Hunt& hunt)
       back_(hunt.graph),
       extra_ms_(hunt.graph.size(), 0),
       used_(hunt.piece_m.size(), 0),
-      seen_(hunt.piece_m.size(), 0) {}
+      seen_(hunt.piece_m.size(), 0) {
+  const auto& wants = hunt.ground.wish.wants;
+  for (std::size_t w = 0; w < wants.size(); ++w)
+    if (wants[w].count)
+      for (const std::uint32_t row : hunt.of_want[w])
+        counted_entries_.push_back(hunt.candidates[row].path.front());
+  std::sort(counted_entries_.begin(), counted_entries_.end());
+  counted_entries_.erase(std::unique(counted_entries_.begin(), counted_entries_.end()),
+                         counted_entries_.end());
+}
 
 Plan Builder::build(std::uint64_t seed, const Liking& liking) {
   dice_ = Dice(seed);

@@ -59,9 +59,10 @@ class Builder {
   Times times_;
   reach::LocalSweep out_, back_;
   Dice dice_{0};
-  std::vector<std::int32_t> extra_ms_;  // by vertex, for the leg at hand
-  std::vector<std::uint8_t> used_;      // by dense piece, other legs
-  std::vector<std::uint32_t> seen_;     // by dense piece, stamps for driven_again_m
+  std::vector<Vertex> counted_entries_;  // of candidates for wants with a number
+  std::vector<std::int32_t> extra_ms_;   // by vertex, for the leg at hand
+  std::vector<std::uint8_t> used_;       // by dense piece, other legs
+  std::vector<std::uint32_t> seen_;      // by dense piece, stamps for driven_again_m
   std::uint32_t stamp_ = 0;
 };
 

@@ -20,6 +20,8 @@ constexpr std::size_t sample_size = 48;
 constexpr int fill_tries = 24;
 constexpr int improvements = 24;
 constexpr std::int32_t dislike_factor = 2;    // of the time on roads already in the plan
+constexpr double corner_m = 40;               // of road driven again: what a corner weighs
+constexpr std::int32_t wanted_ms = 60000;     // for what is wanted, beyond its number
 constexpr std::int32_t worn_out_ms = 120000;  // for a quiet street at its cap
 
 }  // namespace
@@ -40,6 +42,7 @@ void Builder::learn_used(const Plan& plan, std::size_t except_leg, const Liking&
     if (used_[piece] != 0) extra_ms_[v] += dislike_factor * hunt_.graph.along_ms(v);
     if (hunt_.piece_quiet[piece] != 0 && used_[piece] >= quiet_cap) extra_ms_[v] += worn_out_ms;
   }
+  for (const Vertex v : counted_entries_) extra_ms_[v] += wanted_ms;
 }
 
 double Builder::driven_again_m(std::span<const Vertex> path) {
@@ -73,7 +76,7 @@ Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least
     std::vector<Vertex> path = out_.path(v);
     const std::vector<Vertex> onward = back_.path(v);
     path.insert(path.end(), onward.begin() + 1, onward.end());
-    const double again = driven_again_m(path);
+    const double again = driven_again_m(path) + corner_m * corners_on(hunt_, path);
     if (best == reach::LocalGraph::none || again < best_again) best = v, best_again = again;
   }
   return best;

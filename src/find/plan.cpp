@@ -16,7 +16,10 @@ namespace loopwright::find {
 
 namespace {
 
-constexpr std::int64_t surplus_weight = 100;  // milli-units a pass, see Score
+// Milli-units, so metres driven twice; ours. Who asks for three doesn't want ten, and a sheet with
+// fewer rows is easier to speak from.
+constexpr std::int64_t surplus_weight = 150;
+constexpr std::int64_t corner_weight = 25;
 
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
@@ -110,9 +113,18 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 }
 
 bool Score::better_than(const Score& other) const {
-  const auto liking = [](const Score& s) { return s.value - surplus_weight * s.surplus; };
+  const auto liking = [](const Score& s) {
+    return s.value - surplus_weight * s.surplus - corner_weight * s.corners;
+  };
   return std::tuple(over_caps, off_window_ms, missing, -liking(*this)) <
          std::tuple(other.over_caps, other.off_window_ms, other.missing, -liking(other));
+}
+
+int corners_on(const Hunt& hunt, std::span<const Vertex> path) {
+  int corners = 0;
+  for (std::size_t i = 1; i < path.size(); ++i)
+    if (std::abs(hunt.graph.arc_between(path[i - 1], path[i])->angle_deg) > 45) ++corners;
+  return corners;
 }
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices) {
@@ -141,6 +153,7 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices))
     if (hunt.piece_quiet[piece] != 0)
       result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
+  result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices);
   result.off_window_ms =
       std::max({std::int64_t{0}, hunt.low_ms - result.ms, result.ms - hunt.high_ms});

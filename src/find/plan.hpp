@@ -45,16 +45,20 @@ struct Score {
   std::int64_t off_window_ms = 0;
   std::int64_t value = 0;  ///< milli-units
   int surplus = 0;         ///< passes beyond those asked for by number
+  int corners = 0;         ///< turns to the left or right: each is a row to be spoken
   std::int64_t ms = 0;
   [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
   [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
-  /// Better: within the window and the caps, then fewer missing, then more value, a pass more than
-  /// asked for weighing as much as 100 m driven twice (ours: who asks for three doesn't want ten).
+  /// Better: within the window and the caps, then fewer missing, then more value; among loops of
+  /// like value those nearer to what was asked, with fewer corners (weights in plan.cpp).
   [[nodiscard]] bool better_than(const Score& other) const;
 };
 
 Score score(const Hunt& hunt, std::span<const Vertex> vertices);
 Score score(const Hunt& hunt, const Plan& plan);
+
+/// Corners of more than 45 degrees on a path.
+int corners_on(const Hunt& hunt, std::span<const Vertex> path);
 
 /// Count wants that a drive leaves unmet: how many passes each still needs.
 std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices);

@@ -52,7 +52,8 @@ LocalGraph::LocalGraph(const road::Roads& roads, const Costs& costs,
       const road::Turn& turn = roads.turns[row];
       const Vertex to = vertex(turn.to);
       if (to == none || (!costs.turn_banned.empty() && costs.turn_banned[row] != 0)) continue;
-      out_.push_back({to, costs.control_ms[static_cast<std::size_t>(turn.control)]});
+      out_.push_back(
+          {to, costs.control_ms[static_cast<std::size_t>(turn.control)], turn.angle_deg, 0});
       ++in_first_[to + 1];
     }
     out_first_[v + 1] = static_cast<std::uint32_t>(out_.size());
@@ -61,7 +62,7 @@ LocalGraph::LocalGraph(const road::Roads& roads, const Costs& costs,
   in_.resize(out_.size());
   std::vector<std::uint32_t> next(in_first_.begin(), in_first_.end() - 1);
   for (Vertex v = 0; v < states_.size(); ++v)
-    for (const Arc& arc : out(v)) in_[next[arc.to]++] = {v, arc.turn_ms};
+    for (const Arc& arc : out(v)) in_[next[arc.to]++] = {v, arc.turn_ms, arc.angle_deg, 0};
 }
 
 LocalGraph::Vertex LocalGraph::vertex(StateId s) const {

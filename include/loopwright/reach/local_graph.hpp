@@ -25,6 +25,8 @@ class LocalGraph {
   struct Arc {
     Vertex to = 0;  ///< forwards: the next state; backwards: the one before
     std::int32_t turn_ms = 0;
+    std::int16_t angle_deg = 0;  ///< change of heading when driving it, positive to the right
+    std::int16_t reserved = 0;
   };
 
   /// states: ascending, each once.
