@@ -75,9 +75,8 @@ bool obeyed(const Drive& drive, const TurnRule& rule, std::size_t i) {
 }
 
 std::string rule_text(const Drive& drive, const TurnRule& rule) {
-  const std::string hours(drive.roads.text(rule.condition));
   return "relation " + std::to_string(rule.relation) + " (" +
-         std::string(drive.roads.text(rule.text)) + (hours.empty() ? "" : " @ " + hours) + ")";
+         std::string(drive.roads.text(rule.text)) + ")";
 }
 
 /// The rules that begin with row i are obeyed.

@@ -1,1 +1,12 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+# The towns are built by room read.
+if("read" IN_LIST rooms)
+  target_sources(loopwright_test PRIVATE
+    ${CMAKE_CURRENT_LIST_DIR}/true_answer.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_answer.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_drive.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_honest.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_rules.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_times.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_wish.cpp)
+endif()

@@ -2,7 +2,7 @@
 // 2. Times are added up row by row.
 // 3. Junction passes are the chances whose whole path the drive follows; runs are told by asking
 //    of each row whether the one before carried the kind.
-// 4. Road driven twice is the overlap of each pair of rows on one piece.
+// 4. Road driven twice is what a row shares with that earlier one which it shares most with.
 #include "proof/true_answer.hpp"
 
 #include <algorithm>
@@ -89,13 +89,16 @@ class Teller {
       return stretches_[i].against() ? std::pair(length_m - to_m, length_m - from_m)
                                      : std::pair(from_m, to_m);
     };
-    for (std::size_t i = 0; i < stretches_.size(); ++i)
-      for (std::size_t j = i + 1; j < stretches_.size(); ++j) {
-        if (stretches_[i].piece() != stretches_[j].piece()) continue;
-        const auto [a, b] = part(i);
-        const auto [c, d] = part(j);
-        loop_.metres_twice += std::max(0.0, std::min(b, d) - std::max(a, c));
+    for (std::size_t later = 0; later < stretches_.size(); ++later) {
+      double again_m = 0;
+      for (std::size_t earlier = 0; earlier < later; ++earlier) {
+        if (stretches_[earlier].piece() != stretches_[later].piece()) continue;
+        const auto [a, b] = part(earlier);
+        const auto [c, d] = part(later);
+        again_m = std::max(again_m, std::min(b, d) - std::max(a, c));
       }
+      loop_.metres_twice += again_m;
+    }
     loop_.certificate.value = -std::llround(loop_.metres_twice);
   }
 

@@ -1,13 +1,13 @@
 // An answer that tells nothing but the truth about a drive along lettered nodes, made without find,
-// so that a proof can be shown an true answer and then one lie in it.
+// so that a proof can be shown a true answer and then one lie in it.
 //
 //   wish::Answer answer = true_answer(town, "ABCDAB");   // home in the middle of AB
-//   answer.loops[0].stretches[2].way = 9;                  // a lie
+//   answer.loops[0].stretches[2].way = 9;                // a lie
 //
 // The first and the last two letters are the piece home lies on, half of which is driven each time.
 // The drive needn't be legal: where the area has no such turn no delay is counted. Minutes are
 // those the drive fills; it throws std::invalid_argument when no whole number of them does.
-// Rules: no road is driven three times.
+// Rules: where a road was driven in parts before, one of them holds the others.
 #pragma once
 
 #include <string_view>
@@ -20,7 +20,7 @@ namespace loopwright::test {
 /// wish: its wants, avoids, level, through; home, start and minutes are filled in.
 wish::Answer true_answer(const BuiltTown& town, std::string_view letters, wish::Wish wish = {});
 
-/// One true answer of an answer that may hold several.
+/// One loop, for an answer that holds several.
 wish::Loop true_loop(const BuiltTown& town, std::string_view letters, const wish::Wish& wish);
 
 }  // namespace loopwright::test

@@ -1,0 +1,73 @@
+#include <catch2/catch.hpp>
+
+#include "proof/towns.hpp"
+
+using namespace loopwright;
+using namespace loopwright::test;
+
+namespace {
+
+/// What the proof finds in a drive of the banned town, all else told truly.
+std::string found_in(std::string_view letters) {
+  const BuiltTown town = banned_town();
+  return falsehood(town, own_drive(town, letters));
+}
+
+}  // namespace
+
+TEST_CASE("a one-way street driven the other way is told", "[proof]") {
+  CHECK(found_in("DEIPHDE") == "loop 1, stretch 2 (way 18): it is one-way, the other way");
+}
+
+TEST_CASE("a private road is told with its tag", "[proof]") {
+  CHECK(found_in("JIUJI") ==
+        "loop 1, stretch 1 (way 20): it is shut to a learner's car (access=private)");
+}
+
+TEST_CASE("a road for destination only is told with its tag", "[proof]") {
+  CHECK(found_in("ABVCBA") ==
+        "loop 1, stretch 1 (way 22): it is not for driving through (access=destination)");
+}
+
+TEST_CASE("a drive through a bollard is told", "[proof]") {
+  CHECK(found_in("JFGKQCFJ") ==
+        "loop 1, stretch 3 (way 16): it is reached through the wall at node 11");
+}
+
+TEST_CASE("turning round in the road is told", "[proof]") {
+  CHECK(found_in("ADEDA") ==
+        "loop 1, stretch 2 (way 6): it is reached by turning round, which only a dead end allows, "
+        "at node 5");
+}
+
+TEST_CASE("a banned turn is told with its relation", "[proof]") {
+  CHECK(found_in("ADEIHDA") ==
+        "loop 1, stretch 2 (way 9): relation 1 (restriction=no_right_turn) forbids coming from way "
+        "6");
+}
+
+TEST_CASE("a turn banned only to those who came by two other ways is told", "[proof]") {
+  CHECK(found_in("DABEFCBAD") ==
+        "loop 1, stretch 3 (way 7): relation 2 (restriction=no_left_turn) forbids coming from way "
+        "4");
+  // From elsewhere the same turn is fine.
+  CHECK(found_in("CBEFCB") == "");
+}
+
+TEST_CASE("leaving the only way on is told", "[proof]") {
+  CHECK(found_in("DHIEBADH") ==
+        "loop 1, stretch 2 (way 9): relation 3 (restriction=only_straight_on) allows only another "
+        "way on from way 12");
+}
+
+TEST_CASE("leaving the only way on after two ways is told", "[proof]") {
+  CHECK(found_in("EFJIHDEF") ==
+        "loop 1, stretch 3 (way 12): relation 5 (restriction=only_right_turn) allows only another "
+        "way on from way 11");
+}
+
+TEST_CASE("a turn banned by the hour is told, whatever the hour", "[proof]") {
+  CHECK(found_in("BCFGKGFCB") ==
+        "loop 1, stretch 2 (way 15): relation 4 (restriction:conditional=no_left_turn @ (Mo-Fr "
+        "07:00-09:00)) forbids coming from way 10");
+}
