@@ -25,7 +25,7 @@ bool parse(CLI::App& app, const Arguments& words) {
   } catch (const CLI::ParseError& error) {
     std::string text = error.what();
     std::ranges::replace(text, '\n', ' ');
-    throw UsageError(text + "; see 'loopwright " + app.get_name() + " --help'");
+    throw UsageError(text + "; see '" + app.get_name() + " --help'");
   }
   return true;
 }

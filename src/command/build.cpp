@@ -50,7 +50,7 @@ Region region_of(const BuildTexts& texts) {
 
 std::optional<BuildJob> job_of(const Arguments& words) {
   CLI::App app{"Reads a map extract and writes the area file that all other commands use.",
-               "build"};
+               "loopwright build"};
   BuildTexts texts;
   app.add_option("EXTRACT", texts.extract, ".osm.pbf, .osm, .osm.bz2, .osm.gz or .opl")->required();
   app.add_option("-o,--output", texts.area, "area file to write")->required();

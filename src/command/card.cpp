@@ -27,7 +27,8 @@ Writer writer_of(std::string_view format) {
 }
 
 std::optional<CardJob> job_of(const Arguments& words) {
-  CLI::App app{"Writes a loop as a route card to read from, or as a file to exchange.", "card"};
+  CLI::App app{"Writes a loop as a route card to read from, or as a file to exchange.",
+               "loopwright card"};
   std::string area, loops, output, loop = "1", format = "text";
   app.add_option("AREA", area, "area file")->required();
   app.add_option("LOOPS", loops, "loop file")->required();

@@ -26,7 +26,8 @@ void print_loop(const road::Roads& roads, const wish::Loop& loop) {
     std::cout << "  " << (street.empty() ? "unnamed road" : street) << ", " << lane.side
               << " side: " << hours_in_words(lane) << '\n'
               << "    passed " << lane.arrive_from << " to " << lane.arrive_to << ": "
-              << wish::name(lane.verdict) << "; " << lane.why << '\n'
+              << wish::name(lane.verdict) << '\n'
+              << "    why: " << lane.why << '\n'
               << "    by " << lane.tag << " (" << object(lane.source) << ")\n";
   }
 }
@@ -37,7 +38,8 @@ struct LanesJob {
 };
 
 std::optional<LanesJob> job_of(const Arguments& words) {
-  CLI::App app{"Tells which bus lanes of a loop a car may use at the minute it is there.", "lanes"};
+  CLI::App app{"Tells which bus lanes of a loop a car may use at the minute it is there.",
+               "loopwright lanes"};
   std::string area, loops, loop;
   app.add_option("AREA", area, "area file")->required();
   app.add_option("LOOPS", loops, "loop file")->required();

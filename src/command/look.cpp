@@ -34,7 +34,7 @@ std::optional<OsmObject> object_of(std::string_view text) {
 }
 
 std::optional<LookJob> job_of(const Arguments& words) {
-  CLI::App app{"Tells what the map says at a place, and why.", "look"};
+  CLI::App app{"Tells what the map says at a place, and why.", "loopwright look"};
   LookJob job;
   std::string area;
   TripTexts trip_texts;

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <iosfwd>
-#include <string>
 
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/road/roads.hpp"
@@ -18,12 +17,5 @@ struct Here {
 
 void print_road(std::ostream& out, const Here& here, PieceId piece);
 void print_node(std::ostream& out, const Here& here, NodeId node);
-
-/// "Osk Road (A7904)", "unnamed road"
-std::string road_name(const road::Roads& roads, const road::Piece& piece);
-/// "roundabout:right, exit 3, hardness 3, certain: junction=roundabout (way/5)"
-std::string chance_text(const road::Roads& roads, const road::Chance& chance);
-/// "restriction=no_right_turn (relation/7): Osk Road, then not Mill Street"
-std::string rule_text(const road::Roads& roads, const road::TurnRule& rule);
 
 }  // namespace loopwright::command

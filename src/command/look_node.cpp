@@ -3,6 +3,7 @@
 #include <array>
 #include <ostream>
 
+#include "command/facts.hpp"
 #include "command/look_facts.hpp"
 #include "command/print.hpp"
 

@@ -61,7 +61,7 @@ void print_loop(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
 }
 
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall) {
-  out << "Not met: " << shortfall.why << '\n';
+  out << "Not met:" << (shortfall.missing.empty() ? " " + shortfall.why : "") << '\n';
   for (const wish::Missing& missing : shortfall.missing) {
     out << "  " << wish::write_want(missing.want) << ": " << missing.got << " found; "
         << missing.why << '\n';

@@ -83,7 +83,8 @@ wish::Wish wish_of(const LoopTexts& texts) {
 }
 
 std::optional<LoopJob> job_of(const Arguments& words) {
-  CLI::App app{"Finds loops from the door and back that meet a wish inside the time.", "loops"};
+  CLI::App app{"Finds loops from the door and back that meet a wish inside the time.",
+               "loopwright loops"};
   LoopTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return std::nullopt;

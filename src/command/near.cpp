@@ -3,6 +3,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/facts.hpp"
 #include "command/print.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/store/area.hpp"
@@ -26,7 +27,8 @@ struct NearJob {
 };
 
 std::optional<NearJob> job_of(const Arguments& words) {
-  CLI::App app{"Finds the nearest places to practise something, by driving time.", "near"};
+  CLI::App app{"Finds the nearest places to practise something, by driving time.",
+               "loopwright near"};
   NearTexts texts;
   app.add_option("AREA", texts.area, "area file")->required();
   app.add_option("--home", texts.home, "LAT,LON of the door")->required();
@@ -51,20 +53,12 @@ Point point_of(const road::Roads& roads, const road::Chance& chance) {
   return roads.nodes[roads.from_node(chance.entry).index()].at;
 }
 
+/// A junction by its own name when it has one; a run of road by the street one enters it on.
 std::string street_of(const road::Roads& roads, const road::Chance& chance) {
-  const road::Piece& piece = roads.piece(chance.entry);
-  for (const TextId text : {roads.places[chance.place.index()].name, piece.name, piece.ref}) {
-    if (!roads.text(text).empty()) return std::string(roads.text(text));
-  }
-  return "unnamed road";
-}
-
-std::string kind_of(const road::Chance& chance) {
-  std::string text(road::name(chance.kind));
-  if (chance.movement != road::Movement::none)
-    text += ":" + std::string(road::name(chance.movement));
-  if (chance.exit_number > 0) text += ", exit " + std::to_string(chance.exit_number);
-  return text;
+  const road::Place& place = roads.places[chance.place.index()];
+  const bool by_place = !road::is_stretch_like(chance.kind) && !roads.text(place.name).empty();
+  return by_place ? std::string(roads.text(place.name))
+                  : road_name(roads, roads.piece(chance.entry));
 }
 
 Exit run(NearJob job) {
@@ -74,7 +68,7 @@ Exit run(NearJob job) {
   Table table({"there", "back", "what", "where", "hard", "how sure", "because"});
   for (const auto& near : find::chances_near(roads, job.wish, job.want, job.within_minutes)) {
     const road::Chance& chance = roads.chances[near.chance.index()];
-    table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), kind_of(chance),
+    table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), practice_name(chance),
                street_of(roads, chance) + " " + degrees(point_of(roads, chance)),
                std::to_string(chance.hardness), std::string(road::name(chance.confidence)),
                std::string(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});

@@ -11,7 +11,7 @@
 namespace loopwright::command {
 
 Exit proof(const Arguments& words) {
-  CLI::App app{"Checks every claim of a loop file against the area.", "proof"};
+  CLI::App app{"Checks every claim of a loop file against the area.", "loopwright proof"};
   std::string area_file, loop_file;
   app.add_option("AREA", area_file, "area file")->required();
   app.add_option("LOOPS", loop_file, "loop file")->required();

@@ -2,6 +2,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/arguments.cpp
   ${CMAKE_CURRENT_LIST_DIR}/build.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp

@@ -1,5 +1,6 @@
 # Checks on real open maps, by independent programs. Liechtenstein is fetched once into the build
-# folder; Newport is used where the project's shared folder stands beside the checkout.
+# folder; Newport and Leeds are used where the project's shared folder
+# stands beside the checkout.
 if(NOT "command" IN_LIST rooms)
   return()
 endif()
@@ -9,6 +10,7 @@ target_link_libraries(loopwright_dump PRIVATE loopwright_lib loopwright_options)
 
 set(liechtenstein ${PROJECT_BINARY_DIR}/extracts/liechtenstein-2013-08-03.osm.pbf)
 set(newport ${PROJECT_SOURCE_DIR}/../shared/maps/newport-2023.osm.pbf)
+set(leeds ${PROJECT_SOURCE_DIR}/../shared/maps/leeds-york-street-2024.osm.pbf)
 add_test(NAME fetch_liechtenstein
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/fetch_liechtenstein ${liechtenstein})
 set_tests_properties(fetch_liechtenstein PROPERTIES LABELS real FIXTURES_SETUP liechtenstein)
@@ -24,9 +26,13 @@ function(add_real_test name extract region)
 endfunction()
 
 set(real_folder ${CMAKE_CURRENT_LIST_DIR})
-foreach(check IN ITEMS counts shortest)
+add_real_test(forms ${liechtenstein} LI)
+foreach(check IN ITEMS counts shortest wishes)
   add_real_test(${check} ${liechtenstein} LI)
   if(EXISTS ${newport})
     add_real_test(${check} ${newport} GB-WLS)
   endif()
 endforeach()
+if(EXISTS ${leeds})
+  add_real_test(wishes ${leeds} GB-ENG)
+endif()
