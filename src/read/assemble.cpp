@@ -1,6 +1,6 @@
 // 1. Select the ways that are road; cut them into pieces; list what leaves each node.
 // 2. Resolve turn restrictions to stretches; from them, what a driver must remember.
-// 3. Lay out the legal turns; shut what can't be driven into and out of; lay them out again.
+// 3. Lay out the legal turns; shut what can't be driven into and out of.
 // 4. Lay out the snapping grid.
 // 5. Apply the marking rules, which add the facts a lesson is about.
 // Everything is in order of map ids, so the result doesn't depend on the order of the file.
@@ -56,7 +56,6 @@ void lay_out_graph(mark::Draft& draft, const BuildOptions& options) {
   draft.tables.copies = memory.copies();
   lay_out_turns(draft, memory);
   shut_cut_off(draft);
-  lay_out_turns(draft, memory);
   lay_out_grid(draft.tables);
 }
 

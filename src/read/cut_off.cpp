@@ -3,6 +3,7 @@
 // 3. The longest stays, and every other of at least 20 km (an island with roads of its own is a
 //    town to somebody). What belongs to none of these is legal to drive but leads to no lesson:
 //    one couldn't get in, or not get home.
+// 4. Turns from and into what was shut are dropped.
 #include "cut_off.hpp"
 
 #include <algorithm>
@@ -32,6 +33,22 @@ std::vector<double> road_in_each(const road::Roads& roads,
   return metres;
 }
 
+void drop_turns_of_shut(road::Tables& tables, const road::Roads& roads) {
+  std::vector<road::Turn> turns;
+  std::vector<std::uint32_t> first{0};
+  for (std::size_t s = 0; s < roads.state_count(); ++s) {
+    const StateId state{s};
+    for (const road::Turn& turn : roads.turns_from(state)) {
+      if (roads.drivable(roads.stretch_of(state)) && roads.drivable(roads.stretch_of(turn.to))) {
+        turns.push_back(turn);
+      }
+    }
+    first.push_back(static_cast<std::uint32_t>(turns.size()));
+  }
+  tables.turns = std::move(turns);
+  tables.turn_first = std::move(first);
+}
+
 }  // namespace
 
 void shut_cut_off(mark::Draft& draft) {
@@ -53,6 +70,7 @@ void shut_cut_off(mark::Draft& draft) {
     flags = (flags & ~road::stretch_flag::drivable) | road::stretch_flag::cut_off;
     draft.report.count("directions cut off: can't be driven into and out of");
   }
+  drop_turns_of_shut(draft.tables, roads);
 }
 
 }  // namespace loopwright::read

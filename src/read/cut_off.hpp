@@ -5,8 +5,8 @@
 
 namespace loopwright::read {
 
-/// Takes drivable from stretches outside the main network, sets cut_off and counts them.
-/// Rules: turns are laid out; they must be laid out again afterwards.
+/// Takes drivable from stretches outside the main network, sets cut_off, counts them and drops
+/// their turns. Rules: turns are laid out.
 void shut_cut_off(mark::Draft& draft);
 
 }  // namespace loopwright::read

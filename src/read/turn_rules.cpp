@@ -6,6 +6,7 @@
 // 3. Over ways: every walk that leaves `from`, runs along the via ways in their order, without
 //    turning back on any, and ends on `to` is looked for; one must remain.
 // 4. `from` and `to` the same way with a U-turn: each stretch of it into the node, and back.
+// 5. Orders that contradict each other are all kept (each is checked by itself) and told.
 // Source: OSM wiki Relation:restriction (members; ways to be split at the via node).
 #include "turn_rules.hpp"
 
@@ -176,11 +177,35 @@ void Resolver::take(const mark::RawRelation& relation) {
   if (timed) report.count("turn restrictions by the hour");
 }
 
+/// Two orders to go on differently from the same stretches leave no way on at all.
+void report_contradictions(mark::Draft& draft) {
+  const road::Roads roads = draft.roads();
+  std::vector<road::TurnRule> orders;
+  std::ranges::copy_if(roads.turn_rules, std::back_inserter(orders),
+                       [](const road::TurnRule& rule) { return rule.only != 0; });
+  const auto before = [&](const road::TurnRule& a, const road::TurnRule& b) {
+    if (a.path_count != b.path_count) return a.path_count < b.path_count;
+    return std::ranges::lexicographical_compare(roads.path_of(a), roads.path_of(b));
+  };
+  std::ranges::stable_sort(orders, before);
+  for (std::size_t i = 1; i < orders.size(); ++i) {
+    const auto first = roads.path_of(orders[i - 1]);
+    const auto second = roads.path_of(orders[i]);
+    if (first.size() != second.size() || first.back() == second.back()) continue;
+    if (!std::equal(first.begin(), first.end() - 1, second.begin())) continue;
+    draft.report.odd({orders[i].relation, ObjectType::relation},
+                     "turn restrictions contradict each other",
+                     "relation " + std::to_string(orders[i - 1].relation) +
+                         " orders another way on; none is driven");
+  }
+}
+
 }  // namespace
 
 void resolve_turn_rules(mark::Draft& draft) {
   Resolver resolver(draft);
   for (const mark::RawRelation& relation : draft.raw.restrictions) resolver.take(relation);
+  report_contradictions(draft);
 }
 
 }  // namespace loopwright::read

@@ -6,9 +6,8 @@
 
 namespace loopwright::read {
 
-/// Fills turn_first and turns (controls are for the marking rules) from the stretches that are
-/// drivable now, the node flags and the turn rules. May be called again after more stretches were
-/// shut. Rules: tables.copies is memory.copies().
+/// Fills turn_first and turns (controls are for the marking rules) from the drivable stretches, the
+/// node flags and the turn rules. Rules: tables.copies is memory.copies().
 void lay_out_turns(mark::Draft& draft, const ViaMemory& memory);
 
 }  // namespace loopwright::read

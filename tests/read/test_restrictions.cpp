@@ -219,6 +219,17 @@ TEST_CASE("a restriction that can't be used is left out and told by its id", "[r
   check_unusable("r1 give_way from=w1 via=X to=w3", "its kind isn't known");
 }
 
+TEST_CASE("two orders that contradict each other leave no way on, and are told", "[read]") {
+  const BuiltTown town = crossing_with(
+      "r1 only_straight_on from=w1 via=X to=w2\n"
+      "r2 only_left_turn from=w1 via=X to=w3");
+  CHECK_FALSE(town.roads().drivable(town.stretch("WX")));
+  REQUIRE(town.report.oddities().size() == 1);
+  CHECK(town.report.oddities()[0].object == OsmObject{2, ObjectType::relation});
+  CHECK(town.report.oddities()[0].what == "turn restrictions contradict each other");
+  CHECK(town.report.oddities()[0].detail == "relation 1 orders another way on; none is driven");
+}
+
 TEST_CASE("a road that isn't split at the via node leaves its restriction unclear", "[read]") {
   const BuiltTown town = built_town(R"(
     N

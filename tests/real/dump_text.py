@@ -49,7 +49,11 @@ def built(programs, extract, region, folder):
     return area, report
 
 
+def printed(programs, area, pairs=0):
+    """The dump of an area, as text."""
+    return subprocess.run([Path(programs) / "tests" / "loopwright_dump", area, str(pairs)],
+                          check=True, stdout=subprocess.PIPE, text=True).stdout
+
+
 def dump(programs, area, pairs=0):
-    printed = subprocess.run([Path(programs) / "tests" / "loopwright_dump", area, str(pairs)],
-                             check=True, stdout=subprocess.PIPE, text=True)
-    return Dump(printed.stdout)
+    return Dump(printed(programs, area, pairs))
