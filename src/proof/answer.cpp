@@ -2,8 +2,8 @@
 // 1. The file must speak of this very area and of a wish that can be checked.
 // 2. Two loops share what both drive of the same stretch, their ends left out; it is measured
 //    against the shorter rest.
-// 3. A want that is missing must be one of the wish's, and no loop may have enough of it; a want
-//    that a loop lacks must be missing. The nearest there is must be a chance of that want, and
+// 3. A want that is missing must be one of the wish's, and no loop may have enough of it (the first
+//    has what the shortfall says was got); a want that a loop lacks must be missing. The nearest there is must be a chance of that want, and
 //    "none in the area" must be so.
 #include <algorithm>
 #include <map>
@@ -101,12 +101,15 @@ bool missing_holds(const Answer& answer, const Missing& missing, Claims& claims)
       }))
     return false;
   for (const wish::Loop& loop : answer.loops)
-    for (const wish::Met& met : loop.met)
-      if (!claims.hold(met.want != missing.want || met.got < asked, [&] {
+    for (const wish::Met& met : loop.met) {
+      if (met.want != missing.want) continue;
+      const bool same_as_first = &loop != &answer.loops.front() || met.got == missing.got;
+      if (!claims.hold(met.got < asked && same_as_first, [&] {
             return at_missing(missing) + ": loop " + std::to_string(loop.id) + " has " +
                    std::to_string(met.got);
           }))
         return false;
+    }
   return true;
 }
 

@@ -115,6 +115,8 @@ TEST_CASE("a shortfall of what wasn't asked for, or is enough, is told", "[proof
         }) == "shortfall, zebra=3: the wish doesn't ask for it");
   CHECK(shortfall_with([](Answer& answer) { answer.shortfall->missing[0].got = 3; }) ==
         "shortfall, roundabout=3: 3 got is enough");
+  CHECK(shortfall_with([](Answer& answer) { answer.shortfall->missing[0].got = 2; }) ==
+        "shortfall, roundabout=3: loop 1 has 1");
   CHECK(lesson_with(
             [](Answer& answer) {
               answer.shortfall.emplace().why = "none";
