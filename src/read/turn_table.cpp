@@ -1,6 +1,8 @@
 // 1. From a stretch one may go on to every drivable stretch that leaves its end node,
 //    - except back on itself, which is allowed at dead ends only (DECISIONS: no U-turns elsewhere);
-//    - and at a wall back on itself is the only way.
+//    - and at a wall back on itself is the only way;
+//    - nor from one half of a divided road into its other half where the two meet: that is a U-turn
+//      round the tip of the island, which no map forbids and no lesson makes.
 // 2. Turn rules over a node (two stretches) are a sorted list of banned pairs and one of musts.
 // 3. Rules over ways are asked of the memory; it also tells which copy of the next stretch one is
 //    then on.
@@ -14,6 +16,11 @@
 namespace loopwright::read {
 namespace {
 
+// A change of heading that only turning round makes, between halves of one road. The halves of a
+// splitter island part at 10 to 40 degrees, so this turn is 140 to 170; a crossing of two carriageways
+// that bear the same name has turns near 90. Ours.
+constexpr double round_an_island_deg = 120;
+
 using Pairs = std::vector<std::pair<StretchId, StretchId>>;
 
 class TurnLayer {
@@ -24,6 +31,7 @@ class TurnLayer {
  private:
   [[nodiscard]] bool may_turn(StretchId from, StretchId to) const;
   [[nodiscard]] bool rules_allow(StretchId from, StretchId to) const;
+  [[nodiscard]] bool round_an_island(StretchId from, StretchId to) const;
   [[nodiscard]] road::Turn turn(StateId from, StretchId to) const;
 
   road::Tables& tables_;
@@ -54,12 +62,23 @@ bool TurnLayer::rules_allow(StretchId from, StretchId to) const {
   return std::ranges::all_of(must, [to](const auto& pair) { return pair.second == to; });
 }
 
+bool TurnLayer::round_an_island(StretchId from, StretchId to) const {
+  const road::Piece &here = roads_.piece(from), &there = roads_.piece(to);
+  const bool one_road =
+      here.name == there.name && here.ref == there.ref && here.road_class == there.road_class;
+  const bool halves = !roads_.drivable(from.back()) && !roads_.drivable(to.back());
+  return one_road && halves &&
+         std::abs(heading_change_deg(arriving_deg_[from.index()], leaving_deg_[to.index()])) >
+             round_an_island_deg;
+}
+
 bool TurnLayer::may_turn(StretchId from, StretchId to) const {
   if (!roads_.drivable(to)) return false;
   const std::uint32_t flags = roads_.nodes[roads_.to_node(from).index()].flags;
   const bool back = to == from.back();
   if (back && (flags & road::node_flag::dead_end) == 0) return false;
   if (!back && (flags & road::node_flag::wall) != 0) return false;
+  if (round_an_island(from, to)) return false;
   return rules_allow(from, to);
 }
 

@@ -57,6 +57,26 @@ nB highway=traffic_signals
   CHECK_FALSE(road.drives("ABA"));
 }
 
+TEST_CASE("nobody turns round at the tip of a splitter island", "[read]") {
+  const BuiltTown town = built_town(R"(
+. . . . . . E
+. . . . . . .
+A . B . . . .
+. . . . . . .
+. . . . . . D
+. . . . . . .
+. . . . . . F
+w1 AB highway=primary name=Osk_Road
+w2 BE highway=primary name=Osk_Road oneway=yes
+w3 DB highway=primary name=Osk_Road oneway=yes
+w4 EF highway=secondary
+w5 FD highway=secondary
+)");
+  CHECK(town.drives("ABE"));
+  CHECK(town.drives("DBA"));
+  CHECK_FALSE(town.drives("DBE"));
+}
+
 TEST_CASE("a one-way street is driven one way, however it is written", "[read]") {
   for (const std::string_view one_way : {"yes", "1", "true"}) {
     const BuiltTown town = built_town(R"(
