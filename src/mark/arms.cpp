@@ -182,9 +182,12 @@ ArmPart part_of(const Draft& draft, StretchId away, std::size_t position) {
 }
 
 void order_round(const road::Roads& roads, Side side, double after_deg, std::span<ArmPart> parts) {
-  std::ranges::stable_sort(parts, {}, [&](const ArmPart& part) {
-    return turn_from(after_deg, road::bearing_out_deg(roads, part.away), side);
-  });
+  std::vector<std::pair<double, ArmPart>> turned;
+  for (const ArmPart& part : parts) {
+    turned.emplace_back(turn_from(after_deg, road::bearing_out_deg(roads, part.away), side), part);
+  }
+  std::ranges::stable_sort(turned, {}, &std::pair<double, ArmPart>::first);
+  std::ranges::transform(turned, parts.begin(), &std::pair<double, ArmPart>::second);
 }
 
 std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads,

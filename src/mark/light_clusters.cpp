@@ -26,6 +26,7 @@ namespace {
 namespace flag = road::node_flag;
 
 constexpr double joined_within_m = 40;
+constexpr std::string_view of_others = "lights of roundabouts, minis and level crossings";
 
 /// A way along the road from one node to another, to be inside a cluster.
 struct Link {
@@ -82,7 +83,10 @@ bool Clusters::meets_train(const std::vector<StretchId>& walk) const {
 void Clusters::sort_out(NodeId light) {
   const bool on_foot = (flags(light) & flag::signal_crossing) != 0;
   const bool for_cars = (flags(light) & flag::signals) != 0;
-  if (has_own_place(light) || (for_cars && (flags(light) & flag::level_crossing) != 0)) return;
+  if (has_own_place(light) || (for_cars && (flags(light) & flag::level_crossing) != 0)) {
+    draft_.report.count(of_others);
+    return;
+  }
   if (for_cars && is_junction(light)) {
     junctions_.insert(light);
   } else if (on_foot) {
@@ -99,6 +103,7 @@ void Clusters::sort_out(NodeId light) {
 void Clusters::look_ahead(NodeId light) {
   const bool on_foot = (flags(light) & flag::signal_crossing) != 0;
   bool belongs = on_foot;  // a crossing is placed later, whatever it holds
+  bool elsewhere = false;
   if (road_ends(roads_, light) != 2) {
     if (!belongs) alone_.insert(light);
     return;
@@ -111,11 +116,15 @@ void Clusters::look_ahead(NodeId light) {
     const auto walk = walk_on(roads_, on, joined_within_m);
     if (walk.empty()) continue;
     const NodeId end = roads_.to_node(walk.back());
-    const bool elsewhere = meets_train(walk) || has_own_place(end);
-    if (!elsewhere && is_junction(end)) held_[end].push_back({light, end, walk});
-    belongs = belongs || elsewhere || is_junction(end);
+    if (meets_train(walk) || has_own_place(end)) {
+      elsewhere = true;
+    } else if (is_junction(end)) {
+      held_[end].push_back({light, end, walk});
+      belongs = true;
+    }
   }
-  if (!belongs) alone_.insert(light);
+  if (elsewhere && !belongs) draft_.report.count(of_others);
+  if (!elsewhere && !belongs) alone_.insert(light);
 }
 
 bool Clusters::is_signalled(NodeId junction, const std::vector<Link>& lights) const {

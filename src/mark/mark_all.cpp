@@ -1,8 +1,26 @@
 // All marking rules, in the order in which they need each other: limits and widths first; rings,
-// minis and signals before the junctions that must not lie in one; the times' controls last.
+// minis and signals before the junctions that must not lie in one; the times' controls last. What
+// was found at junctions is counted for the report; runs and limit changes count themselves.
+#include <algorithm>
+#include <string>
+
 #include "loopwright/mark/rules.hpp"
 
 namespace loopwright::mark {
+namespace {
+
+void count_junctions(const Draft& draft) {
+  for (const road::Kind kind : road::mapped_kinds()) {
+    if (road::is_stretch_like(kind) || kind == road::Kind::limit_change) continue;
+    const std::string name(road::name(kind));
+    draft.report.count("places: " + name,
+                       std::ranges::count(draft.tables.places, kind, &road::Place::kind));
+    draft.report.count("ways through: " + name,
+                       std::ranges::count(draft.tables.chances, kind, &road::Chance::kind));
+  }
+}
+
+}  // namespace
 
 void mark_all(Draft& draft) {
   mark_piece_facts(draft);
@@ -12,6 +30,7 @@ void mark_all(Draft& draft) {
   mark_crossings(draft);
   mark_level_crossings(draft);
   mark_junctions(draft);
+  count_junctions(draft);
   mark_limit_changes(draft);
   mark_runs(draft);
   mark_controls(draft);

@@ -54,6 +54,8 @@ TEST_CASE("a roundabout is driven in every way, and its exits are counted clockw
               "WdabcdW round 4"});
   CHECK(reasons(town, Kind::roundabout) == Texts{"certain junction=roundabout w1"});
   CHECK(oddities(town).empty());
+  CHECK(town.report.counted("places: roundabout") == 1);
+  CHECK(town.report.counted("ways through: roundabout") == 16);
 }
 
 TEST_CASE("where one drives on the right, exits are counted anticlockwise", "[mark][roundabouts]") {

@@ -129,8 +129,8 @@ struct Place {
   Point at;                  ///< its middle
   Kind kind = Kind::roundabout;
   std::uint8_t lanes = 0;    ///< most lanes on the ring, 0: not mapped
-  std::uint16_t arms = 0;    ///< public arms of a junction
-  std::uint32_t arm_first = 0;  ///< into arms
+  std::uint16_t arms = 0;    ///< roads that meet here; only the public ones where no rows are kept
+  std::uint32_t arm_first = 0;  ///< into arms: a ring or mini has that many rows there
   TextId name;
   float diameter_m = 0;      ///< rings only
   float length_m = 0;        ///< runs only: road in it, one way counted once
