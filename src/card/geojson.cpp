@@ -38,6 +38,7 @@ GeoFeature row_feature(const say::Row& row, std::size_t number) {
                       {"say", row.say},
                       {"where", row.where},
                       {"joined", row.joined_to_previous},
+                      {"speak_metres_before", std::int64_t{std::llround(row.speak_m)}},
                       {"hardness", std::int64_t{row.hardness}}}};
   if (row.new_limit) {
     feature.values.emplace_back("limit", std::int64_t{row.new_limit->value});

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "card/speech.hpp"
 #include "loopwright/hours/hours.hpp"
@@ -64,6 +65,22 @@ std::map<Practice, Counted> practice_of(const Subject& subject) {
       if (counted.rows.empty() || counted.rows.back() != k + 1) counted.rows.push_back(k + 1);
     }
   return practice;
+}
+
+/// Rows of what the map only lets us infer, by what is said of it. Kinds that are said to be unsure
+/// in the same words come together.
+std::map<std::string, std::set<std::size_t>> inferred_passes(const Subject& subject) {
+  std::map<std::string, std::set<std::size_t>> inferred;
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    for (const std::size_t index : subject.rows[k].passes) {
+      const wish::Pass& pass = subject.loop.passes[index];
+      if (pass.confidence != road::Confidence::inferred) continue;
+      const std::string own = "unsure." + std::string(road::name(pass.kind));
+      const std::string kind = write_kind(subject.words, pass.kind, road::Movement::none);
+      const std::string_view key = subject.words.has(own) ? std::string_view(own) : "unsure.pass";
+      inferred[subject.words.fill(key, {{"kind", kind}, {"rows", ""}})].insert(k + 1);
+    }
+  return inferred;
 }
 
 void add_lane(Sheet& sheet, const Subject& subject, const wish::BusLanePass& lane) {
@@ -128,25 +145,15 @@ void add_practised(Sheet& sheet, const Subject& subject) {
 }
 
 void add_unsure(Sheet& sheet, const Subject& subject) {
+  const say::Words& words = subject.words;
   std::vector<std::string> lines;
-  const auto add = [&](std::string_view key, const std::string& kind,
-                       const std::vector<std::size_t>& rows) {
-    if (rows.empty()) return;
-    lines.push_back(
-        subject.words.fill(key, {{"kind", kind}, {"rows", write_rows(subject.words, rows)}}));
+  const auto add = [&](std::string_view key, const std::vector<std::size_t>& rows) {
+    if (!rows.empty()) lines.push_back(words.fill(key, {{"rows", write_rows(words, rows)}}));
   };
-  add("unsure.limit", {}, rows_with(subject, road::LimitConfidence::inferred));
-  add("unsure.changed", {}, rows_with(subject, road::LimitConfidence::check));
-  std::map<road::Kind, std::vector<std::size_t>> inferred;
-  for (std::size_t k = 0; k < subject.rows.size(); ++k)
-    for (const std::size_t index : subject.rows[k].passes) {
-      const wish::Pass& pass = subject.loop.passes[index];
-      if (pass.confidence != road::Confidence::inferred) continue;
-      auto& rows = inferred[pass.kind];
-      if (rows.empty() || rows.back() != k + 1) rows.push_back(k + 1);
-    }
-  for (const auto& [kind, rows] : inferred)
-    add("unsure.pass", write_kind(subject.words, kind, road::Movement::none), rows);
+  add("unsure.limit", rows_with(subject, road::LimitConfidence::inferred));
+  add("unsure.changed", rows_with(subject, road::LimitConfidence::check));
+  for (const auto& [text, rows] : inferred_passes(subject))
+    lines.push_back(text + write_rows(words, {rows.begin(), rows.end()}));
   if (lines.empty()) return;
   add_heading(sheet, subject, "card.unsure");
   for (const std::string& line : lines) sheet.paragraph(indent, line);

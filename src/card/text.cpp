@@ -80,7 +80,7 @@ std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
   const bool look = row.new_limit && row.new_limit->confidence != road::LimitConfidence::certain;
   std::vector<std::string> where;
   if (!row.where.empty()) where.push_back(row.where);
-  if (row.speak_m > 0)
+  if (row.counts)
     where.push_back(
         words.fill("card.say_before", {{"distance", say::say_distance(row.speak_m, unit)}}));
   if (!where.empty() || look)

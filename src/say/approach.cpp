@@ -38,6 +38,7 @@ Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
 }
 
 Counted Approach::count() {
+  counts_ = !met_.empty();
   std::sort(met_.begin(), met_.end(), [](const Met& a, const Met& b) { return a.at_m < b.at_m; });
   for (auto it = met_.rbegin(); it != met_.rend(); ++it)
     if (std::abs(it->at_m - from_m_) < clear_m) from_m_ = std::max(floor_m_, it->at_m - clear_m);
@@ -50,7 +51,7 @@ Counted Approach::count() {
   return counted;
 }
 
-Counted Approach::side_roads(road::Movement side) {
+void Approach::meet_roads(road::Movement side) {
   met_.clear();
   for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
     const Junction passed =
@@ -62,6 +63,16 @@ Counted Approach::side_roads(road::Movement side) {
       met_.push_back({drive_.position_m(joint), sure, arm.leaving});
     }
   }
+}
+
+Counted Approach::side_roads(road::Movement side) {
+  meet_roads(side);
+  return count();
+}
+
+Counted Approach::slip_roads(road::Movement side) {
+  meet_roads(side);
+  std::erase_if(met_, [&](const Met& m) { return !is_link(drive_.roads(), m.arm); });
   return count();
 }
 

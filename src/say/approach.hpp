@@ -22,12 +22,15 @@ class Approach {
 
   /// Side roads on that side; may move the place to speak back, to before the first of them.
   Counted side_roads(road::Movement side);
+  Counted slip_roads(road::Movement side);
   Counted lights();
   Counted crossroads();
   /// Moves the place to speak on, so that only the last `keep` of those counted are still met.
   void speak_after_all_but(int keep);
   /// Metres before the moment at which it is spoken.
   [[nodiscard]] double speak_m() const { return due_m_ - from_m_; }
+  /// There is something between both moments that could be counted by mistake.
+  [[nodiscard]] bool counts() const { return counts_; }
   /// Too close behind the moment before to be spoken on its own.
   [[nodiscard]] bool joined() const { return joined_; }
 
@@ -37,6 +40,7 @@ class Approach {
     bool sure = true;
     StretchId arm;
   };
+  void meet_roads(road::Movement side);
   Counted count();
 
   const Drive& drive_;
@@ -46,6 +50,7 @@ class Approach {
   double from_m_ = 0;
   double due_m_ = 0;
   bool joined_ = false;
+  bool counts_ = false;
   std::vector<Met> met_;
 };
 

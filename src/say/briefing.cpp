@@ -71,10 +71,15 @@ class Briefing {
   void add_groups() {
     for (const auto& [group, members] : groups_) {
       const auto& [k, kind, sure] = group;
-      std::string text = words_.count("hazard." + std::string(road::name(kind)), members.count);
-      if (!sure) text = words_.fill("hazard.inferred", {{"hazard", text}});
-      ahead_[k].push_back({members.first_joint, std::move(text)});
+      ahead_[k].push_back({members.first_joint, words_for(kind, sure, members.count)});
     }
+  }
+
+  [[nodiscard]] std::string words_for(road::Kind kind, bool sure, std::size_t count) const {
+    const std::string name(road::name(kind));
+    if (sure) return words_.count("hazard." + name, count);
+    if (words_.has("perhaps." + name)) return words_.count("perhaps." + name, count);
+    return words_.fill("hazard.inferred", {{"hazard", words_.count("hazard." + name, count)}});
   }
 
   /// The row that what begins at this joint belongs to.

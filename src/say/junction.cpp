@@ -76,6 +76,12 @@ Junction junction_of_place(const road::Roads& roads, StretchId entry, StretchId 
   return junction;
 }
 
+bool is_link(const road::Roads& roads, StretchId stretch) {
+  using road::RoadClass;
+  const RoadClass road_class = roads.piece(stretch).road_class;
+  return road_class >= RoadClass::motorway_link && road_class <= RoadClass::tertiary_link;
+}
+
 road::Movement movement_of(double angle_deg) {
   if (angle_deg < -ahead_deg) return road::Movement::left;
   return angle_deg > ahead_deg ? road::Movement::right : road::Movement::ahead;
@@ -124,7 +130,7 @@ bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
 
 bool follows_main_road(const road::Roads& roads, const Junction& junction) {
   const int rank = class_rank(roads, junction.exit);
-  if (gives_way(junction) || rank > class_rank(roads, junction.entry)) return false;
+  if (gives_way(junction) || rank != class_rank(roads, junction.entry)) return false;
   return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
     return arm.seen != Seen::road || class_rank(roads, arm.leaving) > rank;
   });

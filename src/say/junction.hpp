@@ -31,6 +31,9 @@ Junction junction_between(const road::Roads& roads, StretchId entry, StretchId e
 Junction junction_of_place(const road::Roads& roads, StretchId entry, StretchId exit,
                            PlaceId place);
 
+/// A slip road or other link, by its class.
+bool is_link(const road::Roads& roads, StretchId stretch);
+
 /// Left, ahead or right by the change of heading: ahead is up to 45 degrees.
 road::Movement movement_of(double angle_deg);
 

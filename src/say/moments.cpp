@@ -10,6 +10,8 @@
 
 #include <algorithm>
 
+#include "say/layout.hpp"
+
 namespace loopwright::say {
 namespace {
 
@@ -72,6 +74,9 @@ class MomentFinder {
     Moment moment{*owner_kind(pass.kind), pass.first, pass.last, &pass, {}};
     if (moment.kind == MomentKind::lights || moment.kind == MomentKind::crossroads) {
       moment.junction = junction_of(pass);
+      // Four roads of which two lie to one side are no crossroads to a driver.
+      if (moment.kind == MomentKind::crossroads && !is_plain_cross(moment.junction))
+        moment.kind = MomentKind::junction;
     }
     const bool silent = moment.junction.exit.known() && !wanted(pass) &&
                         goes_without_saying(drive_.roads(), moment.junction);

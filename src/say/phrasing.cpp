@@ -1,10 +1,7 @@
 // Method: which of the table's phrases fits a junction.
 // 1. Roundabouts and minis: the movement and the exit's number.
 // 2. Lights and crossroads: which of those met since speaking, and the movement.
-// 3. Other junctions, by where the nearest other road ahead lies:
-//    - it lies plainly ahead, we turn off: the nth road on that side, counted since speaking;
-//    - it lies as near ahead as ours: the road divides, keep to a side;
-//    - none lies ahead: the road ends, or the main road bends and we go with it.
+// 3. Other junctions by their layout (layout.cpp); roads to a side are counted from where one speaks.
 // 4. Whatever another road there could be taken for is told apart by name, or by how sharp it is.
 #include "say/phrasing.hpp"
 
@@ -16,43 +13,8 @@ namespace {
 
 using road::Movement;
 
-/// Another road is plainly ahead when ours bends off at least this much more; within it the road
-/// divides. Our judgement, the same as for what goes without saying.
-constexpr double plain_by_deg = 30;
-constexpr double ahead_deg = 45;
-/// Both ways of a road that divides lie within this of ahead; wider, and the road ends.
-constexpr double divides_deg = 60;
-/// Joining a road less sharply than this is following it.
-constexpr double bears_deg = 20;
 /// Roads are counted up to the third; beyond it a listener loses count (TRADE.md 1.3).
 constexpr int most_counted = 3;
-
-const Arm* nearest_ahead(const Junction& junction, Seen seen) {
-  const Arm* nearest = nullptr;
-  for (const Arm& arm : junction.others)
-    if (arm.seen == seen &&
-        (nearest == nullptr || std::abs(arm.angle_deg) < std::abs(nearest->angle_deg)))
-      nearest = &arm;
-  return nearest;
-}
-
-Movement side_of(double angle_deg) {
-  return angle_deg < 0 ? Movement::left : Movement::right;
-}
-
-/// True when every road that leads on lies to one side of the way taken.
-bool at_the_edge(const Junction& junction, Movement side) {
-  return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
-    return arm.seen != Seen::road || std::abs(arm.angle_deg) > 2 * divides_deg ||
-           (arm.angle_deg > junction.angle_deg) == (side == Movement::left);
-  });
-}
-
-bool is_link(const road::Piece& piece) {
-  using road::RoadClass;
-  return piece.road_class >= RoadClass::motorway_link &&
-         piece.road_class <= RoadClass::tertiary_link;
-}
 
 bool fits(const std::string& text) {
   return spoken_words(text) <= most_words;
@@ -199,78 +161,63 @@ std::string Phrasing::told_apart(const Junction& junction, const std::string& pl
 }
 
 std::string Phrasing::at_junction(const Junction& junction, Approach& approach) const {
-  const double angle = junction.angle_deg;
-  const Movement movement = movement_of(angle);
-  const Arm* other = nearest_ahead(junction, Seen::road);
-  const Arm* shut = nearest_ahead(junction, Seen::no_entry);
-  const std::string end(words_.at("place.end"));
-  const std::string here(words_.at("place.junction"));
-  if (other != nullptr && std::abs(other->angle_deg) <= ahead_deg &&
-      std::abs(angle) >= std::abs(other->angle_deg) + plain_by_deg) {
-    return side_road(junction, *other, approach);
+  const Layout layout = layout_of(drive_.roads(), junction);
+  const std::string to = side(layout.side);
+  switch (layout.shape) {
+    case Shape::turns_off:
+      return nth_road(junction, layout, approach);
+    case Shape::slip_road:
+      return slip_road(layout, approach);
+    case Shape::divides:
+      return words_.fill("fork", {{"side", to}});
+    case Shape::joins:
+      return at(words_.at("place.end"), words_.fill("turn.bear", {{"side", to}}));
+    case Shape::bends:
+      return words_.fill("bend.road", {{"side", to}});
+    case Shape::main_bends:
+      return words_.fill("bend.main", {{"side", to}});
+    case Shape::ends:
+      return told_apart(junction, std::string(words_.at("place.end")), false);
+    case Shape::goes_ahead:
+    case Shape::at_shut:
+      break;
   }
-  const bool divides = other != nullptr && std::abs(other->angle_deg) <= divides_deg &&
-                       std::abs(angle) <= divides_deg &&
-                       std::abs(other->angle_deg) < std::abs(angle) + plain_by_deg;
-  for (const Movement edge : {Movement::left, Movement::right})
-    if (divides && at_the_edge(junction, edge)) return words_.fill("fork", {{"side", side(edge)}});
-  if (movement == Movement::ahead) {
-    const bool joins = gives_way(junction) && std::abs(angle) > bears_deg;
-    if (!joins) return told_apart(junction, here, false);
-    return at(end, words_.fill("turn.bear", {{"side", side(side_of(angle))}}));
-  }
-  if (other == nullptr && shut == nullptr)
-    return words_.fill("bend.road", {{"side", side(movement)}});
-  if (other != nullptr && follows_main_road(drive_.roads(), junction))
-    return words_.fill("bend.main", {{"side", side(movement)}});
-  const bool goes_on_shut = shut != nullptr && std::abs(shut->angle_deg) <= ahead_deg;
-  return told_apart(junction, goes_on_shut ? here : end, false);
+  return told_apart(junction, std::string(words_.at("place.junction")), false);
 }
 
-std::string Phrasing::side_road(const Junction& junction, const Arm& ahead,
-                                Approach& approach) const {
-  const Movement to = side_of(junction.angle_deg - ahead.angle_deg);
-  if (follows_main_road(drive_.roads(), junction) && std::abs(junction.angle_deg) > ahead_deg)
-    return words_.fill("bend.main", {{"side", side(to)}});
-  const road::Roads& roads = drive_.roads();
-  if (!is_link(roads.piece(junction.exit)) || is_link(roads.piece(junction.entry)))
-    return nth_road(junction, to, approach);
-  Counted met = approach.side_roads(to);
-  met.before = static_cast<int>(std::count_if(
-      met.arms.begin(), met.arms.end(), [&](StretchId s) { return is_link(roads.piece(s)); }));
-  if (met.before == 0) return words_.fill("slip.first", {{"side", side(to)}});
-  return words_.fill("slip.nth", {{"side", side(to)}, {"nth", words_.nth(met.before + 1)}});
+std::string Phrasing::slip_road(const Layout& layout, Approach& approach) const {
+  const Counted met = approach.slip_roads(layout.side);
+  const std::string to = side(layout.side);
+  if (met.before == 0) return words_.fill("slip.first", {{"side", to}});
+  return words_.fill("slip.nth", {{"side", to}, {"nth", words_.nth(met.before + 1)}});
 }
 
-std::string Phrasing::nth_road(const Junction& junction, Movement to, Approach& approach) const {
-  Counted met = approach.side_roads(to);
+std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
+                               Approach& approach) const {
+  Counted met = approach.side_roads(layout.side);
+  const std::string to = side(layout.side);
   const std::string name = unmistakable_name(junction, met.arms);
-  const bool uncountable = met.before >= most_counted;
-  if (uncountable && !name.empty()) {
-    const std::string named = words_.fill("road.named", {{"side", side(to)}, {"street", name}});
-    if (fits(named)) return named;
-  }
-  if (uncountable) {
+  const auto named = [&](std::string_view key) {
+    if (name.empty()) return std::string();
+    const std::string text =
+        words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"street", name}});
+    return fits(text) ? text : std::string();
+  };
+  if (met.before >= most_counted) {
+    if (const std::string text = named("road.named"); !text.empty()) return text;
     approach.speak_after_all_but(most_counted - 1);
     met.before = most_counted - 1;
   }
-  const std::vector<Arm> rivals = rivals_of(junction);
-  const std::string nth = words_.nth(met.before + 1);
-  if ((met.doubtful || !rivals.empty()) && !name.empty()) {
-    for (const std::string_view key : {"road.nth_named", "road.named"}) {
-      const std::string named =
-          words_.fill(key, {{"nth", nth}, {"side", side(to)}, {"street", name}});
-      if (fits(named)) return named;
-    }
-  }
-  std::string_view key = "road.nth";
-  if (!rivals.empty()) {
-    const bool sharpest = std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
-      return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
-    });
-    key = sharpest ? "road.sharp" : "road.gentle";
-  }
-  return words_.fill(key, {{"nth", nth}, {"side", side(to)}});
+  const std::vector<Arm> rivals = roads_beside(junction, layout);
+  if (met.doubtful || !rivals.empty())
+    for (const std::string_view key : {"road.nth_named", "road.named"})
+      if (const std::string text = named(key); !text.empty()) return text;
+  const bool sharpest = std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
+    return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
+  });
+  const std::string_view key =
+      rivals.empty() ? "road.nth" : (sharpest ? "road.sharp" : "road.gentle");
+  return words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}});
 }
 
 }  // namespace loopwright::say

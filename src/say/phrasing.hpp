@@ -5,6 +5,7 @@
 
 #include "loopwright/say/words.hpp"
 #include "say/approach.hpp"
+#include "say/layout.hpp"
 
 namespace loopwright::say {
 
@@ -27,9 +28,8 @@ class Phrasing {
   [[nodiscard]] std::string at_lights(const Moment& moment, Approach& approach) const;
   [[nodiscard]] std::string at_crossroads(const Moment& moment, Approach& approach) const;
   [[nodiscard]] std::string at_junction(const Junction& junction, Approach& approach) const;
-  [[nodiscard]] std::string side_road(const Junction& junction, const Arm& ahead,
-                                      Approach& approach) const;
-  [[nodiscard]] std::string nth_road(const Junction& junction, road::Movement side,
+  [[nodiscard]] std::string slip_road(const Layout& layout, Approach& approach) const;
+  [[nodiscard]] std::string nth_road(const Junction& junction, const Layout& layout,
                                      Approach& approach) const;
   [[nodiscard]] std::string warning(const Moment& moment) const;
   [[nodiscard]] std::string at(std::string_view place, std::string_view turn) const;

@@ -6,6 +6,7 @@
 // 4. What to brief, limits and hardness come from the passes and stretches (briefing.cpp).
 #include "loopwright/say/say.hpp"
 
+#include <algorithm>
 #include <cassert>
 
 #include "say/briefing.hpp"
@@ -20,7 +21,7 @@ constexpr int most_in_one_breath = 3;
 /// Name and number of the road a moment leads to: the first that has one before the next moment.
 std::string where_to(const Drive& drive, const Moment& moment, std::size_t next_entry) {
   const road::Roads& roads = drive.roads();
-  for (std::size_t i = moment.exit; i <= next_entry; ++i) {
+  for (std::size_t i = moment.exit; i <= std::max(moment.exit, next_entry); ++i) {
     const road::Piece& piece = roads.piece(drive.at(i));
     std::string where(roads.text(piece.name));
     const std::string_view number = roads.text(piece.ref);
@@ -55,7 +56,9 @@ class Rows {
       Approach approach(drive_, moments_[k - 1], moment);
       row.say = phrasing.of(moment, approach);
       row.joined_to_previous = approach.joined();
-      if (!row.joined_to_previous) row.speak_m = approach.speak_m();
+      // How far beyond the last corner the door is, is not for a sheet to tell.
+      const bool told = !approach.joined() && moment.kind != MomentKind::pull_up;
+      if (told) row.speak_m = approach.speak_m(), row.counts = approach.counts();
     }
     const bool leads_on = k > 0 && moment.kind != MomentKind::warn;
     const bool last = k + 1 == moments_.size();

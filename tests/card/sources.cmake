@@ -1,1 +1,11 @@
-# target_sources(loopwright_test PRIVATE ${CMAKE_CURRENT_LIST_DIR}/test_example.cpp)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_exchange.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_text.cpp)
+
+# The approved exchange files, which test_exchange.cpp compares with ours, as other programs read
+# them. Debian's python3, whose modules python3-gpxpy brings.
+add_test(NAME card-outside-readers COMMAND /usr/bin/python3
+  ${CMAKE_CURRENT_LIST_DIR}/outside_readers.py ${CMAKE_CURRENT_LIST_DIR}/gpx-1.1.xsd
+  ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.gpx
+  ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.geojson)
+set_tests_properties(card-outside-readers PROPERTIES LABELS golden)

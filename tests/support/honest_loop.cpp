@@ -103,8 +103,11 @@ double metres_twice(const road::Roads& roads, const wish::Loop& loop) {
 
 wish::Answer honest_answer(const BuiltTown& town, std::string_view letters,
                            std::initializer_list<std::string_view> wants) {
-  const road::Roads roads = town.roads();
-  const find::Drive drive = drive_over(town, letters);
+  return honest_answer(town.roads(), drive_over(town, letters), wants);
+}
+
+wish::Answer honest_answer(const road::Roads& roads, const find::Drive& drive,
+                           std::initializer_list<std::string_view> wants) {
   wish::Answer answer;
   answer.wish.start = lesson_start;
   wish::Loop loop;
@@ -119,8 +122,10 @@ wish::Answer honest_answer(const BuiltTown& town, std::string_view letters,
                                    [&](const auto& pass) { return wish::counts_for(pass, want); });
     loop.met.push_back({want, static_cast<int>(got)});
   }
-  const PieceId home = loop.stretches.front().stretch.piece();
-  answer.wish.home = point_along(roads.shape_of(home), roads.pieces[home.index()].length_m / 2);
+  const StretchId home = loop.stretches.front().stretch;
+  const double length = roads.piece(home).length_m;
+  answer.wish.home = point_along(roads.shape_of(home.piece()),
+                                 home.against() ? length - drive.start_m : drive.start_m);
   answer.wish.through = {answer.wish.home};
   const road::AreaInfo& info = roads.info();
   answer.area = {"town.area",        info.id,

@@ -12,12 +12,17 @@
 #include <initializer_list>
 #include <string_view>
 
+#include "loopwright/find/passes.hpp"
 #include "loopwright/wish/wish.hpp"
 #include "support/built_town.hpp"
 
 namespace loopwright::test {
 
 wish::Answer honest_answer(const BuiltTown& town, std::string_view letters,
+                           std::initializer_list<std::string_view> wants = {});
+
+/// The same of any drive; home is where it starts.
+wish::Answer honest_answer(const road::Roads& roads, const find::Drive& drive,
                            std::initializer_list<std::string_view> wants = {});
 
 }  // namespace loopwright::test

@@ -21,6 +21,7 @@ struct Row {
   std::size_t stretch = 0;  ///< the stretch at whose end it is due; what follows it counts too
   std::string say;          ///< what is spoken, at most nine words
   std::string where;        ///< street or road number entered; empty when it has neither
+  bool counts = false;      ///< the words count what is met after the place to speak
   double speak_m = 0;       ///< how far before it is spoken; roads are counted from there
   double to_next_m = 0;     ///< from here to the next row
   double to_next_s = 0;     ///< likely

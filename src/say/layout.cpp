@@ -1,0 +1,115 @@
+// Method: the way taken is compared with the other road that lies nearest ahead.
+// 1. That one bends off much less than ours: we turn off it.
+// 2. About as much, both within sight ahead: the road divides, if ours is the left or right edge.
+// 3. Ours lies ahead otherwise: it is followed; or joined, where we give way and it bears off.
+// 4. Ours bends: by itself, or with the main road; or no road lies ahead, and ours ends.
+#include "say/layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::say {
+namespace {
+
+using road::Movement;
+
+/// Another road is plainly ahead when ours bends off at least this much more; within it the road
+/// divides. Our judgement, the same as for what goes without saying.
+constexpr double plain_by_deg = 30;
+/// Ahead is up to this change of heading (DECISIONS).
+constexpr double ahead_deg = 45;
+/// Both ways of a road that divides lie within this of ahead; wider, and the road ends.
+constexpr double divides_deg = 60;
+/// A road further round than this isn't one that a divided road leads on to.
+constexpr double behind_deg = 120;
+/// Joining a road less sharply than this is following it.
+constexpr double bears_deg = 20;
+
+const Arm* nearest_ahead(const Junction& junction, Seen seen) {
+  const Arm* nearest = nullptr;
+  for (const Arm& arm : junction.others)
+    if (arm.seen == seen &&
+        (nearest == nullptr || std::abs(arm.angle_deg) < std::abs(nearest->angle_deg)))
+      nearest = &arm;
+  return nearest;
+}
+
+Movement side_of(double angle_deg) {
+  return angle_deg < 0 ? Movement::left : Movement::right;
+}
+
+/// The side to which no other road leads on; none when there is one to either.
+Movement edge_of(const Junction& junction) {
+  bool left = true, right = true;
+  for (const Arm& arm : junction.others) {
+    if (arm.seen != Seen::road || std::abs(arm.angle_deg) > behind_deg) continue;
+    (arm.angle_deg < junction.angle_deg ? left : right) = false;
+  }
+  if (left) return Movement::left;
+  return right ? Movement::right : Movement::none;
+}
+
+bool takes_slip_road(const road::Roads& roads, const Junction& junction, const Arm& ahead) {
+  return is_link(roads, junction.exit) && !is_link(roads, junction.entry) &&
+         !is_link(roads, ahead.leaving);
+}
+
+/// The layouts in which another road lies ahead; nothing when none of them fits.
+Layout with_road_ahead(const road::Roads& roads, const Junction& junction, const Arm& ahead) {
+  const double taken = std::abs(junction.angle_deg);
+  const double other = std::abs(ahead.angle_deg);
+  const Movement side = side_of(junction.angle_deg - ahead.angle_deg);
+  const bool plainly = other <= ahead_deg && taken >= other + plain_by_deg;
+  if (other <= ahead_deg && takes_slip_road(roads, junction, ahead))
+    return {Shape::slip_road, side, &ahead};
+  if (plainly && taken > ahead_deg && follows_main_road(roads, junction))
+    return {Shape::main_bends, side, &ahead};
+  if (plainly) return {Shape::turns_off, side, &ahead};
+  const Movement edge = edge_of(junction);
+  const bool forward = std::max(taken, other) <= divides_deg && other < taken + plain_by_deg;
+  if (forward && edge != Movement::none) return {Shape::divides, edge, &ahead};
+  return {};
+}
+
+}  // namespace
+
+Layout layout_of(const road::Roads& roads, const Junction& junction) {
+  const Arm* ahead = nearest_ahead(junction, Seen::road);
+  const Arm* shut = nearest_ahead(junction, Seen::no_entry);
+  const double taken = std::abs(junction.angle_deg);
+  const Movement side = side_of(junction.angle_deg);
+  if (ahead != nullptr) {
+    const Layout layout = with_road_ahead(roads, junction, *ahead);
+    if (layout.ahead != nullptr) return layout;
+  }
+  if (taken <= ahead_deg) {
+    const bool joins = gives_way(junction) && taken > bears_deg;
+    return {joins ? Shape::joins : Shape::goes_ahead, side, ahead};
+  }
+  if (ahead == nullptr && shut == nullptr) return {Shape::bends, side, ahead};
+  if (ahead != nullptr && follows_main_road(roads, junction))
+    return {Shape::main_bends, side, ahead};
+  if (shut != nullptr && std::abs(shut->angle_deg) <= ahead_deg)
+    return {Shape::at_shut, side, ahead};
+  return {Shape::ends, side, ahead};
+}
+
+std::vector<Arm> roads_beside(const Junction& junction, const Layout& layout) {
+  std::vector<Arm> beside;
+  for (const Arm& arm : junction.others) {
+    if (arm.seen != Seen::road || &arm == layout.ahead) continue;
+    if (layout.ahead == nullptr || side_of(arm.angle_deg - layout.ahead->angle_deg) == layout.side)
+      beside.push_back(arm);
+  }
+  return beside;
+}
+
+bool is_plain_cross(const Junction& junction) {
+  std::vector<Movement> ways{movement_of(junction.angle_deg)};
+  for (const Arm& arm : junction.others)
+    if (arm.seen != Seen::not_counted) ways.push_back(movement_of(arm.angle_deg));
+  std::sort(ways.begin(), ways.end());
+  return ways == std::vector{Movement::left, Movement::ahead, Movement::right};
+}
+
+}  // namespace loopwright::say

@@ -1,0 +1,35 @@
+// What kind of choice a junction without lights or ring puts to a driver.
+#pragma once
+
+#include "say/junction.hpp"
+
+namespace loopwright::say {
+
+enum class Shape : std::uint8_t {
+  turns_off,   ///< another road lies plainly ahead, we leave it to a side
+  slip_road,   ///< the same by a slip road
+  divides,     ///< two roads lie about as near ahead
+  goes_ahead,  ///< ours lies ahead
+  joins,       ///< our road ends in one that goes on in about the same direction
+  bends,       ///< only a private road could be taken for ours, which bends
+  main_bends,  ///< the road driven bends, a smaller one leaves it there
+  at_shut,     ///< a road that may not be entered lies ahead
+  ends,        ///< no road lies ahead
+};
+
+struct Layout {
+  Shape shape = Shape::ends;
+  road::Movement side = road::Movement::none;  ///< left or right
+  const Arm* ahead = nullptr;  ///< the other road that lies nearest ahead, if any; in the junction
+};
+
+/// Rules: the junction outlives the answer.
+Layout layout_of(const road::Roads& roads, const Junction& junction);
+
+/// Roads to the same side of the one ahead as the way taken.
+std::vector<Arm> roads_beside(const Junction& junction, const Layout& layout);
+
+/// One road ahead, one left, one right: what everyone calls crossroads.
+bool is_plain_cross(const Junction& junction);
+
+}  // namespace loopwright::say

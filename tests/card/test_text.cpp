@@ -1,0 +1,107 @@
+// The route card as plain text.
+#include <catch2/catch.hpp>
+
+#include "card/card_town.hpp"
+#include "loopwright/card/card.hpp"
+#include "support/golden.hpp"
+
+namespace loopwright::test {
+namespace {
+
+using Catch::Contains;
+
+std::string card_of(const BuiltTown& town, const wish::Answer& answer) {
+  return card::write_text(town.roads(), answer, answer.loops[0]);
+}
+
+/// Columns of the widest line, one for each UTF-8 sequence.
+std::ptrdiff_t width_of(const std::string& text) {
+  std::ptrdiff_t widest = 0, columns = 0;
+  for (const char c : text) {
+    if (c == '\n') columns = 0;
+    if (c != '\n' && (static_cast<unsigned char>(c) & 0xC0) != 0x80) ++columns;
+    widest = std::max(widest, columns);
+  }
+  return widest;
+}
+
+}  // namespace
+
+TEST_CASE("the card of a small town reads as approved", "[card]") {
+  const BuiltTown town = built_card_town();
+  check_golden("town-card.txt", card_of(town, card_answer(town)));
+}
+
+TEST_CASE("the same card where one drives on the right and signs use kilometres", "[card]") {
+  BuiltTown town = built_card_town("LI");
+  const wish::Answer answer = honest_answer(town, "EABCGxHLOKGCBAE");
+  const std::string card = card_of(town, answer);
+  CHECK_THAT(card, Contains("Pull up on the right when it's safe"));
+  CHECK_THAT(card, !Contains(" yd") && !Contains(" mile") && Contains(" m,"));
+}
+
+TEST_CASE("a card says in full for when it is", "[card]") {
+  const BuiltTown town = built_card_town();
+  wish::Answer answer = card_answer(town);
+  CHECK_THAT(card_of(town, answer), Contains("Saturday 28 November 2026, 15:00"));
+  CHECK_THAT(card_of(town, answer), Contains("back by 15:15"));
+  answer.wish.reserve_minutes = 5;
+  CHECK_THAT(card_of(town, answer), Contains("back by 15:10"));
+}
+
+TEST_CASE("a card carries the credit of the map, with its date or without", "[card]") {
+  BuiltTown town = built_card_town();
+  const wish::Answer answer = card_answer(town);
+  CHECK_THAT(card_of(town, answer),
+             Contains("map © OpenStreetMap contributors, ODbL, as of 12 November 2026\n"));
+  town.built.info.map_timestamp.clear();
+  CHECK_THAT(card_of(town, answer),
+             Contains("map of unknown date © OpenStreetMap contributors, ODbL\n"));
+}
+
+TEST_CASE("a card is never wider than eighty columns", "[card]") {
+  std::string drawing(card_town);
+  const std::string_view street = "name=Fold_Lane";
+  drawing.replace(drawing.find(street), street.size(),
+                  "name=The_Very_Long_Lane_Behind_The_Old_Works_Of_The_Quillham_Rope_And_Twine_"
+                  "Company_Near_The_Weir");
+  const BuiltTown town = built_town(draw_town(drawing, 100), "GB-ENG");
+  wish::Answer answer = card_answer(town);
+  answer.shortfall = wish::Shortfall{
+      "three roundabouts turned round at don't fit into fifteen minutes from this door, whichever "
+      "way one sets off and whatever else is left out",
+      {},
+      23.4};
+  CHECK(width_of(card_of(town, answer)) <= 80);
+}
+
+TEST_CASE("a card says what fell short, and where the nearest is", "[card]") {
+  const BuiltTown town = built_card_town();
+  wish::Answer answer = card_answer(town);
+  wish::Missing missing{wish::read_want("zebra=3"), 1, "only one is near", {}, 4.2, 18.0};
+  answer.shortfall = wish::Shortfall{"not everything fits", {missing}, {}};
+  const std::string card = card_of(town, answer);
+  CHECK_THAT(card,
+             Contains("What fell short\n  not everything fits\n  zebra 3: 1 found; only one"));
+  CHECK_THAT(card, Contains("the nearest is 4 min away") && Contains("needs 18 min\n"));
+}
+
+TEST_CASE("a lane whose hours aren't known is one to keep out of", "[card]") {
+  const BuiltTown town = built_card_town();
+  wish::Answer answer = card_answer(town);
+  wish::BusLanePass& lane = answer.loops[0].bus_lanes[0];
+  lane.hours.reset(), lane.verdict = wish::Verdict::check_the_plate, lane.why.clear();
+  const std::string card = card_of(town, answer);
+  CHECK_THAT(card, Contains("hours not known: check the plate; unread, keep out"));
+  CHECK_THAT(card, Contains("A bus lane whose plate you can't read: keep out."));
+}
+
+TEST_CASE("a drive without a level crossing needs no caution about one", "[card]") {
+  const BuiltTown town = built_card_town();
+  const wish::Answer answer = honest_answer(town, "EABnpqrzEA");
+  const std::string card = card_of(town, answer);
+  CHECK_THAT(card, !Contains("evel crossing"));
+  CHECK_THAT(card, Contains("your own drive, passes as they come"));
+}
+
+}  // namespace loopwright::test
