@@ -86,9 +86,6 @@ Judgement judge_lane(const road::BusLane& lane, std::string_view hours, const Pa
   if (lane.direction == LaneDirection::unknown) {
     return {Verdict::check_the_plate, "the map doesn't say in which direction it runs"};
   }
-  if (lane.side == LaneSide::unknown) {
-    return {Verdict::check_the_plate, "the map doesn't say on which side it is"};
-  }
   const Judgement by_hours = judge(hours, passing.from, passing.to);
   if (lane.doubtful != 0 && by_hours.verdict == Verdict::usable) {
     return {Verdict::check_the_plate, "the map's tags contradict each other"};

@@ -150,11 +150,16 @@ TEST_CASE("a lane goes on over ways that are drawn the other way round", "[lanes
   CHECK(street.passed().size() == 1);
 }
 
-TEST_CASE("a lane whose side or direction isn't mapped: check the plate", "[lanes]") {
-  CHECK(Street().piece().lane(afternoon, LaneSide::unknown).told() ==
-        "check the plate: the map doesn't say on which side it is");
+TEST_CASE("a lane whose direction isn't mapped: check the plate", "[lanes]") {
   CHECK(Street().piece().lane("24/7", LaneSide::left, LaneDirection::unknown).told() ==
         "check the plate: the map doesn't say in which direction it runs");
+}
+
+// lanes:bus:forward=1 counts lanes and names no side; whether a car may use it is told all the same.
+TEST_CASE("a lane in our direction is judged by its hours, whichever side it is on", "[lanes]") {
+  const Street street = Street().piece().lane(afternoon, LaneSide::unknown);
+  CHECK(street.told() == "usable: in force from 16:00; you pass 15:00 to 15:02");
+  CHECK(street.passed()[0].side == "unknown");
 }
 
 TEST_CASE("a lane against the other traffic is never ours", "[lanes]") {

@@ -4,7 +4,9 @@
 //
 // Rules: the loop is resolved. The interval of passing runs from the low arrival at the lane's
 // start to the high arrival at its end. `usable` only when the map gives hours that don't touch
-// the whole interval; hours missing, unreadable or changing within it: "check the plate".
+// the whole interval; hours missing, unreadable or changing within it: "check the plate". So it is
+// when the map doesn't say in which direction the lane runs, or contradicts itself; a lane against
+// the other traffic is never ours, so it counts as in force.
 // An unreadable plate means keep out. Source: DECISIONS (verdict on a bus lane).
 #pragma once
 
