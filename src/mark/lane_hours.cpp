@@ -11,6 +11,7 @@
 #include "lane_hours.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <vector>
 
 #include "loopwright/mark/ordinary_car.hpp"
@@ -36,8 +37,14 @@ std::vector<Step> steps_of(std::span<const LaneClause> clauses) {
   return steps;
 }
 
+/// Several rules in one text ("Mo-Fr 07:00-10:00, Sa 08:00-12:00"; a word behind a time begins
+/// another): "off" behind them would bind the last one only.
 bool has_rules(const std::string& hours) {
-  return hours.find(';') != std::string::npos;
+  const std::size_t time = hours.find(':');
+  const bool goes_on = time != std::string::npos &&
+                       std::any_of(hours.begin() + static_cast<std::ptrdiff_t>(time), hours.end(),
+                                   [](unsigned char c) { return std::isalpha(c) != 0; });
+  return goes_on || hours.find(';') != std::string::npos;
 }
 
 /// The text so far and whether it still says what the tags say.

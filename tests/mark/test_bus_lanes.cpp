@@ -114,6 +114,13 @@ TEST_CASE("when only the free hours are given, the lane is in force at all other
   CHECK(in_force.in_force({{2026, 11, 29}, 12, 0, 0}) == hours::Tri::yes);
 }
 
+TEST_CASE("free hours of two rules can't be cut out of always, so the plate must be checked",
+          "[mark]") {
+  CHECK(lanes({{"lanes:bus:forward", "1"},
+               {"lanes:bus:forward:conditional", "0 @ (Mo-Fr 10:00-16:00, Sa 08:00-12:00)"}}) ==
+        "along, unknown side, no hours");
+}
+
 // OSM wiki, Key:bus:lanes: designated alone forbids nobody; that needs "no" for vehicles.
 TEST_CASE("the first lane shut to cars and kept for buses is on the left", "[mark]") {
   CHECK(lanes({{"oneway", "yes"},
