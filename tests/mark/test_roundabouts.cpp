@@ -188,6 +188,7 @@ TEST_CASE("lights at one entry of four don't make a roundabout with signals",
   const BuiltTown town = ring_town(plain_ring + "nn highway=traffic_signals\n");
   CHECK(places(town, Kind::roundabout) == Texts{"w1"});
   CHECK(places(town, Kind::signals).empty());
+  CHECK(town.report.counted("lights of roundabouts, minis and level crossings") == 1);
 }
 
 TEST_CASE("lights that face away from the ring don't make a roundabout with signals",

@@ -181,6 +181,7 @@ nl highway=traffic_signals
                                               20),
                                     "GB-ENG");
   CHECK(places(town, Kind::signals).empty());
+  CHECK(town.report.counted("lights of roundabouts, minis and level crossings") == 1);
   CHECK(places(town, Kind::level_crossing) == Texts{"nx"});
 }
 
