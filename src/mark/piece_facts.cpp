@@ -2,7 +2,8 @@
 //
 // 1. Shape and kind: one-way, ring, bridge, tunnel, lamps, bus route, lanes, widths, humps, bends.
 // 2. Dual carriageways, since the national limit depends on them (dual_carriageways.cpp).
-// 3. Limits of both directions, then which streets are quiet, since that depends on the limit.
+// 3. Limits of both directions (and those that neighbours tell, limits_among_streets.cpp), then
+//    which streets are quiet, since that depends on the limit.
 // 4. Bus lanes, and rules with hours that a car must know (those of access that room read hasn't
 //    kept already, and those of limits).
 // Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
@@ -17,6 +18,7 @@
 #include "bends.hpp"
 #include "dual_carriageways.hpp"
 #include "law_days.hpp"
+#include "limits_among_streets.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
@@ -84,6 +86,7 @@ class PieceFacts {
         kept_rules_(draft.tables.timed_rules.size()) {}
   void add_shape_and_kind(PieceId id);
   void add_limits(PieceId id);
+  void add_quiet(PieceId id) { set(id, flag::quiet, is_quiet(id)); }
   void add_lanes_and_hours(PieceId id);
 
  private:
@@ -190,7 +193,6 @@ void PieceFacts::add_limits(PieceId id) {
   const BothLimits limits = limits_of(draft_, id);
   draft_.tables.stretches[StretchId{id, false}.index()].limit = limits.along;
   draft_.tables.stretches[StretchId{id, true}.index()].limit = limits.against;
-  set(id, flag::quiet, is_quiet(id));
 }
 
 /// Keeps a rule with hours that may bind a car, unless room read kept it already.
@@ -249,6 +251,8 @@ void mark_piece_facts(Draft& draft) {
   for (std::size_t p = 0; p < count; ++p) facts.add_shape_and_kind(PieceId{p});
   find_dual_carriageways(draft);
   for (std::size_t p = 0; p < count; ++p) facts.add_limits(PieceId{p});
+  settle_limits_among_streets(draft);
+  for (std::size_t p = 0; p < count; ++p) facts.add_quiet(PieceId{p});
   for (std::size_t p = 0; p < count; ++p) facts.add_lanes_and_hours(PieceId{p});
   count_facts(draft);
 }

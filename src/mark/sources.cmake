@@ -19,6 +19,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lane_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_changes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_texts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/limits_among_streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/mark_all.cpp
   ${CMAKE_CURRENT_LIST_DIR}/piece_facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/piece_widths.cpp

@@ -13,7 +13,7 @@
 //    for mph: stored as documented (or as its reason says), to be checked, and reported.
 // 5. A reason alone is the rule. Neither: motorway by class; street lamps, a pavement or a
 //    residential street say restricted, no lamps say the national limit; nothing of these is a mere
-//    guess, to be checked. In Scotland lamps are no evidence on A and B roads.
+//    guess, to be checked (limits_among_streets.cpp looks at it again). In Scotland lamps are no evidence on A and B roads.
 // 6. maxspeed=signals or variable, none in Great Britain, and what can't be read: as if there were
 //    no number, to be checked.
 // Sources: OSM wiki, pages Key:maxspeed, Key:maxspeed:type, Key:source:maxspeed; Road Traffic

@@ -23,6 +23,7 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_crossings.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_junctions.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_level_crossings.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_limits_among_streets.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_minis.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_roundabout_arms.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_roundabouts.cpp
