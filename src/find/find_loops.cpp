@@ -28,6 +28,15 @@ struct Try {
   std::vector<PlaceId> places;
 };
 
+/// A shortfall speaks of all loops of an answer, so they must lack the same wants.
+bool lacks_the_same(const wish::Loop& a, const wish::Loop& b) {
+  return std::equal(a.met.begin(), a.met.end(), b.met.begin(),
+                    [](const wish::Met& one, const wish::Met& other) {
+                      const int asked = one.want.count.value_or(0);
+                      return (one.got < asked) == (other.got < asked);
+                    });
+}
+
 class LoopSearch {
  public:
   explicit LoopSearch(const Hunt& hunt) : hunt_(hunt), builder_(hunt) {}
@@ -88,6 +97,7 @@ class LoopSearch {
       if (!made.score.allowed() || made.score.missing > best().score.missing) continue;
       const wish::Loop loop = describe(hunt_.ground.roads, hunt_.ground.pace,
                                        hunt_.drive_of(made.vertices), hunt_.ground.wish);
+      if (!lacks_the_same(loop, result.loops.front())) continue;
       const bool differs =
           std::all_of(result.loops.begin(), result.loops.end(), [&](const wish::Loop& chosen) {
             return shared_part(chosen, loop, caps.overlap_exempt_m) < caps.overlap_share;
@@ -139,11 +149,7 @@ FindResult find_loops(const road::Roads& roads, const wish::Wish& wish) {
   const Ground ground(roads, wish);
   if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
   const Hunt hunt(ground);
-  if (hunt.starts.empty() || hunt.goals.empty()) {
-    Nearest nothing;
-    nothing.got.assign(wish.wants.size(), 0);
-    return {{}, explain(ground, nothing), {}};
-  }
+  if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
   return LoopSearch(hunt).run();
 }
 

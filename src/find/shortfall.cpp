@@ -43,14 +43,21 @@ wish::Wish without_limits(wish::Wish wish) {
   return wish;
 }
 
+bool is_wanted_and_avoided(const wish::Wish& wish, const wish::Want& want) {
+  return std::any_of(wish.avoids.begin(), wish.avoids.end(),
+                     [&](const wish::Avoid& avoid) { return road::meets(want.kind, avoid.kind); });
+}
+
 std::string why_unreachable(const Ground& ground, const wish::Want& want) {
+  if (is_wanted_and_avoided(ground.wish, want))
+    return bare(want) + " is wanted and avoided by the same wish";
   if (!area_has(ground.roads, want)) return "the map has no " + bare(want) + " in this area";
   const wish::Wish free = without_limits(ground.wish);
   const Ground open(ground.roads, free);
   if (!reached_chances(open, want, longest_ms).empty())
-    return "every way to a " + bare(want) +
+    return "every way to " + bare(want) +
            " passes something that is avoided or too hard for the level";
-  return "no " + bare(want) + " can be driven to and home from";
+  return "no road leads to " + bare(want) + " and home again";
 }
 
 wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) {
@@ -72,9 +79,12 @@ wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) 
                   " minutes away; there and home takes " + minutes_text(*missing.needs_minutes) +
                   " of " + std::to_string(minutes) + " minutes";
   else
-    missing.why = std::to_string(got) + " of " + std::to_string(want.count.value_or(0)) + " " +
-                  bare(want) + " found" +
-                  (ground.wish.minutes ? " that fit into the minutes with the rest" : "");
+    missing.why =
+        std::to_string(got) + " of " + std::to_string(want.count.value_or(0)) + " " + bare(want) +
+        " found" +
+        (ground.wish.minutes ? " that fit into the minutes, no quiet street driven more than " +
+                                   std::to_string(ground.caps.quiet_passes) + " times"
+                             : "");
   return missing;
 }
 
@@ -102,6 +112,29 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
     if (nearest.got[w] < wants[w].count.value_or(0))
       shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w]));
   shortfall.why = summary(ground, shortfall, nearest);
+  return shortfall;
+}
+
+wish::Shortfall explain_out_of_reach(const Ground& ground) {
+  const road::Roads& roads = ground.roads;
+  reach::Sweep out(roads);
+  out.run(ground.starts, ground.costs, longest_ms);
+  std::optional<std::int64_t> least_ms;
+  for (const reach::Seed& goal : ground.goals) {
+    if (!out.reached(goal.state)) continue;
+    const std::int64_t along = ground.costs.stretch_ms[roads.stretch_of(goal.state).index()];
+    const std::int64_t ms = std::max<std::int64_t>(0, out.ms(goal.state) - along + goal.ms);
+    if (!least_ms || ms < *least_ms) least_ms = ms;
+  }
+  wish::Shortfall shortfall;
+  if (least_ms) {
+    shortfall.least_minutes = minutes_of(*least_ms);
+    shortfall.why =
+        "the drive to the end alone takes " + minutes_text(*shortfall.least_minutes) + " minutes";
+  } else {
+    shortfall.why =
+        "every way to the end passes something that is avoided or too hard for the level";
+  }
   return shortfall;
 }
 

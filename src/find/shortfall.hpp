@@ -20,4 +20,7 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
 /// When no road may be left home by, or come back to the end by: says which avoid shuts it.
 wish::Shortfall explain_shut_in(const Ground& ground);
 
+/// When the end can't be reached within the minutes.
+wish::Shortfall explain_out_of_reach(const Ground& ground);
+
 }  // namespace loopwright::find
