@@ -9,6 +9,7 @@
 #include <chrono>
 #include <cmath>
 #include <iostream>
+#include <utility>
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/zone.hpp"
@@ -65,6 +66,19 @@ Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& 
   }
   if (!written->offset_s) return hours::instant_in(area.zone, written->civil);
   return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
+}
+
+std::string kinds_help() {
+  std::string text = "Kinds and their movements:\n";
+  for (const road::Kind kind : road::mapped_kinds()) {
+    text.append("  ").append(road::name(kind));
+    const char* before = ": ";
+    for (const road::Movement movement : road::movements_of(kind)) {
+      text.append(std::exchange(before, ", ")).append(road::name(movement));
+    }
+    text += '\n';
+  }
+  return text;
 }
 
 void add_trip(CLI::App& app, TripTexts& texts) {

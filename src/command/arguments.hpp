@@ -36,6 +36,9 @@ WrittenTime time_of(std::string_view option, std::string_view text);
 /// The moment a written time means in an area; now when none was given.
 Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area);
 
+/// The kinds there are to ask for, with their movements, for the end of a help text.
+std::string kinds_help();
+
 /// The options that commands which tell times have in common, as typed.
 struct TripTexts {
   std::string start, level;

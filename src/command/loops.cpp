@@ -50,6 +50,7 @@ void add_options(CLI::App& app, LoopTexts& texts) {
   app.add_option("--alternatives", texts.alternatives, "loops to find, 1 to 10 (default: 1)");
   app.add_option("-o,--output", texts.output, "loop file to write")->required();
   add_trip(app, texts.trip);
+  app.footer(kinds_help());
 }
 
 void read_minutes(wish::Wish& wish, const LoopTexts& texts) {

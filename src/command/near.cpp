@@ -35,6 +35,7 @@ std::optional<NearJob> job_of(const Arguments& words) {
   app.add_option("--want", texts.want, "what to practise, such as narrow-road")->required();
   app.add_option("--within", texts.within, "minutes there, 1 to 120 (default: 10)");
   add_trip(app, texts.trip);
+  app.footer(kinds_help());
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(texts.trip);
   NearJob job{.area = texts.area,
