@@ -8,7 +8,7 @@
 // Whatever the library says of a file it can't read becomes one line that names the file and what
 // to do.
 #include <algorithm>
-#include <limits>
+#include <functional>
 #include <new>
 #include <osmium/io/any_input.hpp>
 #include <osmium/osm/node.hpp>
@@ -205,24 +205,25 @@ void check_before_reading(const Path& file, const osmium::io::File& map_file) {
   }
 }
 
+template <class Object>
+void take_all(const osmium::memory::Buffer& buffer, Gathering& gathering) {
+  for (const Object& object : buffer.select<Object>()) gathering.take(object);
+}
+
 /// Hands every object of the named kinds to the gathering; returns the header's timestamp.
 template <class... Objects>
 std::string pass(const osmium::io::File& file, osmium::osm_entity_bits::type kinds,
                  Gathering& gathering, const std::function<void(double)>& told) {
   osmium::io::Reader reader(file, kinds);
   const osmium::io::Header header = reader.header();
-  if (header.has_multiple_object_versions()) {
+  if (header.has_multiple_object_versions() || file.has_multiple_object_versions()) {
     refuse(file.filename(),
            "holds the map's history; cut one day out of it with 'osmium time-filter'");
   }
   const auto size = static_cast<double>(std::max<std::size_t>(reader.file_size(), 1));
   int percent = -1;
-  while (osmium::memory::Buffer buffer = reader.read()) {
-    (
-        [&] {
-          for (const Objects& object : buffer.select<Objects>()) gathering.take(object);
-        }(),
-        ...);
+  while (const osmium::memory::Buffer buffer = reader.read()) {
+    (take_all<Objects>(buffer, gathering), ...);
     const double share = static_cast<double>(reader.offset()) / size;
     if (static_cast<int>(100 * share) != percent) told(share);
     percent = static_cast<int>(100 * share);

@@ -154,6 +154,11 @@ TEST_CASE("a file of another kind is refused", "[read]") {
         "fetch it again");
 }
 
+TEST_CASE("a file of the map's history is refused, since one day must be chosen", "[read]") {
+  CHECK(refusal("town.osh.opl", two_roads) ==
+        "town.osh.opl: holds the map's history; cut one day out of it with 'osmium time-filter'");
+}
+
 TEST_CASE("a file cut short is refused", "[read]") {
   // Length of the first header (13 bytes), and the header, which promises 16 bytes more.
   CHECK(refusal("town.osm.pbf", "\0\0\0\x0d\x0a\x09OSMHeader\x18\x10"s) ==
