@@ -3,10 +3,12 @@
 // 3. The longest stays, and every other of at least 20 km (an island with roads of its own is a
 //    town to somebody). What belongs to none of these is legal to drive but leads to no lesson:
 //    one couldn't get in, or not get home.
-// 4. Turns from and into what was shut are dropped.
+// 4. Turns from and into what was shut are dropped, and each way that lost something is reported.
 #include "cut_off.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <string>
 
 #include "components.hpp"
 
@@ -49,6 +51,23 @@ void drop_turns_of_shut(road::Tables& tables, const road::Roads& roads) {
   tables.turn_first = std::move(first);
 }
 
+/// One oddity for each way of which something was cut off, with how much.
+void report_cut_off(mark::Draft& draft) {
+  const std::vector<road::Piece>& pieces = draft.tables.pieces;
+  for (std::size_t begin = 0, end = 0; begin < pieces.size(); begin = end) {
+    double cut_m = 0;
+    for (end = begin; end < pieces.size() && pieces[end].way == pieces[begin].way; ++end)
+      for (const bool against : {false, true}) {
+        const StretchId s(PieceId{end}, against);
+        if ((draft.tables.stretches[s.index()].flags & road::stretch_flag::cut_off) != 0)
+          cut_m += pieces[end].length_m;
+      }
+    if (cut_m > 0)
+      draft.report.odd({pieces[begin].way, ObjectType::way}, "road can't be driven into and out of",
+                       std::to_string(std::lround(cut_m)) + " m, each direction counted");
+  }
+}
+
 }  // namespace
 
 void shut_cut_off(mark::Draft& draft) {
@@ -71,6 +90,7 @@ void shut_cut_off(mark::Draft& draft) {
     draft.report.count("directions cut off: can't be driven into and out of");
   }
   drop_turns_of_shut(draft.tables, roads);
+  report_cut_off(draft);
 }
 
 }  // namespace loopwright::read

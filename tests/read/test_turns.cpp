@@ -130,6 +130,9 @@ w3 BC highway=residential oneway=yes
   CHECK_FALSE(town.drives("ABC"));
   CHECK(town.drives("ABD"));
   CHECK(town.report.counted("directions cut off: can't be driven into and out of") == 1);
+  REQUIRE(town.report.oddities().size() == 1);
+  CHECK(town.report.oddities()[0].what == "road can't be driven into and out of");
+  CHECK(town.report.oddities()[0].object.type == ObjectType::way);
 }
 
 TEST_CASE("an island with twenty kilometres of road is kept beside the mainland", "[read]") {
