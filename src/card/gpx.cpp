@@ -29,9 +29,8 @@ std::string degrees(std::int32_t e7) {
 }
 
 std::string utc(const Instant& at) {
-  std::string text = write_time({at.unix_s, 0});
-  text.replace(text.find('+'), std::string::npos, "Z");
-  return text;
+  constexpr std::size_t date_and_time = std::string_view("2026-11-28T15:00:00").size();
+  return write_time({at.unix_s, 0}).substr(0, date_and_time) + "Z";
 }
 
 std::string describe(const say::Row& row, const say::Words& words, SpeedUnit unit) {
