@@ -96,14 +96,14 @@ void add_lane(Sheet& sheet, const Subject& subject, const wish::BusLanePass& lan
     const std::string side(words.at("side." + lane.side));
     where += ", " + words.fill("card.lane_side", {{"side", side}});
   }
-  const std::string hours = lane.hours && !lane.hours->empty()
-                                ? hours::read_hours(*lane.hours).words()
-                                : std::string(words.at("card.no_hours"));
+  const bool has_hours = lane.hours && !lane.hours->empty();
+  const std::string hours =
+      has_hours ? hours::read_hours(*lane.hours).words() : std::string(words.at("card.no_hours"));
   const std::string verdict(words.at("verdict." + std::string(wish::name(lane.verdict))));
   sheet.paragraph(indent, say::capitalised(where));
   sheet.paragraph(2 * indent,
                   words.fill("card.lane_hours", {{"hours", hours}, {"verdict", verdict}}));
-  if (!lane.why.empty()) sheet.paragraph(2 * indent, lane.why);
+  if (has_hours && !lane.why.empty()) sheet.paragraph(2 * indent, lane.why);
 }
 
 void add_missing(Sheet& sheet, const Subject& subject, const wish::Missing& missing) {

@@ -49,8 +49,12 @@ void Sheet::spread(std::string_view left, std::string_view right) {
 }
 
 void Sheet::paragraph(std::size_t indent, std::string_view text) {
-  for (const std::string& part : wrapped(text, sheet_columns - indent))
-    line(std::string(indent, ' ') + part);
+  constexpr std::size_t hang = 2;
+  std::size_t margin = indent;
+  for (const std::string& part : wrapped(text, sheet_columns - indent - hang)) {
+    line(std::string(margin, ' ') + part);
+    margin = indent + hang;
+  }
 }
 
 }  // namespace loopwright::card

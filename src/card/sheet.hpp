@@ -25,7 +25,7 @@ class Sheet {
   void rule(char ink) { line(std::string(sheet_columns, ink)); }
   /// One text at the left edge and one at the right; the left is wrapped to make room.
   void spread(std::string_view left, std::string_view right);
-  /// Wrapped, all lines indented alike.
+  /// Wrapped; lines after the first are indented a little more.
   void paragraph(std::size_t indent, std::string_view text);
   [[nodiscard]] const std::string& text() const { return text_; }
 

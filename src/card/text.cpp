@@ -79,7 +79,9 @@ std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
   std::vector<RowLine> lines{{say::capitalised(row.say), joined(numerals, "  ")}};
   const bool look = row.new_limit && row.new_limit->confidence != road::LimitConfidence::certain;
   std::vector<std::string> where;
-  if (!row.where.empty()) where.push_back(row.where);
+  // A road that is spoken of needn't be printed once more.
+  const bool spoken = row.say.ends_with(row.where);
+  if (!row.where.empty() && !spoken) where.push_back(row.where);
   if (row.counts)
     where.push_back(
         words.fill("card.say_before", {{"distance", say::say_distance(row.speak_m, unit)}}));

@@ -29,6 +29,7 @@ Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
   floor_m_ = parked ? 0 : drive.position_m(end_joint(before));
   const double from_m = drive.speak_from_m(due_joint_);
   joined_ = from_m < floor_m_;
+  into_service_ = due.junction.exit.known() && is_service(drive.roads(), due.junction.exit);
   // The way home may end well after the last corner; how far is not for the sheet to tell.
   if (due.kind == MomentKind::pull_up) {
     const double on_m = drive.loop().stretches.back().metres;
@@ -56,10 +57,19 @@ void Approach::meet_roads(road::Movement side) {
   for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
     const Junction passed =
         junction_between(drive_.roads(), drive_.at(joint), drive_.at(joint + 1));
+    // Our own way, where it bends to that side off a road seen ahead, may be taken for one.
+    const bool bends = std::any_of(passed.others.begin(), passed.others.end(), [&](const Arm& arm) {
+      return arm.seen != Seen::not_counted &&
+             std::abs(arm.angle_deg) + blurred_deg < std::abs(passed.angle_deg) &&
+             (passed.angle_deg < 0) == (side == road::Movement::left);
+    });
+    if (bends) met_.push_back({drive_.position_m(joint), false, drive_.at(joint + 1)});
     for (const Arm& arm : passed.others) {
       const double from_way = arm.angle_deg - passed.angle_deg;
       if ((from_way < 0) != (side == road::Movement::left)) continue;
-      const bool sure = arm.seen == Seen::road && std::abs(from_way) > blurred_deg;
+      const bool counted =
+          arm.seen == Seen::road || (into_service_ && drive_.roads().drivable(arm.leaving));
+      const bool sure = counted && std::abs(from_way) > blurred_deg;
       met_.push_back({drive_.position_m(joint), sure, arm.leaving});
     }
   }

@@ -46,7 +46,8 @@ class Approach {
   const Drive& drive_;
   std::size_t first_joint_;  ///< the first that lies wholly between both moments
   std::size_t due_joint_;
-  double floor_m_ = 0;  ///< nothing is spoken before this
+  bool into_service_ = false;  ///< it leads into a service road, so those are counted as well
+  double floor_m_ = 0;         ///< nothing is spoken before this
   double from_m_ = 0;
   double due_m_ = 0;
   bool joined_ = false;

@@ -20,13 +20,24 @@ constexpr double ahead_deg = 45;
 /// The way taken is plain when every other road bends off at least this much more. Our judgement.
 constexpr double plain_by_deg = 30;
 
+/// Traffic may go this way, whether or not a lesson may. On a one-way road that isn't driven at all
+/// (a motorway's slip road) the way's own direction is taken for that of traffic.
+bool may_enter(const road::Roads& roads, StretchId leaving) {
+  const bool one_way = (roads.piece(leaving).flags & flag::one_way) != 0;
+  const auto legal = [&](StretchId s) {
+    return (roads.stretch(s).flags &
+            (road::stretch_flag::drivable | road::stretch_flag::cut_off)) != 0;
+  };
+  if (!one_way || legal(leaving)) return true;
+  return !legal(leaving.back()) && !leaving.against();
+}
+
 Seen seen(const road::Roads& roads, StretchId leaving) {
   const road::Piece& piece = roads.piece(leaving);
   if (piece.road_class == road::RoadClass::service ||
       (piece.flags & (flag::no_access | flag::minor_service)) != 0)
     return Seen::not_counted;
-  if ((piece.flags & flag::one_way) != 0 && !roads.drivable(leaving)) return Seen::no_entry;
-  return Seen::road;
+  return may_enter(roads, leaving) ? Seen::road : Seen::no_entry;
 }
 
 road::Control control_between(const road::Roads& roads, StretchId entry, StretchId exit) {
@@ -82,6 +93,10 @@ bool is_link(const road::Roads& roads, StretchId stretch) {
   return road_class >= RoadClass::motorway_link && road_class <= RoadClass::tertiary_link;
 }
 
+bool is_service(const road::Roads& roads, StretchId stretch) {
+  return roads.piece(stretch).road_class == road::RoadClass::service;
+}
+
 road::Movement movement_of(double angle_deg) {
   if (angle_deg < -ahead_deg) return road::Movement::left;
   return angle_deg > ahead_deg ? road::Movement::right : road::Movement::ahead;
@@ -106,8 +121,6 @@ bool gives_way(const Junction& junction) {
 
 bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
   const double taken = std::abs(junction.angle_deg);
-  const int taken_rank = class_rank(roads, junction.exit);
-  const int entry_rank = class_rank(roads, junction.entry);
   if (taken > ahead_deg) {
     // Told nothing, a driver goes round a bend, unless some other road is there to be seen: one
     // that may not be entered, or a private one that lies more nearly ahead, looks like a way on.
@@ -118,13 +131,29 @@ bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
   const bool alone = std::none_of(junction.others.begin(), junction.others.end(),
                                   [](const Arm& arm) { return arm.seen == Seen::road; });
   if (alone) return true;
-  if (gives_way(junction)) return false;
+  // Giving way to a road no bigger than ours isn't the end of ours.
+  const bool joins_bigger = class_rank(roads, junction.exit) < class_rank(roads, junction.entry);
+  if (gives_way(junction) && (joins_bigger || meets_bigger(roads, junction))) return false;
+  if (bends_away(roads, junction)) return false;
   return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
-    if (arm.seen != Seen::road) return true;
+    return arm.seen != Seen::road || std::abs(arm.angle_deg) >= taken + plain_by_deg;
+  });
+}
+
+bool meets_bigger(const road::Roads& roads, const Junction& junction) {
+  const int taken_rank = class_rank(roads, junction.exit);
+  return std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+    return arm.seen == Seen::road && class_rank(roads, arm.leaving) < taken_rank;
+  });
+}
+
+bool bends_away(const road::Roads& roads, const Junction& junction) {
+  const int taken_rank = class_rank(roads, junction.exit);
+  const int entry_rank = class_rank(roads, junction.entry);
+  return std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
     const int rank = class_rank(roads, arm.leaving);
-    const bool road_bends_away =
-        rank < taken_rank && rank <= entry_rank && std::abs(arm.angle_deg) < 180 - ahead_deg;
-    return std::abs(arm.angle_deg) >= taken + plain_by_deg && !road_bends_away;
+    return arm.seen == Seen::road && rank < taken_rank && rank == entry_rank &&
+           std::abs(arm.angle_deg) < 180 - ahead_deg;
   });
 }
 

@@ -34,6 +34,9 @@ Junction junction_of_place(const road::Roads& roads, StretchId entry, StretchId 
 /// A slip road or other link, by its class.
 bool is_link(const road::Roads& roads, StretchId stretch);
 
+/// A service road, which drivers count as a road or not.
+bool is_service(const road::Roads& roads, StretchId stretch);
+
 /// Left, ahead or right by the change of heading: ahead is up to 45 degrees.
 road::Movement movement_of(double angle_deg);
 
@@ -46,6 +49,12 @@ bool gives_way(const Junction& junction);
 /// True when a driver told nothing takes this way: it lies ahead, no other road nearly does, and
 /// the road driven doesn't bend away from it.
 bool goes_without_saying(const road::Roads& roads, const Junction& junction);
+
+/// A road of a bigger class than the way taken meets it.
+bool meets_bigger(const road::Roads& roads, const Junction& junction);
+
+/// True when the road driven goes on to a side, and the way taken is a smaller one.
+bool bends_away(const road::Roads& roads, const Junction& junction);
 
 /// True when the road driven, by its class, is the one taken and no other road is of that class.
 bool follows_main_road(const road::Roads& roads, const Junction& junction);

@@ -16,12 +16,12 @@ using road::Movement;
 /// Another road is plainly ahead when ours bends off at least this much more; within it the road
 /// divides. Our judgement, the same as for what goes without saying.
 constexpr double plain_by_deg = 30;
+/// The same when ours lies to a side, which is a difference in itself.
+constexpr double plain_aside_by_deg = 20;
 /// Ahead is up to this change of heading (DECISIONS).
 constexpr double ahead_deg = 45;
 /// Both ways of a road that divides lie within this of ahead; wider, and the road ends.
-constexpr double divides_deg = 60;
-/// A road further round than this isn't one that a divided road leads on to.
-constexpr double behind_deg = 120;
+constexpr double divides_deg = 75;
 /// Joining a road less sharply than this is following it.
 constexpr double bears_deg = 20;
 
@@ -38,11 +38,11 @@ Movement side_of(double angle_deg) {
   return angle_deg < 0 ? Movement::left : Movement::right;
 }
 
-/// The side to which no other road leads on; none when there is one to either.
+/// The side to which no other road divides off; none when there is one to either.
 Movement edge_of(const Junction& junction) {
   bool left = true, right = true;
   for (const Arm& arm : junction.others) {
-    if (arm.seen != Seen::road || std::abs(arm.angle_deg) > behind_deg) continue;
+    if (arm.seen != Seen::road || std::abs(arm.angle_deg) > divides_deg) continue;
     (arm.angle_deg < junction.angle_deg ? left : right) = false;
   }
   if (left) return Movement::left;
@@ -59,14 +59,16 @@ Layout with_road_ahead(const road::Roads& roads, const Junction& junction, const
   const double taken = std::abs(junction.angle_deg);
   const double other = std::abs(ahead.angle_deg);
   const Movement side = side_of(junction.angle_deg - ahead.angle_deg);
-  const bool plainly = other <= ahead_deg && taken >= other + plain_by_deg;
+  const double by_deg = taken > ahead_deg ? plain_aside_by_deg : plain_by_deg;
+  const bool plainly = other <= ahead_deg && taken >= other + by_deg;
   if (other <= ahead_deg && takes_slip_road(roads, junction, ahead))
     return {Shape::slip_road, side, &ahead};
   if (plainly && taken > ahead_deg && follows_main_road(roads, junction))
     return {Shape::main_bends, side, &ahead};
   if (plainly) return {Shape::turns_off, side, &ahead};
   const Movement edge = edge_of(junction);
-  const bool forward = std::max(taken, other) <= divides_deg && other < taken + plain_by_deg;
+  // Wider apart, with neither way ahead, our road ends.
+  const bool forward = std::min(taken, other) <= ahead_deg && other < taken + plain_by_deg;
   if (forward && edge != Movement::none) return {Shape::divides, edge, &ahead};
   return {};
 }
@@ -83,8 +85,11 @@ Layout layout_of(const road::Roads& roads, const Junction& junction) {
     if (layout.ahead != nullptr) return layout;
   }
   if (taken <= ahead_deg) {
-    const bool joins = gives_way(junction) && taken > bears_deg;
-    return {joins ? Shape::joins : Shape::goes_ahead, side, ahead};
+    const bool alone = ahead == nullptr || std::abs(ahead->angle_deg) > ahead_deg;
+    const bool joins = alone && gives_way(junction) && taken > bears_deg;
+    if (joins) return {Shape::joins, side, ahead};
+    if (bends_away(roads, junction)) return {Shape::leaves_bend, side, ahead};
+    return {gives_way(junction) ? Shape::meets_main : Shape::goes_ahead, side, ahead};
   }
   if (ahead == nullptr && shut == nullptr) return {Shape::bends, side, ahead};
   if (ahead != nullptr && follows_main_road(roads, junction))

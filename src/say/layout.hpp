@@ -6,15 +6,17 @@
 namespace loopwright::say {
 
 enum class Shape : std::uint8_t {
-  turns_off,   ///< another road lies plainly ahead, we leave it to a side
-  slip_road,   ///< the same by a slip road
-  divides,     ///< two roads lie about as near ahead
-  goes_ahead,  ///< ours lies ahead
-  joins,       ///< our road ends in one that goes on in about the same direction
-  bends,       ///< only a private road could be taken for ours, which bends
-  main_bends,  ///< the road driven bends, a smaller one leaves it there
-  at_shut,     ///< a road that may not be entered lies ahead
-  ends,        ///< no road lies ahead
+  turns_off,    ///< another road lies plainly ahead, we leave it to a side
+  slip_road,    ///< the same by a slip road
+  divides,      ///< two roads lie about as near ahead
+  goes_ahead,   ///< ours lies ahead, others nearly so
+  leaves_bend,  ///< ours lies ahead, the bigger road driven bends away
+  meets_main,   ///< ours lies ahead, over or along a bigger road to which we give way
+  joins,        ///< our road ends in one that goes on in about the same direction
+  bends,        ///< only a private road could be taken for ours, which bends
+  main_bends,   ///< the road driven bends, a smaller one leaves it there
+  at_shut,      ///< a road that may not be entered lies ahead
+  ends,         ///< no road lies ahead
 };
 
 struct Layout {

@@ -4,7 +4,8 @@
 //    goes without saying.
 // 2. A level crossing always has a moment; zebras and crossings with lights when they were asked
 //    for.
-// 3. Any other joint is a junction by its arms: silent when it goes without saying.
+// 3. Any other joint is a junction by its arms: silent when it goes without saying. Two junctions
+//    over both halves of a dual carriageway are one.
 // 4. Before all of it the setting off, after it the pulling up.
 #include "say/moments.hpp"
 
@@ -33,6 +34,7 @@ class MomentFinder {
   std::vector<Moment> find() {
     moments_.push_back({.kind = MomentKind::leave});
     for (std::size_t i = 0; i + 1 < drive_.size();) i = look_at_joint(i);
+    join_carriageways();
     const std::size_t last = drive_.size() - 1;
     moments_.push_back({.kind = MomentKind::pull_up, .entry = drive_.last_joint(), .exit = last});
     return std::move(moments_);
@@ -43,12 +45,12 @@ class MomentFinder {
   std::size_t look_at_joint(std::size_t i) {
     add_warnings(i);
     const wish::Pass* pass = owner_at(i);
-    if (pass != nullptr) {
-      add_place(*pass);
-      return pass->last;
+    if (pass == nullptr || !is_one_move(*pass)) {
+      add_plain(i);
+      return i + 1;
     }
-    add_plain(i);
-    return i + 1;
+    add_place(*pass);
+    return pass->last;
   }
 
   void add_warnings(std::size_t i) {
@@ -74,14 +76,70 @@ class MomentFinder {
     Moment moment{*owner_kind(pass.kind), pass.first, pass.last, &pass, {}};
     if (moment.kind == MomentKind::lights || moment.kind == MomentKind::crossroads) {
       moment.junction = junction_of(pass);
-      // Four roads of which two lie to one side are no crossroads to a driver.
-      if (moment.kind == MomentKind::crossroads && !is_plain_cross(moment.junction))
-        moment.kind = MomentKind::junction;
     }
-    const bool silent = moment.junction.exit.known() && !wanted(pass) &&
-                        goes_without_saying(drive_.roads(), moment.junction);
+    const bool marked = pass.confidence == road::Confidence::certain &&
+                        moment.kind == MomentKind::crossroads && gives_way(moment.junction);
+    const bool silent = moment.junction.exit.known() && !wanted(pass) && !marked &&
+                        !leaves_bend(pass) && goes_without_saying(drive_.roads(), moment.junction);
     if (!silent) moments_.push_back(std::move(moment));
     for (std::size_t i = pass.first + 1; i < pass.last; ++i) add_warnings(i);
+  }
+
+  /// A place can be spoken of as one when its way through doesn't turn left and right: lights over
+  /// two staggered side roads are two moves. Four roads of which two lie to one side are no
+  /// crossroads to a driver.
+  [[nodiscard]] bool is_one_move(const wish::Pass& pass) const {
+    const MomentKind kind = *owner_kind(pass.kind);
+    if (kind == MomentKind::roundabout || kind == MomentKind::mini) return true;
+    const Junction whole = junction_of(pass);
+    if (kind == MomentKind::crossroads && !is_plain_cross(whole)) return false;
+    for (std::size_t i = pass.first; i < pass.last; ++i) {
+      const road::Movement inner =
+          movement_of(junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1)).angle_deg);
+      if (inner != road::Movement::ahead && inner != movement_of(whole.angle_deg)) return false;
+    }
+    return true;
+  }
+
+  /// Somewhere inside, the road driven bends away from the way taken.
+  [[nodiscard]] bool leaves_bend(const wish::Pass& pass) const {
+    for (std::size_t i = pass.first; i < pass.last; ++i)
+      if (bends_away(drive_.roads(),
+                     junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1))))
+        return true;
+    return false;
+  }
+
+  /// Crossing a dual carriageway is one thing to say, though it is two junctions.
+  void join_carriageways() {
+    constexpr double widest_m = 40;  // two carriageways and the reserve between; our judgement
+    for (std::size_t k = 0; k + 1 < moments_.size();) {
+      const Moment& first = moments_[k];
+      const Moment& second = moments_[k + 1];
+      const bool both =
+          first.kind == MomentKind::junction && second.kind == MomentKind::junction &&
+          movement_of(first.junction.angle_deg) == road::Movement::ahead &&
+          drive_.position_m(second.entry) - drive_.position_m(first.entry) < widest_m &&
+          crosses_carriageway(first) && crosses_carriageway(second);
+      if (!both) {
+        ++k;
+        continue;
+      }
+      const bool on = movement_of(second.junction.angle_deg) == road::Movement::ahead;
+      moments_.erase(moments_.begin() + static_cast<std::ptrdiff_t>(on ? k + 1 : k));
+    }
+  }
+
+  /// One half of a bigger road meets the way here: its traffic comes from one side only.
+  [[nodiscard]] bool crosses_carriageway(const Moment& moment) const {
+    const road::Roads& roads = drive_.roads();
+    const auto rank = [&](StretchId s) { return road::rank(roads.piece(s).road_class); };
+    const auto& others = moment.junction.others;
+    const bool shut = std::any_of(others.begin(), others.end(), [&](const Arm& arm) {
+      return arm.seen == Seen::no_entry && rank(arm.leaving) < rank(moment.junction.entry);
+    });
+    return shut && (rank(moment.junction.exit) < rank(moment.junction.entry) ||
+                    meets_bigger(roads, moment.junction));
   }
 
   [[nodiscard]] Junction junction_of(const wish::Pass& pass) const {

@@ -85,11 +85,19 @@ std::string Phrasing::round_ring(const Moment& moment) const {
   const bool mini = moment.kind == MomentKind::mini;
   const wish::Pass& pass = *moment.pass;
   const Movement movement = pass.movement;
-  const std::string phrase = movement == Movement::round
-                                 ? std::string(words_.at(mini ? "round.mini" : "round.roundabout"))
-                                 : at(words_.at(mini ? "place.mini" : "place.roundabout"),
-                                      words_.at("turn." + std::string(road::name(movement))));
-  if (!words_.has("nth." + std::to_string(pass.exit))) return phrase;
+  const std::string place(words_.at(mini ? "place.mini" : "place.roundabout"));
+  const bool numbered = words_.has("nth." + std::to_string(pass.exit));
+  // The first exit of a bent approach may lie to the far side: the number says it better.
+  const bool drives_left = drive_.roads().info().region.side == Side::left;
+  const bool near = movement == (drives_left ? Movement::left : Movement::right);
+  const bool far = movement == (drives_left ? Movement::right : Movement::left);
+  if (numbered && ((far && pass.exit == 1) || (near && pass.exit > 2)))
+    return words_.fill("say.take_exit", {{"place", place}, {"nth", words_.nth(pass.exit)}});
+  const std::string phrase =
+      movement == Movement::round
+          ? std::string(words_.at(mini ? "round.mini" : "round.roundabout"))
+          : at(place, words_.at("turn." + std::string(road::name(movement))));
+  if (!numbered) return phrase;
   return words_.fill("say.exit", {{"phrase", phrase}, {"nth", words_.nth(pass.exit)}});
 }
 
@@ -155,9 +163,10 @@ std::string Phrasing::told_apart(const Junction& junction, const std::string& pl
   const bool rightmost = all([&](const Arm& a) { return angle > a.angle_deg; });
   if (!leftmost && !rightmost) return plain;
   const Movement edge = leftmost ? Movement::left : Movement::right;
+  if (movement == Movement::ahead)
+    return at(place, words_.fill("turn.keep", {{"side", side(edge)}}));
   const std::string_view how = movement == edge ? "turn.sharp" : "turn.bear";
-  const Movement to = movement == Movement::ahead ? edge : movement;
-  return at(place, words_.fill(how, {{"side", side(to)}}));
+  return at(place, words_.fill(how, {{"side", side(movement)}}));
 }
 
 std::string Phrasing::at_junction(const Junction& junction, Approach& approach) const {
@@ -165,6 +174,7 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
   const std::string to = side(layout.side);
   switch (layout.shape) {
     case Shape::turns_off:
+    case Shape::at_shut:
       return nth_road(junction, layout, approach);
     case Shape::slip_road:
       return slip_road(layout, approach);
@@ -178,8 +188,11 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
       return words_.fill("bend.main", {{"side", to}});
     case Shape::ends:
       return told_apart(junction, std::string(words_.at("place.end")), false);
+    case Shape::leaves_bend:
+      return told_apart(junction, std::string(words_.at("place.bend")), false);
+    case Shape::meets_main:
+      return told_apart(junction, std::string(words_.at("place.main")), false);
     case Shape::goes_ahead:
-    case Shape::at_shut:
       break;
   }
   return told_apart(junction, std::string(words_.at("place.junction")), false);

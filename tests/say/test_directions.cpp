@@ -141,7 +141,7 @@ TEST_CASE("a main road that bends is followed by name of its size", "[say]") {
   CHECK(said(town, "ABCECBA")[1] == "follow the main road round to the right");
   // And whoever leaves it there is told that the way ahead is meant.
   const auto leaving = rows_of(town, "ABCDCBA");
-  CHECK(leaving[1].say == "at the junction follow the road ahead");
+  CHECK(leaving[1].say == "where the main road bends follow the road ahead");
   CHECK(leaving[1].where == "Mill Orchard");
 }
 
@@ -193,7 +193,7 @@ TEST_CASE("a road that may not be entered is no end of the road", "[say]") {
   w4 ED    highway=residential name=Mill_Orchard
   )",
                                  100);
-  CHECK(said(town, "ABCEDCBA")[1] == "at the junction turn left");
+  CHECK(said(town, "ABCEDCBA")[1] == "take the first road on the left");
 }
 
 TEST_CASE("a slip road is called one", "[say]") {

@@ -1,0 +1,109 @@
+#include "say/eyes.hpp"
+
+#include <algorithm>
+
+namespace loopwright::test {
+
+Eyes::Eyes(const road::Roads& roads) : roads_(roads) {
+  for (std::size_t p = 0; p < roads.places.size(); ++p) {
+    const road::Kind kind = roads.places[p].kind;
+    for (const NodeId n : roads.nodes_of(PlaceId{p})) {
+      if (kind == road::Kind::signals) lights_[n] = PlaceId{p};
+      if (road::meets(kind, road::Kind::roundabout)) rings_[n] = PlaceId{p};
+    }
+  }
+}
+
+View Eyes::view(StretchId from, StretchId arm) const {
+  return {
+      arm,
+      heading_change_deg(road::bearing_in_deg(roads_, from), road::bearing_out_deg(roads_, arm)),
+      is_shut(arm)};
+}
+
+std::vector<View> Eyes::views(StretchId from) const {
+  std::vector<View> result;
+  for (const StretchId s : roads_.leaving(roads_.to_node(from)))
+    if (s != from.back() && is_road(s)) result.push_back(view(from, s));
+  std::sort(result.begin(), result.end(),
+            [](const View& a, const View& b) { return a.angle < b.angle; });
+  return result;
+}
+
+PlaceId Eyes::lights_at(NodeId node) const {
+  const auto it = lights_.find(node);
+  return it == lights_.end() ? PlaceId{} : it->second;
+}
+
+bool Eyes::is_inside(PlaceId place, StretchId s) const {
+  const auto pieces = roads_.pieces_of(place);
+  return std::find(pieces.begin(), pieces.end(), s.piece()) != pieces.end();
+}
+
+std::map<StretchId, StretchId> Eyes::inside_lights(StretchId entry) const {
+  std::map<StretchId, StretchId> came;
+  const PlaceId place = lights_at(roads_.to_node(entry));
+  std::vector<StretchId> open{entry};
+  for (std::size_t i = 0; i < open.size() && place.known(); ++i)
+    for (const StretchId s : roads_.leaving(roads_.to_node(open[i]))) {
+      const bool back = s == open[i].back() || s == entry.back();
+      if (back || !is_road(s) || is_shut(s) || !came.emplace(s, open[i]).second) continue;
+      if (is_inside(place, s)) open.push_back(s);
+    }
+  return came;
+}
+
+std::vector<View> Eyes::views_beyond_lights(StretchId entry) const {
+  const PlaceId place = lights_at(roads_.to_node(entry));
+  std::vector<View> result;
+  for (const auto& [s, from] : inside_lights(entry))
+    if (!is_inside(place, s)) result.push_back(view(entry, s));
+  return result;
+}
+
+std::vector<StretchId> Eyes::way_through_lights(StretchId entry, StretchId exit) const {
+  const auto came = inside_lights(entry);
+  std::vector<StretchId> way;
+  for (StretchId s = exit; s != entry; s = came.at(s)) way.insert(way.begin(), s);
+  return way;
+}
+
+bool Eyes::is_road(StretchId s) const {
+  const road::Piece& piece = roads_.piece(s);
+  return piece.road_class != road::RoadClass::service &&
+         (piece.flags & (road::piece_flag::no_access | road::piece_flag::minor_service)) == 0;
+}
+
+bool Eyes::is_shut(StretchId s) const {
+  const auto driven = [&](StretchId t) { return roads_.stretch(t).flags != 0; };
+  if ((roads_.piece(s).flags & road::piece_flag::one_way) == 0 || driven(s)) return false;
+  return driven(s.back()) || s.against();
+}
+
+bool Eyes::on_ring(StretchId s) const {
+  return (roads_.piece(s).flags & road::piece_flag::ring) != 0;
+}
+
+bool Eyes::stays_inside_ring(StretchId s) const {
+  const auto from = rings_.find(roads_.from_node(s)), to = rings_.find(roads_.to_node(s));
+  return from != rings_.end() && to != rings_.end() && from->second == to->second;
+}
+
+bool Eyes::is_link(StretchId s) const {
+  return road::name(roads_.piece(s).road_class).ends_with("_link");
+}
+
+int Eyes::rank(StretchId s) const {
+  return road::rank(roads_.piece(s).road_class);
+}
+
+std::string Eyes::sign(StretchId s) const {
+  const std::string_view name = roads_.text(roads_.piece(s).name);
+  return std::string(name.empty() ? roads_.text(roads_.piece(s).ref) : name);
+}
+
+std::uint32_t Eyes::flags_at_end(StretchId s) const {
+  return roads_.nodes[roads_.to_node(s).index()].flags;
+}
+
+}  // namespace loopwright::test

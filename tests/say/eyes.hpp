@@ -1,0 +1,58 @@
+// What a driver sees of the roads: which there are at a node, how they lie, how big they are, what
+// may not be entered, lights, rings.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::test {
+
+/// A road seen ahead.
+struct View {
+  StretchId arm;
+  double angle = 0;   ///< change of heading into it, positive to the right
+  bool shut = false;  ///< may not be entered this way
+};
+
+class Eyes {
+ public:
+  explicit Eyes(const road::Roads& roads);
+
+  [[nodiscard]] const road::Roads& roads() const { return roads_; }
+  /// Roads at the end of a stretch, the way back left out, from left to right.
+  [[nodiscard]] std::vector<View> views(StretchId from) const;
+  /// Roads that lead out of the lights at the end of a stretch, as they lie seen from there, and how
+  /// to get to each. Empty when there are no lights.
+  [[nodiscard]] std::vector<View> views_beyond_lights(StretchId entry) const;
+  [[nodiscard]] std::vector<StretchId> way_through_lights(StretchId entry, StretchId exit) const;
+  /// The set of lights at a node; none when there isn't one.
+  [[nodiscard]] PlaceId lights_at(NodeId node) const;
+
+  /// Not a service or private road.
+  [[nodiscard]] bool is_road(StretchId s) const;
+  /// A sign forbids to go this way. Of a one-way road nobody here drives, the map's own direction
+  /// is believed.
+  [[nodiscard]] bool is_shut(StretchId s) const;
+  [[nodiscard]] bool on_ring(StretchId s) const;
+  /// A road through the middle of a ring is no exit of it.
+  [[nodiscard]] bool stays_inside_ring(StretchId s) const;
+  [[nodiscard]] bool is_link(StretchId s) const;
+  [[nodiscard]] int rank(StretchId s) const;
+  /// What the sign at the corner says: the name, else the number.
+  [[nodiscard]] std::string sign(StretchId s) const;
+  [[nodiscard]] std::uint32_t flags_at_end(StretchId s) const;
+
+ private:
+  [[nodiscard]] View view(StretchId from, StretchId arm) const;
+  /// Where each stretch that can be reached inside the lights, or just beyond, is come to from.
+  [[nodiscard]] std::map<StretchId, StretchId> inside_lights(StretchId entry) const;
+  [[nodiscard]] bool is_inside(PlaceId place, StretchId s) const;
+
+  const road::Roads& roads_;
+  std::map<NodeId, PlaceId> lights_, rings_;
+};
+
+}  // namespace loopwright::test

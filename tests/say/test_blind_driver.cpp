@@ -1,0 +1,108 @@
+// Directions proved: a driver told nothing but the rows drives the same roads, and does each row
+// where it is due.
+#include <catch2/catch.hpp>
+#include <filesystem>
+
+#include "card/card_town.hpp"
+#include "loopwright/read/build.hpp"
+#include "say/blind_driver.hpp"
+#include "say/random_drive.hpp"
+#include "say/said.hpp"
+#include "support/crossing_streets.hpp"
+
+namespace loopwright::test {
+namespace {
+
+/// Why the rows of a loop don't lead along it; empty when they do.
+std::string astray(const road::Roads& roads, const wish::Loop& loop) {
+  const std::vector<say::Row> rows = say::say_loop(roads, loop);
+  const Driven driven =
+      drive_blind(roads, loop.stretches.front().stretch, rows, loop.stretches.size());
+  if (!driven.lost.empty()) return driven.lost;
+  for (std::size_t i = 0; i < loop.stretches.size(); ++i)
+    if (driven.stretches[i] != loop.stretches[i].stretch)
+      return "another way at stretch " + std::to_string(i);
+  for (std::size_t row = 1; row + 1 < rows.size(); ++row)
+    if (driven.done.at(row) != rows[row].stretch) return "not where it was due: " + rows[row].say;
+  return {};
+}
+
+/// How many of so many random drives the blind driver gets right.
+std::uint32_t driven_right(const road::Roads& roads, std::uint32_t drives, std::size_t stretches) {
+  std::uint32_t right = 0;
+  for (std::uint32_t seed = 1; seed <= drives; ++seed) {
+    const find::Drive drive = RandomDrive(roads, seed).of(stretches);
+    const std::string why = astray(roads, honest_answer(roads, drive).loops[0]);
+    if (!why.empty()) UNSCOPED_INFO("seed " << seed << ": " << why);
+    right += why.empty() ? 1 : 0;
+  }
+  return right;
+}
+
+read::Built built_map(const std::filesystem::path& file, std::string_view region) {
+  road::Report report;
+  read::BuildOptions options;
+  options.region = find_region(region).value();
+  return read::build_area(file, options, report, {});
+}
+
+}  // namespace
+
+TEST_CASE("told nothing, a blind driver goes on until there is a choice", "[say]") {
+  const BuiltTown town = town_of(R"(
+             D
+    A  B     C
+             E
+  w1 AB    highway=residential
+  w50 BC   highway=residential
+  w2 DCE   highway=residential
+  )",
+                                 100);
+  const Driven driven = drive_blind(town.roads(), town.stretch("AB"), {}, 9);
+  CHECK(driven.stretches == std::vector{town.stretch("AB"), town.stretch("BC")});
+  CHECK(driven.lost == "more than one way to go, told 'nothing'");
+}
+
+TEST_CASE("a blind driver told wrong ends up elsewhere", "[say]") {
+  const BuiltTown town = town_of(crossing_streets, 100);
+  const wish::Loop loop = honest_answer(town, "ABnpGCBA").loops[0];
+  std::vector<say::Row> rows = say::say_loop(town.roads(), loop);
+  const auto exit = rows[2].say.find("first");
+  rows[2].say.replace(exit, 5, "second");
+  const Driven driven =
+      drive_blind(town.roads(), loop.stretches[0].stretch, rows, loop.stretches.size());
+  CHECK(driven.stretches[4] == town.stretch("qJ"));
+}
+
+TEST_CASE("a blind driver finds every way round the drawn towns", "[say]") {
+  const BuiltTown streets = town_of(crossing_streets, 100);
+  CHECK(driven_right(streets.roads(), 100, 40) == 100);
+  const BuiltTown dense = town_of(crossing_streets, 40);
+  CHECK(driven_right(dense.roads(), 100, 40) == 100);
+  const BuiltTown town = built_card_town();
+  CHECK(driven_right(town.roads(), 100, 40) == 100);
+  std::string mirrored(crossing_streets);
+  mirrored.replace(mirrored.find("npqrn"), 5, "nrqpn");
+  mirrored.erase(mirrored.find("direction=clockwise"), 19);
+  const BuiltTown abroad = town_of(mirrored, 100, "LI");
+  CHECK(driven_right(abroad.roads(), 100, 40) == 100);
+}
+
+TEST_CASE("a blind driver finds every way round Quillham", "[say]") {
+  const read::Built town =
+      built_map(std::filesystem::path(LOOPWRIGHT_ROOT) / "maps/quillham-core.opl", "GB-ENG");
+  CHECK(driven_right(road::view_of(town.tables, town.info), 200, 60) == 200);
+}
+
+TEST_CASE("a blind driver finds his way round a real town, but for roads through roundabouts",
+          "[say][real]") {
+  const auto map =
+      std::filesystem::path(LOOPWRIGHT_ROOT).parent_path() / "shared/maps/newport-2023.osm.pbf";
+  if (!std::filesystem::exists(map)) return;
+  const read::Built town = built_map(map, "GB-WLS");
+  // What goes astray are roundabouts with a road through their middle, and big clusters of lights
+  // at which two roads lead ahead: places an instructor talks through at the kerb.
+  CHECK(driven_right(road::view_of(town.tables, town.info), 200, 60) >= 194);
+}
+
+}  // namespace loopwright::test
