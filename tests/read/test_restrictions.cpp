@@ -224,7 +224,8 @@ TEST_CASE("two orders that contradict each other leave no way on, and are told",
       "r1 only_straight_on from=w1 via=X to=w2\n"
       "r2 only_left_turn from=w1 via=X to=w3");
   CHECK_FALSE(town.roads().drivable(town.stretch("WX")));
-  REQUIRE(town.report.oddities().size() == 1);
+  REQUIRE(town.report.oddities().size() == 2);  // these orders, and w1 which they shut
+  CHECK(town.report.oddities()[1].what == "road can't be driven into and out of");
   CHECK(town.report.oddities()[0].object == OsmObject{2, ObjectType::relation});
   CHECK(town.report.oddities()[0].what == "turn restrictions contradict each other");
   CHECK(town.report.oddities()[0].detail == "relation 1 orders another way on; none is driven");
