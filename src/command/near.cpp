@@ -12,6 +12,7 @@ namespace loopwright::command {
 namespace {
 
 constexpr Between within_allowed{1, 120};
+constexpr double anywhere_minutes = 600;  // longer than any lesson
 
 struct NearTexts {
   std::string area, home, want, within = "10";
@@ -62,6 +63,19 @@ std::string street_of(const road::Roads& roads, const road::Chance& chance) {
                   : road_name(roads, roads.piece(chance.entry));
 }
 
+/// Says how far the nearest is when none is within the minutes.
+void print_none(const road::Roads& roads, const NearJob& job) {
+  std::cout << "none within " << job.within_minutes << " min; ";
+  const auto farther = find::chances_near(roads, job.wish, job.want, anywhere_minutes);
+  if (farther.empty()) {
+    std::cout << "this area has none that can be driven to and home from\n";
+    return;
+  }
+  const road::Chance& chance = roads.chances[farther.front().chance.index()];
+  std::cout << "the nearest is " << fixed(farther.front().there_minutes, 1) << " min away, "
+            << street_of(roads, chance) << " " << degrees(point_of(roads, chance)) << "\n";
+}
+
 Exit run(NearJob job) {
   const store::Area area = store::open_area(job.area);
   const road::Roads& roads = area.roads();
@@ -75,7 +89,7 @@ Exit run(NearJob job) {
                std::string(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});
   }
   if (table.empty()) {
-    std::cout << "none within " << job.within_minutes << " min\n";
+    print_none(roads, job);
     return Exit::wish_not_met;
   }
   table.print(std::cout);
