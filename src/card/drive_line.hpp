@@ -9,7 +9,7 @@
 namespace loopwright::card {
 
 /// From the corner nearest to the door to the corner before it again, each point once in a row. One
-/// point when both are the same. Why: a file must not lead to a pupil's door (DECISIONS).
+/// point when both are the same. Why: a file must not lead to a pupil's door (DEVELOPERS.md).
 std::vector<Point> drive_line(const road::Roads& roads, const wish::Loop& loop);
 
 /// Where a pass begins, never nearer to the door than the corner.

@@ -11,7 +11,7 @@
 namespace loopwright::command {
 namespace {
 
-// Shut level crossings stand beside the times, not in them (DECISIONS: time).
+// Shut level crossings stand beside the times, not in them (DEVELOPERS.md: time).
 constexpr int shut_crossing_minutes = 4;
 
 std::string minutes(double seconds) {

@@ -1,7 +1,7 @@
 // 1. Each piece that touches the junction is a part; traffic comes in by it, leaves by it, or both.
 // 2. Two parts next to each other in driving order are one arm when at least one is one-way, they
 //    aren't a way in followed by a way out, and either
-//    - their traffic meets again within 60 m (a splitter island; MAP-TAGS gives 40 to 60), or
+//    - their traffic meets again within 60 m (a splitter island; ours), or
 //    - the way out and the way in are the same road: same name or ref, both slip roads or both
 //      halves of a dual carriageway, and they lie within 60 degrees; or both are nameless roads of
 //      one class within 30 degrees.

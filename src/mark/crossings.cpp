@@ -1,5 +1,5 @@
 // 1. Each node with the zebra bit (node_kinds.cpp) on a road is a place; a zebra that only service
-//    roads pass has no legal force and is left out (MAP-TAGS 1.8; Highway Code rule 195 is about
+//    roads pass has no legal force and is left out (car parks' stripes; Highway Code rule 195 is about
 //    roads).
 // 2. A chance for each way over it, in both directions. One that is only "marked" is inferred.
 // Crossings with lights are marked with the signals.

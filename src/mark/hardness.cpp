@@ -21,7 +21,7 @@ using road::Movement;
 constexpr std::size_t movement_count = static_cast<std::size_t>(Movement::round) + 1;
 using HardnessTable = std::array<std::array<int, movement_count>, road::kind_count>;
 
-// What is still "ahead" (DECISIONS: 45 degrees), and from where one is going back at a ring or
+// What is still "ahead" (DEVELOPERS.md: 45 degrees), and from where one is going back at a ring or
 // mini.
 constexpr double ahead_within_deg = 45;
 constexpr double round_beyond_deg = 160;

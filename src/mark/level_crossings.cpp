@@ -1,7 +1,7 @@
 // 1. A node railway=level_crossing counts when a railway in use (rail, light rail, narrow gauge,
 //    preserved) passes it; else it is disused or an error, and reported. Trams have their own tag.
 // 2. Crossing nodes that follow each other along one road within 60 m are one crossing over several
-//    tracks (MAP-TAGS 1.4); the road between them is inside. Two roads over the same tracks are two.
+//    tracks (60 m is ours); the road between them is inside. Two roads over the same tracks are two.
 // 3. A chance for each way over it. Its tag carries what is mapped of barriers and lights, since a
 //    tag left out means unknown, not "no".
 // Source: OSM wiki, pages Tag:railway=level_crossing and Key:crossing:barrier.

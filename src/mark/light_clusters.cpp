@@ -5,7 +5,7 @@
 //    roads into it. Otherwise they are lights by themselves that happen to stand near a junction (a
 //    crossing, a bridge). Lights mapped as pedestrian_crossing never make a junction.
 // 3. Signalled junctions, and lights by themselves, within 40 m of each other by road are one
-//    cluster (MAP-TAGS 1.8: about 40 m), with the pieces of the way between them.
+//    cluster (40 m is ours), with the pieces of the way between them.
 // 4. A light joins the junction it holds, and a lit crossing what it is within 40 m of, where no
 //    other junction lies between. A crossing that joins nothing is a cluster by itself.
 // 5. A piece of at most 40 m between two nodes of a cluster lies inside it.

@@ -173,7 +173,7 @@ void PieceFacts::add_shape_and_kind(PieceId id) {
   }
 }
 
-/// DECISIONS: residential, living street or unclassified in a built-up area, limit at most 30, no
+/// DEVELOPERS.md: residential, living street or unclassified in a built-up area, limit at most 30, no
 /// bus route. A limit of 30 on such a road is itself the sign of a built-up area.
 bool PieceFacts::is_quiet(PieceId id) {
   constexpr std::array classes{RoadClass::residential, RoadClass::living_street,

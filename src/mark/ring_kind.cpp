@@ -1,6 +1,6 @@
 // 1. central_island:traversable=yes on a ring way: a mini-roundabout with an island drawn.
 // 2. A light on a node of the ring (a crossing's too: it stops the ring), or lights for vehicles
-//    that face at least half of the entries, within 30 m of the ring: signals (MAP-TAGS 1.2).
+//    that face at least half of the entries, within 30 m of the ring (ours): signals.
 //    Pedestrian lights on the arms alone don't make a signalled roundabout: at a pelican crossing
 //    before a small roundabout the ring itself still works by giving way.
 // 3. lanes=2 or more on a ring piece, or two lanes into the ring on an entry: several lanes. Lanes

@@ -6,7 +6,7 @@
 // 3. Following "comes after" from each stretch leads into a cycle or to an end; the cycles are the
 //    rings. Stretches in no cycle are open arcs: a mapping error, or cut by the extract's border.
 // 4. The middle is the mean of the shape and the diameter twice its mean distance from it, weighted
-//    by length (MAP-TAGS 1.2); the sign of the area tells the sense of rotation.
+//    by length; the sign of the area tells the sense of rotation.
 // Source: OSM wiki, pages Tag:junction=roundabout and Tag:junction=circular.
 #include "rings.hpp"
 

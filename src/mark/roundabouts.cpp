@@ -5,7 +5,7 @@
 // 2. Along a ring in driving order, the roads at each node are the parts of its arms, joined across
 //    splitter islands (arms.cpp). A road that starts into the island is no arm.
 // 3. A ring with an island one may drive over is a mini-roundabout. Otherwise it has signals when a
-//    light stands on the ring or on at least half of its entries within 30 m (MAP-TAGS 1.2), and
+//    light stands on the ring or on at least half of its entries within 30 m (ours), and
 //    several lanes when a ring piece or an entry has two.
 // 4. A chance for each way in and way out: the ring driven from one to the other, all the way round
 //    for the arm one came by. Exits are counted as the signs do.

@@ -1,7 +1,7 @@
 // 1. Lights are gathered into clusters (light_clusters.cpp). One with a junction is a signalled
 //    junction; one without a junction but with a pedestrian crossing is a signal crossing; lights
 //    on a road without either (works, a narrow bridge) are signals too, passed ahead.
-// 2. A crossing that only service roads pass has no legal force and is left out (MAP-TAGS 1.8).
+// 2. A crossing that only service roads pass has no legal force and is left out.
 // 3. A chance for each way through that passes a light facing it. The movement compares headings
 //    outside the cluster; turning back through it (over 160 degrees) is no practice asked for.
 // 4. The light named is the first one met.

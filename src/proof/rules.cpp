@@ -1,12 +1,14 @@
 // Method:
 // 1. Every stretch must be drivable; if it isn't, the piece's flags tell why.
 // 2. At every node between two stretches: no wall stands there, unless the car turns round before
-//    it; a car turns round only where nothing else may be driven, or at a wall.
+//    it; a car turns round only where nothing else may be driven, or at a wall; nor does it turn
+//    round the tip of an island, from one half of a divided road back along the other.
 // 3. Turn restrictions are followed along the drive by their own paths, not by the area's table of
 //    turns: a "no" may not be driven to its end; an "only" must be, once its first stretch (and, if
 //    it leads over whole roads, the second) has been driven. Restrictions by the hour count as
 //    always in force.
 #include <algorithm>
+#include <cmath>
 
 #include "proof/checks.hpp"
 
@@ -40,6 +42,26 @@ bool nothing_else_leaves(const road::Roads& roads, NodeId node, PieceId piece) {
                       [&](StretchId s) { return s.piece() != piece && roads.drivable(s); });
 }
 
+// Sharper than this one only turns back. Halves of a divided road part at 10 to 40 degrees; ours.
+constexpr double turning_back_deg = 120;
+
+/// One half of a divided road: the law lets nobody drive it the other way.
+bool is_half(const road::Roads& roads, StretchId s) {
+  constexpr std::uint32_t legal = road::stretch_flag::drivable | road::stretch_flag::cut_off;
+  return (roads.stretch(s.back()).flags & legal) == 0;
+}
+
+/// From one half of a road back along its other half. The halves are different ways of one road.
+bool turns_round_an_island(const road::Roads& roads, StretchId from, StretchId to) {
+  const road::Piece& a = roads.piece(from);
+  const road::Piece& b = roads.piece(to);
+  if (a.way == b.way || a.name != b.name || a.ref != b.ref || a.road_class != b.road_class)
+    return false;
+  return is_half(roads, from) && is_half(roads, to) &&
+         std::abs(heading_change_deg(road::bearing_in_deg(roads, from),
+                                     road::bearing_out_deg(roads, to))) > turning_back_deg;
+}
+
 bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
   const StretchId before = drive.stretches[i - 1];
   const NodeId node = drive.roads.to_node(before);
@@ -49,7 +71,9 @@ bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
            std::to_string(osm_id(drive, node));
   };
   if (drive.stretches[i] != before.back())
-    return claims.hold(!walled, [&] { return say("is reached through the wall at"); });
+    return claims.hold(!walled, [&] { return say("is reached through the wall at"); }) &&
+           claims.hold(!turns_round_an_island(drive.roads, before, drive.stretches[i]),
+                       [&] { return say("is reached by turning round an island at"); });
   const bool dead_end = (drive.roads.nodes[node.index()].flags & road::node_flag::dead_end) != 0;
   const bool may_turn =
       dead_end && (walled || nothing_else_leaves(drive.roads, node, before.piece()));

@@ -10,7 +10,7 @@ inline constexpr double time_tolerance_s = 0.02;
 /// Of low and high times: their spread goes with the root of the time, so near the start a little
 /// length makes much of it.
 inline constexpr double spread_tolerance_s = 0.2;
-/// DECISIONS, place: a home is snapped to a road at most this far away.
+/// DEVELOPERS.md, place: a home is snapped to a road at most this far away.
 inline constexpr double most_off_road_m = 150;
 
 inline bool near(double a, double b, double tolerance) {

@@ -1,8 +1,9 @@
 // 1. From a stretch one may go on to every drivable stretch that leaves its end node,
-//    - except back on itself, which is allowed at dead ends only (DECISIONS: no U-turns elsewhere);
+//    - except back on itself, which is allowed at dead ends only (DEVELOPERS.md: no U-turns elsewhere);
 //    - and at a wall back on itself is the only way;
 //    - nor from one half of a divided road into its other half where the two meet: that is a U-turn
-//      round the tip of the island, which no map forbids and no lesson makes.
+//      round the tip of the island, which no map forbids and no lesson makes. A hairpin of one
+//      way is its own next piece and stays.
 // 2. Turn rules over a node (two stretches) are a sorted list of banned pairs and one of musts.
 // 3. Rules over ways are asked of the memory; it also tells which copy of the next stretch one is
 //    then on.
@@ -67,7 +68,7 @@ bool TurnLayer::round_an_island(StretchId from, StretchId to) const {
   const bool one_road =
       here.name == there.name && here.ref == there.ref && here.road_class == there.road_class;
   const bool halves = !roads_.drivable(from.back()) && !roads_.drivable(to.back());
-  return one_road && halves &&
+  return one_road && halves && here.way != there.way &&
          std::abs(heading_change_deg(arriving_deg_[from.index()], leaving_deg_[to.index()])) >
              round_an_island_deg;
 }

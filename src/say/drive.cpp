@@ -7,7 +7,7 @@ namespace {
 
 /// Seconds before a junction at which a direction begins to be spoken: 10 to 12 for mirrors, signal
 /// and slowing, and the speaking itself. At 30, 40 and 60 mph that is 188, 250 and 376 m, within
-/// TRADE.md 1.3's 150-200, 220-270 and 350-400 m.
+/// the 150-200, 220-270 and 350-400 m of common practice (no source).
 constexpr double speak_before_s = 14;
 
 }  // namespace

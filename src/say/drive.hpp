@@ -2,7 +2,7 @@
 //
 // Joint i is where stretch i ends and stretch i + 1 begins; joint 0 is the corner nearest to the
 // door. Rules: positions are metres from joint 0. What lies before it, and after the last joint, is
-// never measured: a sheet starts and ends at the nearest corner, not at the door (DECISIONS).
+// never measured: a sheet starts and ends at the nearest corner, not at the door (DEVELOPERS.md).
 #pragma once
 
 #include <string>

@@ -15,7 +15,7 @@ namespace {
 
 namespace flag = road::piece_flag;
 
-/// A way counts as ahead up to this change of heading (the rule of all movements: DECISIONS).
+/// A way counts as ahead up to this change of heading (the rule of all movements: DEVELOPERS.md).
 constexpr double ahead_deg = 45;
 /// The way taken is plain when every other road bends off at least this much more. Our judgement.
 constexpr double plain_by_deg = 30;

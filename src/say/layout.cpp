@@ -18,7 +18,7 @@ using road::Movement;
 constexpr double plain_by_deg = 30;
 /// The same when ours lies to a side, which is a difference in itself.
 constexpr double plain_aside_by_deg = 20;
-/// Ahead is up to this change of heading (DECISIONS).
+/// Ahead is up to this change of heading (DEVELOPERS.md).
 constexpr double ahead_deg = 45;
 /// Both ways of a road that divides lie within this of ahead; wider, and the road ends.
 constexpr double divides_deg = 75;

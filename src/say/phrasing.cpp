@@ -13,7 +13,7 @@ namespace {
 
 using road::Movement;
 
-/// Roads are counted up to the third; beyond it a listener loses count (TRADE.md 1.3).
+/// Roads are counted up to the third; beyond it a listener loses count (common practice, no source).
 constexpr int most_counted = 3;
 
 bool fits(const std::string& text) {

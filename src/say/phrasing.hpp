@@ -9,7 +9,7 @@
 
 namespace loopwright::say {
 
-/// The most words that are spoken at once (TRADE.md 4.1).
+/// The most words that are spoken at once (common practice, no source).
 inline constexpr std::size_t most_words = 9;
 
 class Phrasing {

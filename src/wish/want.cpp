@@ -112,7 +112,7 @@ bool counts_for(const Pass& pass, const Want& want) {
 bool counts_for(road::Kind kind, road::Movement movement, const Want& want) {
   if (!road::meets(kind, want.kind)) return false;
   if (want.movement != road::Movement::none) return movement == want.movement;
-  // Going all the way round counts only when asked by name (DECISIONS: value of a loop).
+  // Going all the way round counts only when asked by name (DEVELOPERS.md: value of a loop).
   return movement != road::Movement::round;
 }
 

@@ -1,4 +1,4 @@
-// Source: OSM wiki Tag:railway=level_crossing, Key:crossing:barrier. 60 m is MAP-TAGS 1.4.
+// Source: OSM wiki Tag:railway=level_crossing, Key:crossing:barrier. 60 m is ours.
 #include <catch2/catch.hpp>
 #include <string>
 

@@ -1,4 +1,4 @@
-// Sources: OSM wiki Key:traffic_signals:direction; the size of a cluster is MAP-TAGS 1.8.
+// Sources: OSM wiki Key:traffic_signals:direction; the size of a cluster is ours.
 #include <catch2/catch.hpp>
 #include <string>
 

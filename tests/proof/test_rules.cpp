@@ -40,6 +40,26 @@ TEST_CASE("turning round in the road is told", "[proof]") {
         "at node 5");
 }
 
+TEST_CASE("turning round the tip of a splitter island is told", "[proof]") {
+  const BuiltTown town = built_town(R"(
+. . . . . . E
+. . . . . . .
+A . B . . . .
+. . . . . . .
+. . . . . . D
+. . . . . . .
+. . . . . . F
+w1 AB highway=primary name=Osk_Road
+w2 BE highway=primary name=Osk_Road oneway=yes
+w3 DB highway=primary name=Osk_Road oneway=yes
+w4 EF highway=secondary
+w5 FD highway=secondary
+)");
+  CHECK(falsehood(town, own_drive(town, "ABEFDBA")) == "");
+  CHECK(falsehood(town, own_drive(town, "ABEFDBEFDBA")) ==
+        "loop 1, stretch 5 (way 2): it is reached by turning round an island at node 2");
+}
+
 TEST_CASE("a banned turn is told with its relation", "[proof]") {
   CHECK(found_in("ADEIHDA") ==
         "loop 1, stretch 2 (way 9): relation 1 (restriction=no_right_turn) forbids coming from way "

@@ -77,6 +77,18 @@ w5 FD highway=secondary
   CHECK_FALSE(town.drives("DBE"));
 }
 
+TEST_CASE("a hairpin of a one-way road is driven round", "[read]") {
+  const BuiltTown town = built_town(R"(
+A . . . B
+. . . C .
+D . . . .
+w1 ABD highway=tertiary name=Osk_Road oneway=yes
+w2 DA  highway=tertiary
+w3 BC  highway=residential
+)");
+  CHECK(town.drives("ABD"));
+}
+
 TEST_CASE("a one-way street is driven one way, however it is written", "[read]") {
   for (const std::string_view one_way : {"yes", "1", "true"}) {
     const BuiltTown town = built_town(R"(

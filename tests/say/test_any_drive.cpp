@@ -120,7 +120,7 @@ TEST_CASE("no more than three rows are said in one breath", "[say]") {
 }
 
 TEST_CASE("what is spoken on its own is spoken in time", "[say]") {
-  // TRADE.md 1.3: at 30 mph 150 to 200 m before; our 14 seconds are 188 m.
+  // Common practice, no source: at 30 mph 150 to 200 m before; our 14 seconds are 188 m.
   const BuiltTown town = town_of(crossing_streets, 100);
   const auto rows = rows_of(town, "ABnpGCBA");
   CHECK(rows[2].say == "at the roundabout turn left, first exit");

@@ -1,4 +1,4 @@
-// What is said at junctions without lights or rings. Patterns: TRADE.md 1.3 of the design, after the
+// What is said at junctions without lights or rings. Patterns after the
 // examiners' guidance; which junctions go without saying is our own judgement.
 #include <catch2/catch.hpp>
 

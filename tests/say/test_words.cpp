@@ -39,7 +39,7 @@ TEST_CASE("roads and exits are counted in words up to twelve", "[say]") {
 
 TEST_CASE("nothing in the table may be heard as going without looking, or sends into a drive",
           "[say]") {
-  // The two phrases: TRADE.md 1.3 of the design, after the examiners' own guidance.
+  // The two phrases: after the examiners' own guidance.
   for (const auto& row : read_table(rule_text("words")))
     for (const std::string_view cell : row) {
       CAPTURE(row[0]);

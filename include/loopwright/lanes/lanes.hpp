@@ -7,7 +7,7 @@
 // the whole interval; hours missing, unreadable or changing within it: "check the plate". So it is
 // when the map doesn't say in which direction the lane runs, or contradicts itself; a lane against
 // the other traffic is never ours, so it counts as in force.
-// An unreadable plate means keep out. Source: DECISIONS (verdict on a bus lane).
+// An unreadable plate means keep out. Source: DEVELOPERS.md (verdict on a bus lane).
 #pragma once
 
 #include <string_view>

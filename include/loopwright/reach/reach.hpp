@@ -30,7 +30,7 @@ struct Snap {
   Point at;
 };
 
-/// Nearest road that a learner may drive through, within max_m (DECISIONS: 150); a plain service
+/// Nearest road that a learner may drive through, within max_m (DEVELOPERS.md: 150); a plain service
 /// road only when no other road is within max_m. Empty when there is none.
 std::optional<Snap> snap_home(const road::Roads& roads, Point at, double max_m = 150);
 /// Nearest such road up to 20 km away, for a hint; empty when none.

@@ -67,7 +67,7 @@ inline constexpr std::uint32_t no_access = 1U << 9;     ///< private, shut to ca
 inline constexpr std::uint32_t winding = 1U << 10;      ///< bends make the limit unreachable
 inline constexpr std::uint32_t humps = 1U << 11;        ///< traffic calming that slows
 inline constexpr std::uint32_t parked_both = 1U << 12;  ///< cars parked on both sides
-inline constexpr std::uint32_t quiet = 1U << 13;        ///< quiet residential street (DECISIONS)
+inline constexpr std::uint32_t quiet = 1U << 13;        ///< quiet residential street (DEVELOPERS.md)
 inline constexpr std::uint32_t minor_service = 1U << 14;  ///< driveway, parking aisle …: seen, never driven
 }  // namespace piece_flag
 

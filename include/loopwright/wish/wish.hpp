@@ -94,7 +94,7 @@ struct Met {
   int got = 0;
 };
 
-/// What is known of how good a loop is. Values in milli-units of DECISIONS (value of a loop).
+/// What is known of how good a loop is. Values in milli-units of DEVELOPERS.md (value of a loop).
 struct Certificate {
   std::string state = "searched";  ///< "best possible", "within", "searched"
   std::int64_t value = 0;
