@@ -70,7 +70,7 @@ Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& 
 
 std::string kinds_help() {
   std::string text = "Kinds and their movements:\n";
-  for (const road::Kind kind : road::mapped_kinds()) {
+  for (const road::Kind kind : road::all_kinds()) {
     text.append("  ").append(road::name(kind));
     const char* before = ": ";
     for (const road::Movement movement : road::movements_of(kind)) {

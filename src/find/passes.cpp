@@ -34,7 +34,7 @@ class PassFinder {
 
   std::vector<PlacePass> find() {
     for (std::size_t i = 0; i + 1 < stretches_.size(); ++i) junctions_from(i);
-    for (const road::Kind kind : road::mapped_kinds())
+    for (const road::Kind kind : road::all_kinds())
       if (road::is_stretch_like(kind) && !is_special_form(kind)) runs_of(kind);
     std::stable_sort(found_.begin(), found_.end(), [](const PlacePass& a, const PlacePass& b) {
       return std::tuple(a.pass.first, a.pass.last, a.pass.kind) <
@@ -45,7 +45,7 @@ class PassFinder {
 
  private:
   static bool is_special_form(road::Kind kind) {
-    const auto kinds = road::mapped_kinds();
+    const auto kinds = road::all_kinds();
     return std::any_of(kinds.begin(), kinds.end(),
                        [&](road::Kind other) { return other != kind && road::meets(kind, other); });
   }
@@ -106,7 +106,7 @@ class PassFinder {
 
   /// The special form of `kind` that has a long enough run of its own in the range, or `kind`.
   road::Kind most_special(road::Kind kind, std::size_t begin, std::size_t end) const {
-    for (const road::Kind special : road::mapped_kinds()) {
+    for (const road::Kind special : road::all_kinds()) {
       if (special == kind || !road::meets(special, kind)) continue;
       for (std::size_t i = begin; i < end; ++i) {
         std::size_t j = i;

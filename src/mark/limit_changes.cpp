@@ -14,6 +14,7 @@
 
 #include "law_days.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "loopwright/road/kind_table.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -103,7 +104,8 @@ void LimitChanges::add(const Change& change) {
   chance.place = place_of(change);
   chance.entry = change.from, chance.exit = change.to;
   chance.kind = Kind::limit_change;
-  chance.hardness = static_cast<std::uint8_t>(hardness_of(Kind::limit_change, Movement::none));
+  chance.hardness =
+      static_cast<std::uint8_t>(road::hardness_of(Kind::limit_change, Movement::none));
   if (!is_certain(before) || !is_certain(after)) chance.confidence = road::Confidence::inferred;
   chance.tag = after.source;
   chance.source = {roads_.piece(change.to).way, ObjectType::way, {}};

@@ -10,7 +10,7 @@ namespace loopwright::mark {
 namespace {
 
 void count_junctions(const Draft& draft) {
-  for (const road::Kind kind : road::mapped_kinds()) {
+  for (const road::Kind kind : road::all_kinds()) {
     if (road::is_stretch_like(kind) || kind == road::Kind::limit_change) continue;
     const std::string name(road::name(kind));
     draft.report.count("places: " + name,

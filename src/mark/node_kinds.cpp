@@ -68,16 +68,48 @@ std::uint32_t signal_flags(const Tags& tags) {
   return is_for_pedestrians(tags) ? flag::signals | flag::signal_crossing : flag::signals;
 }
 
+std::uint32_t calming_flags(const Tags& tags) {
+  std::uint32_t flags = 0;
+  for (const std::string_view calming : split(tags.get("traffic_calming"), ';')) {
+    if (is_hump(calming)) flags |= flag::calming;
+    if (calming == "choker" || calming == "chicane") flags |= flag::pinch_point;
+  }
+  return flags;
+}
+
+/// No tag for it is settled; these three are in use.
+bool is_box_junction(const Tags& tags) {
+  return tags.is("road_marking", "box_junction") || tags.is("junction", "yellow_box") ||
+         tags.is("box_junction", "yes");
+}
+
+std::uint32_t other_flags(const Tags& tags) {
+  std::uint32_t flags = 0;
+  if (tags.is("railway", "level_crossing")) flags |= flag::level_crossing;
+  if (tags.is("railway", "tram_level_crossing")) flags |= flag::tram_crossing;
+  if (tags.has("ford") && !tags.is("ford", "no")) flags |= flag::ford;
+  if (tags.is("cycleway", "asl")) flags |= flag::advanced_stop;
+  if (is_box_junction(tags)) flags |= flag::box_junction;
+  return flags;
+}
+
 }  // namespace
 
+bool is_hump(std::string_view calming) {
+  constexpr std::array<std::string_view, 7> humps{"hump",    "bump",         "mini_bumps", "table",
+                                                  "cushion", "dynamic_bump", "dip"};
+  return one_of(calming, humps);
+}
+
 std::uint32_t node_flags_of(const Tags& tags) {
-  std::uint32_t flags = tags.is("railway", "level_crossing") ? flag::level_crossing : 0;
+  std::uint32_t flags = calming_flags(tags) | other_flags(tags);
   for (const std::string_view highway : split(tags.get("highway"), ';')) {
     if (highway == "traffic_signals") flags |= signal_flags(tags);
     if (highway == "crossing") flags |= crossing_flags(tags);
     if (highway == "mini_roundabout") flags |= flag::mini_roundabout;
     if (highway == "give_way") flags |= flag::give_way;
     if (highway == "stop") flags |= flag::stop;
+    if (highway == "passing_place") flags |= flag::passing_place;
   }
   return flags;
 }

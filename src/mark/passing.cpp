@@ -2,6 +2,7 @@
 // inside pieces and comes to no node twice; where it leaves the place an exit is found. Places are
 // small, so every way is looked at and the shortest kept.
 #include "passing.hpp"
+#include "loopwright/road/kind_table.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -151,8 +152,8 @@ void add_passing(Draft& draft, PlaceId place, const Path& path, const Claim& cla
   chance.kind = kind;
   chance.movement = claim.movement;
   chance.exit_number = static_cast<std::uint8_t>(claim.exit_number);
-  chance.hardness =
-      static_cast<std::uint8_t>(hardness_of(kind, as_on_the_left(claim.movement, draft.side())));
+  chance.hardness = static_cast<std::uint8_t>(
+      road::hardness_of(kind, as_on_the_left(claim.movement, draft.side())));
   chance.confidence = claim.confidence;
   chance.tag = draft.text(claim.tag);
   chance.source = claim.source;

@@ -40,12 +40,9 @@ bool says_yes(const Tags& tags, std::string_view key) {
   return tags.has(key) && !tags.is(key, "no");
 }
 
-/// Calming that one crosses slowly; islands and narrowings aren't.
-bool is_hump(std::string_view calming) {
-  constexpr std::array<std::string_view, 7> humps{"hump",    "bump",         "mini_bumps", "table",
-                                                  "cushion", "dynamic_bump", "dip"};
+bool has_hump(std::string_view calming) {
   const auto parts = split(calming, ';');
-  return std::ranges::any_of(parts, [&](std::string_view part) { return one_of(part, humps); });
+  return std::ranges::any_of(parts, is_hump);
 }
 
 std::uint8_t lanes_of(const Tags& tags) {
@@ -82,7 +79,7 @@ class PieceFacts {
   explicit PieceFacts(Draft& draft)
       : draft_(draft),
         widths_(draft),
-        humps_(draft.raw, [](const Tags& tags) { return is_hump(tags.get("traffic_calming")); }),
+        humps_(draft.raw, [](const Tags& tags) { return has_hump(tags.get("traffic_calming")); }),
         kept_rules_(draft.tables.timed_rules.size()) {}
   void add_shape_and_kind(PieceId id);
   void add_limits(PieceId id);
@@ -131,7 +128,7 @@ void PieceFacts::add_widths(PieceId id) {
 
 bool PieceFacts::has_humps(PieceId id) {
   const RawWay& way = draft_.way(id);
-  if (is_hump(way.tags.get("traffic_calming"))) return true;
+  if (has_hump(way.tags.get("traffic_calming"))) return true;
   const std::size_t humps = humps_.count_on(way, row(id).from_index, row(id).to_index);
   return humps > 0 && static_cast<double>(humps) * hump_every_m >= row(id).length_m;
 }

@@ -13,6 +13,7 @@
 #include <unordered_map>
 
 #include "connected.hpp"
+#include "loopwright/road/kind_table.hpp"
 #include "run_kinds.hpp"
 
 namespace loopwright::mark {
@@ -23,7 +24,7 @@ using road::Kind;
 using road::Movement;
 
 std::uint8_t hardness_byte(Kind kind) {
-  return static_cast<std::uint8_t>(hardness_of(kind, Movement::none));
+  return static_cast<std::uint8_t>(road::hardness_of(kind, Movement::none));
 }
 
 /// The runs of one family: places and facts first, then the ways into them.

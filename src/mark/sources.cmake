@@ -1,7 +1,7 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/raw_map.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/hardness.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/movement.cpp
   ${CMAKE_CURRENT_LIST_DIR}/access.cpp
   ${CMAKE_CURRENT_LIST_DIR}/access_tree.cpp
   ${CMAKE_CURRENT_LIST_DIR}/barriers.cpp
@@ -32,6 +32,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/controls.cpp
   ${CMAKE_CURRENT_LIST_DIR}/crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/features.cpp
   ${CMAKE_CURRENT_LIST_DIR}/junctions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/level_crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/light_clusters.cpp

@@ -143,7 +143,7 @@ std::span<const PlacesByNode::Entry> PlacesByNode::at(NodeId node) const {
 
 void find_passes(Drive& drive, const PlacesByNode& places) {
   for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i) add_junctions(drive, places, i);
-  for (const Kind kind : road::mapped_kinds())
+  for (const Kind kind : road::all_kinds())
     if (road::is_stretch_like(kind) && kind != Kind::single_track) add_runs(drive, kind);
 }
 

@@ -32,6 +32,7 @@ road::AreaInfo info_of(const mark::RawMap& raw, const BuildOptions& options) {
   info.map_timestamp = raw.timestamp;
   info.zone = hours::zone_of(options.region.code, middle_of(raw.nodes));
   info.motorways = options.motorways;
+  info.fords = options.fords;
   return info;
 }
 

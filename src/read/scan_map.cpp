@@ -86,6 +86,14 @@ mark::RawRelation raw_relation(const osmium::Relation& relation) {
   return raw;
 }
 
+/// A feature while its points are not known: the way ids of a multipolygon, or the way's own nodes.
+struct FoundFeature {
+  OsmObject object;
+  std::vector<std::int64_t> ways;
+  std::vector<std::int64_t> nodes;
+  mark::Tags tags;
+};
+
 bool is_bus_route(const mark::Tags& tags) {
   return tags.is("type", "route") && (tags.is("route", "bus") || tags.is("route", "trolleybus"));
 }
@@ -95,13 +103,15 @@ struct FoundNode {
   mark::Tags tags;
 };
 
-/// What both passes gather.
+/// What all passes gather.
 class Gathering {
  public:
-  void take(const osmium::Way& way);
   void take(const osmium::Relation& relation);
+  void take(const osmium::Way& way);
   void take(const osmium::Node& node);
-  /// Between the passes: the ids that ways need.
+  /// After the relations: the ids of the ways they need.
+  void list_needed_ways();
+  /// After the ways: the ids of the nodes they need.
   void list_needed_nodes();
   mark::RawMap finish(std::string header_timestamp);
 
@@ -110,10 +120,21 @@ class Gathering {
     newest_ = std::max(newest_, object.timestamp());
   }
 
+  void take_feature(const osmium::Way& way);
+  [[nodiscard]] mark::RawFeature feature_of(FoundFeature&& found) const;
+  void finish_features();
+
   mark::RawMap map_;
-  Collected<mark::RawWay> ways_, rails_;
+  Collected<mark::RawWay> ways_, rails_, trams_;
+  Collected<mark::RawWay> outlines_;  // ways that feature relations are made of, without tags
+  Collected<FoundFeature> features_;  // ways and relations; each kind has ids of its own
+  Collected<FoundFeature> areas_;
+  Collected<mark::RawFeature> spots_;  // nodes
+  std::vector<std::int64_t> outline_ids_;
   Collected<mark::RawRelation> relations_;
   Collected<FoundNode> nodes_;
+  std::vector<mark::RawWay> outline_ways_;
+  std::vector<FoundFeature> ways_and_areas_;
   std::vector<std::int64_t> needed_;
   osmium::Timestamp newest_;
 };
@@ -123,9 +144,22 @@ void Gathering::take(const osmium::Way& way) {
   if (!way.visible()) return;
   const char* railway = way.tags()["railway"];
   if (railway != nullptr && crosses_roads(railway)) rails_.add(way, raw_way(way, tags_of(way)));
+  if (railway != nullptr && std::string_view(railway) == "tram") {
+    trams_.add(way, raw_way(way, tags_of(way)));
+  }
+  take_feature(way);
   if (!way.tags().has_key("highway")) return;
   mark::Tags tags = tags_of(way);
   if (mark::road_class_of(tags)) ways_.add(way, raw_way(way, std::move(tags)));
+}
+
+void Gathering::take_feature(const osmium::Way& way) {
+  if (std::ranges::binary_search(outline_ids_, way.id())) outlines_.add(way, raw_way(way, {}));
+  if (way.tags().empty()) return;
+  mark::Tags tags = tags_of(way);
+  if (!mark::is_feature(tags)) return;
+  mark::RawWay raw = raw_way(way, {});
+  features_.add(way, {{way.id(), ObjectType::way, {}}, {}, std::move(raw.nodes), std::move(tags)});
 }
 
 void Gathering::take(const osmium::Relation& relation) {
@@ -133,30 +167,103 @@ void Gathering::take(const osmium::Relation& relation) {
   const char* type = relation.tags()["type"];
   if (!relation.visible() || type == nullptr) return;
   const std::string_view kind(type);
+  if (kind == "multipolygon") {
+    mark::RawRelation raw = raw_relation(relation);
+    if (!mark::is_feature(raw.tags)) return;
+    FoundFeature found{{relation.id(), ObjectType::relation, {}}, {}, {}, std::move(raw.tags)};
+    for (const mark::RawMember& member : raw.members) {
+      if (member.type == 'w') found.ways.push_back(member.ref);
+    }
+    outline_ids_.insert(outline_ids_.end(), found.ways.begin(), found.ways.end());
+    areas_.add(relation, std::move(found));
+    return;
+  }
   if (kind.starts_with("restriction") || kind == "route") {
     relations_.add(relation, raw_relation(relation));
   }
 }
 
+void put_in_order(std::vector<std::int64_t>& ids) {
+  std::ranges::sort(ids);
+  const auto rest = std::ranges::unique(ids);
+  ids.erase(rest.begin(), rest.end());
+}
+
+void Gathering::list_needed_ways() {
+  put_in_order(outline_ids_);
+}
+
 void Gathering::list_needed_nodes() {
   map_.ways = ways_.in_order(map_.repeated_ids);
   map_.rails = rails_.in_order(map_.repeated_ids);
-  for (const auto* ways : {&map_.ways, &map_.rails}) {
-    for (const mark::RawWay& way : *ways) {
-      needed_.insert(needed_.end(), way.nodes.begin(), way.nodes.end());
-    }
+  map_.trams = trams_.in_order(map_.repeated_ids);
+  std::int64_t repeated_outlines = 0;  // a way among features and outlines is told once, above
+  outline_ways_ = outlines_.in_order(repeated_outlines);
+  ways_and_areas_ = features_.in_order(repeated_outlines);
+  for (FoundFeature& area : areas_.in_order(map_.repeated_ids)) {
+    ways_and_areas_.push_back(std::move(area));
   }
-  std::sort(needed_.begin(), needed_.end());
-  needed_.erase(std::unique(needed_.begin(), needed_.end()), needed_.end());
+  const auto need = [&](const std::vector<std::int64_t>& nodes) {
+    needed_.insert(needed_.end(), nodes.begin(), nodes.end());
+  };
+  for (const auto* ways : {&map_.ways, &map_.rails, &map_.trams, &outline_ways_}) {
+    for (const mark::RawWay& way : *ways) need(way.nodes);
+  }
+  for (const FoundFeature& feature : ways_and_areas_) need(feature.nodes);
+  put_in_order(needed_);
 }
 
 void Gathering::take(const osmium::Node& node) {
   note_time(node);
   if (!node.visible() || !node.location().valid()) return;
-  if (!std::binary_search(needed_.begin(), needed_.end(), node.id())) return;
   // Both the library and Point keep units of 1e-7 degree.
   const Point at{node.location().y(), node.location().x()};
-  nodes_.add(node, {{node.id(), at}, node.tags().empty() ? mark::Tags{} : tags_of(node)});
+  mark::Tags tags = node.tags().empty() ? mark::Tags{} : tags_of(node);
+  if (!tags.empty() && mark::is_feature(tags)) {
+    spots_.add(node, {{node.id(), ObjectType::node, {}}, at, {}, tags});
+  }
+  if (!std::ranges::binary_search(needed_, node.id())) return;
+  nodes_.add(node, {{node.id(), at}, std::move(tags)});
+}
+
+/// The middle of the box round all points; all of them known.
+Point middle_of(const std::vector<std::vector<Point>>& lines) {
+  Point low = lines.front().front(), high = low;
+  for (const std::vector<Point>& line : lines) {
+    for (const Point point : line) {
+      low = {std::min(low.lat_e7, point.lat_e7), std::min(low.lon_e7, point.lon_e7)};
+      high = {std::max(high.lat_e7, point.lat_e7), std::max(high.lon_e7, point.lon_e7)};
+    }
+  }
+  return {low.lat_e7 + (high.lat_e7 - low.lat_e7) / 2, low.lon_e7 + (high.lon_e7 - low.lon_e7) / 2};
+}
+
+mark::RawFeature Gathering::feature_of(FoundFeature&& found) const {
+  mark::RawFeature feature{found.object, {}, {}, std::move(found.tags)};
+  const auto add_line = [&](const std::vector<std::int64_t>& nodes) {
+    std::vector<Point> line;
+    for (const std::int64_t id : nodes) {
+      if (const mark::RawNode* node = map_.find_node(id)) line.push_back(node->at);
+    }
+    if (!line.empty()) feature.lines.push_back(std::move(line));
+  };
+  add_line(found.nodes);
+  for (const std::int64_t id : found.ways) {
+    const auto way = std::ranges::lower_bound(outline_ways_, id, {}, &mark::RawWay::id);
+    if (way != outline_ways_.end() && way->id == id) add_line(way->nodes);
+  }
+  if (!feature.lines.empty()) feature.at = middle_of(feature.lines);
+  return feature;
+}
+
+void Gathering::finish_features() {
+  std::int64_t repeated_nodes = 0;  // told among the nodes
+  map_.features = spots_.in_order(repeated_nodes);
+  for (FoundFeature& found : ways_and_areas_) {
+    mark::RawFeature feature = feature_of(std::move(found));
+    if (!feature.lines.empty()) map_.features.push_back(std::move(feature));
+  }
+  std::ranges::sort(map_.features, {}, &mark::RawFeature::object);
 }
 
 mark::RawMap Gathering::finish(std::string header_timestamp) {
@@ -169,13 +276,12 @@ mark::RawMap Gathering::finish(std::string header_timestamp) {
       }
     }
   }
-  std::vector<std::int64_t>& bus = map_.bus_route_ways;
-  std::sort(bus.begin(), bus.end());
-  bus.erase(std::unique(bus.begin(), bus.end()), bus.end());
+  put_in_order(map_.bus_route_ways);
   for (FoundNode& found : nodes_.in_order(map_.repeated_ids)) {
     map_.nodes.push_back(found.node);
     if (!found.tags.empty()) map_.node_tags.emplace_back(found.node.id, std::move(found.tags));
   }
+  finish_features();
   map_.timestamp = std::move(header_timestamp);
   if (map_.timestamp.empty() && newest_.valid()) map_.timestamp = newest_.to_iso();
   return std::move(map_);
@@ -236,9 +342,12 @@ mark::RawMap read_whole(const Path& file, const Progress& progress) {
   const osmium::io::File map_file(file.string());
   check_before_reading(file, map_file);
   Gathering gathering;
-  const std::string timestamp = pass<osmium::Way, osmium::Relation>(
-      map_file, osmium::osm_entity_bits::way | osmium::osm_entity_bits::relation, gathering,
-      [&](double done) { tell(progress, "reading roads", done); });
+  const std::string timestamp =
+      pass<osmium::Relation>(map_file, osmium::osm_entity_bits::relation, gathering,
+                             [&](double done) { tell(progress, "reading rules", done); });
+  gathering.list_needed_ways();
+  pass<osmium::Way>(map_file, osmium::osm_entity_bits::way, gathering,
+                    [&](double done) { tell(progress, "reading roads", done); });
   gathering.list_needed_nodes();
   pass<osmium::Node>(map_file, osmium::osm_entity_bits::node, gathering,
                      [&](double done) { tell(progress, "reading points", done); });

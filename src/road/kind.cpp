@@ -13,12 +13,17 @@ constexpr std::array<std::string_view, kind_count> kind_names{"roundabout",
                                                               "mini-roundabout",
                                                               "multi-lane-roundabout",
                                                               "signal-roundabout",
+                                                              "double-mini",
                                                               "emerge",
                                                               "turn-off",
+                                                              "narrow-mouth",
                                                               "crossroads",
                                                               "staggered-junction",
+                                                              "acute-junction",
                                                               "stop-line",
                                                               "signals",
+                                                              "filter-lane",
+                                                              "advanced-stop-line",
                                                               "box-junction",
                                                               "zebra",
                                                               "signal-crossing",
@@ -34,6 +39,7 @@ constexpr std::array<std::string_view, kind_count> kind_names{"roundabout",
                                                               "limit-change",
                                                               "country-road",
                                                               "bends",
+                                                              "brow",
                                                               "uphill-start",
                                                               "downhill",
                                                               "dual-carriageway",
@@ -42,9 +48,11 @@ constexpr std::array<std::string_view, kind_count> kind_names{"roundabout",
                                                               "one-way",
                                                               "bus-lane",
                                                               "cycle-lane",
+                                                              "cycle-lane-mouth",
                                                               "lanes-merge",
                                                               "bus-stop",
                                                               "tram",
+                                                              "tram-crossing",
                                                               "ford",
                                                               "move-off",
                                                               "bay-park",
@@ -58,21 +66,29 @@ constexpr std::array<std::string_view, 5> movement_names{"", "left", "ahead", "r
 
 constexpr std::array<std::string_view, 3> confidence_names{"certain", "inferred", "noted"};
 
-/// In the order of the catalogue. Motorways are found in areas built with them.
-constexpr std::array found_kinds{
-    Kind::roundabout,        Kind::mini_roundabout,  Kind::multi_lane_roundabout,
-    Kind::signal_roundabout, Kind::emerge,           Kind::turn_off,
-    Kind::crossroads,        Kind::signals,          Kind::zebra,
-    Kind::signal_crossing,   Kind::level_crossing,   Kind::narrow_road,
-    Kind::single_track,      Kind::twenty_zone,      Kind::twenty_limit,
-    Kind::limit_change,      Kind::dual_carriageway, Kind::motorway,
-    Kind::one_way,           Kind::bus_lane};
+constexpr std::array every_kind = [] {
+  std::array<Kind, kind_count> all{};
+  for (std::size_t k = 0; k < kind_count; ++k) all[k] = static_cast<Kind>(k);
+  return all;
+}();
 
-constexpr std::uint64_t stretch_like_kinds =
+constexpr std::uint64_t run_kinds =
     bit(Kind::narrow_road) | bit(Kind::single_track) | bit(Kind::meeting_traffic) |
     bit(Kind::twenty_zone) | bit(Kind::twenty_limit) | bit(Kind::country_road) | bit(Kind::bends) |
-    bit(Kind::downhill) | bit(Kind::dual_carriageway) | bit(Kind::motorway) | bit(Kind::one_way) |
-    bit(Kind::bus_lane) | bit(Kind::cycle_lane) | bit(Kind::tram) | bit(Kind::independent_stretch);
+    bit(Kind::brow) | bit(Kind::downhill) | bit(Kind::dual_carriageway) | bit(Kind::slip_road) |
+    bit(Kind::motorway) | bit(Kind::one_way) | bit(Kind::bus_lane) | bit(Kind::cycle_lane) |
+    bit(Kind::tram) | bit(Kind::school) | bit(Kind::independent_stretch);
+
+constexpr std::uint64_t manoeuvres =
+    bit(Kind::uphill_start) | bit(Kind::move_off) | bit(Kind::bay_park) | bit(Kind::parallel_park) |
+    bit(Kind::pull_up_right) | bit(Kind::turn_in_road) | bit(Kind::emergency_stop);
+
+// Met in a moment, however short the road that carries it.
+constexpr std::uint64_t runs_of_any_length = bit(Kind::bus_lane) | bit(Kind::brow) |
+                                             bit(Kind::school) | bit(Kind::slip_road) |
+                                             bit(Kind::tram);
+constexpr double usual_least_m = 100;
+constexpr double least_independent_m = 1000;  // ours: a minute or two of following the signs
 
 /// left, ahead, right, round: kinds that have fewer take the first of them, or leave out ahead.
 constexpr std::array ring_movements{Movement::left, Movement::ahead, Movement::right,
@@ -141,12 +157,8 @@ Kind nearest_kind(std::string_view typed) {
   return static_cast<Kind>(found - kind_names.begin());
 }
 
-std::span<const Kind> mapped_kinds() {
-  return found_kinds;
-}
-
-bool is_mapped(Kind kind) {
-  return std::find(found_kinds.begin(), found_kinds.end(), kind) != found_kinds.end();
+std::span<const Kind> all_kinds() {
+  return every_kind;
 }
 
 bool meets(Kind driven, Kind asked) {
@@ -154,15 +166,28 @@ bool meets(Kind driven, Kind asked) {
 }
 
 std::uint64_t with_special_forms(Kind asked) {
-  if (asked == Kind::roundabout) {
-    return bit(asked) | bit(Kind::multi_lane_roundabout) | bit(Kind::signal_roundabout);
+  switch (asked) {
+    case Kind::roundabout:
+      return bit(asked) | bit(Kind::multi_lane_roundabout) | bit(Kind::signal_roundabout);
+    case Kind::mini_roundabout:
+      return bit(asked) | bit(Kind::double_mini);
+    case Kind::turn_off:
+      return bit(asked) | bit(Kind::narrow_mouth);
+    case Kind::narrow_road:
+      return bit(asked) | bit(Kind::single_track);
+    default:
+      return bit(asked);
   }
-  if (asked == Kind::narrow_road) return bit(asked) | bit(Kind::single_track);
-  return bit(asked);
+}
+
+KindForm form_of(Kind kind) {
+  if ((run_kinds & bit(kind)) != 0) return KindForm::run;
+  if ((manoeuvres & bit(kind)) != 0) return KindForm::manoeuvre;
+  return kind == Kind::bus_stop ? KindForm::roadside : KindForm::junction;
 }
 
 bool is_stretch_like(Kind kind) {
-  return (stretch_like_kinds & bit(kind)) != 0;
+  return form_of(kind) == KindForm::run;
 }
 
 std::span<const Movement> movements_of(Kind kind) {
@@ -171,12 +196,20 @@ std::span<const Movement> movements_of(Kind kind) {
     case Kind::mini_roundabout:
     case Kind::multi_lane_roundabout:
     case Kind::signal_roundabout:
+    case Kind::double_mini:
       return ring_movements;
     case Kind::signals:
     case Kind::crossroads:
+    case Kind::staggered_junction:
+    case Kind::stop_line:
+    case Kind::filter_lane:
+    case Kind::box_junction:
       return std::span(ring_movements).first<3>();
     case Kind::emerge:
     case Kind::turn_off:
+    case Kind::narrow_mouth:
+    case Kind::acute_junction:
+    case Kind::cycle_lane_mouth:
       return side_movements;
     default:
       return {};
@@ -184,7 +217,8 @@ std::span<const Movement> movements_of(Kind kind) {
 }
 
 double least_run_m(Kind kind) {
-  return kind == Kind::bus_lane ? 0 : 100;
+  if (kind == Kind::independent_stretch) return least_independent_m;
+  return (runs_of_any_length & bit(kind)) != 0 ? 0 : usual_least_m;
 }
 
 }  // namespace loopwright::road

@@ -75,6 +75,14 @@ std::span<const BusLane> Roads::bus_lanes_of(PieceId p) const {
   return rows_with(bus_lanes, p, &BusLane::piece);
 }
 
+std::span<const PullUp> Roads::pull_ups_of(StretchId s) const {
+  return rows_with(pull_ups, s, &PullUp::stretch);
+}
+
+std::span<const SignedTo> Roads::signs_of(StretchId s) const {
+  return rows_with(signs, s, &SignedTo::stretch);
+}
+
 std::span<const Piece> Roads::pieces_of_way(std::int64_t way) const {
   return rows_with(pieces, way, &Piece::way);
 }

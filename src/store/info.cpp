@@ -59,7 +59,7 @@ std::string write_info(const road::AreaInfo& info) {
          "\nown_rules=" + yes_no(info.region.own_rules) +
          "\nmap_timestamp=" + in_one_line(info.map_timestamp) +
          "\nsource_file=" + in_one_line(info.source_file) + "\nzone=" + in_one_line(info.zone) +
-         "\nmotorways=" + yes_no(info.motorways) + "\n";
+         "\nmotorways=" + yes_no(info.motorways) + "\nfords=" + yes_no(info.fords) + "\n";
 }
 
 road::AreaInfo read_info(std::string_view text, const std::filesystem::path& file) {
@@ -73,6 +73,7 @@ road::AreaInfo read_info(std::string_view text, const std::filesystem::path& fil
   info.source_file = fields.text("source_file");
   info.zone = fields.text("zone");
   info.motorways = fields.second_of("motorways", "no", "yes");
+  info.fords = fields.second_of("fords", "no", "yes");
   return info;
 }
 

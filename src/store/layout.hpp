@@ -1,4 +1,4 @@
-// The bytes of an area file, format 1. Numbers are little-endian.
+// The bytes of an area file, format 2. Numbers are little-endian.
 //
 //    byte  bytes
 //       0      8  magic: "LWAREA\r\n" (the line end shows a transfer that "corrects" text files)
@@ -31,7 +31,7 @@
 namespace loopwright::store {
 
 inline constexpr std::string_view magic = "LWAREA\r\n";
-inline constexpr std::uint32_t format_number = 1;
+inline constexpr std::uint32_t format_number = 2;
 inline constexpr std::size_t section_alignment = 8;
 inline constexpr std::size_t name_bytes = 24;
 inline constexpr std::string_view info_name = "info";
@@ -64,11 +64,13 @@ static_assert(sizeof(Header) == 48 && offsetof(Header, checksum) == 40);
 static_assert(sizeof(Section) == 56 && offsetof(Section, checksum) == 48);
 
 // Each is the sum of its members: no row has bytes that nobody sets.
-static_assert(sizeof(road::Node) == 24 && sizeof(road::Piece) == 72 && sizeof(road::Stretch) == 24);
+static_assert(sizeof(road::Node) == 24 && sizeof(road::Piece) == 80 && sizeof(road::Stretch) == 24);
 static_assert(sizeof(Point) == 8 && sizeof(StretchId) == 4 && sizeof(road::Turn) == 8);
 static_assert(sizeof(road::Place) == 48 && sizeof(road::Arm) == 16 && sizeof(road::Chance) == 48);
 static_assert(sizeof(road::RunFact) == 16 && sizeof(road::TurnRule) == 32);
 static_assert(sizeof(road::TimedRule) == 12 && sizeof(road::BusLane) == 16);
-static_assert(sizeof(road::GridEntry) == 16);
+static_assert(sizeof(road::GridEntry) == 16 && sizeof(road::PullUp) == 24);
+static_assert(sizeof(road::SignedTo) == 12 && sizeof(road::Address) == 20);
+static_assert(sizeof(road::NamedSpot) == 32);
 
 }  // namespace loopwright::store

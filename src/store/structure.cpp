@@ -90,7 +90,8 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
   first.note(bad_row("pieces", c.pieces, [&](const road::Piece& p) {
     return in.fits(p.a) && in.fits(p.b) && p.shape_count >= 2 &&
            range_fits(p.shape_first, p.shape_count, c.shape.size()) && in.fits(p.name) &&
-           in.fits(p.ref) && in.fits(p.width_source) && in.fits(p.access_source);
+           in.fits(p.ref) && in.fits(p.width_source) && in.fits(p.access_source) &&
+           in.fits(p.gradient_source);
   }));
   first.note(bad_row("stretches", c.stretches,
                      [&](const road::Stretch& s) { return in.fits(s.limit.source); }));
@@ -107,6 +108,9 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
   }));
   first.note(bad_row("bus_lanes", c.bus_lanes, [&](const road::BusLane& lane) {
     return in.fits(lane.piece) && in.fits(lane.hours) && in.fits(lane.source);
+  }));
+  first.note(bad_row("signs", c.signs, [&](const road::SignedTo& s) {
+    return in.fits(s.stretch) && in.fits(s.destination) && in.fits(s.ref);
   }));
   first.note(bad_row("grid", c.grid, [&](const road::GridEntry& g) { return in.fits(g.piece); }));
   return first.fault();
@@ -129,6 +133,15 @@ Fault bad_place_row(const Columns& c, const Limits& in) {
   first.note(bad_row("chance_path", c.chance_path, fits));
   first.note(bad_row("run_facts", c.run_facts, [&](const road::RunFact& f) {
     return in.fits(f.stretch) && in.fits(f.place) && in.fits(f.tag);
+  }));
+  first.note(bad_row("pull_ups", c.pull_ups, [&](const road::PullUp& p) {
+    return in.fits(p.stretch) && in.fits(p.why) && in.fits(p.hours);
+  }));
+  first.note(bad_row("addresses", c.addresses, [&](const road::Address& a) {
+    return in.fits(a.street) && in.fits(a.number) && in.fits(a.postcode);
+  }));
+  first.note(bad_row("named_spots", c.named_spots, [&](const road::NamedSpot& spot) {
+    return in.fits(spot.name) && in.fits(spot.what);
   }));
   first.note(bad_row("place_nodes", c.place_nodes, fits));
   first.note(bad_row("place_pieces", c.place_pieces, fits));

@@ -28,10 +28,6 @@ road::Kind read_kind(std::string_view text) {
     throw UsageError("there is no practice kind " + quoted(text) + "; did you mean " +
                      quoted(road::name(road::nearest_kind(lower(text)))) + "?");
   }
-  if (!road::is_mapped(*kind)) {
-    throw UsageError("the kind " + quoted(text) + " can't be found in a map yet; choose one of " +
-                     listed(road::mapped_kinds()));
-  }
   return *kind;
 }
 

@@ -4,8 +4,8 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_draft.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_dual_carriageways.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/test_hardness.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_limit_changes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_movement.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_node_kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_one_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ordinary_car.cpp

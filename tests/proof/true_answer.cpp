@@ -38,7 +38,7 @@ class Teller {
     loop_.seconds = range_of(so_far_);
     tell_twice();
     tell_junctions();
-    for (const road::Kind kind : road::mapped_kinds())
+    for (const road::Kind kind : road::all_kinds())
       if (road::is_stretch_like(kind) && kind != road::Kind::single_track) tell_runs(kind);
     loop_.bus_lanes = lanes::bus_lanes_on(roads_, loop_);
     for (const wish::Want& want : wish_.wants) {

@@ -71,8 +71,10 @@ TEST_CASE("the names of kinds are those of the loop file", "[road]") {
                                      "turn-in-road",
                                      "emergency-stop",
                                      "independent-stretch"};
-  REQUIRE(std::size(listed) == kind_count);
-  for (std::size_t i = 0; i < kind_count; ++i) CHECK(name(static_cast<Kind>(i)) == listed[i]);
+  for (const std::string_view kind : listed) {
+    REQUIRE(parse_kind(kind));
+    CHECK(name(*parse_kind(kind)) == kind);
+  }
 }
 
 TEST_CASE("movements and confidences read as they are written", "[road]") {
@@ -144,12 +146,20 @@ TEST_CASE("runs of road count from 100 m, bus lanes at any length", "[road]") {
   CHECK(least_run_m(Kind::bus_lane) == 0);
 }
 
-TEST_CASE("what a map can't show yet is told apart from what it can", "[road]") {
-  CHECK(is_mapped(Kind::level_crossing));
-  CHECK_FALSE(is_mapped(Kind::school));
-  CHECK_FALSE(is_mapped(Kind::parallel_park));
-  for (const Kind kind : mapped_kinds()) CHECK(is_mapped(kind));
-  CHECK(std::is_sorted(mapped_kinds().begin(), mapped_kinds().end()));
+TEST_CASE("every kind has one form", "[road]") {
+  CHECK(form_of(Kind::roundabout) == KindForm::junction);
+  CHECK(form_of(Kind::pinch_point) == KindForm::junction);
+  CHECK(form_of(Kind::school) == KindForm::run);
+  CHECK(form_of(Kind::bus_stop) == KindForm::roadside);
+  CHECK(form_of(Kind::parallel_park) == KindForm::manoeuvre);
+  CHECK(all_kinds().size() == kind_count);
+  CHECK(std::is_sorted(all_kinds().begin(), all_kinds().end()));
+}
+
+TEST_CASE("double minis are minis, and a narrow mouth is a turn off the main road", "[road]") {
+  CHECK(meets(Kind::double_mini, Kind::mini_roundabout));
+  CHECK(meets(Kind::narrow_mouth, Kind::turn_off));
+  CHECK_FALSE(meets(Kind::narrow_mouth, Kind::narrow_road));
 }
 
 TEST_CASE("road classes are ranked, a slip road as its road", "[road]") {

@@ -12,6 +12,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "loopwright/mark/rules.hpp"
+
 namespace loopwright::test {
 namespace {
 
@@ -102,6 +104,7 @@ class Town {
  private:
   void define_way(const std::vector<std::string>& words, std::string_view line);
   void define_relation(const std::vector<std::string>& words, std::string_view line);
+  void define_feature(const std::vector<std::string>& words, std::string_view line);
   [[nodiscard]] bool drawn(std::int64_t id) const {
     return std::any_of(map_.nodes.begin(), map_.nodes.end(),
                        [id](const mark::RawNode& n) { return n.id == id; });
@@ -131,7 +134,8 @@ void Town::define_way(const std::vector<std::string>& words, std::string_view li
   way.tags = tags_of(words, 2, line);
   const bool road = way.tags.has("highway");
   if (road == way.tags.has("railway")) refuse(line, "a way is either a road or a rail");
-  (road ? map_.ways : map_.rails).push_back(std::move(way));
+  const bool tram = way.tags.is("railway", "tram");
+  (road ? map_.ways : tram ? map_.trams : map_.rails).push_back(std::move(way));
 }
 
 void Town::define_relation(const std::vector<std::string>& words, std::string_view line) {
@@ -152,20 +156,43 @@ void Town::define_relation(const std::vector<std::string>& words, std::string_vi
   map_.restrictions.push_back(std::move(relation));
 }
 
+void Town::define_feature(const std::vector<std::string>& words, std::string_view line) {
+  mark::RawFeature feature;
+  feature.tags = tags_of(words, 2, line);
+  if (!mark::is_feature(feature.tags)) refuse(line, "no feature is known by these tags");
+  std::vector<Point> points;
+  std::int64_t lat = 0, lon = 0;
+  for (const char letter : words[1]) {
+    const auto at = std::ranges::find(map_.nodes, osm_node(letter), &mark::RawNode::id);
+    if (at == map_.nodes.end()) refuse(line, "a letter is not in the drawing");
+    points.push_back(at->at);
+    lat += at->at.lat_e7, lon += at->at.lon_e7;
+  }
+  const auto count = static_cast<std::int64_t>(points.size());
+  feature.at = {static_cast<std::int32_t>(lat / count), static_cast<std::int32_t>(lon / count)};
+  feature.object = {osm_node(words[1][0]), ObjectType::node, {}};
+  if (count > 1) {
+    feature.object = {number_after_letter(words[0], line), ObjectType::way, {}};
+    feature.lines.push_back(std::move(points));
+  }
+  map_.features.push_back(std::move(feature));
+}
+
 void Town::define(std::string_view line) {
   const std::vector<std::string> words = words_of(line);
   if (words.size() < 2) refuse(line, "a line needs at least two words");
   const char what = words[0][0];
   if (what == 'w') return define_way(words, line);
   if (what == 'r') return define_relation(words, line);
-  if (what != 'n' || words[0].size() != 2) refuse(line, "a line starts with w1, nA or r1");
+  if (what == 'f') return define_feature(words, line);
+  if (what != 'n' || words[0].size() != 2) refuse(line, "a line starts with w1, nA, r1 or f1");
   if (!drawn(osm_node(words[0][1]))) refuse(line, "a letter is not in the drawing");
   map_.node_tags.emplace_back(osm_node(words[0][1]), tags_of(words, 1, line));
 }
 
 mark::RawMap Town::finish() {
   std::set<std::int64_t> used;
-  for (const auto* ways : {&map_.ways, &map_.rails}) {
+  for (const auto* ways : {&map_.ways, &map_.rails, &map_.trams}) {
     for (const auto& way : *ways) used.insert(way.nodes.begin(), way.nodes.end());
   }
   std::erase_if(map_.nodes, [&](const auto& node) { return !used.contains(node.id); });
@@ -173,6 +200,8 @@ mark::RawMap Town::finish() {
   const auto by_id = [](const auto& a, const auto& b) { return a.id < b.id; };
   std::sort(map_.ways.begin(), map_.ways.end(), by_id);
   std::sort(map_.rails.begin(), map_.rails.end(), by_id);
+  std::sort(map_.trams.begin(), map_.trams.end(), by_id);
+  std::ranges::sort(map_.features, {}, &mark::RawFeature::object);
   std::sort(map_.nodes.begin(), map_.nodes.end(), by_id);
   std::sort(map_.restrictions.begin(), map_.restrictions.end(), by_id);
   std::sort(map_.node_tags.begin(), map_.node_tags.end(),

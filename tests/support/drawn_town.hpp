@@ -10,6 +10,8 @@
 //   r1 no_left_turn from=w1 via=B to=w2 except=psv
 //   r2 -    from=w1 via=w3,w4 to=w2 restriction:motorcar=no_u_turn
 //   r3 bus_route=w1,w2
+//   f1 B    highway=bus_stop
+//   f2 ACDA amenity=school
 //   )");
 //
 // Drawing: every character but letters and digits is empty ground. One column is 25 m to the east,
@@ -17,7 +19,8 @@
 // in the North Sea. Lines with '=' are no part of the drawing.
 // Node ids: 'A'..'Z' are 1..26, 'a'..'z' 101..126, '0'..'9' 200..209. Way and relation ids are the
 // numbers written. A value may stand in double quotes; in name, ref and maxspeed an underscore is a
-// space. A way is a road (highway=…) or a rail (railway=…). from, via and to name ways (w1) or
+// space. A way is a road (highway=…), a rail (railway=…) or a tram (railway=tram). A feature (f1) is one letter,
+// or a line of several letters; its object is the node, or a way of that number. from, via and to name ways (w1) or
 // nodes (B), several by commas.
 // Rules: throws std::invalid_argument, quoting the line, for anything else.
 #pragma once

@@ -65,9 +65,6 @@ class Draft {
   std::unordered_multimap<std::uint32_t, PlaceId> places_by_node_;
 };
 
-/// Hardness 1 to 5 by kind and movement, from src/rules/hardness.txt.
-int hardness_of(road::Kind kind, road::Movement movement);
-
 /// Left, ahead, right or round by the change of heading between entry and exit: ahead within 45
 /// degrees, round beyond 160 (rings and minis). Rules: -180 to 180, positive to the right.
 road::Movement movement_of(double heading_change_deg);

@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "loopwright/base/ids.hpp"
 #include "loopwright/base/point.hpp"
 
 namespace loopwright::mark {
@@ -56,6 +57,16 @@ struct RawWay {
   Tags tags;
 };
 
+/// Something beside the roads that a lesson has to do with: a bus stop, a school, a car park, an
+/// address, anything with a name (is_feature in rules.hpp).
+struct RawFeature {
+  OsmObject object;
+  Point at;  ///< of a node; else the middle of the box round its lines
+  /// Of a way its line, of a multipolygon its outer and inner ways, in no order; empty for a node.
+  std::vector<std::vector<Point>> lines;
+  Tags tags;
+};
+
 struct RawMember {
   char type = 'n';  ///< n, w or r
   std::int64_t ref = 0;
@@ -71,12 +82,14 @@ struct RawRelation {
 struct RawMap {
   std::vector<RawWay> ways;
   std::vector<RawWay> rails;
-  std::vector<RawNode> nodes;  ///< of ways and rails, by id
+  std::vector<RawWay> trams;                             ///< railway=tram, by id
+  std::vector<RawNode> nodes;                            ///< of ways, rails and trams, by id
   std::vector<std::pair<std::int64_t, Tags>> node_tags;  ///< tagged nodes of them, by id
   std::vector<RawRelation> restrictions;                 ///< type=restriction…, by id
-  std::vector<std::int64_t> bus_route_ways;              ///< members of route=bus, ascending
-  std::string timestamp;  ///< newest data, ISO 8601 UTC; empty when unknown
-  std::int64_t repeated_ids = 0;  ///< objects dropped because their id came before
+  std::vector<RawFeature> features;          ///< by object; those with no known point are left out
+  std::vector<std::int64_t> bus_route_ways;  ///< members of route=bus, ascending
+  std::string timestamp;                     ///< newest data, ISO 8601 UTC; empty when unknown
+  std::int64_t repeated_ids = 0;             ///< objects dropped because their id came before
 
   [[nodiscard]] const RawNode* find_node(std::int64_t id) const;
   [[nodiscard]] const Tags& tags_of_node(std::int64_t id) const;  ///< empty tags when none

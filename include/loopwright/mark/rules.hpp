@@ -52,13 +52,27 @@ Barrier barrier_of(const Tags& tags);
 
 // --- node_kinds.cpp: what a map node's tags say a driver meets there ----------------------------
 
-/// Bits of road::node_flag: signals, signal_crossing, zebra, level_crossing, mini_roundabout,
-/// give_way, stop. A way is cut at every node that has one. Pedestrian lights tagged as
-/// highway=traffic_signals have both signal bits. (wall and dead_end are not from here.)
+/// Bits of road::node_flag, all but wall and dead_end. A way is cut at every node that has one. Pedestrian lights tagged as
+/// highway=traffic_signals have both signal bits.
 std::uint32_t node_flags_of(const Tags& tags);
+
+/// True for one word of traffic_calming that one crosses slowly; islands and narrowings aren't.
+bool is_hump(std::string_view calming);
 
 /// False when a node with the zebra bit is only "marked", without saying how.
 bool zebra_is_certain(const Tags& tags);
+
+// --- features.cpp --------------------------------------------------------------------------------
+
+/// True for what is kept of the things beside the roads: addresses, bus stops, schools, car parks
+/// and bays, gates and entrances, hazards, and everything named that people go to or steer by.
+bool is_feature(const Tags& tags);
+
+/// True when the point lies inside the feature's lines (even-odd rule); never for a node.
+bool contains(const RawFeature& feature, Point point);
+
+/// Metres from a point to the feature's lines, or to the node itself.
+double distance_m(const RawFeature& feature, Point point);
 
 // --- speed_limits.cpp ----------------------------------------------------------------------------
 

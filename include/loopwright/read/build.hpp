@@ -17,7 +17,8 @@ namespace loopwright::read {
 
 struct BuildOptions {
   Region region;
-  bool motorways = false;
+  bool motorways = false;  ///< loops may use motorways
+  bool fords = false;      ///< loops may use fords
 };
 
 struct Built {

@@ -43,6 +43,7 @@ enum class LimitConfidence : std::uint8_t {
   certain,   ///< maxspeed or maxspeed:type says so
   inferred,  ///< from lamps, class or neighbours
   check,     ///< the law or the map leaves a doubt: look for the sign
+  noted,     ///< the instructor noted it
 };
 std::string_view name(LimitConfidence confidence);
 std::optional<LimitConfidence> parse_limit_confidence(std::string_view text);

@@ -44,6 +44,13 @@ inline constexpr std::uint32_t mini_roundabout = 1U << 5;
 inline constexpr std::uint32_t give_way = 1U << 6;
 inline constexpr std::uint32_t stop = 1U << 7;
 inline constexpr std::uint32_t dead_end = 1U << 8;       ///< one piece only ends here, or a wall
+inline constexpr std::uint32_t calming = 1U << 9;        ///< a hump, cushion, table …
+inline constexpr std::uint32_t pinch_point = 1U << 10;   ///< a choker or chicane: room for one
+inline constexpr std::uint32_t ford = 1U << 11;
+inline constexpr std::uint32_t tram_crossing = 1U << 12; ///< rails of a tram cross the road
+inline constexpr std::uint32_t advanced_stop = 1U << 13; ///< an advanced stop line for cyclists
+inline constexpr std::uint32_t box_junction = 1U << 14;
+inline constexpr std::uint32_t passing_place = 1U << 15;
 }  // namespace node_flag
 
 struct Node {
@@ -69,6 +76,7 @@ inline constexpr std::uint32_t humps = 1U << 11;        ///< traffic calming tha
 inline constexpr std::uint32_t parked_both = 1U << 12;  ///< cars parked on both sides
 inline constexpr std::uint32_t quiet = 1U << 13;        ///< quiet residential street (DEVELOPERS.md)
 inline constexpr std::uint32_t minor_service = 1U << 14;  ///< driveway, parking aisle …: seen, never driven
+inline constexpr std::uint32_t gradient_certain = 1U << 15;  ///< the gradient is the tag's number
 }  // namespace piece_flag
 
 struct Piece {
@@ -87,7 +95,9 @@ struct Piece {
   std::uint32_t flags = 0;
   RoadClass road_class = RoadClass::road;
   std::uint8_t lanes = 0;     ///< total, 0: not mapped
-  std::uint16_t reserved = 0;
+  std::int16_t gradient_tenths = 0;  ///< tenths of a per cent, up along the way positive; 0: level or not known
+  TextId gradient_source;     ///< "incline=8%", "elevation grid"; empty when not known
+  std::uint32_t reserved = 0;
 };
 
 namespace stretch_flag {
@@ -206,6 +216,50 @@ struct BusLane {
   TextId source;  ///< "lanes:bus:conditional=1 @ (…)"
 };
 
+/// Why a pull-up place needs a look before it is used; several may be set.
+namespace pull_up_flag {
+inline constexpr std::uint16_t hours = 1U << 0;       ///< waiting is banned at the hours of `hours`
+inline constexpr std::uint16_t residents = 1U << 1;   ///< bays that are for permit holders
+inline constexpr std::uint16_t fee = 1U << 2;         ///< a ticket or disc is asked for
+inline constexpr std::uint16_t drives = 1U << 3;      ///< drives that the map shows meet the kerb here
+inline constexpr std::uint16_t parked = 1U << 4;      ///< the map says cars are parked along it
+inline constexpr std::uint16_t lane = 1U << 5;        ///< a bus or cycle lane runs along the kerb, by `hours`
+inline constexpr std::uint16_t hill = 1U << 6;        ///< on a gradient of 5 % or more
+inline constexpr std::uint16_t lay_by = 1U << 7;      ///< a lay-by or street-side bays
+}  // namespace pull_up_flag
+
+/// A part of a stretch beside whose near side (left in Britain) one may stop, as far as the map
+/// tells. Ordered by stretch, then from_m.
+struct PullUp {
+  StretchId stretch;
+  float from_m = 0, to_m = 0;  ///< metres from where the stretch is entered
+  TextId why;    ///< why nothing mapped forbids it: "no ban mapped; 60 m clear of junctions"
+  TextId hours;  ///< opening-hours text of when it is forbidden; empty: none is mapped
+  std::uint16_t flags = 0;
+  Confidence confidence = Confidence::inferred;  ///< never certain: at best a lay-by, or noted
+  std::uint8_t reserved = 0;
+};
+
+/// Where the signs on a stretch lead, as mapped; for following them.
+struct SignedTo {
+  StretchId stretch;
+  TextId destination, ref;  ///< "Orlham;Stavely", "A41"; either may be empty
+};
+
+/// One address. Ordered by street, then number as text.
+struct Address {
+  TextId street, number, postcode;  ///< any but one may be empty
+  Point at;
+};
+
+/// A place that has a name: a village, a pub, a school, a church …
+struct NamedSpot {
+  OsmObject source;
+  Point at;
+  TextId name;
+  TextId what;  ///< "amenity=pub"
+};
+
 /// One piece in one cell of the snapping grid, ordered by cell.
 struct GridEntry {
   std::uint64_t cell = 0;
@@ -237,6 +291,11 @@ struct Columns {
   Array<StretchId> rule_path;
   Array<TimedRule> timed_rules;
   Array<BusLane> bus_lanes;           ///< by piece
+  Array<PullUp> pull_ups;
+  Array<SignedTo> signs;              ///< by stretch
+  Array<Address> addresses;
+  Array<NamedSpot> named_spots;       ///< by source
+  Array<char> place_index;            ///< what room place looks names up in; made by it
   Array<GridEntry> grid;
   Array<std::uint32_t> text_first;    ///< texts + 1, into text_bytes
   Array<char> text_bytes;
@@ -252,7 +311,9 @@ void for_each_column(C& c, F&& f) {
   f("place_node_first", c.place_node_first), f("place_nodes", c.place_nodes);
   f("place_piece_first", c.place_piece_first), f("place_pieces", c.place_pieces);
   f("turn_rules", c.turn_rules), f("rule_path", c.rule_path), f("timed_rules", c.timed_rules);
-  f("bus_lanes", c.bus_lanes), f("grid", c.grid), f("text_first", c.text_first);
+  f("bus_lanes", c.bus_lanes), f("pull_ups", c.pull_ups), f("signs", c.signs);
+  f("addresses", c.addresses), f("named_spots", c.named_spots), f("place_index", c.place_index);
+  f("grid", c.grid), f("text_first", c.text_first);
   f("text_bytes", c.text_bytes);
 }
 
@@ -272,6 +333,7 @@ struct AreaInfo {
   std::string source_file;    ///< name of the extract, without folders
   std::string zone;           ///< IANA time zone, "Europe/London"
   bool motorways = false;     ///< built with motorways
+  bool fords = false;         ///< built with fords
 };
 
 /// The limits of the area's region, knowing the age of its map.
@@ -334,6 +396,8 @@ class Roads : public Columns<View> {
   /// Stretch-like facts of this stretch.
   [[nodiscard]] std::span<const RunFact> run_facts_of(StretchId s) const;
   [[nodiscard]] std::span<const BusLane> bus_lanes_of(PieceId p) const;
+  [[nodiscard]] std::span<const PullUp> pull_ups_of(StretchId s) const;
+  [[nodiscard]] std::span<const SignedTo> signs_of(StretchId s) const;
   /// Pieces of one OSM way, in its order.
   [[nodiscard]] std::span<const Piece> pieces_of_way(std::int64_t way) const;
   /// The node of an OSM id; none when it isn't one of the graph's.
