@@ -28,13 +28,30 @@ TEST_CASE("signs, lights, minis and level crossings are known by their tags", "[
   CHECK(node_flags_of(Tags{{"railway", "level_crossing"}}) == flag::level_crossing);
 }
 
+TEST_CASE("humps, narrowings, fords and stop boxes are told apart", "[mark]") {
+  CHECK(node_flags_of(Tags{{"traffic_calming", "hump"}}) == flag::calming);
+  CHECK(node_flags_of(Tags{{"traffic_calming", "choker;cushion"}}) ==
+        (flag::calming | flag::pinch_point));
+  CHECK(node_flags_of(Tags{{"traffic_calming", "chicane"}}) == flag::pinch_point);
+  CHECK(node_flags_of(Tags{{"traffic_calming", "island"}}) == 0);
+  CHECK(node_flags_of(Tags{{"ford", "yes"}}) == flag::ford);
+  CHECK(node_flags_of(Tags{{"ford", "no"}}) == 0);
+  CHECK(node_flags_of(Tags{{"cycleway", "asl"}}) == flag::advanced_stop);
+  CHECK(node_flags_of(Tags{{"highway", "passing_place"}}) == flag::passing_place);
+  for (const auto& [key, value] : {std::pair("road_marking", "box_junction"),
+                                   std::pair("junction", "yellow_box"),
+                                   std::pair("box_junction", "yes")}) {
+    CHECK(node_flags_of(Tags{{key, value}}) == flag::box_junction);
+  }
+}
+
 TEST_CASE("a node may be two things", "[mark]") {
   const Tags both{{"highway", "give_way;crossing"}, {"crossing", "zebra"}};
   CHECK(node_flags_of(both) == (flag::give_way | flag::zebra));
 }
 
 TEST_CASE("a crossing for trams or feet only is no level crossing of a road", "[mark]") {
-  CHECK(node_flags_of(Tags{{"railway", "tram_level_crossing"}}) == 0);
+  CHECK(node_flags_of(Tags{{"railway", "tram_level_crossing"}}) == flag::tram_crossing);
   CHECK(node_flags_of(Tags{{"railway", "crossing"}}) == 0);
 }
 

@@ -83,19 +83,20 @@ TEST_CASE("a residential street is quiet until a bus runs in it or it is faster 
 
 TEST_CASE("humps slow a street that has one every 150 m, or says so itself", "[mark]") {
   const test::BuiltTown town = test::built_town(R"(
-    A    h    B            C
+    A   h        B            C
   w1 AhB highway=residential
   w2 BC  highway=residential traffic_calming=table;choker
   nh     traffic_calming=hump
   )");
   CHECK(has(town, flag::humps, "BC"));
-  CHECK_FALSE(has(town, flag::humps, "AB"));  // one hump on 250 m
+  CHECK(has(town, flag::humps, "Ah"));
+  CHECK_FALSE(has(town, flag::humps, "hB"));  // one hump on its 200 m
   const test::BuiltTown close = test::built_town(R"(
     A  h  B
   w1 AhB highway=residential
   nh     traffic_calming=cushion
   )");
-  CHECK(has(close, flag::humps, "AB"));
+  CHECK(has(close, flag::humps, "hB"));
   CHECK_FALSE(has(street("highway=residential traffic_calming=island"), flag::humps));
 }
 

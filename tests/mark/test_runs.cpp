@@ -119,7 +119,8 @@ TEST_CASE("passing places make the whole way single-track", "[mark]") {
   w2 BpC highway=unclassified
   np     highway=passing_place
   )");
-  CHECK(is(town, "BC", Kind::single_track));
+  CHECK(is(town, "Bp", Kind::single_track));
+  CHECK(is(town, "pC", Kind::single_track));
   CHECK(chances(town, Kind::single_track)[0].confidence == Confidence::inferred);
 }
 

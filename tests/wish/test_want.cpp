@@ -36,15 +36,6 @@ TEST_CASE("an unknown kind is refused with the nearest there is", "[wish]") {
   CHECK_THROWS_AS(read_want(""), UsageError);
 }
 
-TEST_CASE("a kind that maps can't show yet is refused, and the others listed", "[wish]") {
-  CHECK_THROWS_WITH(
-      read_want("school=2"),
-      "the kind 'school' can't be found in a map yet; choose one of roundabout, mini-roundabout, "
-      "multi-lane-roundabout, signal-roundabout, emerge, turn-off, crossroads, signals, zebra, "
-      "signal-crossing, level-crossing, narrow-road, single-track, twenty-zone, twenty-limit, "
-      "limit-change, dual-carriageway, motorway, one-way, bus-lane");
-}
-
 TEST_CASE("a movement the kind doesn't have is refused with those it has", "[wish]") {
   CHECK_THROWS_WITH(
       read_want("roundabout:straight"),
