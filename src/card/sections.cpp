@@ -46,7 +46,7 @@ struct Practice {
 };
 
 struct Counted {
-  std::size_t passes = 0;
+  std::size_t passes = 0, inferred = 0;
   std::vector<std::size_t> rows;
 };
 
@@ -62,9 +62,23 @@ std::map<Practice, Counted> practice_of(const Subject& subject) {
       const auto order = static_cast<std::size_t>(want - met.begin());
       Counted& counted = practice[{order, pass.kind, pass.movement}];
       ++counted.passes;
+      if (pass.confidence == road::Confidence::inferred) ++counted.inferred;
       if (counted.rows.empty() || counted.rows.back() != k + 1) counted.rows.push_back(k + 1);
     }
   return practice;
+}
+
+std::string words_for(const Subject& subject, const Practice& what, const Counted& counted) {
+  const say::Words& words = subject.words;
+  const std::string kind = write_kind(words, what.kind, what.movement);
+  const std::string passes = std::to_string(counted.passes);
+  const std::string rows = write_rows(words, counted.rows);
+  if (counted.inferred == 0)
+    return words.fill("card.counted", {{"what", kind}, {"n", passes}, {"rows", rows}});
+  return words.fill("card.counted_unsure", {{"what", kind},
+                                            {"n", passes},
+                                            {"unsure", std::to_string(counted.inferred)},
+                                            {"rows", rows}});
 }
 
 /// Rows of what the map only lets us infer, by what is said of it. Kinds that are said to be unsure
@@ -137,11 +151,7 @@ void add_practised(Sheet& sheet, const Subject& subject) {
   if (practice.empty()) return;
   add_heading(sheet, subject, "card.practised");
   for (const auto& [what, counted] : practice)
-    sheet.paragraph(
-        indent, subject.words.fill("card.counted",
-                                   {{"what", write_kind(subject.words, what.kind, what.movement)},
-                                    {"n", std::to_string(counted.passes)},
-                                    {"rows", write_rows(subject.words, counted.rows)}}));
+    sheet.paragraph(indent, words_for(subject, what, counted));
 }
 
 void add_unsure(Sheet& sheet, const Subject& subject) {

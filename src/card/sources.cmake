@@ -1,4 +1,6 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/area_report.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/document.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive_line.cpp
   ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gpx.cpp

@@ -69,7 +69,9 @@ std::string xml_escaped(std::string_view text) {
   return result;
 }
 
-XmlWriter::XmlWriter() : text_("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n") {}
+XmlWriter::XmlWriter(Head head)
+    : text_(head == Head::html ? "<!DOCTYPE html>\n"
+                               : "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n") {}
 
 void XmlWriter::start(std::string_view element, std::initializer_list<XmlAttribute> attributes) {
   text_.append(open_.size(), ' ').append("<").append(element);

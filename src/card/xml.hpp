@@ -1,4 +1,4 @@
-// Just enough XML for exchange files: nested elements with attributes and text.
+// Just enough XML for exchange files and pages: nested elements with attributes and text.
 //
 //   XmlWriter xml;   xml.open("wpt", {{"lat", "1"}});   xml.leaf("name", "turn left");   xml.close();
 //
@@ -6,6 +6,7 @@
 // would add is reading; what can go wrong is escaping, which is one function and its test.
 #pragma once
 
+#include <cstdint>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -22,7 +23,8 @@ using XmlAttribute = std::pair<std::string_view, std::string>;
 
 class XmlWriter {
  public:
-  XmlWriter();
+  enum class Head : std::uint8_t { xml, html };
+  explicit XmlWriter(Head head = Head::xml);
   void open(std::string_view element, std::initializer_list<XmlAttribute> attributes = {});
   void close();
   /// <element>text</element>

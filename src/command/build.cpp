@@ -1,13 +1,14 @@
 // Method:
 //   1. Options; the region and both folders are checked before the extract is opened.
 //   2. read::build_area does the work; the area is written beside its place and renamed.
-//   3. What was found is printed; every oddity goes into the report when one is asked for.
+//   3. What was found is printed; the report, when one is asked for, takes the form its name says.
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
 #include "command/print.hpp"
 #include "command/progress_bar.hpp"
+#include "loopwright/card/area_report.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/read/build.hpp"
 #include "loopwright/store/area.hpp"
@@ -17,7 +18,7 @@ namespace {
 
 struct BuildTexts {
   std::string extract, area, region, side, report;
-  bool motorways = false;
+  bool motorways = false, fords = false;
 };
 
 struct BuildJob {
@@ -48,6 +49,23 @@ Region region_of(const BuildTexts& texts) {
   return *region;
 }
 
+constexpr std::string_view report_endings = ".html, .txt or .json";
+
+void check_report_name(const std::filesystem::path& report) {
+  const std::string ending = report.extension().string();
+  if (report.empty() || ending == ".html" || ending == ".txt" || ending == ".json") return;
+  throw UsageError("--report takes a file name that ends in " + std::string(report_endings) +
+                   ", not '" + report.string() + "'");
+}
+
+std::string write_report(const road::Roads& roads, const road::Report& report,
+                         const std::filesystem::path& file) {
+  if (file.extension() == ".json") return file::write_report(roads, report);
+  const bool html = file.extension() == ".html";
+  return card::write_area_report(roads, report,
+                                 html ? card::DocumentForm::html : card::DocumentForm::text);
+}
+
 std::optional<BuildJob> job_of(const Arguments& words) {
   CLI::App app{"Reads a map extract and writes the area file that all other commands use.",
                "loopwright build"};
@@ -56,10 +74,15 @@ std::optional<BuildJob> job_of(const Arguments& words) {
   app.add_option("-o,--output", texts.area, "area file to write")->required();
   app.add_option("--region", texts.region, std::string(regions_there_are));
   app.add_option("--side", texts.side, "of the road one drives on, when not the region's");
-  app.add_option("--report", texts.report, "also write counts and oddities as JSON");
+  app.add_option("--report", texts.report,
+                 "also write what was found, inferred and is unknown:\nFILE.html or .txt to read, "
+                 ".json for programs");
   app.add_flag("--motorways", texts.motorways, "loops may use motorways");
+  app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;
-  return BuildJob{texts.extract, texts.area, texts.report, {region_of(texts), texts.motorways}};
+  check_report_name(texts.report);
+  const read::BuildOptions options{region_of(texts), texts.motorways, texts.fords};
+  return BuildJob{texts.extract, texts.area, texts.report, options};
 }
 
 void print_report(const road::Report& report, const BuildJob& job) {
@@ -81,7 +104,10 @@ Exit run(const BuildJob& job) {
     built = read::build_area(job.extract, job.options, report, bar.progress());
   }
   const std::string id = store::write_area(job.area, built.tables, built.info);
-  if (!job.report.empty()) store::write_whole(job.report, file::write_report(report));
+  const road::Roads roads = road::view_of(built.tables, built.info);
+  if (!job.report.empty()) {
+    store::write_whole(job.report, write_report(roads, report, job.report));
+  }
   const Region& region = built.info.region;
   std::cout << job.area.string() << ": " << region.code << ", drives on the " << name(region.side)
             << ", id " << id << '\n';

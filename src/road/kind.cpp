@@ -90,7 +90,7 @@ constexpr std::uint64_t runs_of_any_length = bit(Kind::bus_lane) | bit(Kind::bro
 constexpr double usual_least_m = 100;
 constexpr double least_independent_m = 1000;  // ours: a minute or two of following the signs
 
-/// left, ahead, right, round: kinds that have fewer take the first of them, or leave out ahead.
+/// left, ahead, right, round: kinds that have fewer take a part of them, or leave out ahead.
 constexpr std::array ring_movements{Movement::left, Movement::ahead, Movement::right,
                                     Movement::round};
 constexpr std::array side_movements{Movement::left, Movement::right};
@@ -200,15 +200,16 @@ std::span<const Movement> movements_of(Kind kind) {
       return ring_movements;
     case Kind::signals:
     case Kind::crossroads:
-    case Kind::staggered_junction:
     case Kind::stop_line:
-    case Kind::filter_lane:
     case Kind::box_junction:
       return std::span(ring_movements).first<3>();
+    case Kind::staggered_junction:
+      return std::span(ring_movements).subspan<1, 1>();
     case Kind::emerge:
     case Kind::turn_off:
     case Kind::narrow_mouth:
     case Kind::acute_junction:
+    case Kind::filter_lane:
     case Kind::cycle_lane_mouth:
       return side_movements;
     default:

@@ -1,7 +1,9 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/findings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kind.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kind_table.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words.cpp)

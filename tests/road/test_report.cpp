@@ -36,5 +36,16 @@ TEST_CASE("each oddity is kept with its map object", "[road]") {
   CHECK(report.oddities()[1].detail.empty());
 }
 
+TEST_CASE("coverage adds up by sort of street and fact", "[road]") {
+  Report report;
+  report.cover("main roads", "a width", 100, 0);
+  report.cover("main roads", "street lamps", 100, 100);
+  report.cover("main roads", "a width", 50, 50);
+  REQUIRE(report.coverage().size() == 2);
+  CHECK(report.coverage()[0].fact == "a width");
+  CHECK(report.coverage()[0].all_m == 150);
+  CHECK(report.coverage()[0].told_m == 50);
+}
+
 }  // namespace
 }  // namespace loopwright::road

@@ -10,7 +10,9 @@
 // be tested without them.
 #pragma once
 
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "loopwright/base/error.hpp"
@@ -19,6 +21,13 @@ namespace loopwright::command {
 
 using Arguments = std::vector<std::string>;
 
+struct Verb {
+  std::string_view name, does;
+  Exit (*run)(const Arguments&);
+};
+/// All of them, in the order of the help.
+std::span<const Verb> verbs();
+
 Exit build(const Arguments& words);  ///< a map extract into an area file
 Exit loops(const Arguments& words);  ///< lesson loops that meet a wish
 Exit near(const Arguments& words);   ///< the nearest places to practise something
@@ -26,5 +35,6 @@ Exit card(const Arguments& words);   ///< a loop as a route card or exchange fil
 Exit lanes(const Arguments& words);  ///< the bus lanes of a loop, and whether we may use them
 Exit proof(const Arguments& words);  ///< checks every claim of a loop file
 Exit look(const Arguments& words);   ///< what the map says at a place, and why
+Exit kinds(const Arguments& words);  ///< the kinds of practice: how hard, after what, how sure
 
 }  // namespace loopwright::command

@@ -11,6 +11,7 @@
 
 #include "loopwright/base/region.hpp"
 #include "loopwright/road/report.hpp"
+#include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::file {
@@ -21,7 +22,8 @@ wish::Answer read_answer(std::string_view text, std::string_view file_name);
 /// Reads the file and parses it.
 wish::Answer load_answer(const std::filesystem::path& path);
 
-/// The report of a build as JSON, oddities in the order found.
-std::string write_report(const road::Report& report);
+/// The report of a build as JSON: counts, every finding with the object that says so, what the map
+/// tells of each sort of street, and oddities in the order found.
+std::string write_report(const road::Roads& roads, const road::Report& report);
 
 }  // namespace loopwright::file

@@ -1,0 +1,26 @@
+// The list of commands, in the order in which `--help` shows them.
+#include <array>
+
+#include "loopwright/command/command.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr std::array all_verbs{
+    Verb{"build", "make an area file from a map extract", build},
+    Verb{"loops", "find lesson loops from the door and back", loops},
+    Verb{"near", "find the nearest places to practise something", near},
+    Verb{"card", "write a loop as a route card, GPX or GeoJSON", card},
+    Verb{"lanes", "tell which bus lanes of a loop may be used when we pass", lanes},
+    Verb{"proof", "check every claim of a loop file against the area", proof},
+    Verb{"look", "tell what the map says at a place, and why", look},
+    Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
+};
+
+}  // namespace
+
+std::span<const Verb> verbs() {
+  return all_verbs;
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,78 @@
+// Method: names by table. A day counts whole: a road closed until the 5th is shut until midnight.
+#include "loopwright/road/note.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+
+#include "loopwright/hours/hours.hpp"
+
+namespace loopwright::road {
+namespace {
+
+constexpr std::array<std::string_view, note_kind_count> note_names{
+    "narrow", "pull-up", "never", "closed", "hump", "plate", "limit", "practice", "not"};
+
+constexpr std::array every_note_kind = [] {
+  std::array<NoteKind, note_kind_count> all{};
+  for (std::size_t k = 0; k < note_kind_count; ++k) all[k] = static_cast<NoteKind>(k);
+  return all;
+}();
+
+bool may_be_in_force(const std::string& hours_text, const LessonTime& lesson) {
+  if (hours_text.empty()) return true;
+  const hours::Hours hours = hours::read_hours(hours_text);
+  if (!hours.readable()) return true;
+  // The clocks may go back within a lesson; the hour they show twice is asked once.
+  const auto [from, to] = std::minmax(lesson.from, lesson.to);
+  return hours.through(from, to) != hours::Tri::no;
+}
+
+}  // namespace
+
+std::string_view name(NoteKind kind) {
+  return note_names.at(static_cast<std::size_t>(kind));
+}
+
+std::optional<NoteKind> parse_note_kind(std::string_view text) {
+  const auto found = std::find(note_names.begin(), note_names.end(), text);
+  if (found == note_names.end()) return std::nullopt;
+  return static_cast<NoteKind>(found - note_names.begin());
+}
+
+std::span<const NoteKind> all_note_kinds() {
+  return every_note_kind;
+}
+
+std::string day_text(const Date& day) {
+  std::array<char, 40> text{};
+  std::snprintf(text.data(), text.size(), "%04d-%02d-%02d", day.year, day.month, day.day);
+  return text.data();
+}
+
+std::string tag_of(const Note& note) {
+  const bool by_kind = note.says == NoteKind::practice && note.kind;
+  return "noted " + day_text(note.seen) + ": " +
+         std::string(by_kind ? name(*note.kind) : name(note.says));
+}
+
+std::optional<Kind> practice_of(const Note& note) {
+  if (note.says == NoteKind::narrow) return Kind::narrow_road;
+  if (note.says == NoteKind::hump) return Kind::calming;
+  return note.kind;
+}
+
+bool may_shut(const Note& note, const LessonTime& lesson) {
+  if (note.says == NoteKind::never) return may_be_in_force(note.hours, lesson);
+  if (note.says != NoteKind::closed) return false;
+  const bool begun = !note.from || *note.from <= lesson.to.date;
+  const bool over = note.until && *note.until < lesson.from.date;
+  return begun && !over;
+}
+
+Confidence less_sure(Confidence a, Confidence b) {
+  if (a == Confidence::inferred || b == Confidence::inferred) return Confidence::inferred;
+  return a == Confidence::noted || b == Confidence::noted ? Confidence::noted : Confidence::certain;
+}
+
+}  // namespace loopwright::road
