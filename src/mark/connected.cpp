@@ -1,7 +1,9 @@
-// Method: union-find over the pieces; each node remembers the first piece that ended there.
+// Method: union-find over the pieces. Their ends, ordered by node, bring together those that meet.
 #include "connected.hpp"
 
+#include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace loopwright::mark {
 namespace {
@@ -30,17 +32,18 @@ class Sets {
 
 }  // namespace
 
-std::vector<PieceGroup> connected_groups(const road::Tables& tables,
+std::vector<PieceGroup> connected_groups(const road::Roads& roads,
                                          std::span<const PieceId> pieces) {
-  Sets sets(pieces.size());
-  std::vector<std::size_t> first_at(tables.nodes.size(), nobody);
+  std::vector<std::pair<NodeId, std::size_t>> ends;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    const road::Piece& piece = tables.pieces[pieces[i].index()];
-    for (const NodeId node : {piece.a, piece.b}) {
-      std::size_t& first = first_at[node.index()];
-      if (first == nobody) first = i;
-      sets.join(first, i);
-    }
+    const road::Piece& piece = roads.pieces[pieces[i].index()];
+    ends.emplace_back(piece.a, i);
+    ends.emplace_back(piece.b, i);
+  }
+  std::ranges::sort(ends);
+  Sets sets(pieces.size());
+  for (std::size_t e = 1; e < ends.size(); ++e) {
+    if (ends[e].first == ends[e - 1].first) sets.join(ends[e].second, ends[e - 1].second);
   }
   std::vector<std::size_t> group_of(pieces.size(), nobody);
   std::vector<PieceGroup> groups;
@@ -52,9 +55,9 @@ std::vector<PieceGroup> connected_groups(const road::Tables& tables,
   return groups;
 }
 
-double length_of_group(const road::Tables& tables, std::span<const PieceId> group) {
+double length_of_group(const road::Roads& roads, std::span<const PieceId> group) {
   double sum = 0;
-  for (const PieceId piece : group) sum += tables.pieces[piece.index()].length_m;
+  for (const PieceId piece : group) sum += roads.pieces[piece.index()].length_m;
   return sum;
 }
 

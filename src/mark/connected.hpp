@@ -13,10 +13,9 @@ namespace loopwright::mark {
 using PieceGroup = std::vector<PieceId>;
 
 /// Groups in order of their first piece, pieces ascending. Rules: `pieces` ascending, each once.
-std::vector<PieceGroup> connected_groups(const road::Tables& tables,
-                                         std::span<const PieceId> pieces);
+std::vector<PieceGroup> connected_groups(const road::Roads& roads, std::span<const PieceId> pieces);
 
 /// Metres of road in a group, each piece once.
-double length_of_group(const road::Tables& tables, std::span<const PieceId> group);
+double length_of_group(const road::Roads& roads, std::span<const PieceId> group);
 
 }  // namespace loopwright::mark

@@ -141,8 +141,9 @@ void find_dual_carriageways(Draft& draft) {
   for (std::size_t p = 0; p < tables.pieces.size(); ++p) {
     if (!dual_tag(draft.way_tags(PieceId{p})).empty()) tables.pieces[p].flags |= flag::dual;
   }
-  for (const PieceGroup& group : connected_groups(tables, with_partner(draft))) {
-    if (length_of_group(tables, group) < least_together_m) continue;
+  const road::Roads roads = draft.roads();
+  for (const PieceGroup& group : connected_groups(roads, with_partner(draft))) {
+    if (length_of_group(roads, group) < least_together_m) continue;
     for (const PieceId piece : group) tables.pieces[piece.index()].flags |= flag::dual_inferred;
   }
 }

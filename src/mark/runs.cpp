@@ -7,19 +7,19 @@
 // 3. A chance is a way into a run: a legal turn from a stretch outside it to one inside, and then
 //    the straightest way on inside until it is long enough. When the straightest ends too soon, the
 //    next straightest is tried; a stretch is tried once. One chance for each first stretch.
+#include "runs.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <set>
 #include <unordered_map>
 
-#include "connected.hpp"
 #include "loopwright/road/kind_table.hpp"
-#include "run_kinds.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::mark {
 namespace {
 
-using road::Confidence;
 using road::Kind;
 using road::Movement;
 
@@ -27,38 +27,43 @@ std::uint8_t hardness_byte(Kind kind) {
   return static_cast<std::uint8_t>(road::hardness_of(kind, Movement::none));
 }
 
+const RunMember* find_member(std::span<const RunMember> members, StretchId stretch) {
+  const auto at = std::ranges::lower_bound(members, stretch, {}, &RunMember::stretch);
+  return at != members.end() && at->stretch == stretch ? &*at : nullptr;
+}
+
 /// The runs of one family: places and facts first, then the ways into them.
 class Runs {
  public:
-  Runs(Draft& draft, const RunFamily& family)
-      : draft_(draft), family_(family), mask_(road::with_special_forms(family.kind)) {}
-  void add_places();
-  void add_chances();
+  Runs(const road::Roads& roads, const RunFamily& family) : roads_(roads), family_(family) {}
+  FoundRuns find() {
+    find_places();
+    find_ways_in();
+    return std::move(found_);
+  }
 
  private:
   [[nodiscard]] std::vector<PieceId> pieces() const;
   [[nodiscard]] double length_of(const PieceGroup& group, Kind kind) const;
-  void add_place(const PieceGroup& group);
-  [[nodiscard]] const RunMember* member(StretchId stretch) const;
+  void find_places();
+  [[nodiscard]] road::Place place_of(const PieceGroup& group) const;
   [[nodiscard]] bool inside(StretchId stretch) const {
-    return (draft_.tables.stretches[stretch.index()].runs & mask_) != 0;
+    return find_member(kept_, stretch) != nullptr;
   }
-  [[nodiscard]] bool go_on(const road::Roads& roads, StateId state, double length_m);
+  [[nodiscard]] std::vector<StateId> states_before() const;
+  [[nodiscard]] bool go_on(StateId state, double length_m);
   [[nodiscard]] double least_m() const { return road::least_run_m(family_.kind); }
-  void add_chance(const road::Roads& roads);
+  void add_chance();
+  void find_ways_in();
 
-  Draft& draft_;
+  const road::Roads& roads_;
   const RunFamily& family_;
-  std::uint64_t mask_;
-  std::unordered_map<PieceId, PlaceId> place_of_;
+  FoundRuns found_;
+  std::unordered_map<PieceId, PlaceId> place_by_piece_;
+  std::vector<RunMember> kept_;  // of a group that is long enough, by stretch
   std::vector<StretchId> path_;  // of the chance being looked for
   std::set<StretchId> tried_;    // while looking for it
 };
-
-const RunMember* Runs::member(StretchId stretch) const {
-  const auto at = std::ranges::lower_bound(family_.members, stretch, {}, &RunMember::stretch);
-  return at != family_.members.end() && at->stretch == stretch ? &*at : nullptr;
-}
 
 std::vector<PieceId> Runs::pieces() const {
   std::vector<PieceId> pieces;
@@ -72,103 +77,140 @@ std::vector<PieceId> Runs::pieces() const {
 double Runs::length_of(const PieceGroup& group, Kind kind) const {
   double sum = 0;
   for (const PieceId piece : group) {
-    const RunMember* along = member({piece, false});
-    const RunMember* any = along ? along : member({piece, true});
-    if (any->kind == kind) sum += draft_.tables.pieces[piece.index()].length_m;
+    const RunMember* along = find_member(family_.members, {piece, false});
+    const RunMember* any = along ? along : find_member(family_.members, {piece, true});
+    if (any->kind == kind) sum += roads_.pieces[piece.index()].length_m;
   }
   return sum;
 }
 
-void Runs::add_place(const PieceGroup& group) {
+road::Place Runs::place_of(const PieceGroup& group) const {
   const PieceId middle = group[group.size() / 2];
-  const road::Roads roads = draft_.roads();
-  const road::Piece& row = roads.pieces[middle.index()];
+  const road::Piece& row = roads_.pieces[middle.index()];
   road::Place place;
   place.kind = family_.kind;
   if (place.kind == Kind::narrow_road && length_of(group, Kind::single_track) >= least_m()) {
     place.kind = Kind::single_track;
   }
-  place.source = {roads.pieces[group.front().index()].way, ObjectType::way, {}};
-  place.at = point_along(roads.shape_of(middle), row.length_m / 2);
-  place.name = row.name;
-  place.length_m = static_cast<float>(length_of_group(draft_.tables, group));
-  const PlaceId id = draft_.add_place(place, {}, group);
-  for (const PieceId piece : group) place_of_[piece] = id;
+  place.source = {roads_.pieces[group.front().index()].way, ObjectType::way, {}};
+  place.at = point_along(roads_.shape_of(middle), row.length_m / 2);
+  place.name = family_.name.known() ? family_.name : row.name;
+  place.length_m = static_cast<float>(length_of_group(roads_, group));
+  return place;
 }
 
-void Runs::add_places() {
-  std::int64_t count = 0;
-  for (const PieceGroup& group : connected_groups(draft_.tables, pieces())) {
-    if (length_of_group(draft_.tables, group) < least_m()) continue;
-    add_place(group);
-    ++count;
+void Runs::find_places() {
+  for (PieceGroup& group : connected_groups(roads_, pieces())) {
+    if (length_of_group(roads_, group) < least_m()) continue;
+    const PlaceId id{found_.places.size()};
+    for (const PieceId piece : group) place_by_piece_[piece] = id;
+    const road::Place row = place_of(group);
+    found_.places.push_back({row, std::move(group)});
   }
   for (const RunMember& m : family_.members) {
-    const auto place = place_of_.find(m.stretch.piece());
-    if (place == place_of_.end()) continue;
-    draft_.add_run_fact(
+    const auto place = place_by_piece_.find(m.stretch.piece());
+    if (place == place_by_piece_.end()) continue;
+    kept_.push_back(m);
+    found_.facts.push_back(
         {m.stretch, place->second, m.tag, m.kind, m.confidence, hardness_byte(m.kind), 0});
   }
-  draft_.report.count("runs: " + std::string(road::name(family_.kind)), count);
 }
 
 /// Step 3: true when path_, driven so far, is or becomes long enough.
-bool Runs::go_on(const road::Roads& roads, StateId state, double length_m) {
+bool Runs::go_on(StateId state, double length_m) {
   if (length_m >= least_m()) return true;
-  std::vector<road::Turn> turns(roads.turns_from(state).begin(), roads.turns_from(state).end());
+  std::vector<road::Turn> turns(roads_.turns_from(state).begin(), roads_.turns_from(state).end());
   std::ranges::stable_sort(turns, {}, [](const road::Turn& t) { return std::abs(t.angle_deg); });
   for (const road::Turn& turn : turns) {
-    const StretchId next = roads.stretch_of(turn.to);
+    const StretchId next = roads_.stretch_of(turn.to);
     if (!inside(next) || next == path_.back().back() || !tried_.insert(next).second) continue;
     path_.push_back(next);
-    if (go_on(roads, turn.to, length_m + roads.piece(next).length_m)) return true;
+    if (go_on(turn.to, length_m + roads_.piece(next).length_m)) return true;
     path_.pop_back();
   }
   return false;
 }
 
 /// The chance that path_ is.
-void Runs::add_chance(const road::Roads& roads) {
-  const RunMember& first = *member(path_.front());
+void Runs::add_chance() {
+  const RunMember& first = *find_member(kept_, path_.front());
   road::Chance chance;
-  chance.place = place_of_.at(first.stretch.piece());
+  chance.place = place_by_piece_.at(first.stretch.piece());
   chance.entry = path_.front(), chance.exit = path_.back();
   chance.kind = family_.kind;
   chance.tag = first.tag;
-  chance.source = {roads.piece(first.stretch).way, ObjectType::way, {}};
+  chance.source = {roads_.piece(first.stretch).way, ObjectType::way, {}};
   double single_m = 0;
   for (const StretchId stretch : path_) {
-    const RunMember& fact = *member(stretch);
-    if (fact.kind == Kind::single_track) single_m += roads.piece(stretch).length_m;
-    if (fact.confidence != Confidence::certain) chance.confidence = Confidence::inferred;
+    const RunMember& fact = *find_member(kept_, stretch);
+    if (fact.kind == Kind::single_track) single_m += roads_.piece(stretch).length_m;
+    chance.confidence = road::less_sure(chance.confidence, fact.confidence);
     chance.hardness = std::max(chance.hardness, hardness_byte(fact.kind));
   }
   if (single_m > 0 && single_m >= least_m()) chance.kind = Kind::single_track;
-  draft_.add_chance(chance, path_);
+  found_.ways_in.push_back({chance, path_});
 }
 
-void Runs::add_chances() {
-  const road::Roads roads = draft_.roads();
+/// Every state at whose end a stretch of a run begins, in order.
+std::vector<StateId> Runs::states_before() const {
+  std::vector<StateId> states;
+  for (const RunMember& m : kept_) {
+    for (const StretchId away : roads_.leaving(roads_.from_node(m.stretch))) {
+      states.push_back(StateId{away.back().index()});
+    }
+  }
+  std::ranges::sort(states);
+  states.erase(std::ranges::unique(states).begin(), states.end());
+  const std::size_t plain = states.size();
+  for (std::size_t copy = 0; copy < roads_.copies.size(); ++copy) {
+    const StateId of{roads_.copies[copy].index()};
+    if (std::binary_search(states.begin(), states.begin() + static_cast<std::ptrdiff_t>(plain), of))
+      states.push_back(StateId{roads_.stretch_count() + copy});
+  }
+  return states;
+}
+
+void Runs::find_ways_in() {
   std::set<StretchId> entered;
-  for (std::size_t s = 0; s < roads.state_count(); ++s) {
-    if (inside(roads.stretch_of(StateId{s}))) continue;
-    for (const road::Turn& turn : roads.turns_from(StateId{s})) {
-      const StretchId entry = roads.stretch_of(turn.to);
+  for (const StateId state : states_before()) {
+    if (inside(roads_.stretch_of(state))) continue;
+    for (const road::Turn& turn : roads_.turns_from(state)) {
+      const StretchId entry = roads_.stretch_of(turn.to);
       if (!inside(entry) || !entered.insert(entry).second) continue;
       path_ = {entry};
       tried_ = {entry};
-      if (go_on(roads, turn.to, roads.piece(entry).length_m)) add_chance(roads);
+      if (go_on(turn.to, roads_.piece(entry).length_m)) add_chance();
     }
+  }
+}
+
+void add_to(Draft& draft, FoundRuns found) {
+  std::vector<PlaceId> ids;
+  for (const FoundRuns::Run& run : found.places) {
+    ids.push_back(draft.add_place(run.row, {}, run.pieces));
+  }
+  for (road::RunFact& fact : found.facts) {
+    fact.place = ids[fact.place.index()];
+    draft.add_run_fact(fact);
+  }
+  for (FoundRuns::WayIn& way_in : found.ways_in) {
+    way_in.chance.place = ids[way_in.chance.place.index()];
+    draft.add_chance(way_in.chance, way_in.path);
   }
 }
 
 }  // namespace
 
+FoundRuns runs_of(const road::Roads& roads, const RunFamily& family) {
+  return Runs(roads, family).find();
+}
+
 void mark_runs(Draft& draft) {
   for (const RunFamily& family : run_families(draft)) {
-    Runs runs(draft, family);
-    runs.add_places();
-    runs.add_chances();
+    FoundRuns found = runs_of(draft.roads(), family);
+    draft.report.count("runs: " + std::string(road::name(family.kind)),
+                       static_cast<std::int64_t>(found.places.size()));
+    add_to(draft, std::move(found));
   }
 }
 
