@@ -10,7 +10,9 @@
 #include "command/progress_bar.hpp"
 #include "loopwright/card/area_report.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/place/place.hpp"
 #include "loopwright/read/build.hpp"
+#include "loopwright/read/heights.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
@@ -18,11 +20,13 @@ namespace {
 
 struct BuildTexts {
   std::string extract, area, region, side, report;
+  std::vector<std::string> heights;
   bool motorways = false, fords = false;
 };
 
 struct BuildJob {
   std::filesystem::path extract, area, report;
+  std::vector<std::filesystem::path> heights;
   read::BuildOptions options;
 };
 
@@ -77,12 +81,19 @@ std::optional<BuildJob> job_of(const Arguments& words) {
   app.add_option("--report", texts.report,
                  "also write what was found, inferred and is unknown:\nFILE.html or .txt to read, "
                  ".json for programs");
+  app.add_option("--heights", texts.heights,
+                 "elevation grid or a folder of them (.hgt, GeoTIFF), for gradients; once or more")
+      ->allow_extra_args(false);
   app.add_flag("--motorways", texts.motorways, "loops may use motorways");
   app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;
   check_report_name(texts.report);
   const read::BuildOptions options{region_of(texts), texts.motorways, texts.fords};
-  return BuildJob{texts.extract, texts.area, texts.report, options};
+  return BuildJob{texts.extract,
+                  texts.area,
+                  texts.report,
+                  {texts.heights.begin(), texts.heights.end()},
+                  options};
 }
 
 void print_report(const road::Report& report, const BuildJob& job) {
@@ -94,15 +105,32 @@ void print_report(const road::Report& report, const BuildJob& job) {
   std::cout << '\n';
 }
 
+/// The module beside the program, or where a package would put it.
+std::filesystem::path heights_module() {
+  constexpr std::string_view name = "loopwright_heights.so";
+  const auto folder = std::filesystem::read_symlink("/proc/self/exe").parent_path();
+  const auto beside = folder / name;
+  return std::filesystem::exists(beside) ? beside : folder / "../lib/loopwright" / name;
+}
+
+read::BuildOptions options_of(const BuildJob& job) {
+  read::BuildOptions options = job.options;
+  options.heights = read::open_heights(job.heights, heights_module());
+  return options;
+}
+
 Exit run(const BuildJob& job) {
   need_folder_of(job.area);
   if (!job.report.empty()) need_folder_of(job.report);
+  const read::BuildOptions options = options_of(job);
   road::Report report;
   read::Built built;
   {
     ProgressBar bar;
-    built = read::build_area(job.extract, job.options, report, bar.progress());
+    built = read::build_area(job.extract, options, report, bar.progress());
   }
+  const std::string names = place::make_index(road::view_of(built.tables, built.info));
+  built.tables.place_index.assign(names.begin(), names.end());
   const std::string id = store::write_area(job.area, built.tables, built.info);
   const road::Roads roads = road::view_of(built.tables, built.info);
   if (!job.report.empty()) {

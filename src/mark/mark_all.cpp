@@ -11,7 +11,8 @@ namespace {
 
 void count_junctions(const Draft& draft) {
   for (const road::Kind kind : road::all_kinds()) {
-    if (road::is_stretch_like(kind) || kind == road::Kind::limit_change) continue;
+    const bool junction = road::form_of(kind) == road::KindForm::junction;
+    if (!junction || kind == road::Kind::limit_change) continue;
     const std::string name(road::name(kind));
     draft.report.count("places: " + name,
                        std::ranges::count(draft.tables.places, kind, &road::Place::kind));
@@ -24,16 +25,26 @@ void count_junctions(const Draft& draft) {
 
 void mark_all(Draft& draft) {
   mark_piece_facts(draft);
+  mark_gradients(draft);
   mark_roundabouts(draft);
   mark_minis(draft);
   mark_signals(draft);
   mark_crossings(draft);
   mark_level_crossings(draft);
   mark_junctions(draft);
+  mark_calming(draft);
+  mark_pinch_points(draft);
+  mark_fords(draft);
+  mark_tram_crossings(draft);
   count_junctions(draft);
   mark_limit_changes(draft);
   mark_runs(draft);
+  mark_bus_stops(draft);
+  mark_pull_ups(draft);
+  mark_manoeuvres(draft);
   mark_controls(draft);
+  mark_addresses(draft);
+  count_coverage(draft);
   draft.finish();
 }
 

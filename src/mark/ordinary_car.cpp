@@ -4,8 +4,10 @@
 //    a state of road or weather (may hold: nobody knows now), "24/7" (holds), or hours.
 // 2. One part that never holds makes the whole never hold. Otherwise a state of the road, or a
 //    text we don't know, leaves only "at times"; hours leave "at times" with their text.
-// 3. Limits on size are lengths in metres (or feet and inches) and weights in tonnes.
-// Source of the grammar: OSM wiki, page Conditional restrictions.
+// 3. Limits on size are lengths in metres (or feet and inches) and weights in tonnes. A text that
+//    can't be read keeps no car out, but is reported.
+// The car's figures: src/rules/car.txt. Sources: OSM wiki, pages Key:maxheight, Key:maxwidth; of
+// the grammar: OSM wiki, page Conditional restrictions.
 #include "loopwright/mark/ordinary_car.hpp"
 
 #include <algorithm>
@@ -14,6 +16,7 @@
 #include <utility>
 #include <vector>
 
+#include "loopwright/base/table.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
@@ -23,29 +26,13 @@ namespace {
 
 using When = Binding::When;
 
-struct Property {
-  std::string_view name;
-  double of_car;
-};
-
-// An ordinary hatchback, figures rounded up (from memory of makers' sheets): 1.8 t laden, 4.5 m
-// long, body 1.9 m wide, 1.5 m high plus 0.3 m for the roof sign of a driving school. Laws measure
-// width without mirrors. It passes through, so its stay is 0.
-constexpr std::array<Property, 13> car{{{"weight", 1.8},
-                                        {"maxweight", 1.8},
-                                        {"weightrating", 2.5},
-                                        {"maxweightrating", 2.5},
-                                        {"axleload", 1.0},
-                                        {"length", 4.5},
-                                        {"width", 1.9},
-                                        {"height", 1.8},
-                                        {"axles", 2},
-                                        {"wheels", 4},
-                                        {"trailers", 0},
-                                        {"seats", 5},
-                                        {"stay", 0}}};
-// What a gap must measure for it to pass with its mirrors out.
-constexpr double car_width_with_mirrors_m = 2.1;
+/// A figure of src/rules/car.txt; empty when the car has no such property.
+std::optional<double> of_car(std::string_view property) {
+  for (const TableRow& row : read_table(rule_text("car"))) {
+    if (row.at(0) == property) return number_cell(row, 1);
+  }
+  return std::nullopt;
+}
 
 constexpr std::array<std::string_view, 29> others{
     "destination", "delivery",     "customers", "private",  "permit",  "permit_holders",
@@ -75,11 +62,11 @@ std::optional<bool> compared(std::string_view part) {
   if (at == std::string_view::npos) return std::nullopt;
   const std::size_t after = part.find_first_not_of("<>=", at);
   const std::string property = lower(trim(part.substr(0, at)));
-  const auto known = std::ranges::find(car, property, &Property::name);
-  if (known == car.end() || after == std::string_view::npos) return std::nullopt;
+  const auto value = of_car(property);
+  if (!value || after == std::string_view::npos) return std::nullopt;
   const auto limit = leading_number(part.substr(after));
   if (!limit) return std::nullopt;
-  return compare(known->of_car, part.substr(at, after - at), *limit);
+  return compare(*value, part.substr(at, after - at), *limit);
 }
 
 std::string_view without_brackets(std::string_view part) {
@@ -135,12 +122,27 @@ std::optional<double> read_tonnes(std::string_view text) {
   return std::nullopt;
 }
 
-bool under(std::optional<double> limit, double needed) {
-  return limit && *limit < needed;
+/// A key that limits the size of vehicles, and what of the car it is held against.
+struct SizeKey {
+  std::string_view key, property;
+};
+
+constexpr std::array<SizeKey, 6> size_keys{{{"maxwidth", "width"},
+                                            {"maxwidth:physical", "gap"},
+                                            {"maxheight", "height"},
+                                            {"maxheight:physical", "height"},
+                                            {"maxlength", "length"},
+                                            {"maxweight", "weight"}}};
+
+std::optional<double> read_size(const SizeKey& size, std::string_view text) {
+  return size.property == "weight" ? read_tonnes(text) : read_width(text);
 }
 
-double car_value(std::string_view property) {
-  return std::ranges::find(car, property, &Property::name)->of_car;
+/// Words that say there is no number, or only the law's own (over 4 m high): no trouble for a car.
+bool says_no_number(std::string_view text) {
+  constexpr std::array<std::string_view, 7> words{"default", "below_default",  "none",    "no_sign",
+                                                  "no",      "no_indications", "unsigned"};
+  return one_of(text, words);
 }
 
 }  // namespace
@@ -152,17 +154,21 @@ Binding binding_on_car(std::string_view condition) {
 }
 
 std::string size_tag_against_car(const Tags& tags) {
-  const std::array<std::pair<std::string_view, double>, 5> lengths{
-      {{"maxwidth", car_value("width")},
-       {"maxwidth:physical", car_width_with_mirrors_m},
-       {"maxheight", car_value("height")},
-       {"maxheight:physical", car_value("height")},
-       {"maxlength", car_value("length")}}};
-  for (const auto& [key, needed_m] : lengths) {
-    if (under(read_width(tags.get(key)), needed_m)) return tag_text(tags, key);
+  for (const SizeKey& size : size_keys) {
+    if (!tags.has(size.key)) continue;
+    const auto limit = read_size(size, tags.get(size.key));
+    if (limit && *limit < of_car(size.property).value()) return tag_text(tags, size.key);
   }
-  const bool too_heavy = under(read_tonnes(tags.get("maxweight")), car_value("weight"));
-  return too_heavy ? tag_text(tags, "maxweight") : std::string();
+  return {};
+}
+
+std::string unread_size_tag(const Tags& tags) {
+  for (const SizeKey& size : size_keys) {
+    const std::string_view text = tags.get(size.key);
+    if (text.empty() || says_no_number(text) || read_size(size, text)) continue;
+    return tag_text(tags, size.key);
+  }
+  return {};
 }
 
 }  // namespace loopwright::mark

@@ -12,6 +12,8 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+
+#include "side_value.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -22,25 +24,8 @@ constexpr double parallel_m = 2.0, half_on_kerb_m = 1.0, diagonal_m = 4.5, perpe
 struct Taken {
   double metres = 0;
   std::string tag;
+  [[nodiscard]] bool free() const { return metres == 0 && !tag.empty(); }
 };
-
-/// The value of <before><side><after>, or of the same key for both sides; `key` is the one found.
-struct SideValue {
-  std::string key;
-  std::string_view value;
-};
-
-struct Key {
-  std::string_view before, after;
-};
-
-SideValue value_of_side(const Tags& tags, const Key& key, std::string_view side) {
-  for (const std::string_view which : {side, std::string_view("both")}) {
-    std::string name = std::string(key.before).append(which).append(key.after);
-    if (const auto value = tags.get(name); !value.empty()) return {std::move(name), value};
-  }
-  return {};
-}
 
 double by_orientation(std::string_view orientation) {
   if (orientation == "diagonal") return diagonal_m;
@@ -61,17 +46,20 @@ bool is_ban(std::string_view value) {
 }
 
 Taken taken_today(const Tags& tags, const SideValue& parking, std::string_view side) {
-  if (is_ban(value_of_side(tags, {"parking:", ":restriction"}, side).value)) return {};
+  const std::string tag = tag_text(parking.key, parking.value);
+  if (is_ban(value_of_side(tags, {"parking:", ":restriction"}, side).value)) return {0, tag};
   const auto orientation = value_of_side(tags, {"parking:", ":orientation"}, side).value;
-  return {by_position(parking.value, orientation), tag_text(parking.key, parking.value)};
+  return {by_position(parking.value, orientation),
+          parking.value == "separate" ? std::string() : tag};
 }
 
 Taken taken_before_2022(const Tags& tags, std::string_view side) {
   constexpr std::array<std::string_view, 7> kinds{
       "parallel", "inline", "diagonal", "perpendicular", "orthogonal", "marked", "yes"};
   const SideValue lane = value_of_side(tags, {"parking:lane:", ""}, side);
-  if (!one_of(lane.value, kinds)) return {};
-  if (is_ban(value_of_side(tags, {"parking:condition:", ""}, side).value)) return {};
+  const SideValue condition = value_of_side(tags, {"parking:condition:", ""}, side);
+  if (is_ban(condition.value)) return {0, tag_text(condition.key, condition.value)};
+  if (!one_of(lane.value, kinds)) return {0, lane.key};
   const std::string kind = ":" + std::string(lane.value);
   const auto position = value_of_side(tags, {"parking:lane:", kind}, side).value;
   return {by_position(position.empty() ? "on_street" : position, lane.value),
@@ -87,7 +75,7 @@ Taken taken_on(const Tags& tags, std::string_view side) {
 
 Parked parked_on(const Tags& tags) {
   const Taken left = taken_on(tags, "left"), right = taken_on(tags, "right");
-  return {left.metres, right.metres,
+  return {left.metres, right.metres, left.free(), right.free(),
           left.metres > 0    ? left.tag
           : right.metres > 0 ? right.tag
                              : ""};

@@ -12,8 +12,9 @@
 namespace loopwright::mark {
 
 struct Parked {
-  double left_m = 0, right_m = 0;  ///< sides as the way's nodes run
-  std::string tag;                 ///< "parking:both=lane", of the first side that takes anything
+  double left_m = 0, right_m = 0;              ///< sides as the way's nodes run
+  bool left_free = false, right_free = false;  ///< as mapped, no car stands there
+  std::string tag;  ///< "parking:both=lane", of the first side that takes anything
   [[nodiscard]] double total_m() const { return left_m + right_m; }
   [[nodiscard]] bool both() const { return left_m > 0 && right_m > 0; }
 };

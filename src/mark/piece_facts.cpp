@@ -1,21 +1,18 @@
 // What the tags of its way say of each piece of road, one topic after the other.
 //
-// 1. Shape and kind: one-way, ring, bridge, tunnel, lamps, bus route, lanes, widths, humps, bends.
+// 1. Shape and kind: one-way, ring, bridge, tunnel, lamps, bus route, lanes, widths, humps.
 // 2. Dual carriageways, since the national limit depends on them (dual_carriageways.cpp).
 // 3. Limits of both directions (and those that neighbours tell, limits_among_streets.cpp), then
-//    which streets are quiet, since that depends on the limit.
+//    which roads wind (bend_runs.cpp) and which streets are quiet, since that depends on the limit.
 // 4. Bus lanes, and rules with hours that a car must know (those of access that room read hasn't
 //    kept already, and those of limits).
 // Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
 // distance between humps that makes a series (council summary of the 1999 regulations: 20-150 m).
-// A short piece is as winding as its whole way; from 300 m on a piece speaks for itself. Service
-// roads aren't judged: other things make them slow.
 #include <algorithm>
 #include <array>
 #include <optional>
 #include <span>
 
-#include "bends.hpp"
 #include "dual_carriageways.hpp"
 #include "law_days.hpp"
 #include "limits_among_streets.hpp"
@@ -25,6 +22,7 @@
 #include "loopwright/mark/rules.hpp"
 #include "marked_nodes.hpp"
 #include "piece_widths.hpp"
+#include "shape_runs.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -33,7 +31,7 @@ namespace {
 namespace flag = road::piece_flag;
 using road::RoadClass;
 
-constexpr double hump_every_m = 150, speaks_for_itself_m = 300;
+constexpr double hump_every_m = 150;
 constexpr int quiet_up_to_mph = 30, quiet_up_to_kmh = 50;
 
 bool says_yes(const Tags& tags, std::string_view key) {
@@ -97,16 +95,13 @@ class PieceFacts {
   void report_odd(PieceId id, std::string_view what, std::string_view key);
   void add_widths(PieceId id);
   [[nodiscard]] bool has_humps(PieceId id);
-  [[nodiscard]] bool winds(PieceId id);
   [[nodiscard]] bool is_quiet(PieceId id);
   void add_timed(PieceId id, std::string_view key, std::string_view text);
 
   Draft& draft_;
   PieceWidths widths_;
   MarkedNodes humps_;
-  std::size_t kept_rules_;       // rules with hours that were there before, by piece
-  std::int64_t judged_way_ = 0;  // the last way whose bends were judged, and what they are
-  bool way_winds_ = false;
+  std::size_t kept_rules_;  // rules with hours that were there before, by piece
 };
 
 void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
@@ -121,6 +116,9 @@ void PieceFacts::add_widths(PieceId id) {
   row(id).width_source = draft_.text(widths.tag);
   set(id, flag::parked_both, widths.parked_both);
   const Tags& tags = draft_.way_tags(id);
+  if (const std::string unread = unread_size_tag(tags); !unread.empty()) {
+    report_odd(id, "a limit on size can't be read", unread.substr(0, unread.find('=')));
+  }
   if (tags.has("width") && !read_width(tags.get("width"))) {
     report_odd(id, "width can't be read", "width");
   }
@@ -133,23 +131,6 @@ bool PieceFacts::has_humps(PieceId id) {
   return humps > 0 && static_cast<double>(humps) * hump_every_m >= row(id).length_m;
 }
 
-bool PieceFacts::winds(PieceId id) {
-  const road::Piece& piece = row(id);
-  if (piece.road_class == RoadClass::service) return false;
-  if (piece.length_m >= speaks_for_itself_m) {
-    return is_winding(
-        std::span<const Point>(draft_.tables.shape).subspan(piece.shape_first, piece.shape_count));
-  }
-  if (judged_way_ == piece.way) return way_winds_;
-  std::vector<Point> line;
-  for (const std::int64_t node : draft_.way(id).nodes) {
-    if (const RawNode* known = draft_.raw.find_node(node)) line.push_back(known->at);
-  }
-  judged_way_ = piece.way;
-  way_winds_ = is_winding(line);
-  return way_winds_;
-}
-
 void PieceFacts::add_shape_and_kind(PieceId id) {
   const Tags& tags = draft_.way_tags(id);
   set(id, flag::one_way, one_way_of(tags, row(id).road_class).one_way);
@@ -160,7 +141,6 @@ void PieceFacts::add_shape_and_kind(PieceId id) {
   set(id, flag::minor_service, is_minor_service(tags));
   set(id, flag::bus_route, std::ranges::binary_search(draft_.raw.bus_route_ways, row(id).way));
   set(id, flag::humps, has_humps(id));
-  set(id, flag::winding, winds(id));
   row(id).lanes = lanes_of(tags);
   add_widths(id);
   constexpr std::array<std::string_view, 10> known{
@@ -218,6 +198,15 @@ void PieceFacts::add_lanes_and_hours(PieceId id) {
   tags.each([&](std::string_view key, std::string_view value) { add_timed(id, key, value); });
 }
 
+/// Such texts on points of the roads: barriers, low bridges.
+void report_unread_sizes(Draft& draft) {
+  for (const auto& [node, tags] : draft.raw.node_tags) {
+    const std::string unread = unread_size_tag(tags);
+    if (unread.empty()) continue;
+    draft.report.odd({node, ObjectType::node, {}}, "a limit on size can't be read", unread);
+  }
+}
+
 void count_facts(Draft& draft) {
   const auto with = [&](std::uint32_t bits) {
     return std::ranges::count_if(draft.tables.pieces,
@@ -249,8 +238,10 @@ void mark_piece_facts(Draft& draft) {
   find_dual_carriageways(draft);
   for (std::size_t p = 0; p < count; ++p) facts.add_limits(PieceId{p});
   settle_limits_among_streets(draft);
+  mark_winding(draft);
   for (std::size_t p = 0; p < count; ++p) facts.add_quiet(PieceId{p});
   for (std::size_t p = 0; p < count; ++p) facts.add_lanes_and_hours(PieceId{p});
+  report_unread_sizes(draft);
   count_facts(draft);
 }
 

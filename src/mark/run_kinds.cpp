@@ -6,12 +6,15 @@
 // 3. Dual carriageway by tag, or inferred by its partner; motorways are a kind of their own.
 // 4. One-way: no dual carriageway, and no piece under 25 m (ours: the lanes round an island).
 // 5. Beside a bus lane whose buses go our way, or nobody knows which way.
+// The other kinds have a file of their own each (run_rules.hpp, shape_runs.hpp).
 #include "run_kinds.hpp"
 
 #include <algorithm>
 
 #include "dual_carriageways.hpp"
 #include "piece_widths.hpp"
+#include "run_rules.hpp"
+#include "shape_runs.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -142,7 +145,20 @@ std::vector<RunFamily> RunKinds::find() {
 }  // namespace
 
 std::vector<RunFamily> run_families(Draft& draft) {
-  return RunKinds(draft).find();
+  std::vector<RunFamily> families = RunKinds(draft).find();
+  families.push_back(slip_road_runs(draft));
+  families.push_back(cycle_lane_runs(draft));
+  families.push_back(tram_runs(draft));
+  for (auto* runs : {school_runs, independent_runs}) {
+    for (RunFamily& family : runs(draft)) families.push_back(std::move(family));
+  }
+  families.push_back({Kind::meeting_traffic, meeting_traffic_members(draft)});
+  families.push_back({Kind::country_road, country_road_members(draft)});
+  families.push_back({Kind::bends, bends_members(draft)});
+  families.push_back({Kind::brow, brow_members(draft)});
+  families.push_back({Kind::downhill, downhill_members(draft)});
+  std::ranges::stable_sort(families, {}, &RunFamily::kind);
+  return families;
 }
 
 }  // namespace loopwright::mark

@@ -10,12 +10,22 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/parking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/widths.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bends.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bend_runs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/brows.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/country_roads.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/downhill.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/houses.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/meeting_traffic.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_counted.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_listed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_sided.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connected.cpp
   ${CMAKE_CURRENT_LIST_DIR}/dual_carriageways.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/gradients.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/height_profile.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/road_line.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/incline.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_changes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_texts.cpp
@@ -27,20 +37,57 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/runs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/speed_limits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/node_kinds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/addresses.cpp
   ${CMAKE_CURRENT_LIST_DIR}/approach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/arms.cpp
   ${CMAKE_CURRENT_LIST_DIR}/controls.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/coverage.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/car_parks.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/clear_kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facing.cpp
   ${CMAKE_CURRENT_LIST_DIR}/features.cpp
   ${CMAKE_CURRENT_LIST_DIR}/junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kerb.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lay_bys.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/acute_junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/advanced_stop_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/box_junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/cycle_lane_mouths.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/filter_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_counts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_merges.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/plain_junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/staggered_junctions.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/stop_lines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/level_crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/light_clusters.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/manoeuvres.cpp
   ${CMAKE_CURRENT_LIST_DIR}/minis.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/note_spots.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted_runs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/overlay.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passing.cpp
   ${CMAKE_CURRENT_LIST_DIR}/priority.cpp
   ${CMAKE_CURRENT_LIST_DIR}/public_road.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pull_up_rules.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ring_kind.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ring_movement.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_stops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/calming.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/cycle_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/fords.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pinch_points.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/schools.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/series.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/signed_roads.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/slip_roads.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/tram_crossings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/tram_rails.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/trams.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/roundabouts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/signals.cpp)

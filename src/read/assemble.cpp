@@ -99,6 +99,7 @@ void count_graph(const mark::Draft& draft) {
 Built assemble(const mark::RawMap& raw, const BuildOptions& options, road::Report& report,
                const Progress& progress) {
   mark::Draft draft(raw, info_of(raw, options), report);
+  draft.heights = options.heights;
   tell(progress, "joining roads", 0);
   lay_out_graph(draft, options);
   count_graph(draft);

@@ -19,13 +19,46 @@ target_sources(loopwright_test PRIVATE
 if("read" IN_LIST rooms)
   target_sources(loopwright_test PRIVATE
     ${CMAKE_CURRENT_LIST_DIR}/chance_texts.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/pull_up_texts.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_kerb.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_manoeuvres.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_pull_ups.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_trams.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_slip_roads.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_signed_roads.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_schools.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_pinch_points.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_fords.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_cycle_lanes.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_calming.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_bus_stops.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_addresses.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_acute_junctions.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_advanced_stop_lines.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_box_junctions.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_cycle_lane_mouths.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_filter_lanes.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_lane_merges.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_narrow_mouths.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_staggered_junctions.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_stop_lines.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/shape_town.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_bends.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_brows.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_country_roads.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_downhill.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_gradients.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_meeting_traffic.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_controls.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_crossings.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_coverage.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_crossings.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_junctions.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_level_crossings.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_limits_among_streets.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_minis.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_roundabout_arms.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_ring_movement.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_roundabout_arms.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_roundabouts.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_signals.cpp)
+    ${CMAKE_CURRENT_LIST_DIR}/test_signals.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_traps.cpp)
 endif()

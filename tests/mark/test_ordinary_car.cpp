@@ -61,5 +61,36 @@ TEST_CASE("a width of 6'6\" lets a car through, six foot doesn't", "[mark]") {
   CHECK(size_tag_against_car({{"maxweight", "1500 kg"}}) == "maxweight=1500 kg");
 }
 
+// OSM wiki, Key:maxheight: "default" and "below_default" stand for what the law or nobody says.
+TEST_CASE("limits on size without a number keep no car out and are nothing odd", "[mark]") {
+  for (const char* word : {"default", "below_default", "none", "no_sign"}) {
+    CHECK(size_tag_against_car({{"maxheight", word}}).empty());
+    CHECK(unread_size_tag({{"maxheight", word}}).empty());
+  }
+  CHECK(unread_size_tag({}).empty());
+  CHECK(unread_size_tag({{"maxheight", "14'6\""}}).empty());
+  CHECK(unread_size_tag({{"maxweight", "3.5"}}).empty());
+}
+
+TEST_CASE("between posts a car needs room for its mirrors", "[mark]") {
+  CHECK(size_tag_against_car({{"maxwidth:physical", "2.1"}}) == "maxwidth:physical=2.1");
+  CHECK(size_tag_against_car({{"maxwidth:physical", "2.3"}}).empty());
+  CHECK(size_tag_against_car({{"maxwidth", "2.1"}}).empty());
+}
+
+TEST_CASE("a car passes where lorries don't", "[mark]") {
+  CHECK(size_tag_against_car({{"maxweight", "3.5"}}).empty());
+  CHECK(size_tag_against_car({{"maxheight", "6'6\""}}).empty());
+  CHECK(size_tag_against_car({{"maxheight", "5'9\""}}) == "maxheight=5'9\"");
+}
+
+TEST_CASE("a limit on size that can't be read is told, and lets a car through", "[mark]") {
+  for (const char* text : {"high", "2,1", "6'6", "2.1;2.5"}) {
+    CHECK(size_tag_against_car({{"maxheight", text}}).empty());
+    CHECK(unread_size_tag({{"maxheight", text}}) == std::string("maxheight=") + text);
+  }
+  CHECK(unread_size_tag({{"maxweight", "7.5 tons"}}) == "maxweight=7.5 tons");
+}
+
 }  // namespace
 }  // namespace loopwright::mark

@@ -121,7 +121,20 @@ TEST_CASE("passing places make the whole way single-track", "[mark]") {
   )");
   CHECK(is(town, "Bp", Kind::single_track));
   CHECK(is(town, "pC", Kind::single_track));
-  CHECK(chances(town, Kind::single_track)[0].confidence == Confidence::inferred);
+  const road::Chance chance = chances(town, Kind::single_track)[0];
+  CHECK(chance.confidence == Confidence::certain);
+  CHECK(town.roads().text(chance.tag) == "highway=passing_place");
+}
+
+TEST_CASE("a passing place on a road with room for two is a lay-by mapped wrongly", "[mark]") {
+  for (const char* room : {"lanes=2", "width=5.5"}) {
+    const test::BuiltTown town = test::built_town(std::string(R"(
+    A     B       p      C
+  w1 AB  highway=tertiary
+  np     highway=passing_place
+  w2 BpC highway=unclassified )") + room + "\n");
+    CHECK_FALSE(is(town, "Bp", Kind::single_track));
+  }
 }
 
 TEST_CASE("a 20 zone and a 20 limit are two kinds", "[mark]") {

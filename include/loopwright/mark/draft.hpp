@@ -15,6 +15,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "loopwright/mark/heights.hpp"
 #include "loopwright/mark/raw_map.hpp"
 #include "loopwright/road/report.hpp"
 #include "loopwright/road/roads.hpp"
@@ -29,6 +30,7 @@ class Draft {
   road::AreaInfo info;
   road::LimitLaw law;  ///< of the region, knowing the age of the map
   road::Report& report;
+  HeightSource heights;  ///< of the ground; empty when no elevation grid is given
   road::Tables tables;
 
   /// Row of a text, added when new. Row 0 is the empty text.

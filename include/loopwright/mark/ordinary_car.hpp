@@ -2,7 +2,7 @@
 //
 //   binding_on_car("weight>7.5").when == Binding::When::never
 //
-// Rules: figures of the car are in ordinary_car.cpp, with their reasons.
+// Rules: figures of the car are in src/rules/car.txt, with their reasons.
 #pragma once
 
 #include <cstdint>
@@ -23,5 +23,8 @@ Binding binding_on_car(std::string_view condition);
 
 /// "maxwidth=1.8" when a limit on size or weight keeps the car out; empty when none does.
 std::string size_tag_against_car(const Tags& tags);
+
+/// "maxheight=high" when a limit on size or weight is mapped that can't be read; else empty.
+std::string unread_size_tag(const Tags& tags);
 
 }  // namespace loopwright::mark

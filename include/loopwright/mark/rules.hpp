@@ -19,9 +19,9 @@ std::optional<road::RoadClass> road_class_of(const Tags& tags);
 /// A driveway, parking aisle, drive-through or emergency access: never driven, never a road.
 bool is_minor_service(const Tags& tags);
 
-/// From open to shut. `unsuited`: public and legal, but no place for a lesson (a motorway when not
-/// built in, living streets, unsealed or unknown roads, fords, tolls): seen and counted as an exit,
-/// not driven.
+/// From open to shut. `unsuited`: public and legal, but no place for a lesson (a motorway or a ford
+/// when not built in, living streets, unsealed or unknown roads, tolls): seen and counted as an
+/// exit, not driven.
 enum class Access : std::uint8_t { yes, destination, unsuited, no };
 
 struct CarAccess {
@@ -31,10 +31,15 @@ struct CarAccess {
   std::string timed_key, timed_text;
 };
 
+/// What an area is built with beside the roads that suit any lesson.
+struct BuiltWith {
+  bool motorways = false, fords = false;
+};
+
 /// The access tree motorcar / motor_vehicle / vehicle / access with its directions and conditions,
 /// oneway in all its spellings, implied one-ways, service kinds, surfaces and fords.
 /// Rules: only `yes` may be driven; a direction shut by one-way alone is `no` without a tag.
-CarAccess car_access(const Tags& tags, road::RoadClass road_class, bool motorways);
+CarAccess car_access(const Tags& tags, road::RoadClass road_class, BuiltWith with);
 
 /// The piece flags of that: no_access when shut both ways, destination_only when that is the best.
 std::uint32_t access_flags(const CarAccess& access);
@@ -47,8 +52,9 @@ struct OneWay {
 OneWay one_way_of(const Tags& tags, road::RoadClass road_class);
 
 enum class Barrier : std::uint8_t { none, passable, wall };
-/// A node on the way: a gate, a bollard …; access tags on it outrank the kind of barrier.
-Barrier barrier_of(const Tags& tags);
+/// A node on the way: a gate, a bollard …; access tags on it outrank the kind of barrier. A ford is
+/// a wall unless the area is built with fords.
+Barrier barrier_of(const Tags& tags, BuiltWith with = {});
 
 // --- node_kinds.cpp: what a map node's tags say a driver meets there ----------------------------
 
@@ -61,6 +67,12 @@ bool is_hump(std::string_view calming);
 
 /// False when a node with the zebra bit is only "marked", without saying how.
 bool zebra_is_certain(const Tags& tags);
+
+// --- tram_rails.cpp ------------------------------------------------------------------------------
+
+/// Map nodes where the rails of a tram cross a road instead of running along it, ascending. A way
+/// is cut there too.
+std::vector<std::int64_t> tram_crossings(const RawMap& raw);
 
 // --- features.cpp --------------------------------------------------------------------------------
 
@@ -115,15 +127,25 @@ std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, S
 // --- places: each appends to the draft, in this order --------------------------------------------
 
 void mark_piece_facts(Draft& draft);  ///< limits, widths, flags, bus lanes of every piece
+void mark_gradients(Draft& draft);    ///< how steep, by tag or elevation grid; needs the flags
 void mark_roundabouts(Draft& draft);  ///< rings from ways, arms merged, exits numbered
 void mark_minis(Draft& draft);
 void mark_signals(Draft& draft);    ///< signalled junctions and signal crossings, clustered
 void mark_crossings(Draft& draft);  ///< zebras
 void mark_level_crossings(Draft& draft);
 void mark_junctions(Draft& draft);  ///< emerging, turning off, crossroads
+void mark_calming(Draft& draft);         ///< humps, a series on one street as one place
+void mark_pinch_points(Draft& draft);    ///< chokers, chicanes, one-lane bridges; needs the signals
+void mark_fords(Draft& draft);
+void mark_tram_crossings(Draft& draft);
 void mark_limit_changes(Draft& draft);
 void mark_runs(Draft& draft);      ///< narrow, 20 zones, one-way, dual, bus lanes …
+void mark_bus_stops(Draft& draft);  ///< beside the road, by side
+void mark_pull_ups(Draft& draft);   ///< where one may stop; needs the runs and gradients
+void mark_manoeuvres(Draft& draft);  ///< where to stop and practise; needs the pull-up places
 void mark_controls(Draft& draft);  ///< what each turn must deal with, for the times
+void mark_addresses(Draft& draft);  ///< addresses, and what has a name
+void count_coverage(Draft& draft);  ///< for the report: how much the map tells of which streets
 
 /// All of the above in order, then draft.finish().
 void mark_all(Draft& draft);

@@ -9,6 +9,7 @@
 #include <filesystem>
 
 #include "loopwright/base/progress.hpp"
+#include "loopwright/mark/heights.hpp"
 #include "loopwright/mark/raw_map.hpp"
 #include "loopwright/road/report.hpp"
 #include "loopwright/road/roads.hpp"
@@ -19,6 +20,7 @@ struct BuildOptions {
   Region region;
   bool motorways = false;  ///< loops may use motorways
   bool fords = false;      ///< loops may use fords
+  mark::HeightSource heights;  ///< of the ground (read/heights.hpp); empty: by tags alone
 };
 
 struct Built {

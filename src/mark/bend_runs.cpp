@@ -1,0 +1,77 @@
+// Bends that don't let one drive at the limit.
+//
+// 1. Asked of roads limited to 40 mph or 60 km/h at least: below, corners are those of a town. Not
+//    of slip roads, which bend by design; and where the limit is a mere guess, only in open country
+//    (country_roads.cpp).
+// 2. A piece belongs when at least half of it lies in bends too sharp for its limit (bends.cpp). A
+//    single bend of a long straight road makes no run.
+// 3. It is winding besides, which caps the speed the times reckon with, when the same holds of
+//    bends that can't be driven faster than that cap: 37 mph (src/rules/pace.txt).
+// Inferred always: a drawn line is no survey. Figures of steps 1 and 2 are ours.
+#include <algorithm>
+#include <string>
+
+#include "bends.hpp"
+#include "law_days.hpp"
+#include "shape_runs.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+constexpr double mps_per_mph = 0.44704, mps_per_kmh = 1 / 3.6;
+constexpr double least_mph = 40, least_kmh = 60, winding_mph = 37;
+constexpr double least_share = 0.5, rounding = 0.99;
+
+bool is_fast(const Draft& draft, double mps) {
+  const bool miles = draft.info.region.unit == SpeedUnit::mph;
+  return mps >= rounding * (miles ? least_mph * mps_per_mph : least_kmh * mps_per_kmh);
+}
+
+/// Step 1, for all but the number.
+bool is_asked(const Draft& draft, const road::Roads& roads, PieceId id) {
+  if (road::name(roads.pieces[id.index()].road_class).ends_with("_link")) return false;
+  const auto& fact = draft.tables.stretches[StretchId{id, false}.index()].limit;
+  return fact.confidence != road::LimitConfidence::check || is_in_open_country(roads, id);
+}
+
+bool bends_too_much(const road::Roads& roads, PieceId id, double mps) {
+  const double radius = least_radius_m(mps);
+  const RoadLine line = road_line(roads, id, lengthening_for_bends(radius));
+  return share_bending(line, radius) >= least_share;
+}
+
+}  // namespace
+
+double limit_mps(const Draft& draft, PieceId id) {
+  double fastest = 0;
+  for (const bool against : {false, true}) {
+    const auto& fact = draft.tables.stretches[StretchId{id, against}.index()].limit;
+    fastest = std::max(fastest, draft.law.on(fact, newest_day).metres_per_second());
+  }
+  return fastest;
+}
+
+std::vector<RunMember> bends_members(Draft& draft) {
+  const road::Roads roads = draft.roads();
+  const TextId text = draft.text("bends sharper than the limit allows");
+  std::vector<RunMember> members;
+  for_each_road(draft, [&](PieceId id) {
+    const double limit = limit_mps(draft, id);
+    if (!is_fast(draft, limit) || !is_asked(draft, roads, id)) return;
+    if (!bends_too_much(roads, id, limit)) return;
+    add_both_ways(draft, members,
+                  {{id, false}, road::Kind::bends, road::Confidence::inferred, text});
+  });
+  return members;
+}
+
+void mark_winding(Draft& draft) {
+  const road::Roads roads = draft.roads();
+  for_each_road(draft, [&](PieceId id) {
+    if (!is_fast(draft, limit_mps(draft, id))) return;
+    if (!bends_too_much(roads, id, winding_mph * mps_per_mph)) return;
+    draft.tables.pieces[id.index()].flags |= road::piece_flag::winding;
+  });
+}
+
+}  // namespace loopwright::mark

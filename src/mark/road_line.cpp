@@ -1,0 +1,70 @@
+#include "road_line.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::mark {
+namespace {
+
+constexpr double straight_within_deg = 45;
+
+std::vector<Point> points_of(const road::Roads& roads, StretchId stretch) {
+  const auto shape = roads.shape_of(stretch.piece());
+  std::vector<Point> points(shape.begin(), shape.end());
+  if (stretch.against()) std::ranges::reverse(points);
+  return points;
+}
+
+/// The stretch by which the road goes straight on after this one; none when it doesn't.
+StretchId straight_on(const road::Roads& roads, StretchId stretch, std::uint32_t not_over) {
+  const double heading = road::bearing_in_deg(roads, stretch);
+  StretchId best;
+  double least_turn = straight_within_deg;
+  for (const StretchId next : roads.leaving(roads.to_node(stretch))) {
+    if (next.piece() == stretch.piece() || (roads.piece(next).flags & not_over) != 0) continue;
+    const double turn = std::abs(heading_change_deg(heading, road::bearing_out_deg(roads, next)));
+    if (turn > least_turn) continue;
+    best = next, least_turn = turn;
+  }
+  return best;
+}
+
+/// Up to so many metres of the road beyond a stretch's end, without that end.
+std::vector<Point> road_beyond(const road::Roads& roads, StretchId stretch, Lengthening how) {
+  std::vector<Point> beyond;
+  double length = 0;
+  Point last = points_of(roads, stretch).back();
+  for (StretchId at = straight_on(roads, stretch, how.not_over); at.known() && length < how.by_m;
+       at = straight_on(roads, at, how.not_over)) {
+    for (const Point point : points_of(roads, at)) {
+      const Point leg[] = {last, point};
+      const double step = distance_m(last, point);
+      if (length + step > how.by_m) {
+        beyond.push_back(point_along(leg, how.by_m - length));
+        return beyond;
+      }
+      if (step > 0) beyond.push_back(point);
+      length += step;
+      last = point;
+    }
+  }
+  return beyond;
+}
+
+}  // namespace
+
+RoadLine road_line(const road::Roads& roads, PieceId piece, Lengthening how) {
+  RoadLine line;
+  line.points = road_beyond(roads, {piece, true}, how);
+  std::ranges::reverse(line.points);
+  const auto shape = roads.shape_of(piece);
+  line.points.push_back(shape.front());
+  line.before_m = length_m(line.points);
+  line.points.insert(line.points.end(), shape.begin() + 1, shape.end());
+  line.piece_m = roads.pieces[piece.index()].length_m;
+  const std::vector<Point> after = road_beyond(roads, {piece, false}, how);
+  line.points.insert(line.points.end(), after.begin(), after.end());
+  return line;
+}
+
+}  // namespace loopwright::mark

@@ -1,0 +1,51 @@
+// Runs of road told by shape, heights and what stands beside the road: each function gives the
+// stretches that belong to one kind, in order, each once.
+//
+// Rules: private to mark. Need the piece facts. Service roads and rings belong to none.
+#pragma once
+
+#include <vector>
+
+#include "run_kinds.hpp"
+
+namespace loopwright::mark {
+
+std::vector<RunMember> meeting_traffic_members(Draft& draft);
+std::vector<RunMember> country_road_members(Draft& draft);
+std::vector<RunMember> bends_members(Draft& draft);
+std::vector<RunMember> brow_members(Draft& draft);
+std::vector<RunMember> downhill_members(Draft& draft);
+
+/// Sets piece_flag::winding; needs the limits only.
+void mark_winding(Draft& draft);
+
+/// True when little other road lies round the middle of a piece.
+bool is_in_open_country(const road::Roads& roads, PieceId piece);
+
+/// The faster of both directions' limits under the newest law.
+double limit_mps(const Draft& draft, PieceId piece);
+
+/// Calls f(piece) for each that may belong to a run of these, in order.
+template <class F>
+void for_each_road(const Draft& draft, F&& f) {
+  for (std::size_t p = 0; p < draft.tables.pieces.size(); ++p) {
+    const road::Piece& piece = draft.tables.pieces[p];
+    const bool ring = (piece.flags & road::piece_flag::ring) != 0;
+    if (!ring && piece.road_class != road::RoadClass::service) f(PieceId{p});
+  }
+}
+
+/// Adds a fact of a stretch, when that may be driven.
+inline void add_if_drivable(const Draft& draft, std::vector<RunMember>& members, RunMember fact) {
+  const std::uint32_t flags = draft.tables.stretches[fact.stretch.index()].flags;
+  if ((flags & road::stretch_flag::drivable) != 0) members.push_back(fact);
+}
+
+/// Adds a fact of a stretch and of the way back; the stretch given runs along the way.
+inline void add_both_ways(const Draft& draft, std::vector<RunMember>& members, RunMember fact) {
+  add_if_drivable(draft, members, fact);
+  fact.stretch = fact.stretch.back();
+  add_if_drivable(draft, members, fact);
+}
+
+}  // namespace loopwright::mark

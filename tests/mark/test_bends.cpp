@@ -1,0 +1,100 @@
+#include <catch2/catch.hpp>
+
+#include "mark/shape_town.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::Kind;
+using test::is_run;
+using test::why_run;
+
+bool is_winding(const test::BuiltTown& town, std::string_view ends) {
+  const PieceId piece = town.stretch(ends).piece();
+  return (town.built.tables.pieces[piece.index()].flags & road::piece_flag::winding) != 0;
+}
+
+/// Turns of 45 degrees every 210 m: some 270 m of radius.
+std::string wide_bends(const std::string& tags) {
+  return "A           d           G\n\n\n\n\n\n"
+         "      b           f\n"
+         "w1 AbdfG highway=unclassified " +
+         tags + "\n";
+}
+
+/// Turns of 53 degrees every 110 m: some 120 m of radius.
+std::string tight_bends(const std::string& tags) {
+  return "A     c     e     G\n\n\n"
+         "   b     d     f\n"
+         "w1 AbcdefG highway=unclassified " +
+         tags + "\n";
+}
+
+TEST_CASE("a straight road has no bends", "[mark]") {
+  const test::BuiltTown town = test::built_town(
+      "A                              B\nw1 AB highway=unclassified maxspeed=\"60 mph\"\n");
+  CHECK_FALSE(is_run(town, "AB", Kind::bends));
+  CHECK_FALSE(is_winding(town, "AB"));
+}
+
+TEST_CASE("a road that winds at 60 has bends, both ways, inferred", "[mark]") {
+  const test::BuiltTown town = test::built_town(tight_bends("maxspeed=\"60 mph\""));
+  CHECK(why_run(town, "AG", Kind::bends) == "bends sharper than the limit allows inferred");
+  CHECK(is_run(town, "GA", Kind::bends));
+}
+
+// 0.22 of gravity sideways: 330 m of radius at 60 mph, 147 m at 40 mph (DMRB CD 109, from memory).
+TEST_CASE("whether a bend is too sharp depends on the limit", "[mark]") {
+  CHECK(is_run(test::built_town(wide_bends("maxspeed=\"60 mph\"")), "AG", Kind::bends));
+  CHECK_FALSE(is_run(test::built_town(wide_bends("maxspeed=\"40 mph\"")), "AG", Kind::bends));
+  CHECK(is_run(test::built_town(tight_bends("maxspeed=\"40 mph\"")), "AG", Kind::bends));
+}
+
+TEST_CASE("the corners of a town street are no bends", "[mark]") {
+  CHECK_FALSE(is_run(test::built_town(tight_bends("maxspeed=\"30 mph\"")), "AG", Kind::bends));
+}
+
+TEST_CASE("where limits are in km/h, bends are looked for from 60 on", "[mark]") {
+  const auto at = [](const char* limit) {
+    return is_run(test::built_town(tight_bends(std::string("maxspeed=") + limit), "FR"), "AG",
+                  Kind::bends);
+  };
+  CHECK(at("80"));
+  CHECK(at("70"));
+  CHECK_FALSE(at("50"));
+}
+
+TEST_CASE("one bend of a long straight road makes no run of bends", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"(
+    A                                       b
+
+
+
+                                                                            G
+  w1 AbG highway=unclassified maxspeed="60 mph"
+  )");
+  CHECK_FALSE(is_run(town, "AG", Kind::bends));
+}
+
+TEST_CASE("bends don't depend on where a mapper cut the road", "[mark]") {
+  const test::BuiltTown town = test::built_town(
+      "A     c     e     G\n\n\n"
+      "   b     d     f\n"
+      "w1 Abc  highway=unclassified maxspeed=\"60 mph\"\n"
+      "w2 cdef highway=unclassified maxspeed=\"60 mph\"\n"
+      "w3 fG   highway=unclassified maxspeed=\"60 mph\"\n");
+  CHECK(is_run(town, "cf", Kind::bends));
+}
+
+TEST_CASE("a wavering line of a straight road is no bend", "[mark]") {
+  const test::BuiltTown town = test::built_town(
+      test::draw_town("A         c         e         g         i         k         B\n"
+                      "     b         d         f         h         j\n"
+                      "w1 AbcdefghijkB highway=unclassified maxspeed=\"60 mph\"\n",
+                      2),
+      "GB-ENG");
+  CHECK_FALSE(is_run(town, "AB", Kind::bends));
+}
+
+}  // namespace
+}  // namespace loopwright::mark
