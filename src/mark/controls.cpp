@@ -34,6 +34,7 @@ using road::Movement;
 Control control_of(Kind kind) {
   switch (kind) {
     case Kind::mini_roundabout:
+    case Kind::double_mini:
       return Control::mini_roundabout;
     case Kind::multi_lane_roundabout:
       return Control::multi_lane_roundabout;

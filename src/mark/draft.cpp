@@ -10,8 +10,9 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <tuple>
 #include <utility>
+
+#include "row_order.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -20,17 +21,8 @@ using road::Kind;
 using road::Movement;
 
 bool controls_its_nodes(Kind kind) {
-  return road::meets(kind, Kind::roundabout) || kind == Kind::mini_roundabout ||
+  return road::meets(kind, Kind::roundabout) || road::meets(kind, Kind::mini_roundabout) ||
          kind == Kind::signals;
-}
-
-auto order_of(const road::Chance& c) {
-  return std::tuple(c.entry, c.place, c.exit, c.kind, c.movement, c.exit_number);
-}
-
-void order_run_facts(std::vector<road::RunFact>& facts) {
-  std::ranges::sort(facts, {},
-                    [](const road::RunFact& f) { return std::tuple(f.stretch, f.kind); });
 }
 
 }  // namespace
@@ -123,7 +115,7 @@ bool Draft::is_controlled(NodeId node) const {
 }
 
 void Draft::finish() {
-  std::ranges::stable_sort(tables.chances, {}, order_of);
+  std::ranges::stable_sort(tables.chances, {}, [](const road::Chance& c) { return order_of(c); });
   tables.chance_path.clear();
   for (road::Chance& chance : tables.chances) {
     const std::vector<StretchId>& path = paths_[chance.path_first];
@@ -131,7 +123,7 @@ void Draft::finish() {
     tables.chance_path.insert(tables.chance_path.end(), path.begin(), path.end());
   }
   paths_.clear();
-  order_run_facts(tables.run_facts);
+  std::ranges::sort(tables.run_facts, {}, [](const road::RunFact& f) { return order_of(f); });
   std::ranges::stable_sort(tables.bus_lanes, {}, &road::BusLane::piece);
   std::ranges::stable_sort(tables.timed_rules, {}, &road::TimedRule::piece);
 }

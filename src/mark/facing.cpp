@@ -1,7 +1,7 @@
-// 1. traffic_signals:direction, stop:direction, give_way:direction or direction says forward,
-//    backward or both, along or against the way the node lies on. It counts only where the road
-//    goes on and both its halves run the same way (Key:traffic_signals:direction: valid only where
-//    the node lies on one way).
+// 1. traffic_signals:direction, stop:direction, give_way:direction or direction (the only key of an
+//    advanced stop line) says forward, backward or both, along or against the way the node lies on.
+//    It counts only where the road goes on and both its halves run the same way
+//    (Key:traffic_signals:direction: valid only where the node lies on one way).
 // 2. Without it: on a one-way road the sign faces the traffic; at a junction a light faces all, and
 //    so does a pedestrian crossing's.
 // 3. Else the road is walked both ways to the first junction, 60 m at most, and the sign faces the
@@ -27,9 +27,11 @@ std::string_view direction_key(Sign sign) {
     case Sign::give_way:
       return "give_way:direction";
     case Sign::stop:
+      return "stop:direction";
+    case Sign::advanced_stop:
       break;
   }
-  return "stop:direction";
+  return "direction";
 }
 
 /// The other stretch that leaves a node where the road goes on.

@@ -8,7 +8,7 @@
 
 namespace loopwright::mark {
 
-enum class Sign : std::uint8_t { light, give_way, stop };
+enum class Sign : std::uint8_t { light, give_way, stop, advanced_stop };
 
 /// True when the sign at the end of a stretch faces whoever arrives by it. By its direction tag;
 /// without one a light at a junction faces all, and a sign beside the road faces the nearer

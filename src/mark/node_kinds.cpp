@@ -4,8 +4,8 @@
 // 2. A crossing has signals when crossing:signals says so, else by crossing=traffic_signals, else
 //    by the British animal names (pelican, puffin, toucan, pegasus) in crossing_ref or crossing.
 // 3. A crossing without signals is a zebra when zebra stands in crossing, crossing_ref or
-//    crossing:markings (certain), or when it is merely marked or uncontrolled and nothing says
-//    which markings (not certain). Dots, lines or coloured surface alone are no zebra.
+//    crossing:markings (certain; also as "zebra:double" and the like), or when it is merely marked
+//    or uncontrolled and nothing says which markings (not certain). Dots, lines or coloured surface alone are no zebra.
 // 4. Lights that hold no junction are left out: those of a level crossing, flashing ones and those
 //    at a fire station. Pedestrian lights on a link get both signal bits; the place decides.
 // Sources: OSM wiki, pages Key:crossing, Key:crossing_ref, Key:crossing:markings,
@@ -37,9 +37,16 @@ bool crossing_has_signals(const Tags& tags) {
          has_animal_name(tags.get("crossing_ref"));
 }
 
+/// Zebra stripes, also in a form of their own ("zebra:double").
+bool lists_zebra(std::string_view markings) {
+  return std::ranges::any_of(split(markings, ';'), [](std::string_view marking) {
+    return marking == "zebra" || marking.starts_with("zebra:");
+  });
+}
+
 bool says_zebra(const Tags& tags) {
-  return tags.is("crossing", "zebra") || tags.is("crossing_ref", "zebra") ||
-         lists(tags.get("crossing:markings"), "zebra");
+  return lists(tags.get("crossing"), "zebra") || lists(tags.get("crossing_ref"), "zebra") ||
+         lists_zebra(tags.get("crossing:markings"));
 }
 
 bool may_be_zebra(const Tags& tags) {
@@ -74,22 +81,17 @@ std::uint32_t calming_flags(const Tags& tags) {
     if (is_hump(calming)) flags |= flag::calming;
     if (calming == "choker" || calming == "chicane") flags |= flag::pinch_point;
   }
+  if (tags.is("priority", "forward") || tags.is("priority", "backward")) flags |= flag::pinch_point;
   return flags;
-}
-
-/// No tag for it is settled; these three are in use.
-bool is_box_junction(const Tags& tags) {
-  return tags.is("road_marking", "box_junction") || tags.is("junction", "yellow_box") ||
-         tags.is("box_junction", "yes");
 }
 
 std::uint32_t other_flags(const Tags& tags) {
   std::uint32_t flags = 0;
   if (tags.is("railway", "level_crossing")) flags |= flag::level_crossing;
   if (tags.is("railway", "tram_level_crossing")) flags |= flag::tram_crossing;
-  if (tags.has("ford") && !tags.is("ford", "no")) flags |= flag::ford;
+  if (has_ford(tags)) flags |= flag::ford;
   if (tags.is("cycleway", "asl")) flags |= flag::advanced_stop;
-  if (is_box_junction(tags)) flags |= flag::box_junction;
+  if (!box_junction_tag(tags).empty()) flags |= flag::box_junction;
   return flags;
 }
 

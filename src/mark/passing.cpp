@@ -144,7 +144,7 @@ bool on_service_road(const road::Roads& roads, std::span<const StretchId> path) 
 }
 
 void add_passing(Draft& draft, PlaceId place, const Path& path, const Claim& claim) {
-  const road::Kind kind = draft.tables.places[place.index()].kind;
+  const road::Kind kind = claim.kind.value_or(draft.tables.places[place.index()].kind);
   road::Chance chance;
   chance.place = place;
   chance.entry = path.front();

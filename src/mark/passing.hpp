@@ -46,6 +46,7 @@ struct Claim {
   road::Confidence confidence = road::Confidence::certain;
   std::string_view tag;
   OsmObject source;
+  std::optional<road::Kind> kind = {};  ///< a special form of the place's kind; else its own
 };
 
 /// Adds the chance of a place for one way through it.

@@ -3,9 +3,8 @@
 //    that face at least half of the entries, within 30 m of the ring (ours): signals.
 //    Pedestrian lights on the arms alone don't make a signalled roundabout: at a pelican crossing
 //    before a small roundabout the ring itself still works by giving way.
-// 3. lanes=2 or more on a ring piece, or two lanes into the ring on an entry: several lanes. Lanes
-//    of an entry are lanes of a one-way piece; lanes:forward or :backward; parts of turn:lanes in
-//    that direction; half of an even number of lanes, 4 or more.
+// 3. lanes=2 or more on a ring piece, or two lanes for cars into the ring on an entry
+//    (lane_counts.cpp; a bus lane is none): several lanes.
 // 4. Else a plain roundabout.
 // Of several objects that say the same, the one with the least id is named.
 #include "ring_kind.hpp"
@@ -15,7 +14,7 @@
 
 #include "approach.hpp"
 #include "facing.hpp"
-#include "loopwright/base/text.hpp"
+#include "lane_counts.hpp"
 #include "passing.hpp"
 
 namespace loopwright::mark {
@@ -93,30 +92,13 @@ std::optional<Told> lights_on_entries(const Draft& draft, const road::Roads& roa
   return lit > 0 && 2 * lit >= entries ? first : std::nullopt;
 }
 
-std::optional<Told> lanes_on_ring(const road::Roads& roads, const Ring& ring) {
+std::optional<Told> lanes_on_ring(const Draft& draft, const road::Roads& roads, const Ring& ring) {
   std::optional<Told> told;
   for (const StretchId s : ring.stretches) {
-    const road::Piece& piece = roads.piece(s);
-    if (piece.lanes < 2) continue;
-    keep_first(told, {"lanes=" + std::to_string(piece.lanes), way_object(piece.way)});
+    const auto lanes = car_lanes(draft, s);
+    if (lanes && lanes->count >= 2) keep_first(told, {lanes->tag, way_object(roads.piece(s).way)});
   }
   return told;
-}
-
-/// The tag that gives a stretch two lanes or more of its own.
-std::optional<std::string> lanes_tag(const Draft& draft, const road::Roads& roads,
-                                     StretchId stretch) {
-  const Tags& tags = draft.way_tags(stretch.piece());
-  const bool one_way = (roads.piece(stretch).flags & road::piece_flag::one_way) != 0;
-  const std::string side = one_way ? "" : stretch.against() ? ":backward" : ":forward";
-  const auto text = [&](const std::string& key) { return key + "=" + std::string(tags.get(key)); };
-  if (read_int(tags.get("lanes" + side)).value_or(0) >= 2) return text("lanes" + side);
-  const auto turn_lanes = tags.get("turn:lanes" + side);
-  if (turn_lanes.find('|') != std::string_view::npos) return text("turn:lanes" + side);
-  const int both = read_int(tags.get("lanes")).value_or(0);
-  const bool told_apart = tags.has("lanes:forward") || tags.has("lanes:backward");
-  if (!one_way && !told_apart && both >= 4 && both % 2 == 0) return text("lanes");
-  return std::nullopt;
 }
 
 std::optional<Told> lanes_on_entries(const Draft& draft, const road::Roads& roads,
@@ -125,8 +107,9 @@ std::optional<Told> lanes_on_entries(const Draft& draft, const road::Roads& road
   for (const JunctionArm& arm : arms) {
     for (const ArmPart& part : arm.parts) {
       if (!part.in || !part.is_public) continue;
-      const auto tag = lanes_tag(draft, roads, part.away.back());
-      if (tag) keep_first(told, {*tag, way_object(roads.piece(part.away).way)});
+      const auto lanes = car_lanes(draft, part.away.back());
+      if (lanes && lanes->count >= 2)
+        keep_first(told, {lanes->tag, way_object(roads.piece(part.away).way)});
     }
   }
   return told;
@@ -149,7 +132,7 @@ RingKind ring_kind(const Draft& draft, const road::Roads& roads, const Ring& rin
   auto light = light_on_ring(draft, roads, ring);
   if (!light) light = lights_on_entries(draft, roads, arms);
   if (light) return {Kind::signal_roundabout, light->tag, light->source};
-  auto lanes = lanes_on_ring(roads, ring);
+  auto lanes = lanes_on_ring(draft, roads, ring);
   if (!lanes) lanes = lanes_on_entries(draft, roads, arms);
   if (lanes) return {Kind::multi_lane_roundabout, lanes->tag, lanes->source};
   return {Kind::roundabout, junction_tag(draft, roads, ring), way_object(ring.least_way)};

@@ -5,6 +5,8 @@
 // 3. A chance for each way through that passes a light facing it. The movement compares headings
 //    outside the cluster; turning back through it (over 160 degrees) is no practice asked for.
 // 4. The light named is the first one met.
+// 5. Ways through a signalled junction may have a lane of their own for the turn, or lose a lane
+//    behind it: places of their own (filter_lanes.cpp, lane_merges.cpp).
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -13,6 +15,7 @@
 #include "arms.hpp"
 #include "facing.hpp"
 #include "light_clusters.hpp"
+#include "lit_ways.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
 
@@ -74,19 +77,22 @@ PlaceId add_cluster(Draft& draft, const road::Roads& roads, const LightCluster& 
   return draft.add_place(place, cluster.spot.nodes, cluster.spot.inside);
 }
 
-void add_chance(Draft& draft, const road::Roads& roads, const LightCluster& cluster, PlaceId place,
-                const Path& path) {
-  const double change = heading_change_deg(road::bearing_in_deg(roads, path.front()),
-                                           road::bearing_out_deg(roads, path.back()));
-  if (std::abs(change) > turns_back_deg) return;
-  const auto light = light_met(draft, roads, cluster, path);
-  if (!light) return;
+/// Adds the chance of a way that a light holds; false when none does, or it turns back.
+bool add_chance(Draft& draft, const road::Roads& roads, const LightCluster& cluster, PlaceId place,
+                const LitWay& way) {
+  const auto light = light_met(draft, roads, cluster, way.path);
+  if (!light || way.movement == road::Movement::round) return false;
   const std::string tag = light_tag(draft.node_tags(*light));
-  const bool crossing = kind_of(cluster) == Kind::signal_crossing;
-  add_passing(draft, place, path,
-              {.movement = crossing ? road::Movement::none : movement_of(change),
-               .tag = tag,
-               .source = node_object(roads, *light)});
+  add_passing(draft, place, way.path,
+              {.movement = way.movement, .tag = tag, .source = node_object(roads, *light)});
+  return true;
+}
+
+/// Movements compare headings outside the cluster; turning back through it is "round".
+LitWay lit_way(const road::Roads& roads, const LightCluster& cluster, const Path& path) {
+  if (kind_of(cluster) == Kind::signal_crossing) return {path, road::Movement::none};
+  return {path, movement_of(heading_change_deg(road::bearing_in_deg(roads, path.front()),
+                                               road::bearing_out_deg(roads, path.back())))};
 }
 
 void mark_cluster(Draft& draft, const road::Roads& roads, const LightCluster& cluster) {
@@ -99,7 +105,13 @@ void mark_cluster(Draft& draft, const road::Roads& roads, const LightCluster& cl
     }
   }
   const PlaceId place = add_cluster(draft, roads, cluster);
-  for (const Path& path : ways) add_chance(draft, roads, cluster, place, path);
+  std::vector<LitWay> lit;
+  for (const Path& path : ways) {
+    LitWay way = lit_way(roads, cluster, path);
+    if (add_chance(draft, roads, cluster, place, way)) lit.push_back(std::move(way));
+  }
+  mark_filter_lanes(draft, roads, cluster.spot, lit);
+  mark_merges_behind_lights(draft, roads, cluster.spot, lit);
 }
 
 }  // namespace

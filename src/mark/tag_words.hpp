@@ -30,4 +30,17 @@ inline std::string tag_text(const Tags& tags, std::string_view key) {
   return tags.has(key) ? tag_text(key, tags.get(key)) : std::string();
 }
 
+/// The tag that makes a node or way a box of yellow lines; empty when none does. No tag for it is
+/// settled; these three are in use.
+inline std::string box_junction_tag(const Tags& tags) {
+  if (tags.is("road_marking", "box_junction")) return "road_marking=box_junction";
+  if (tags.is("junction", "yellow_box")) return "junction=yellow_box";
+  return tags.is("box_junction", "yes") ? "box_junction=yes" : "";
+}
+
+/// True for water over the road.
+inline bool has_ford(const Tags& tags) {
+  return tags.has("ford") && !tags.is("ford", "no");
+}
+
 }  // namespace loopwright::mark

@@ -11,6 +11,7 @@
 
 #include "loopwright/lanes/lanes.hpp"
 #include "proof/checks.hpp"
+#include "proof/tolerance.hpp"
 
 namespace loopwright::proof {
 namespace {
@@ -62,7 +63,7 @@ std::string at_pass(const Drive& drive, const Claimed& claimed) {
 }
 
 bool has_arms(Kind kind) {
-  return road::meets(kind, Kind::roundabout) || kind == Kind::mini_roundabout;
+  return road::meets(kind, Kind::roundabout) || road::meets(kind, Kind::mini_roundabout);
 }
 
 /// The exit as the signs count it, by the arms of the place; none when the arms can't tell.
@@ -109,7 +110,9 @@ bool fields_hold(const Drive& drive, const Claimed& claimed, const FoundPass& fo
          agree("hardness", std::to_string(said.hardness), std::to_string(own.hardness)) &&
          agree("confidence", road::name(said.confidence), road::name(own.confidence)) &&
          agree("source", words_for(said.source), words_for(own.source)) &&
-         agree("tag", said.tag, own.tag);
+         agree("tag", said.tag, own.tag) &&
+         claims.agree(at_pass(drive, claimed) + ", stop",
+                      {said.stop_s, own.stop_s, time_tolerance_s, "s"});
 }
 
 }  // namespace

@@ -21,7 +21,7 @@ using road::Kind;
 /// Which of the passes that begin at one joint says what kind of junction it is; the least first.
 std::optional<MomentKind> owner_kind(Kind kind) {
   if (road::meets(kind, Kind::roundabout)) return MomentKind::roundabout;
-  if (kind == Kind::mini_roundabout) return MomentKind::mini;
+  if (road::meets(kind, Kind::mini_roundabout)) return MomentKind::mini;
   if (kind == Kind::signals) return MomentKind::lights;
   if (kind == Kind::crossroads) return MomentKind::crossroads;
   return std::nullopt;
