@@ -1,0 +1,268 @@
+// 1. Where a road piece ends: at a junction, sign, light or crossing so much is kept clear as the
+//    table says. Where the road just goes on, what lies behind that end within its margin is kept
+//    clear from too.
+// 2. On the piece: drives and aisles that meet it (they are no part of the graph; their nodes on the
+//    road are), crossings without lights, islands.
+// 3. Bends: at each point of the line the headings of the 12 m before and behind it are compared; a
+//    circle through the three points tighter than the table's radius is a bend.
+// 4. Beside it: bus stops, taxi ranks, schools, fire stations … and tram rails. Lines are sampled.
+//    What lies `off` from the middle of the road keeps clear the chord of its circle.
+// Source: Highway Code rules 240 and 243; src/rules/pull_ups.txt has the metres with reasons.
+#include "clear_kerb.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "approach.hpp"
+#include "loopwright/mark/rules.hpp"
+#include "tag_words.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+namespace node_flag = road::node_flag;
+namespace piece_flag = road::piece_flag;
+
+constexpr double arm_m = 12;      // before and behind a point, to tell its curve by
+constexpr double sample_m = 15;   // between points of an outline, less than any margin
+constexpr double look_on_m = 40;  // more than any margin
+
+/// Box round a line, in the units of Point, for a cheap "can't be near".
+struct Box {
+  std::int64_t south = 0, north = 0, west = 0, east = 0;
+};
+
+Box box_of(std::span<const Point> line) {
+  Box box{line[0].lat_e7, line[0].lat_e7, line[0].lon_e7, line[0].lon_e7};
+  for (const Point at : line) {
+    box.south = std::min<std::int64_t>(box.south, at.lat_e7);
+    box.north = std::max<std::int64_t>(box.north, at.lat_e7);
+    box.west = std::min<std::int64_t>(box.west, at.lon_e7);
+    box.east = std::max<std::int64_t>(box.east, at.lon_e7);
+  }
+  return box;
+}
+
+bool may_be_near(const Box& box, Point at, double metres) {
+  constexpr double e7_per_m = 90;  // of latitude; 1e7 degrees / 111,000 m
+  const double per_m_east = e7_per_m / std::max(0.1, std::cos(at.lat() * std::numbers::pi / 180));
+  const auto north = static_cast<std::int64_t>(metres * e7_per_m * 1.1);
+  const auto east = static_cast<std::int64_t>(metres * per_m_east * 1.1);
+  return at.lat_e7 >= box.south - north && at.lat_e7 <= box.north + north &&
+         at.lon_e7 >= box.west - east && at.lon_e7 <= box.east + east;
+}
+
+/// Degrees by which the line turns at metre `at`, between its arms.
+double turn_at_deg(std::span<const Point> line, double at_m) {
+  const Point here = point_along(line, at_m);
+  return std::abs(heading_change_deg(bearing_deg(point_along(line, at_m - arm_m), here),
+                                     bearing_deg(here, point_along(line, at_m + arm_m))));
+}
+
+/// A turn of this many degrees between two arms lies on a circle of the radius.
+double turn_on_circle_deg(double radius_m) {
+  return 2 * std::atan(arm_m / radius_m) * 180 / std::numbers::pi;
+}
+
+bool is_closed_off(const Tags& tags) {
+  return tags.is("access", "no") || tags.is("motor_vehicle", "no");
+}
+
+}  // namespace
+
+ClearKerb::ClearKerb(const Draft& draft, const road::Roads& roads, const PullUpRules& rules)
+    : draft_(draft),
+      roads_(roads),
+      junction_m_(rules.at("junction")),
+      dead_end_m_(rules.at("dead end")),
+      crossing_m_(rules.at("crossing")),
+      signals_m_(rules.at("signals")),
+      level_crossing_m_(rules.at("level crossing")),
+      narrowing_m_(rules.at("narrowing")),
+      plain_crossing_m_(rules.at("plain crossing")),
+      island_m_(rules.at("island")),
+      bend_m_(rules.at("bend")),
+      bend_radius_m_(rules.at("bend radius")),
+      beside_m_{{"highway=bus_stop", rules.at("bus stop")},
+                {"amenity=taxi", rules.at("taxi rank")},
+                {"amenity=school", rules.at("school")},
+                {"amenity=kindergarten", rules.at("school")},
+                {"hazard=school_zone", rules.at("school")},
+                {"amenity=fire_station", rules.at("emergency")},
+                {"amenity=hospital", rules.at("emergency")},
+                {"emergency=ambulance_station", rules.at("emergency")}} {
+  for (const RawWay& way : draft.raw.ways) {
+    if (!is_minor_service(way.tags) || is_closed_off(way.tags)) continue;
+    const bool drive = way.tags.is("service", "driveway");
+    const double margin = rules.at(drive ? "drive" : "aisle");
+    for (const std::int64_t node : way.nodes) minor_.emplace_back(node, margin);
+  }
+  std::ranges::sort(minor_);
+  for (std::size_t p = 0; p < roads.pieces.size(); ++p) {
+    const PieceId piece{p};
+    if (!roads.drivable({piece, false}) && !roads.drivable({piece, true})) continue;
+    add_ends(piece);
+    add_nodes(piece);
+    add_bends(piece);
+  }
+  add_features();
+  for (const RawWay& rails : draft.raw.trams) {
+    std::vector<Point> line;
+    for (const std::int64_t node : rails.nodes)
+      if (const RawNode* known = draft.raw.find_node(node)) line.push_back(known->at);
+    add_line(line, rules.at("tram"));
+  }
+  std::ranges::sort(blocks_, {}, &Block::piece);
+}
+
+std::vector<KerbPart> ClearKerb::parts(PieceId piece) const {
+  const double length_m = roads_.pieces[piece.index()].length_m;
+  std::vector<KerbPart> kept_clear;
+  for (const Block& block : std::ranges::equal_range(blocks_, piece, {}, &Block::piece))
+    kept_clear.push_back({block.at_m - block.margin_m, block.at_m + block.margin_m});
+  std::ranges::sort(kept_clear, {}, &KerbPart::from_m);
+  std::vector<KerbPart> parts;
+  double free_from_m = 0;
+  for (const KerbPart& part : kept_clear) {
+    if (part.from_m > free_from_m) parts.push_back({free_from_m, std::min(part.from_m, length_m)});
+    free_from_m = std::max(free_from_m, part.to_m);
+  }
+  if (length_m > free_from_m) parts.push_back({free_from_m, length_m});
+  return parts;
+}
+
+double ClearKerb::margin_at(NodeId node) const {
+  const std::uint32_t flags = roads_.nodes[node.index()].flags;
+  const std::array<std::pair<std::uint32_t, double>, 6> margins{{
+      {node_flag::level_crossing | node_flag::tram_crossing, level_crossing_m_},
+      {node_flag::signals, signals_m_},
+      {node_flag::zebra | node_flag::signal_crossing, crossing_m_},
+      {node_flag::mini_roundabout | node_flag::box_junction, junction_m_},
+      {node_flag::pinch_point | node_flag::ford | node_flag::passing_place, narrowing_m_},
+      {node_flag::dead_end | node_flag::wall, dead_end_m_},
+  }};
+  double most = road_ends(roads_, node) > 2 ? junction_m_ : 0;
+  for (const auto& [bits, metres] : margins)
+    if ((flags & bits) != 0) most = std::max(most, metres);
+  return most;
+}
+
+void ClearKerb::add_point(PieceId piece, double at_m, double margin_m) {
+  blocks_.push_back({piece, at_m, margin_m});
+  const double length_m = roads_.pieces[piece.index()].length_m;
+  for (const bool against : {false, true}) {
+    const StretchId s{piece, against};
+    const double to_end_m = against ? at_m : length_m - at_m;
+    const NodeId end = roads_.to_node(s);
+    if (to_end_m >= margin_m || road_ends(roads_, end) != 2) continue;
+    // The road goes on: what is left of the margin lies on the next piece.
+    for (const StretchId next : roads_.leaving(end)) {
+      if (next == s.back()) continue;
+      const double beyond_m = -to_end_m;
+      const double next_m = roads_.piece(next).length_m;
+      blocks_.push_back({next.piece(), next.against() ? next_m - beyond_m : beyond_m, margin_m});
+    }
+  }
+}
+
+void ClearKerb::walk_beyond(StretchId towards_end) {
+  const double length_m = roads_.piece(towards_end).length_m;
+  const auto keep_clear = [&](double beyond_m, double margin_m) {
+    if (margin_m <= beyond_m) return;
+    const double at_m = towards_end.against() ? -beyond_m : length_m + beyond_m;
+    blocks_.push_back({towards_end.piece(), at_m, margin_m});
+  };
+  double beyond_m = 0;
+  StretchId s = towards_end;
+  while (beyond_m < look_on_m) {
+    const NodeId node = roads_.to_node(s);
+    keep_clear(beyond_m, margin_at(node));
+    if (road_ends(roads_, node) != 2) return;
+    const auto out = roads_.leaving(node);
+    const StretchId next = out[0] == s.back() ? out[1] : out[0];
+    const double turn = std::abs(
+        heading_change_deg(road::bearing_in_deg(roads_, s), road::bearing_out_deg(roads_, next)));
+    if (turn > turn_on_circle_deg(bend_radius_m_)) keep_clear(beyond_m, bend_m_);
+    s = next;
+    if (s.piece() == towards_end.piece()) return;
+    beyond_m += roads_.piece(s).length_m;
+  }
+}
+
+void ClearKerb::add_ends(PieceId piece) {
+  for (const bool against : {false, true}) walk_beyond({piece, against});
+}
+
+void ClearKerb::add_nodes(PieceId piece) {
+  const RawWay& way = draft_.way(piece);
+  const road::Piece& row = roads_.pieces[piece.index()];
+  const auto shape = roads_.shape_of(piece);
+  const auto margin_of = [&](std::int64_t id) {
+    double most = 0;
+    const auto minor = std::ranges::equal_range(
+        minor_, id, {}, [](const std::pair<std::int64_t, double>& m) { return m.first; });
+    for (const auto& [node, margin] : minor) most = std::max(most, margin);
+    const Tags& tags = draft_.raw.tags_of_node(id);
+    if (tags.empty()) return most;
+    const bool island = tags.is("crossing:island", "yes") || tags.is("traffic_calming", "island") ||
+                        tags.is("crossing", "island");
+    if (island) most = std::max(most, island_m_);
+    if (tags.is("highway", "crossing")) most = std::max(most, plain_crossing_m_);
+    return most;
+  };
+  double at_m = 0;
+  for (std::size_t i = row.from_index; i <= row.to_index && i < way.nodes.size(); ++i) {
+    const std::size_t k = i - row.from_index;
+    if (k > 0 && k < shape.size()) at_m += loopwright::distance_m(shape[k - 1], shape[k]);
+    if (const double margin = margin_of(way.nodes[i]); margin > 0) add_point(piece, at_m, margin);
+  }
+}
+
+void ClearKerb::add_bends(PieceId piece) {
+  const auto shape = roads_.shape_of(piece);
+  if (shape.size() < 3) return;
+  const double bend_deg = turn_on_circle_deg(bend_radius_m_);
+  double at_m = 0;
+  for (std::size_t i = 1; i + 1 < shape.size(); ++i) {
+    at_m += loopwright::distance_m(shape[i - 1], shape[i]);
+    if (turn_at_deg(shape, at_m) > bend_deg) add_point(piece, at_m, bend_m_);
+  }
+}
+
+void ClearKerb::add_around(Point at, double margin_m) {
+  for (const PieceId piece : road::pieces_near(roads_, at, margin_m)) {
+    const auto shape = roads_.shape_of(piece);
+    if (!may_be_near(box_of(shape), at, margin_m)) continue;
+    const Foot foot = nearest_on_line(shape, at);
+    if (foot.off_m >= margin_m) continue;
+    const double half_m = std::sqrt(margin_m * margin_m - foot.off_m * foot.off_m);
+    blocks_.push_back({piece, foot.along_m, half_m});
+  }
+}
+
+void ClearKerb::add_line(const std::vector<Point>& line, double margin_m) {
+  if (line.empty()) return;
+  const double length_m = loopwright::length_m(line);
+  const double step_m = std::min(sample_m, margin_m);
+  for (double at_m = 0; at_m < length_m; at_m += step_m)
+    add_around(point_along(line, at_m), margin_m);
+  add_around(line.back(), margin_m);
+}
+
+void ClearKerb::add_features() {
+  for (const RawFeature& feature : draft_.raw.features) {
+    double margin_m = 0;
+    for (const std::string_view key : {"highway", "amenity", "hazard", "emergency"}) {
+      if (!feature.tags.has(key)) continue;
+      const auto found = beside_m_.find(tag_text(feature.tags, key));
+      if (found != beside_m_.end()) margin_m = std::max(margin_m, found->second);
+    }
+    if (margin_m == 0) continue;
+    if (feature.lines.empty()) add_around(feature.at, margin_m);
+    for (const std::vector<Point>& line : feature.lines) add_line(line, margin_m);
+  }
+}
+
+}  // namespace loopwright::mark

@@ -1,0 +1,29 @@
+// What the tags of a way say about stopping beside one side of it.
+//
+//   kerb_of(tags, LaneSide::left).forbidden_by == "parking:both:restriction=no_stopping"
+//
+// Rules: private to mark. Nothing said is nothing known: neither forbidden nor allowed.
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "loopwright/mark/raw_map.hpp"
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::mark {
+
+struct Kerb {
+  std::string forbidden_by;  ///< the tag that forbids it at all times; empty when none does
+  std::string hours;         ///< of when a mapped rule forbids it; empty when none does
+  std::string allowed_by;    ///< the tag that says that cars stand here: "parking:left=lane"
+  std::uint16_t flags = 0;   ///< road::pull_up_flag
+};
+
+/// One side of the way, as its nodes run.
+Kerb kerb_of(const Tags& tags, road::LaneSide side);
+
+/// Adds hours at which something else forbids it. Rules that can't be put into one text forbid it.
+void add_hours(Kerb& kerb, std::string_view hours, std::string_view source);
+
+}  // namespace loopwright::mark
