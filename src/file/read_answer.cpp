@@ -1,7 +1,7 @@
 // 1. Parse; refuse what is no JSON, no loop file or of another version.
 // 2. Each object of the loop file by a function of its own, member by member, with the range each
 //    number may have. What a later version adds may be missing; what this version can't keep
-//    (notes, pull-ups, ways home) must be empty, so that no claim is silently dropped.
+//    (pull-ups, ways home) must be empty, so that no claim is silently dropped.
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -119,6 +119,10 @@ wish::AreaName area(const Cursor& value) {
           value.at("map_timestamp").text(), value.at("credit").text()};
 }
 
+wish::NotesName notes(const Cursor& value) {
+  return {value.at("file").text(), value.at("sha256").text()};
+}
+
 wish::Wish wish_asked(const Cursor& value) {
   wish::Wish wish;
   wish.home = point(value.at("home"));
@@ -200,6 +204,7 @@ wish::Pass pass(const Cursor& value, const wish::Loop& loop) {
       value.at("confidence").word(road::parse_confidence, "certain, inferred or noted");
   pass.source = object(value.at("source"));
   pass.tag = value.at("source").at("tag").text();
+  if (const auto stop = value.find("stop_s")) pass.stop_s = seconds(*stop);
   return pass;
 }
 
@@ -326,9 +331,7 @@ wish::Answer read_answer(std::string_view text, std::string_view file_name) {
   const Cursor file(json, name);
   wish::Answer answer;
   answer.area = area(file.at("area"));
-  if (const auto notes = file.at("notes").unless_null()) {
-    notes->fail("null (this version reads no notes)");
-  }
+  answer.notes = or_none(file.at("notes"), notes);
   answer.wish = wish_asked(file.at("wish"));
   answer.loops = list(file.at("loops"), most_loops, loop);
   if (const auto because = file.find("fewer_because")) {

@@ -69,6 +69,10 @@ Json area(const wish::AreaName& area) {
           {"credit", area.credit}};
 }
 
+Json notes(const wish::NotesName& notes) {
+  return {{"file", notes.file}, {"sha256", notes.sha256}};
+}
+
 Json wish_asked(const wish::Wish& wish) {
   return {{"home", point(wish.home)},
           {"end", or_null(wish.end, point)},
@@ -109,7 +113,7 @@ Json stretch(const wish::LoopStretch& stretch) {
 }
 
 Json pass(const wish::Pass& pass) {
-  return {{"kind", road::name(pass.kind)},
+  Json result = {{"kind", road::name(pass.kind)},
           {"movement", text_or_null(road::name(pass.movement))},
           {"exit", pass.exit == 0 ? Json(nullptr) : Json(pass.exit)},
           {"first", pass.first},
@@ -117,6 +121,8 @@ Json pass(const wish::Pass& pass) {
           {"hardness", pass.hardness},
           {"confidence", road::name(pass.confidence)},
           {"source", object_and_tag(pass.source, pass.tag)}};
+  if (pass.stop_s > 0) result["stop_s"] = seconds(pass.stop_s);
+  return result;
 }
 
 Json bus_lane(const wish::BusLanePass& lane) {
@@ -185,7 +191,7 @@ std::string write_answer(const wish::Answer& answer) {
   const Json file = {{"format", loop_format},
                      {"version", loop_version},
                      {"area", area(answer.area)},
-                     {"notes", nullptr},
+                     {"notes", or_null(answer.notes, notes)},
                      {"wish", wish_asked(answer.wish)},
                      {"loops", list(answer.loops, loop)},
                      {"fewer_because", text_or_null(answer.fewer_because)},

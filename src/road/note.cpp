@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/zone.hpp"
 
 namespace loopwright::road {
 namespace {
@@ -60,6 +61,13 @@ std::optional<Kind> practice_of(const Note& note) {
   if (note.says == NoteKind::narrow) return Kind::narrow_road;
   if (note.says == NoteKind::hump) return Kind::calming;
   return note.kind;
+}
+
+LessonTime lesson_time(const std::string& zone, const Instant& start, int minutes) {
+  const auto on_clock = [&](const Instant& at) {
+    return (zone.empty() ? at : hours::with_offset_of(zone, at.unix_s)).civil();
+  };
+  return {on_clock(start), on_clock(start.plus_seconds(std::int64_t{60} * minutes))};
 }
 
 bool may_shut(const Note& note, const LessonTime& lesson) {

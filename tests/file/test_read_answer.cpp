@@ -41,6 +41,14 @@ TEST_CASE("a loop file that is read and written again is the same, byte by byte"
   CHECK(file::write_answer(file::read_answer(text, "loops.json")) == text);
 }
 
+TEST_CASE("a loop file keeps which notes it was made with", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.notes = wish::NotesName{"notes.geojson", "00ff"};
+  const std::string text = file::write_answer(answer);
+  CHECK(text.find("\"sha256\": \"00ff\"") != std::string::npos);
+  CHECK(file::read_answer(text, "loops.json").notes == answer.notes);
+}
+
 TEST_CASE("a drive through points is read and written again the same", "[file]") {
   wish::Answer answer = test::sample_answer();
   answer.wish.minutes.reset();
@@ -185,9 +193,12 @@ TEST_CASE("a gap that value and bound don't give is refused", "[file]") {
         "found 0.01");
 }
 
-TEST_CASE("claims that this version can't keep are refused rather than dropped", "[file]") {
+TEST_CASE("notes without their hash are refused", "[file]") {
   CHECK(said_with("\"notes\": null", "\"notes\": {\"file\": \"n\"}") ==
-        "loops.json: /notes: expected null (this version reads no notes), found an object");
+        "loops.json: /notes/sha256: is missing");
+}
+
+TEST_CASE("claims that this version can't keep are refused rather than dropped", "[file]") {
   CHECK(said_with("\"pull_ups\": []", "\"pull_ups\": [{}]") ==
         "loops.json: /loops/0/pull_ups: expected an empty list (this version plans none), "
         "found a list of 1");

@@ -74,6 +74,9 @@ struct LessonTime {
   CivilTime from, to;
 };
 
+/// So many minutes from a start, on the clock of an IANA zone (the start's own offset when empty).
+LessonTime lesson_time(const std::string& zone, const Instant& start, int minutes);
+
 /// True when the road of a `never` or `closed` note is or may be shut at some minute of the lesson:
 /// hours that can't be read count as shut.
 bool may_shut(const Note& note, const LessonTime& lesson);

@@ -73,6 +73,7 @@ struct Pass {
   road::Confidence confidence = road::Confidence::certain;
   OsmObject source;
   std::string tag;
+  double stop_s = 0;  ///< how long the drive stops there; manoeuvres only
   friend bool operator==(const Pass&, const Pass&) = default;
 };
 
@@ -133,14 +134,21 @@ struct Shortfall {
   std::optional<double> least_minutes;  ///< the shortest loop that was found to meet the rest
 };
 
-/// Which area (and later: notes) a loop file speaks of.
+/// Which area a loop file speaks of.
 struct AreaName {
   std::string file, id, region, side, map_timestamp, credit;
+};
+
+/// Which notes it was made with.
+struct NotesName {
+  std::string file, sha256;
+  friend bool operator==(const NotesName&, const NotesName&) = default;
 };
 
 /// A whole loop file.
 struct Answer {
   AreaName area;
+  std::optional<NotesName> notes;
   Wish wish;
   std::vector<Loop> loops;
   std::optional<Shortfall> shortfall;

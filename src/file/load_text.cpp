@@ -1,0 +1,45 @@
+// In chunks, up to a size that no file of ours has, so that a wrong file can't fill the memory.
+#include "file/load_text.hpp"
+
+#include <fstream>
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::file {
+namespace {
+
+constexpr std::size_t greatest_size = std::size_t{256} << 20U;
+constexpr std::size_t chunk_bytes = std::size_t{1} << 16U;
+
+std::string read_file(const std::filesystem::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::string text;
+  std::string chunk(chunk_bytes, '\0');
+  while (in.good() && text.size() <= greatest_size) {
+    in.read(chunk.data(), static_cast<std::streamsize>(chunk.size()));
+    text.append(chunk, 0, static_cast<std::size_t>(in.gcount()));
+  }
+  if (!in.eof() && !in.good()) throw InputError(path.string() + ": can't be read");
+  return text;
+}
+
+}  // namespace
+
+std::string load_text(const std::filesystem::path& path, const FileSort& sort) {
+  const std::string name(sort.name);
+  std::error_code unreadable;  // read_file says so
+  if (std::filesystem::status(path, unreadable).type() == std::filesystem::file_type::not_found) {
+    throw InputError(path.string() + ": no such file; make it with '" + std::string(sort.made_by) +
+                     "'");
+  }
+  if (std::filesystem::is_directory(path, unreadable)) {
+    throw InputError(path.string() + ": is a folder, not a " + name);
+  }
+  std::string text = read_file(path);
+  if (text.size() > greatest_size) {
+    throw InputError(path.string() + ": is larger than 256 MB, which no " + name + " is");
+  }
+  return text;
+}
+
+}  // namespace loopwright::file

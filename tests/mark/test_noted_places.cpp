@@ -1,0 +1,132 @@
+// Humps, junctions and spots to practise at as notes add and take them.
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "mark/noted_town.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::Confidence;
+using road::Kind;
+using road::Movement;
+using road::Note;
+using road::NoteKind;
+using test::corner;
+using test::middle;
+using test::note_at;
+using test::NotedTown;
+
+const char* const cross = R"(
+          N
+
+
+    W     X     E
+
+
+          S
+  w1 WXE highway=tertiary
+  w2 NXS highway=residential
+  )";
+
+Note practice(Kind kind, Point at) {
+  Note note = note_at(NoteKind::practice, at);
+  note.kind = kind;
+  return note;
+}
+
+TEST_CASE("a noted hump is passed by whoever drives its street", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const NotedTown town(built, {note_at(NoteKind::hump, middle(built, "WX"))});
+  CHECK(town.said().empty());
+  const auto found = town.chances(Kind::calming);
+  CHECK(found.size() == 6);  // from W three ways on, and back to W from three
+  for (const road::Chance& chance : found) {
+    CHECK((chance.entry == built.stretch("WX") || chance.exit == built.stretch("XW")));
+    CHECK(chance.confidence == Confidence::noted);
+    CHECK(chance.movement == Movement::none);
+    CHECK(town.roads().text(chance.tag) == "noted 2026-10-03: hump");
+    CHECK(town.roads().nodes_of(chance.place).front() == built.node('X'));
+  }
+}
+
+TEST_CASE("two humps on one street are two", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const Point at = middle(built, "WX");
+  const NotedTown town(built, {note_at(NoteKind::hump, at), note_at(NoteKind::hump, at)});
+  const auto found = town.chances(Kind::calming);
+  REQUIRE(found.size() == 12);
+  CHECK(std::ranges::count(found, found.front().place, &road::Chance::place) == 6);
+}
+
+TEST_CASE("a hump that the map has is left to the map", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"(
+    A      B      C      D
+  w1 ABCD highway=residential
+  nB traffic_calming=hump
+  )");
+  const std::size_t mapped = NotedTown(built, {}).chances(Kind::calming).size();
+  REQUIRE(mapped > 0);
+  const NotedTown town(built, {note_at(NoteKind::hump, corner(built, 'B'))});
+  CHECK(town.said() == "1: the map is sure of it too");
+  CHECK(town.chances(Kind::calming).size() == mapped);
+}
+
+TEST_CASE("a noted box junction is had on every way over it", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const NotedTown town(built, {practice(Kind::box_junction, corner(built, 'X'))});
+  const auto found = town.chances(Kind::box_junction);
+  CHECK(found.size() == 12);
+  CHECK(std::ranges::count(found, Movement::ahead, &road::Chance::movement) == 4);
+  CHECK(std::ranges::count(found, Movement::left, &road::Chance::movement) == 4);
+}
+
+TEST_CASE("practice noted for one heading is had by that approach", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  Note note = practice(Kind::box_junction, corner(built, 'X'));
+  note.heading_deg = 0;  // northwards: from S
+  const NotedTown town(built, {note});
+  const auto found = town.chances(Kind::box_junction);
+  CHECK(found.size() == 3);
+  for (const road::Chance& chance : found) CHECK(chance.entry == built.stretch("SX"));
+}
+
+TEST_CASE("a spot to move off from lies beside each direction", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const std::size_t mapped = NotedTown(built, {}).chances(Kind::move_off).size();
+  const NotedTown town(built, {practice(Kind::move_off, middle(built, "XS"))});
+  CHECK(town.chances(Kind::move_off).size() == mapped + 2);
+}
+
+TEST_CASE("what can't be noted is told", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const NotedTown town(built, {practice(Kind::roundabout, corner(built, 'X')),
+                               practice(Kind::emerge, middle(built, "WX")),
+                               note_at(NoteKind::hump, point_from_degrees(54.2, 2.6))});
+  CHECK(town.said() ==
+        "1: a roundabout can't be noted: its arms must be mapped; 2: no junction within 30 m; "
+        "3: no road that it fits within 30 m");
+}
+
+TEST_CASE("a zebra that isn't there any more isn't passed", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"(
+    A       B       C       D
+  w1 ABCD highway=tertiary
+  nB highway=crossing crossing=zebra
+  nC highway=crossing crossing=zebra
+  )");
+  REQUIRE(NotedTown(built, {}).chances(Kind::zebra).size() == 4);
+  Note note = note_at(NoteKind::not_so, corner(built, 'B'));
+  note.kind = Kind::zebra;
+  const NotedTown town(built, {note});
+  const auto left = town.chances(Kind::zebra);
+  REQUIRE(left.size() == 2);
+  for (const road::Chance& chance : left) {
+    CHECK(town.roads().nodes_of(chance.place).front() == built.node('C'));
+  }
+  note.line = {corner(built, 'D')};
+  CHECK(NotedTown(built, {note}).said() == "1: the map has no zebra here");
+}
+
+}  // namespace
+}  // namespace loopwright::mark
