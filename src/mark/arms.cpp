@@ -6,6 +6,8 @@
 //      halves of a dual carriageway, and they lie within 60 degrees; or both are nameless roads of
 //      one class within 30 degrees.
 //    Two two-way roads that meet again (a crescent) stay two arms: the signs show two.
+//    A way out and a way in of one name or ref are one arm, too, when nothing but other ways in lie
+//    between: at a big ring a side street may come in there.
 // 3. Exits are counted over arms in driving order from the entry.
 // Traffic is followed by its direction, never over a ring; a ring that both reach is a meeting too.
 #include "arms.hpp"
@@ -14,6 +16,7 @@
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <iterator>
 
 #include "approach.hpp"
 #include "public_road.hpp"
@@ -24,6 +27,7 @@ namespace {
 constexpr double meets_within_m = 60;
 constexpr double same_road_within_deg = 60;
 constexpr double nameless_within_deg = 30;
+constexpr double clear_of_flare_m = 30;
 
 /// Where traffic gets within the limit when leaving by a stretch, or where it may have come from.
 class Traffic {
@@ -96,6 +100,11 @@ class Joiner {
     return meet_again(a, b) || (!a.in && !b.out && is_same_road(a, b));
   }
 
+  /// Rules: a is only a way out, b only a way in.
+  bool one_road(const ArmPart& a, const ArmPart& b) const {
+    return is_named_alike(a, b) && apart_deg(a, b) <= same_road_within_deg;
+  }
+
  private:
   using Sense = Traffic::Sense;
 
@@ -113,13 +122,22 @@ class Joiner {
   bool is_same_road(const ArmPart& a, const ArmPart& b) const {
     const road::Piece& x = roads_.piece(a.away);
     const road::Piece& y = roads_.piece(b.away);
-    const double apart = std::abs(
-        heading_change_deg(bearing_of_arm(roads_, a.away), bearing_of_arm(roads_, b.away)));
-    const bool named_alike = same_text(x.name, y.name) || same_text(x.ref, y.ref);
-    if (named_alike || (is_dual(x) && is_dual(y)) || (is_link(x) && is_link(y)))
-      return apart <= same_road_within_deg;
+    const bool alike =
+        is_named_alike(a, b) || (is_dual(x) && is_dual(y)) || (is_link(x) && is_link(y));
+    if (alike) return apart_deg(a, b) <= same_road_within_deg;
     return !is_named(x) && !is_named(y) && x.road_class == y.road_class &&
-           apart <= nameless_within_deg;
+           apart_deg(a, b) <= nameless_within_deg;
+  }
+
+  bool is_named_alike(const ArmPart& a, const ArmPart& b) const {
+    const road::Piece& x = roads_.piece(a.away);
+    const road::Piece& y = roads_.piece(b.away);
+    return same_text(x.name, y.name) || same_text(x.ref, y.ref);
+  }
+
+  double apart_deg(const ArmPart& a, const ArmPart& b) const {
+    return std::abs(
+        heading_change_deg(bearing_of_arm(roads_, a.away), bearing_of_arm(roads_, b.away)));
   }
 
   static bool is_text(TextId text) { return text.known() && text.index() != 0; }
@@ -138,6 +156,29 @@ class Joiner {
   Traffic traffic_;
   const road::Roads& roads_;
 };
+
+bool only_out(const JunctionArm& arm) {
+  return arm.can_leave() && !arm.can_enter();
+}
+bool only_in(const JunctionArm& arm) {
+  return arm.can_enter() && !arm.can_leave();
+}
+
+/// Takes the way in of a road to its way out, where only other ways in lie between.
+void join_over_ways_in(const Joiner& joiner, std::vector<JunctionArm>& arms) {
+  for (std::size_t out = 0; out < arms.size(); ++out) {
+    if (!only_out(arms[out])) continue;
+    for (std::size_t step = 1; step < arms.size(); ++step) {
+      const std::size_t in = (out + step) % arms.size();
+      if (!only_in(arms[in])) break;
+      if (!joiner.one_road(arms[out].parts.back(), arms[in].parts.front())) continue;
+      std::ranges::move(arms[in].parts, std::back_inserter(arms[out].parts));
+      arms.erase(arms.begin() + static_cast<std::ptrdiff_t>(in));
+      if (in < out) --out;
+      break;
+    }
+  }
+}
 
 double turn_from(double after_deg, double bearing, Side side) {
   const double clockwise = std::fmod(bearing - after_deg + 720, 360);
@@ -211,6 +252,7 @@ std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads
     arms.back().parts.push_back(parts[at]);
     if (!goes_on[at] && i + 1 < count) arms.emplace_back();
   }
+  join_over_ways_in(joiner, arms);
   return arms;
 }
 
@@ -233,7 +275,13 @@ int exit_number(const std::vector<JunctionArm>& arms, std::size_t from, std::siz
 }
 
 double bearing_of_arm(const road::Roads& roads, StretchId away) {
-  return bearing_away_deg(roads, away, 30, 60);
+  return bearing_away_deg(roads, away, clear_of_flare_m, 60);
+}
+
+double place_of_arm_deg(const road::Roads& roads, Point middle, const JunctionArm& arm) {
+  const Point first = point_away(roads, arm.parts.front().away, clear_of_flare_m);
+  const Point last = point_away(roads, arm.parts.back().away, clear_of_flare_m);
+  return bearing_deg(middle, point_along(std::array{first, last}, distance_m(first, last) / 2));
 }
 
 void add_arm_rows(Draft& draft, const road::Roads& roads, PlaceId id,
@@ -242,12 +290,10 @@ void add_arm_rows(Draft& draft, const road::Roads& roads, PlaceId id,
   place.arm_first = static_cast<std::uint32_t>(draft.tables.arms.size());
   place.arms = static_cast<std::uint16_t>(arms.size());
   for (const JunctionArm& arm : arms) {
-    const Point first = point_away(roads, arm.parts.front().away, 30);
-    const Point last = point_away(roads, arm.parts.back().away, 30);
-    const Point out = point_along(std::array{first, last}, distance_m(first, last) / 2);
     road::Arm row;
     row.place = id;
-    row.bearing_deg = static_cast<std::uint16_t>(std::lround(bearing_deg(place.at, out)) % 360);
+    row.bearing_deg =
+        static_cast<std::uint16_t>(std::lround(place_of_arm_deg(roads, place.at, arm)) % 360);
     row.is_public = arm.is_public() ? 1 : 0;
     row.can_leave = arm.can_leave() ? 1 : 0;
     row.in = arm.in();

@@ -55,6 +55,10 @@ int exit_number(const std::vector<JunctionArm>& arms, std::size_t from, std::siz
 /// The arm's bearing away from the junction, clear of the flare: 30 to 60 m out.
 double bearing_of_arm(const road::Roads& roads, StretchId away);
 
+/// Compass bearing from the middle of the place to the arm, 30 m out, between its first and last
+/// part.
+double place_of_arm_deg(const road::Roads& roads, Point middle, const JunctionArm& arm);
+
 /// Adds the rows of the arms of a place, and their number to it.
 void add_arm_rows(Draft& draft, const road::Roads& roads, PlaceId place,
                   const std::vector<JunctionArm>& arms);

@@ -9,9 +9,9 @@
 //    several lanes when a ring piece or an entry has two.
 // 4. A chance for each way in and way out: the ring driven from one to the other, all the way round
 //    for the arm one came by. Exits are counted as the signs do.
-// Movements compare the bearings of the arms 30 to 60 m out; near a hairpin, where left and right
-// meet, the half of the ring driven decides.
+// Movements are told by where the arms lie and how they run (ring_movement.cpp).
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "approach.hpp"
@@ -19,13 +19,13 @@
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
 #include "ring_kind.hpp"
+#include "ring_movement.hpp"
 #include "rings.hpp"
 
 namespace loopwright::mark {
 namespace {
 
 using road::Kind;
-using road::Movement;
 
 constexpr std::string_view wrong_way_round = "roundabout is driven the wrong way round";
 constexpr std::string_view gyratory = "roundabout over 100 m across, a gyratory";
@@ -40,18 +40,51 @@ bool leads_inside(const road::Roads& roads, const Ring& ring, StretchId away) {
   return ring.holds(point_away(roads, away, std::min(into_island_m, half)));
 }
 
+/// A road that leads away from a ring's node at a position of its driving order.
+struct Touch {
+  StretchId away;
+  std::size_t at = 0;
+};
+
+/// True when turn bans forbid going from one to the other, both of which one may drive.
+bool is_banned(const road::Roads& roads, StretchId from, StretchId to) {
+  return roads.drivable(from) && roads.drivable(to) && !is_legal(roads, std::array{from, to});
+}
+
+/// A road that touches the ring at a node, as the ring's traffic may use it.
+ArmPart ring_part(const Draft& draft, const road::Roads& roads, const Ring& ring, Touch touch) {
+  const std::size_t count = ring.stretches.size();
+  ArmPart part = part_of(draft, touch.away, touch.at);
+  const StretchId before = ring.stretches[(touch.at + count - 1) % count];
+  if (is_banned(roads, before, touch.away)) part.out = false;
+  if (is_banned(roads, touch.away.back(), ring.stretches[touch.at])) part.in = false;
+  return part;
+}
+
+void add_part(Draft& draft, const road::Roads& roads, const Ring& ring, Touch touch,
+              std::vector<ArmPart>& parts) {
+  if (is_ring(roads, touch.away)) return;
+  if (leads_inside(roads, ring, touch.away)) {
+    draft.report.count("roads through the middle of a roundabout");
+    return;
+  }
+  const ArmPart part = ring_part(draft, roads, ring, touch);
+  const bool has_traffic = part.in || part.out;
+  const ArmPart unbanned = part_of(draft, touch.away, touch.at);
+  if (!has_traffic && (unbanned.in || unbanned.out)) {
+    draft.report.count("lanes through a roundabout that don't join its ring");
+  } else {
+    parts.push_back(part);
+  }
+}
+
 std::vector<ArmPart> parts_of(Draft& draft, const road::Roads& roads, const Ring& ring) {
   std::vector<ArmPart> parts;
   for (std::size_t at = 0; at < ring.stretches.size(); ++at) {
     const NodeId node = roads.from_node(ring.stretches[at]);
     const std::size_t first = parts.size();
     for (const StretchId away : roads.leaving(node)) {
-      if (is_ring(roads, away)) continue;
-      if (leads_inside(roads, ring, away)) {
-        draft.report.count("roads through the middle of a roundabout");
-      } else {
-        parts.push_back(part_of(draft, away, at));
-      }
+      add_part(draft, roads, ring, {away, at}, parts);
     }
     const double inward_deg = bearing_deg(roads.nodes[node.index()].at, ring.middle);
     order_round(roads, draft.side(), inward_deg, std::span(parts).subspan(first));
@@ -104,6 +137,7 @@ class RingChances {
       : draft_(draft), roads_(roads), ring_(ring) {}
 
   void add(PlaceId place, const std::vector<JunctionArm>& arms, const RingKind& kind) {
+    const RingMovements movements(draft_, roads_, ring_.middle, arms);
     std::vector<Door> doors;
     for (std::size_t arm = 0; arm < arms.size(); ++arm) {
       for (const ArmPart& part : arms[arm].parts) doors.push_back({arm, &part});
@@ -113,7 +147,7 @@ class RingChances {
         const Path path = path_between(in, out);
         if (path.empty() || !is_legal(roads_, path)) continue;
         add_passing(draft_, place, path,
-                    {.movement = movement(in, out, path),
+                    {.movement = movements.of(in.arm, out.arm),
                      .exit_number = exit_number(arms, in.arm, out.arm),
                      .tag = kind.tag,
                      .source = kind.source});
@@ -140,18 +174,6 @@ class RingChances {
     const std::size_t steps = (out.part->position + count - in.part->position) % count;
     if (steps != 0) return steps;
     return in.part->order < out.part->order ? 0 : count;
-  }
-
-  Movement movement(const Door& in, const Door& out, const Path& path) const {
-    if (in.arm == out.arm) return Movement::round;
-    constexpr double plain_deg = 135;
-    const double heading_in = bearing_of_arm(roads_, in.part->away) + 180;
-    const double change = heading_change_deg(heading_in, bearing_of_arm(roads_, out.part->away));
-    if (std::abs(change) <= plain_deg) return turn_movement(change);
-    double driven_m = 0;
-    for (std::size_t i = 1; i + 1 < path.size(); ++i) driven_m += roads_.piece(path[i]).length_m;
-    const bool far_side = driven_m * 2 > length_m(roads_, ring_.stretches);
-    return far_side == (draft_.side() == Side::left) ? Movement::right : Movement::left;
   }
 
   Draft& draft_;

@@ -24,6 +24,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/dual_carriageways.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gradients.cpp
   ${CMAKE_CURRENT_LIST_DIR}/height_profile.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/open_country.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_line.cpp
   ${CMAKE_CURRENT_LIST_DIR}/incline.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_hours.cpp
@@ -66,6 +67,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/minis.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_spots.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted_limits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_runs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/overlay.cpp

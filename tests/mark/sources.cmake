@@ -8,6 +8,8 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_movement.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_node_kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_one_way.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_noted_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_noted_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_piece_facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_raw_map.cpp

@@ -113,8 +113,7 @@ TEST_CASE("a private road is no exit to count", "[mark][roundabouts]") {
   BuiltTown town = ring_town("w6 Sc highway=residential access=private\n");
   CHECK(arms(town, Kind::roundabout) ==
         Texts{"in n out n", "in E out E", "in S out S (private)", "in w out w"});
-  CHECK_THAT(chances(town, Kind::roundabout),
-             Catch::VectorContains(std::string("nabcdw right 2")));
+  CHECK_THAT(chances(town, Kind::roundabout), Catch::VectorContains(std::string("nabcdw right 2")));
 }
 
 TEST_CASE("an exit to a service road has no number, and isn't counted", "[mark][roundabouts]") {
@@ -147,21 +146,106 @@ TEST_CASE("a street one may not leave by is no exit", "[mark][roundabouts]") {
       "w6 Se highway=residential oneway=yes\n"
       "w7 wTS highway=residential\n");
   CHECK_THAT(arms(town, Kind::roundabout), Catch::VectorContains(std::string("in S out -")));
-  CHECK_THAT(chances(town, Kind::roundabout),
-             Catch::VectorContains(std::string("nabedw right 2")));
+  CHECK_THAT(chances(town, Kind::roundabout), Catch::VectorContains(std::string("nabedw right 2")));
 }
 
 TEST_CASE("a bus gate out of the ring is no exit", "[mark][roundabouts]") {
   const BuiltTown town =
       ring_town("w6 cS highway=residential motor_vehicle:forward=no bus:forward=designated\n");
-  CHECK_THAT(chances(town, Kind::roundabout),
-             Catch::VectorContains(std::string("nabcdw right 2")));
+  CHECK_THAT(chances(town, Kind::roundabout), Catch::VectorContains(std::string("nabcdw right 2")));
 }
 
 TEST_CASE("a road through the island is no arm", "[mark][roundabouts]") {
   const BuiltTown town = ring_town("w6 db highway=tertiary\n");
   CHECK(arms(town, Kind::roundabout) == Texts{"in n out n", "in E out E", "in w out w"});
   CHECK(town.report.counted("roads through the middle of a roundabout") == 2);
+}
+
+/// A road that runs through the middle of a ring, and comes back round it by the south.
+BuiltTown cut_through(const std::string& bans) {
+  return built_town(draw_town(R"(
+     N
+.
+     a
+W   d b   E
+     c
+.
+t    S    u
+w1 da highway=tertiary junction=roundabout
+w2 ab highway=tertiary junction=roundabout
+w3 bc highway=tertiary junction=roundabout
+w4 cd highway=tertiary junction=roundabout
+w5 Na highway=tertiary
+w6 Sc highway=tertiary
+w7 Wd highway=primary oneway=yes name=Mill_Road
+w8 db highway=primary oneway=yes name=Mill_Road
+w9 bE highway=primary oneway=yes name=Mill_Road
+w10 EuStW highway=tertiary
+)" + bans,
+                              20),
+                    "GB-ENG");
+}
+
+TEST_CASE("lanes through the island that don't join the ring are no arms", "[mark][roundabouts]") {
+  const BuiltTown town = cut_through(
+      "r1 only_straight_on from=w7 via=d to=w8\n"
+      "r2 no_left_turn from=w2 via=b to=w9\n");
+  CHECK(arms(town, Kind::roundabout) == Texts{"in N out N", "in S out S"});
+  CHECK(town.report.counted("lanes through a roundabout that don't join its ring") == 2);
+  const Texts all = chances(town, Kind::roundabout);
+  CHECK_THAT(all, Catch::VectorContains(std::string("NabcS ahead 1")));
+  CHECK_THAT(all, Catch::VectorContains(std::string("NabcdaN round 2")));
+}
+
+TEST_CASE("lanes through the island that one may leave and join at the ring are arms",
+          "[mark][roundabouts]") {
+  const BuiltTown town = cut_through("");
+  CHECK(arms(town, Kind::roundabout) ==
+        Texts{"in N out N", "in - out E", "in S out S", "in W out -"});
+}
+
+/// A dual carriageway to the south, and a street that comes in between its two halves.
+BuiltTown big_ring(const std::string& way_in_name) {
+  return built_town(draw_town(R"(
+     N
+.
+     a
+W   d b   E
+    f c
+     e
+.
+.
+.
+.
+  T  P  U
+w1 abcefda highway=tertiary junction=roundabout
+w2 Na highway=tertiary
+w3 Eb highway=tertiary
+w4 Wd highway=tertiary
+w5 cU highway=primary oneway=yes name=Mill_Road
+w6 Pe highway=residential oneway=yes name=Osk_Street
+w7 Tf highway=primary oneway=yes name=)" +
+                                  way_in_name + "\nw8 UPT highway=primary\n",
+                              20),
+                    "GB-ENG");
+}
+
+TEST_CASE("a street that comes in between the two halves of a road doesn't make it two arms",
+          "[mark][roundabouts]") {
+  const BuiltTown town = big_ring("Mill_Road");
+  CHECK(arms(town, Kind::roundabout) ==
+        Texts{"in N out N", "in E out E", "in T out U", "in P out -", "in W out W"});
+  const Texts all = chances(town, Kind::roundabout);
+  for (const char* text :
+       {"NabcU ahead 2", "NabcefdW right 3", "TfdabcU round 4", "TfdW left 1", "PefdW left 1"}) {
+    CHECK_THAT(all, Catch::VectorContains(std::string(text)));
+  }
+}
+
+TEST_CASE("a street that comes in between two other roads leaves them two arms",
+          "[mark][roundabouts]") {
+  CHECK(arms(big_ring("Quay_Road"), Kind::roundabout) ==
+        Texts{"in N out N", "in E out E", "in - out U", "in P out -", "in T out -", "in W out W"});
 }
 
 TEST_CASE("a slip lane that passes the ring by is no arm", "[mark][roundabouts]") {
