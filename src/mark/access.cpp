@@ -4,7 +4,7 @@
 //    abandoned and impassable roads: shut when they say so.
 // 2. What is public but no place for a lesson: a motorway when not built in, living streets,
 //    highway=road (nobody knows what it is), service roads of a special kind, reversible roads,
-//    unsealed or bad surfaces, fords and tolls.
+//    unsealed or bad surfaces, fords when not built in, and tolls.
 // 3. One-way: the other direction is shut. oneway:conditional shuts a direction at times, so always
 //    here; one that frees a direction at times frees nothing.
 // The tag told is the one of the strictest answer; a direction shut by one-way alone has none.
@@ -82,14 +82,15 @@ bool has_class_unsuited(RoadClass road_class, bool motorways) {
 }
 
 /// The tag by which a public road is no place for a lesson; empty when none.
-std::string unsuited_tag(const Tags& tags, RoadClass road_class, bool motorways) {
-  if (has_class_unsuited(road_class, motorways)) return tag_text("highway", road::name(road_class));
+std::string unsuited_tag(const Tags& tags, RoadClass road_class, BuiltWith with) {
+  if (has_class_unsuited(road_class, with.motorways))
+    return tag_text("highway", road::name(road_class));
   if (road_class == RoadClass::service && tags.has("service") && !tags.is("service", "alley")) {
     return tag_text(tags, "service");
   }
   if (is_unsealed(tags.get("surface"))) return tag_text(tags, "surface");
   if (is_rough(tags.get("smoothness"))) return tag_text(tags, "smoothness");
-  if (tags.has("ford") && !tags.is("ford", "no")) return tag_text(tags, "ford");
+  if (has_ford(tags) && !with.fords) return tag_text(tags, "ford");
   return toll_tag(tags);
 }
 
@@ -157,10 +158,10 @@ bool is_minor_service(const Tags& tags) {
   return tags.is("highway", "service") && one_of(tags.get("service"), minor);
 }
 
-CarAccess car_access(const Tags& tags, RoadClass road_class, bool motorways) {
+CarAccess car_access(const Tags& tags, RoadClass road_class, BuiltWith with) {
   CarAccess access = from_keys(tags);
   tighten(access, Access::no, shut_tag(tags));
-  tighten(access, Access::unsuited, unsuited_tag(tags, road_class, motorways));
+  tighten(access, Access::unsuited, unsuited_tag(tags, road_class, with));
   apply_one_way(access, tags, road_class);
   return access;
 }

@@ -1,6 +1,7 @@
 // Does a car get past this point of the road?
 //
-// 1. A ford, or a limit on size or weight a car breaks, is a wall whatever else is said.
+// 1. A ford in an area built without them, or a limit on size or weight a car breaks, is a wall
+//    whatever else is said.
 // 2. A level crossing is no barrier, unless its own access keys shut it (a crossing for one farm).
 // 3. No barrier tag: a wall only when cars are shut out and buses let through (a bus gate drawn as
 // a
@@ -50,9 +51,9 @@ Barrier kind_decides(const Tags& tags) {
 
 }  // namespace
 
-Barrier barrier_of(const Tags& tags) {
+Barrier barrier_of(const Tags& tags, BuiltWith with) {
   if (tags.empty()) return Barrier::none;
-  if (tags.has("ford") && !tags.is("ford", "no")) return Barrier::wall;
+  if (has_ford(tags) && !with.fords) return Barrier::wall;
   if (!size_tag_against_car(tags).empty()) return Barrier::wall;
   const BothAccess access = access_keys(tags);
   const bool shut = worst(access) != Access::yes;

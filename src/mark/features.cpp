@@ -21,6 +21,7 @@ bool is_kept_without_name(const Tags& tags) {
   constexpr std::array<std::string_view, 7> amenities{
       "school", "kindergarten", "college", "parking", "parking_space", "taxi", "bus_station"};
   return tags.is("highway", "bus_stop") || one_of(tags.get("amenity"), amenities) ||
+         (tags.is("public_transport", "platform") && tags.is("bus", "yes")) ||
          tags.is("highway", "speed_camera") || tags.has("hazard") || tags.has("entrance") ||
          tags.is("barrier", "gate") || tags.has("addr:housenumber") || tags.has("addr:housename");
 }

@@ -7,13 +7,12 @@
 // Source: OSM wiki, pages Tag:railway=level_crossing and Key:crossing:barrier.
 #include <algorithm>
 #include <array>
-#include <map>
 #include <set>
 #include <string>
 
-#include "approach.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
+#include "series.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -47,23 +46,19 @@ class Crossings {
 
   void mark() {
     find_nodes();
-    for (const NodeId node : nodes_) {
-      for (const StretchId away : roads_.leaving(node)) join_next(node, away);
-    }
-    for (const auto& [first, spot] : spots_) add(spot);
+    std::vector<Spot> nodes;
+    for (const NodeId node : nodes_) nodes.push_back({{node}, {}});
+    for (const Spot& spot : series_of(roads_, nodes, {.within_m = one_crossing_m})) add(spot);
   }
 
  private:
   void find_nodes();
-  void join_next(NodeId node, StretchId away);
   [[nodiscard]] NodeId best_told(const Spot& spot) const;
   void add(const Spot& spot);
 
   Draft& draft_;
   const road::Roads& roads_;
-  std::set<NodeId> nodes_;          // on railways in use
-  std::map<NodeId, NodeId> first_;  // of the crossing a node belongs to
-  std::map<NodeId, Spot> spots_;    // crossings by their first node
+  std::set<NodeId> nodes_;  // on railways in use
 };
 
 void Crossings::find_nodes() {
@@ -71,39 +66,10 @@ void Crossings::find_nodes() {
   for (std::size_t row = 0; row < roads_.nodes.size(); ++row) {
     const NodeId node{row};
     if ((roads_.nodes[row].flags & road::node_flag::level_crossing) == 0) continue;
-    if (!rails.contains(roads_.nodes[row].osm_id)) {
+    if (rails.contains(roads_.nodes[row].osm_id)) {
+      nodes_.insert(node);
+    } else {
       draft_.report.odd(node_object(roads_, node), no_railway);
-      continue;
-    }
-    nodes_.insert(node);
-    first_.emplace(node, node);
-    spots_.emplace(node, Spot{{node}, {}});
-  }
-}
-
-/// Joins the next crossing node straight on within the limit, and the road up to it.
-void Crossings::join_next(NodeId node, StretchId away) {
-  Spot between;
-  double metres = 0;
-  StretchId s = away;
-  while (s.known()) {
-    metres += roads_.piece(s).length_m;
-    if (metres > one_crossing_m) return;
-    between.inside.push_back(s.piece());
-    between.nodes.push_back(roads_.to_node(s));
-    if (nodes_.contains(roads_.to_node(s))) break;
-    s = straight_on(roads_, s);
-  }
-  if (!s.known()) return;
-  const NodeId kept = std::min(first_.at(node), first_.at(roads_.to_node(s)));
-  const NodeId taken = std::max(first_.at(node), first_.at(roads_.to_node(s)));
-  Spot& spot = spots_.at(kept);
-  spot.take(between);
-  if (kept != taken) {
-    spot.take(spots_.at(taken));
-    spots_.erase(taken);
-    for (auto& [member, first] : first_) {
-      if (first == taken) first = kept;
     }
   }
 }

@@ -19,7 +19,7 @@ bool traffic_takes(const Draft& draft, StretchId stretch) {
   const road::RoadClass road_class = draft.tables.pieces[stretch.piece().index()].road_class;
   const OneWay one_way = one_way_of(tags, road_class);
   if (stretch.against() ? !one_way.against : !one_way.along) return false;
-  const CarAccess cars = car_access(tags, road_class, true);
+  const CarAccess cars = car_access(tags, road_class, {.motorways = true, .fords = true});
   const Access here = stretch.against() ? cars.against : cars.along;
   const Access back = stretch.against() ? cars.along : cars.against;
   return here != Access::no || back == Access::no;

@@ -22,6 +22,7 @@ struct RunMember {
 struct RunFamily {
   road::Kind kind;                 ///< the widest of them
   std::vector<RunMember> members;  ///< by stretch, each once
+  TextId name = {};  ///< of its runs (a school's); none: they are called by their road
 };
 
 /// Every family, in the order of the catalogue.

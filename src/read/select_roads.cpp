@@ -10,14 +10,14 @@ std::vector<Road> select_roads(const mark::RawMap& raw, const BuildOptions& opti
                                road::Report& report) {
   std::vector<Road> roads;
   roads.reserve(raw.ways.size());
+  const mark::BuiltWith with{options.motorways, options.fords};
   for (const mark::RawWay& way : raw.ways) {
     const auto road_class = mark::road_class_of(way.tags);
     if (!road_class) continue;
     if (mark::is_minor_service(way.tags)) {
       report.count("ways left out: driveways, aisles and the like");
     } else {
-      roads.push_back(
-          {&way, *road_class, mark::car_access(way.tags, *road_class, options.motorways)});
+      roads.push_back({&way, *road_class, mark::car_access(way.tags, *road_class, with)});
     }
   }
   report.count("roads", static_cast<std::int64_t>(roads.size()));

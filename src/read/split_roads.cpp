@@ -1,7 +1,8 @@
 // 1. Each road becomes runs of points that the extract holds; a point named twice in a row counts
 //    once. Missing points end a run and are reported, once a road.
 // 2. A point is a node of the graph when a run ends there, when two roads use it or one road uses
-//    it twice, when its tags matter to a driver, or when a turn restriction goes over it.
+//    it twice, when its tags matter to a driver, when the rails of a tram cross it, or when a turn
+//    restriction goes over it.
 // 3. Nodes are numbered in order of their map id; each run is cut into pieces at its nodes.
 // Positions in the way (from_index, to_index) are those of the file, so a way that meets itself is
 // unambiguous. Everything is kept in flat arrays by row of raw.nodes: no map per node.
@@ -35,8 +36,8 @@ struct RowFacts {
   NodeId node;
 };
 
-std::uint32_t flags_of(const mark::Tags& tags) {
-  const bool wall = mark::barrier_of(tags) == mark::Barrier::wall;
+std::uint32_t flags_of(const mark::Tags& tags, mark::BuiltWith with) {
+  const bool wall = mark::barrier_of(tags, with) == mark::Barrier::wall;
   return mark::node_flags_of(tags) | (wall ? road::node_flag::wall : 0);
 }
 
@@ -52,6 +53,7 @@ class Splitter {
   void end_run(Run& run);
   void report_missing(const Road& road, std::size_t missing);
   void split_at_tagged_nodes();
+  void split_at_tram_crossings();
   void split_at_via_nodes();
   void cut(const Run& run);
   void add_piece(const Run& run, std::size_t first, std::size_t last);
@@ -111,12 +113,22 @@ void Splitter::take(const Road& road) {
 }
 
 void Splitter::split_at_tagged_nodes() {
+  const mark::BuiltWith with{draft_.info.motorways, draft_.info.fords};
   std::uint32_t row = 0;  // both lists are in order of id
   for (const auto& [id, tags] : draft_.raw.node_tags) {
     while (row < facts_.size() && draft_.raw.nodes[row].id < id) ++row;
     if (row == facts_.size() || draft_.raw.nodes[row].id != id) continue;
-    facts_[row].flags = flags_of(tags);
+    facts_[row].flags = flags_of(tags, with);
     if (facts_[row].flags != 0) facts_[row].split = true;
+  }
+}
+
+void Splitter::split_at_tram_crossings() {
+  for (const std::int64_t id : mark::tram_crossings(draft_.raw)) {
+    const mark::RawNode* node = find(id);
+    if (node == nullptr) continue;
+    facts_[row_of(node)].flags |= road::node_flag::tram_crossing;
+    facts_[row_of(node)].split = true;
   }
 }
 
@@ -140,6 +152,7 @@ void Splitter::find_splits() {
     if (run.cut_after) facts_[spots_[run.end - 1].row].cut = true;
   }
   split_at_tagged_nodes();
+  split_at_tram_crossings();
   split_at_via_nodes();
 }
 

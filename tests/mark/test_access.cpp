@@ -9,7 +9,7 @@ using road::RoadClass;
 
 /// A residential street with these tags more.
 CarAccess street(Tags tags) {
-  return car_access(tags, RoadClass::residential, false);
+  return car_access(tags, RoadClass::residential, {});
 }
 
 /// Access along, told of a road that is the same both ways.
@@ -147,17 +147,24 @@ TEST_CASE("one-way by the hour is one-way until the hours are asked", "[mark]") 
 
 TEST_CASE("a motorway is driven only when the area was built with motorways", "[mark]") {
   const Tags tags{{"highway", "motorway"}};
-  CHECK(car_access(tags, RoadClass::motorway, false).along == Access::unsuited);
-  CHECK(car_access(tags, RoadClass::motorway, true).along == Access::yes);
-  CHECK(car_access(tags, RoadClass::motorway, true).against == Access::no);
-  CHECK(car_access({{"highway", "motorway_link"}}, RoadClass::motorway_link, false).along ==
+  CHECK(car_access(tags, RoadClass::motorway, {}).along == Access::unsuited);
+  CHECK(car_access(tags, RoadClass::motorway, {.motorways = true}).along == Access::yes);
+  CHECK(car_access(tags, RoadClass::motorway, {.motorways = true}).against == Access::no);
+  CHECK(car_access({{"highway", "motorway_link"}}, RoadClass::motorway_link, {}).along ==
         Access::unsuited);
+}
+
+TEST_CASE("a ford is driven only when the area was built with fords", "[mark]") {
+  const Tags tags{{"ford", "yes"}};
+  CHECK(car_access(tags, RoadClass::unclassified, {}).along == Access::unsuited);
+  CHECK(car_access(tags, RoadClass::unclassified, {.fords = true}).along == Access::yes);
+  CHECK(car_access({{"ford", "no"}}, RoadClass::unclassified, {}).along == Access::yes);
 }
 
 TEST_CASE("living streets, unknown roads and rough or unsealed ones are no place to learn",
           "[mark]") {
-  CHECK(car_access({}, RoadClass::living_street, false).along == Access::unsuited);
-  CHECK(car_access({}, RoadClass::road, false).along == Access::unsuited);
+  CHECK(car_access({}, RoadClass::living_street, {}).along == Access::unsuited);
+  CHECK(car_access({}, RoadClass::road, {}).along == Access::unsuited);
   for (const char* surface : {"gravel", "unpaved", "dirt", "mud", "grass", "asphalt;gravel"}) {
     CHECK(of({{"surface", surface}}) == Access::unsuited);
   }
@@ -177,10 +184,9 @@ TEST_CASE("a private gravel road is private first", "[mark]") {
 }
 
 TEST_CASE("plain service roads and alleys may be driven, driveways and the like not", "[mark]") {
-  CHECK(car_access({{"highway", "service"}}, RoadClass::service, false).along == Access::yes);
-  CHECK(
-      car_access({{"highway", "service"}, {"service", "alley"}}, RoadClass::service, false).along ==
-      Access::yes);
+  CHECK(car_access({{"highway", "service"}}, RoadClass::service, {}).along == Access::yes);
+  CHECK(car_access({{"highway", "service"}, {"service", "alley"}}, RoadClass::service, {}).along ==
+        Access::yes);
   for (const char* kind : {"driveway", "parking_aisle", "drive-through", "emergency_access"}) {
     CHECK(is_minor_service({{"highway", "service"}, {"service", kind}}));
   }

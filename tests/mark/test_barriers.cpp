@@ -51,8 +51,10 @@ TEST_CASE("a restrictor lower than the car with its roof sign is a wall", "[mark
   CHECK(barrier_of({{"traffic_calming", "choker"}, {"maxwidth", "1.5"}}) == Barrier::wall);
 }
 
-TEST_CASE("a ford on the road is a wall", "[mark]") {
+TEST_CASE("a ford on the road is a wall unless built in", "[mark]") {
   CHECK(barrier_of({{"ford", "yes"}}) == Barrier::wall);
+  CHECK(barrier_of({{"ford", "yes"}}, {.motorways = true}) == Barrier::wall);
+  CHECK(barrier_of({{"ford", "yes"}}, {.fords = true}) == Barrier::none);
   CHECK(barrier_of({{"ford", "no"}}) == Barrier::none);
 }
 

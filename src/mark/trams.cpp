@@ -1,0 +1,150 @@
+// Roads with the rails of a tram in them.
+//
+// 1. embedded_rails=tram on the road, or a tram drawn on the road's own points for at least one
+//    step from point to point: certain.
+// 2. Tracks drawn beside the road's line: a track within 3 m of it, in the same line within 20
+//    degrees and on the same layer, for 30 m without a break: inferred. Half of a two-lane road is
+//    about 3 m, so such a track lies in the carriageway (all three figures are ours).
+// Trams lie in a sorted list of grid cells, so the work grows with the map, not with its square.
+// Sources: OSM wiki, pages Key:embedded_rails and Tag:railway=tram.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+#include "loopwright/base/text.hpp"
+#include "run_rules.hpp"
+#include "tag_words.hpp"
+#include "tram_rails.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+using road::Confidence;
+using road::Kind;
+
+constexpr double track_within_m = 3, same_line_within_deg = 20;
+constexpr double beside_for_m = 30, sample_every_m = 5;
+
+struct Track {
+  std::uint64_t cell = 0;
+  const RawWay* tram = nullptr;
+  Point from, to;
+};
+
+std::vector<Track> tracks_of(const RawMap& raw) {
+  std::vector<Track> tracks;
+  for (const RawWay& tram : raw.trams) {
+    for (std::size_t i = 1; i < tram.nodes.size(); ++i) {
+      const RawNode* from = raw.find_node(tram.nodes[i - 1]);
+      const RawNode* to = raw.find_node(tram.nodes[i]);
+      if (from == nullptr || to == nullptr) continue;
+      const std::array line{from->at, to->at};
+      for (const std::uint64_t cell : road::grid_cells_of(line)) {
+        tracks.push_back({cell, &tram, from->at, to->at});
+      }
+    }
+  }
+  std::ranges::stable_sort(tracks, {}, &Track::cell);
+  return tracks;
+}
+
+/// The cells that hold what may lie within the track's distance of a point.
+std::vector<std::uint64_t> cells_round(Point at) {
+  constexpr std::int32_t margin_e7 = 800;  // 3 m and more, up to 70 degrees of latitude
+  const std::array box{Point{at.lat_e7 - margin_e7, at.lon_e7 - margin_e7},
+                       Point{at.lat_e7 + margin_e7, at.lon_e7 + margin_e7}};
+  return road::grid_cells_of(box);
+}
+
+bool on_same_layer(const Tags& road, const Tags& tram) {
+  return road.get("layer") == tram.get("layer") && road.has("tunnel") == tram.has("tunnel");
+}
+
+bool in_same_line(double a_deg, double b_deg) {
+  const double turn = std::abs(heading_change_deg(a_deg, b_deg));
+  return std::min(turn, 180 - turn) <= same_line_within_deg;
+}
+
+class Trams {
+ public:
+  explicit Trams(Draft& draft)
+      : draft_(draft), roads_(draft.roads()), rails_(draft.raw), tracks_(tracks_of(draft.raw)) {}
+  RunFamily find();
+
+ private:
+  [[nodiscard]] std::string certain_tag(PieceId id) const;
+  [[nodiscard]] bool lies_in(PieceId id) const;
+  [[nodiscard]] bool has_track(PieceId id, Point at, double heading_deg) const;
+
+  Draft& draft_;
+  road::Roads roads_;
+  TramRails rails_;
+  std::vector<Track> tracks_;
+};
+
+std::string Trams::certain_tag(PieceId id) const {
+  const RawWay& way = draft_.way(id);
+  for (const std::string_view rails : split(way.tags.get("embedded_rails"), ';')) {
+    if (rails == "tram") return "embedded_rails=tram";
+  }
+  const road::Piece& piece = roads_.pieces[id.index()];
+  for (std::size_t i = piece.from_index + 1; i <= piece.to_index && !rails_.none(); ++i) {
+    const RawWay* tram = rails_.join(way.nodes[i - 1], way.nodes[i]);
+    if (tram != nullptr) return "railway=tram on way " + std::to_string(tram->id);
+  }
+  return {};
+}
+
+bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
+  for (const std::uint64_t cell : cells_round(at)) {
+    for (const Track& track : std::ranges::equal_range(tracks_, cell, {}, &Track::cell)) {
+      const std::array line{track.from, track.to};
+      if (nearest_on_line(line, at).off_m <= track_within_m &&
+          in_same_line(bearing_deg(track.from, track.to), heading_deg) &&
+          on_same_layer(draft_.way_tags(id), track.tram->tags)) {
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
+/// Step 2.
+bool Trams::lies_in(PieceId id) const {
+  const auto shape = roads_.shape_of(id);
+  double unbroken_m = 0;
+  for (double along = 0; along + sample_every_m <= roads_.pieces[id.index()].length_m;
+       along += sample_every_m) {
+    const Point from = point_along(shape, along), to = point_along(shape, along + sample_every_m);
+    const Point middle = point_along(shape, along + sample_every_m / 2);
+    unbroken_m = has_track(id, middle, bearing_deg(from, to)) ? unbroken_m + sample_every_m : 0;
+    if (unbroken_m >= beside_for_m) return true;
+  }
+  return false;
+}
+
+RunFamily Trams::find() {
+  RunFamily family{Kind::tram, {}};
+  for (std::size_t row = 0; row < roads_.pieces.size(); ++row) {
+    const PieceId id{row};
+    if (roads_.pieces[row].road_class == road::RoadClass::service) continue;
+    std::string tag = certain_tag(id);
+    const Confidence confidence = tag.empty() ? Confidence::inferred : Confidence::certain;
+    if (tag.empty() && !tracks_.empty() && lies_in(id)) tag = "railway=tram beside its line";
+    if (tag.empty()) continue;
+    for (const StretchId stretch : {StretchId{id, false}, StretchId{id, true}}) {
+      if (!roads_.drivable(stretch)) continue;
+      family.members.push_back({stretch, Kind::tram, confidence, draft_.text(tag)});
+    }
+  }
+  return family;
+}
+
+}  // namespace
+
+RunFamily tram_runs(Draft& draft) {
+  return Trams(draft).find();
+}
+
+}  // namespace loopwright::mark
