@@ -87,6 +87,9 @@ CASES = [
     (WISH + " --end 54.3200,2.6300", 2,
      "end 54.32000,2.63000 is 1259 m from the nearest road a learner may use, at"
      " 54.31027,2.62014; give a place within 150 m of one"),
+    ("look q.area", 2, "WHERE or --roundabouts is required; see 'loopwright look --help'"),
+    ("look q.area way/1 --roundabouts", 2,
+     "--roundabouts excludes WHERE; see 'loopwright look --help'"),
     ("look q.area way/1", 2, "way/1: no road of this area"),
     ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
     ("look q.area node/1", 2,
