@@ -1,6 +1,7 @@
 // 1. Lanes in a direction: lanes:forward or :backward; turn:lanes of that direction by its parts; on
 //    a one-way road lanes; else lanes less those of the other direction, or half of an even total
 //    (the wiki's assumption, so not certain).
+//    Where lanes and turn:lanes of one direction contradict each other, nobody knows.
 // 2. Lanes for buses are among them by the wiki, and no car's: they are taken off. With busway=lane
 //    mappers differ on whether lanes counts it, so then the number isn't certain.
 // 3. The arrows of turn:lanes: parts by |, several arrows in a part by ;.
@@ -95,7 +96,9 @@ bool is_ahead(const std::vector<std::string_view>& arrows) {
 std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
   const OneDirection road = direction_of(draft, stretch);
   auto lanes = counted(road, key_of(road, "lanes"));
-  if (!lanes) lanes = by_arrows(road);
+  const auto arrows = by_arrows(road);
+  if (lanes && arrows && lanes->count != arrows->count) return std::nullopt;
+  if (!lanes) lanes = arrows;
   if (!lanes) lanes = by_total(road);
   if (!lanes) return std::nullopt;
   const bool counts_both_ways = road.one_way.one_way && lanes->tag.starts_with("lanes=");

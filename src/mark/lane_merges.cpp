@@ -3,7 +3,8 @@
 // 1. At each node a driver goes straight on over, the lanes before and after are counted
 //    (lane_counts.cpp). Fewer after, at least two before: they merge.
 // 2. Where roads join or leave, lanes may leave with them. There the lanes before are those whose
-//    arrows (turn:lanes) go ahead; without arrows nobody knows, and nothing is said. The same behind
+//    arrows (turn:lanes) go ahead; without arrows nobody knows, and nothing is said. The way on must
+//    be the same road, by its number or else its name: at a fork lanes ahead part. The same behind
 //    lights, over the whole junction.
 // 3. A lane with merge_to_left or merge_to_right ends at the end of the last road that has it.
 // 4. Rings and minis are left out, and what falls for less than 40 m (ours: a traffic island, a slip
@@ -51,7 +52,7 @@ class MergeFinder {
   /// Lanes that end behind a junction: those that go ahead before it against those after it.
   [[nodiscard]] std::optional<Merge> behind(const Path& path,
                                             const std::optional<LaneArrows>& arrows) const {
-    if (!arrows) return std::nullopt;
+    if (!arrows || !is_same_road(path.front(), path.back())) return std::nullopt;
     return fewer(path, {arrows->going_ahead(), true, arrows->tag});
   }
 
@@ -59,11 +60,12 @@ class MergeFinder {
   [[nodiscard]] std::optional<Merge> over(StretchId arriving) const {
     const auto before = car_lanes(draft_, arriving);
     const auto arrows = lane_arrows(draft_, arriving);
-    if (!before || before->count < 2) return std::nullopt;
+    const bool ends = arrows && arrows->merges();
+    if (!ends && (!before || before->count < 2)) return std::nullopt;
     const StretchId on = goes_on_into(arriving);
     if (!on.known()) return std::nullopt;
     const Path path = {arriving, on};
-    if (arrows && arrows->merges()) return ends_by_arrow(path, *arrows);
+    if (ends) return ends_by_arrow(path, *arrows);
     if (joins(roads_.to_node(arriving))) return behind(path, arrows);
     return fewer(path, *before);
   }
@@ -87,6 +89,13 @@ class MergeFinder {
     if (road_ends(roads_, node) == 2) return false;
     const auto arms = arms_at(draft_, roads_, node);
     return std::ranges::count_if(arms, &JunctionArm::is_public) > 2;
+  }
+
+  [[nodiscard]] bool is_same_road(StretchId from, StretchId to) const {
+    const road::Piece& a = roads_.piece(from);
+    const road::Piece& b = roads_.piece(to);
+    const bool numbered = !roads_.text(a.ref).empty() || !roads_.text(b.ref).empty();
+    return numbered ? a.ref == b.ref : a.name == b.name;
   }
 
   [[nodiscard]] std::optional<Merge> ends_by_arrow(const Path& path,

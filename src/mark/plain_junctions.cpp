@@ -118,6 +118,7 @@ std::vector<Path> turns_between(const road::Roads& roads, const JunctionArm& fro
   std::vector<Path> turns;
   for (const ArmPart& in : from.parts) {
     for (const ArmPart& out : to.parts) {
+      if (in.away.piece() == out.away.piece()) continue;  // a loop, driven round again
       Path path = {in.away.back(), out.away};
       if (is_legal(roads, path)) turns.push_back(std::move(path));
     }

@@ -1,4 +1,5 @@
 // Emerging, turning off and crossroads. Source for signs: OSM wiki Key:stop:direction.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <string>
 
@@ -108,6 +109,33 @@ w3 ETSW highway=secondary
   CHECK(places(town, Kind::turn_off).empty());
 }
 
+TEST_CASE("the smaller arm of a Y is turned into and out of, by the side it lies on",
+          "[mark][junctions]") {
+  const BuiltTown town = built_town(R"(
+W       j       E
+.
+.
+                S
+w1 WjE highway=secondary
+w2 jS highway=residential
+)");
+  CHECK(chances(town, Kind::turn_off) == Texts{"EjS left", "WjS right"});
+  CHECK(chances(town, Kind::emerge) == Texts{"SjE right", "SjW left"});
+}
+
+TEST_CASE("where the main road bends, going straight on is turning off", "[mark][junctions]") {
+  const BuiltTown town = built_town(R"(
+A   j   C
+.
+.
+    B
+w1 AjB highway=secondary
+w2 jC highway=residential
+)");
+  CHECK(chances(town, Kind::turn_off) == Texts{"AjC left", "BjC right"});
+  CHECK(chances(town, Kind::emerge) == Texts{"CjA right", "CjB left"});
+}
+
 TEST_CASE("a banned turn is no chance", "[mark][junctions]") {
   const BuiltTown town = built_town(R"(
 W   j   E
@@ -177,7 +205,8 @@ w2 NxS highway=residential
                                                  "SxW left", "WxE ahead", "WxN left", "WxS right"});
   CHECK(reasons(town, Kind::crossroads) == Texts{"inferred four roads meet nx"});
   CHECK(places(town, Kind::emerge).empty());
-  CHECK(town.built.tables.places.back().arms == 4);
+  const auto& all = town.built.tables.places;
+  CHECK(std::ranges::find(all, Kind::crossroads, &road::Place::kind)->arms == 4);
 }
 
 TEST_CASE("a give way sign makes a crossroads certain", "[mark][junctions]") {

@@ -69,18 +69,48 @@ nm highway=mini_roundabout
              Catch::VectorContains(std::string("WmE ahead 1")));
 }
 
-TEST_CASE("two minis close together are two places", "[mark][minis]") {
-  const BuiltTown town = built_town(R"(
-    N
-.
-.
-W   m n   E
-.
-.
-      S
+/// Two minis on one road, as far apart as the gap is long.
+BuiltTown two_minis(const std::string& gap, const std::string& lines = "") {
+  const std::string space(gap.size(), ' ');
+  return built_town("    N\n.\n.\nW   m" + gap + "n   E\n.\n.\n     " + space + "S\n" + R"(
 w1 WmnE highway=tertiary
 w2 Sn highway=residential
 w3 Nm highway=residential
+nm highway=mini_roundabout
+)" + lines);
+}
+
+TEST_CASE("two minis 50 m apart are a double mini, each a place of its own", "[mark][minis]") {
+  const BuiltTown town = two_minis(" ", "nn highway=mini_roundabout\n");
+  CHECK(places(town, Kind::double_mini) == Texts{"nm", "nn"});
+  CHECK(places(town, Kind::mini_roundabout).empty());
+  CHECK(chances(town, Kind::double_mini).size() == 12);
+  CHECK(reasons(town, Kind::double_mini) ==
+        Texts{"certain highway=mini_roundabout nm", "certain highway=mini_roundabout nn"});
+  CHECK(control(town, "Wmn") == "mini-roundabout");
+  CHECK(chances(town, Kind::emerge).empty());
+}
+
+TEST_CASE("two minis 75 m apart are two plain ones", "[mark][minis]") {
+  const BuiltTown town = two_minis("  ", "nn highway=mini_roundabout\n");
+  CHECK(places(town, Kind::mini_roundabout) == Texts{"nm", "nn"});
+  CHECK(places(town, Kind::double_mini).empty());
+}
+
+TEST_CASE("a mini near another junction is no double mini", "[mark][minis]") {
+  CHECK(places(two_minis(" "), Kind::mini_roundabout) == Texts{"nm"});
+}
+
+TEST_CASE("two minis that only a car park's road joins are no double mini", "[mark][minis]") {
+  const BuiltTown town = built_town(R"(
+N  m   M
+.
+S  n   P
+w1 NmM highway=tertiary
+w2 SnP highway=tertiary
+w3 mn highway=service
+w4 NS highway=residential
+w5 MP highway=residential
 nm highway=mini_roundabout
 nn highway=mini_roundabout
 )");

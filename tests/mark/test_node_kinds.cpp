@@ -38,9 +38,9 @@ TEST_CASE("humps, narrowings, fords and stop boxes are told apart", "[mark]") {
   CHECK(node_flags_of(Tags{{"ford", "no"}}) == 0);
   CHECK(node_flags_of(Tags{{"cycleway", "asl"}}) == flag::advanced_stop);
   CHECK(node_flags_of(Tags{{"highway", "passing_place"}}) == flag::passing_place);
-  for (const auto& [key, value] : {std::pair("road_marking", "box_junction"),
-                                   std::pair("junction", "yellow_box"),
-                                   std::pair("box_junction", "yes")}) {
+  for (const auto& [key, value] :
+       {std::pair("road_marking", "box_junction"), std::pair("junction", "yellow_box"),
+        std::pair("box_junction", "yes")}) {
     CHECK(node_flags_of(Tags{{key, value}}) == flag::box_junction);
   }
 }
@@ -64,6 +64,15 @@ TEST_CASE("a zebra is one by its kind, its British name or its markings", "[mark
     CHECK(node_flags_of(tags) == flag::zebra);
     CHECK(zebra_is_certain(tags));
   }
+}
+
+TEST_CASE("stripes in a form of their own are a zebra, and so is one in a list", "[mark]") {
+  for (const Tags& tags : {crossing({{"crossing:markings", "zebra:double"}}),
+                           crossing({{"crossing", "zebra;island"}})}) {
+    CHECK(node_flags_of(tags) == flag::zebra);
+    CHECK(zebra_is_certain(tags));
+  }
+  CHECK(node_flags_of(crossing({{"crossing:markings", "ladder"}})) == 0);
 }
 
 TEST_CASE("a crossing that is only marked may be a zebra", "[mark]") {

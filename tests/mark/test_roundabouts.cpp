@@ -172,6 +172,14 @@ TEST_CASE("lanes out of the ring, or lanes not told apart, make no multi-lane ro
   CHECK(kind_with_south_arm("lanes=4 lanes:forward=1 lanes:backward=3") == "roundabout");
 }
 
+TEST_CASE("a bus lane is no second lane into the ring", "[mark][roundabouts]") {
+  CHECK(kind_with_south_arm("lanes=3 lanes:forward=2 lanes:backward=1 lanes:bus:forward=1") ==
+        "roundabout");
+  CHECK(kind_with_south_arm("lanes=4 busway:both=lane") == "roundabout");
+  CHECK(kind_with_south_arm("lanes=4 lanes:forward=3 lanes:bus:forward=1") ==
+        "multi-lane-roundabout");
+}
+
 TEST_CASE("lights on the ring make a roundabout with signals, and no other signals",
           "[mark][roundabouts]") {
   const BuiltTown town = ring_town(plain_ring + "nb highway=traffic_signals\n");
