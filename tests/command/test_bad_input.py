@@ -89,7 +89,7 @@ CASES = [
      " 54.31027,2.62014; give a place within 150 m of one"),
     ("look q.area", 2, "WHERE or --roundabouts is required; see 'loopwright look --help'"),
     ("look q.area way/1 --roundabouts", 2,
-     "--roundabouts excludes WHERE; see 'loopwright look --help'"),
+     "WHERE excludes --roundabouts; see 'loopwright look --help'"),
     ("look q.area way/1", 2, "way/1: no road of this area"),
     ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
     ("look q.area node/1", 2,
