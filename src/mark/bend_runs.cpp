@@ -1,8 +1,8 @@
 // Bends that don't let one drive at the limit.
 //
 // 1. Asked of roads limited to 40 mph or 60 km/h at least: below, corners are those of a town. Not
-//    of slip roads, which bend by design; and where the limit is a mere guess, only in open country
-//    (country_roads.cpp).
+//    of slip roads and of one-way roads round islands, which bend by design; where the limit is a
+//    mere guess, only in open country (open_country.cpp).
 // 2. A piece belongs when at least half of it lies in bends too sharp for its limit (bends.cpp). A
 //    single bend of a long straight road makes no run.
 // 3. It is winding besides, which caps the speed the times reckon with, when the same holds of
@@ -13,6 +13,7 @@
 
 #include "bends.hpp"
 #include "law_days.hpp"
+#include "open_country.hpp"
 #include "shape_runs.hpp"
 
 namespace loopwright::mark {
@@ -27,11 +28,17 @@ bool is_fast(const Draft& draft, double mps) {
   return mps >= rounding * (miles ? least_mph * mps_per_mph : least_kmh * mps_per_kmh);
 }
 
-/// Step 1, for all but the number.
-bool is_asked(const Draft& draft, const road::Roads& roads, PieceId id) {
-  if (road::name(roads.pieces[id.index()].road_class).ends_with("_link")) return false;
+/// Slip roads, and roads round islands.
+bool bends_by_design(const road::Piece& piece) {
+  constexpr std::uint32_t either_side = road::piece_flag::dual | road::piece_flag::dual_inferred;
+  const bool one_way = (piece.flags & road::piece_flag::one_way) != 0;
+  return (one_way && (piece.flags & either_side) == 0) ||
+         road::name(piece.road_class).ends_with("_link");
+}
+
+bool is_guessed(const Draft& draft, PieceId id) {
   const auto& fact = draft.tables.stretches[StretchId{id, false}.index()].limit;
-  return fact.confidence != road::LimitConfidence::check || is_in_open_country(roads, id);
+  return fact.confidence == road::LimitConfidence::check;
 }
 
 bool bends_too_much(const road::Roads& roads, PieceId id, double mps) {
@@ -53,11 +60,13 @@ double limit_mps(const Draft& draft, PieceId id) {
 
 std::vector<RunMember> bends_members(Draft& draft) {
   const road::Roads roads = draft.roads();
+  const OpenCountry country(roads);
   const TextId text = draft.text("bends sharper than the limit allows");
   std::vector<RunMember> members;
   for_each_road(draft, [&](PieceId id) {
     const double limit = limit_mps(draft, id);
-    if (!is_fast(draft, limit) || !is_asked(draft, roads, id)) return;
+    if (!is_fast(draft, limit) || bends_by_design(roads.pieces[id.index()])) return;
+    if (is_guessed(draft, id) && !country.holds(id)) return;
     if (!bends_too_much(roads, id, limit)) return;
     add_both_ways(draft, members,
                   {{id, false}, road::Kind::bends, road::Confidence::inferred, text});

@@ -6,12 +6,10 @@
 //    sign with at least that number.
 // 3. Built up when 20 houses or more a kilometre stand within 40 m: then it is none.
 // 4. Certain when a tag gives the limit. Else there must be no lamps, no pavement and no house
-//    mapped along it, and where not even lit=no is said, it must lie in open country: then it is
-//    inferred.
-// 5. Open country: less than 4 km of road, drives left out, lie within 400 m. Lanes among fields
-//    have 1 to 3 km there, industrial estates 4 to 8, town centres 10 to 14 (seen in Newport).
-// Houses are often not mapped, so that few of them prove little; steps 3 to 5 only ever take away.
-// Sources: Highway Code rules 124 and 154; figures of steps 3 to 5 are ours.
+//    mapped along it, and where not even lit=no is said, it must lie in open country
+//    (open_country.cpp): then it is inferred.
+// Houses are often not mapped, so that few of them prove little; steps 3 and 4 only ever take away.
+// Sources: Highway Code rules 124 and 154; figures of steps 3 and 4 are ours.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -19,6 +17,7 @@
 
 #include "houses.hpp"
 #include "law_days.hpp"
+#include "open_country.hpp"
 #include "shape_runs.hpp"
 #include "tag_words.hpp"
 
@@ -33,7 +32,6 @@ using road::LimitRule;
 using road::RoadClass;
 
 constexpr double built_up_per_km = 20, houses_within_m = 40;
-constexpr double open_country_km = 4, round_m = 400;
 
 bool may_be_country_road(const road::Piece& piece) {
   constexpr std::array classes{RoadClass::trunk, RoadClass::primary, RoadClass::secondary,
@@ -50,7 +48,8 @@ bool has_pavement(const Tags& tags) {
 
 class CountryRoads {
  public:
-  explicit CountryRoads(Draft& draft) : draft_(draft), roads_(draft.roads()), houses_(draft.raw) {}
+  explicit CountryRoads(Draft& draft)
+      : draft_(draft), roads_(draft.roads()), houses_(draft.raw), country_(roads_) {}
   std::vector<RunMember> find() {
     for_each_road(draft_, [&](PieceId id) {
       if (may_be_country_road(row(id))) judge(id);
@@ -68,6 +67,7 @@ class CountryRoads {
   Draft& draft_;
   road::Roads roads_;  // its texts are not read
   Houses houses_;
+  OpenCountry country_;
   std::vector<RunMember> members_;
 };
 
@@ -90,7 +90,7 @@ std::size_t CountryRoads::houses_along(PieceId id) const {
 bool CountryRoads::may_be_guessed(PieceId id, std::size_t houses) const {
   const Tags& tags = draft_.way_tags(id);
   if (houses > 0 || (row(id).flags & flag::lit) != 0 || has_pavement(tags)) return false;
-  return tags.is("lit", "no") || is_in_open_country(roads_, id);
+  return tags.is("lit", "no") || country_.holds(id);
 }
 
 void CountryRoads::judge(PieceId id) {
@@ -110,18 +110,6 @@ void CountryRoads::judge(PieceId id) {
 }
 
 }  // namespace
-
-bool is_in_open_country(const road::Roads& roads, PieceId piece) {
-  const auto middle = [&](PieceId id) {
-    return point_along(roads.shape_of(id), roads.pieces[id.index()].length_m / 2);
-  };
-  const Point at = middle(piece);
-  double metres = 0;
-  for (const PieceId near : road::pieces_near(roads, at, round_m)) {
-    if (distance_m(at, middle(near)) <= round_m) metres += roads.pieces[near.index()].length_m;
-  }
-  return metres < open_country_km * 1000;
-}
 
 std::vector<RunMember> country_road_members(Draft& draft) {
   return CountryRoads(draft).find();

@@ -7,10 +7,12 @@
 // the next (from memory; the rest moves a whole hillside). Eleven heights over 300 m then leave the
 // slope uncertain by 3 / sqrt(sum of squared distances) = 1 %, seven over 200 m by 2 %; single
 // heights 100 m apart would be off by 4 %, and make hills on flat land. A hill shorter than that is
-// told too flat, never too steep.
+// told too flat, never too steep. More than 35 % is no road: a cliff beside it, or two grids that
+// don't fit together; then nothing is known.
 #include "height_profile.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "road_line.hpp"
 
@@ -20,7 +22,7 @@ namespace {
 namespace flag = road::piece_flag;
 
 constexpr double sample_every_m = 30, beyond_m = 150;
-constexpr double least_share_known = 0.75;
+constexpr double least_share_known = 0.75, most_percent = 35;
 
 bool off_the_ground(const road::Piece& piece) {
   return (piece.flags & (flag::bridge | flag::tunnel)) != 0;
@@ -56,7 +58,8 @@ std::optional<double> HeightProfile::slope_percent(double from_m, double to_m,
     const double off = at->along_m - mean_along;
     with_height += off * (at->height_m - mean_height), with_itself += off * off;
   }
-  return 100 * with_height / with_itself;
+  const double percent = 100 * with_height / with_itself;
+  return std::abs(percent) <= most_percent ? std::optional(percent) : std::nullopt;
 }
 
 }  // namespace loopwright::mark

@@ -5,15 +5,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <numbers>
 #include <tuple>
 
 namespace loopwright::mark {
 namespace {
 
-// A cell is 0.001 degree high (111 m) and 0.002 wide: at least 40 m up to 80 degrees of latitude.
+// A cell is 0.001 degree high (111 m) and 0.002 wide.
 constexpr std::int64_t cell_height_e7 = 10'000, cell_width_e7 = 20'000, columns = 1 << 20;
 constexpr double one_house_m = 3;
+constexpr double least_metres_a_degree = 110'574;  // of latitude, at the equator (WGS 84)
 
 struct Cell {
   std::int64_t row = 0, column = 0;
@@ -28,26 +29,28 @@ Cell cell_of(Point at) {
   return {floored(at.lat_e7, cell_height_e7), floored(at.lon_e7, cell_width_e7)};
 }
 
-/// Keys of the cells round the points of a line, and between them.
-std::set<std::int64_t> cells_round(std::span<const Point> line) {
-  std::set<std::int64_t> keys;
-  const auto add_round = [&](Cell middle) {
-    for (std::int64_t row = -1; row <= 1; ++row) {
-      for (std::int64_t column = -1; column <= 1; ++column) {
-        keys.insert(Cell{middle.row + row, middle.column + column}.key());
-      }
-    }
-  };
-  constexpr double every_m = 50;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    add_round(cell_of(line[i]));
-    if (i + 1 == line.size()) break;
-    const std::span<const Point> leg = line.subspan(i, 2);
-    for (double at = every_m; at < distance_m(leg[0], leg[1]); at += every_m) {
-      add_round(cell_of(point_along(leg, at)));
-    }
+/// What lies between two corners, in 1e-7 degree.
+struct Box {
+  Point low, high;
+  [[nodiscard]] bool holds(Point at) const {
+    return at.lat_e7 >= low.lat_e7 && at.lat_e7 <= high.lat_e7 && at.lon_e7 >= low.lon_e7 &&
+           at.lon_e7 <= high.lon_e7;
   }
-  return keys;
+};
+
+Box box_round(std::span<const Point> line, double within_m) {
+  const double lat_degrees = within_m / least_metres_a_degree;
+  const double lon_degrees =
+      lat_degrees / std::max(0.01, std::cos(line.front().lat() * std::numbers::pi / 180));
+  const auto lat_e7 = static_cast<std::int32_t>(lat_degrees * 1e7);
+  const auto lon_e7 = static_cast<std::int32_t>(lon_degrees * 1e7);
+  Box box{line.front(), line.front()};
+  for (const Point at : line) {
+    box.low = {std::min(box.low.lat_e7, at.lat_e7), std::min(box.low.lon_e7, at.lon_e7)};
+    box.high = {std::max(box.high.lat_e7, at.lat_e7), std::max(box.high.lon_e7, at.lon_e7)};
+  }
+  return {{box.low.lat_e7 - lat_e7, box.low.lon_e7 - lon_e7},
+          {box.high.lat_e7 + lat_e7, box.high.lon_e7 + lon_e7}};
 }
 
 bool lies_left(std::span<const Point> line, const Foot& foot, Point house) {
@@ -69,13 +72,22 @@ Houses::Houses(const RawMap& raw) {
 
 std::vector<HouseBeside> Houses::beside(std::span<const Point> line, Near near) const {
   std::vector<HouseBeside> found;
-  for (const std::int64_t key : cells_round(line)) {
-    for (const House& house : std::ranges::equal_range(houses_, key, {}, &House::cell)) {
-      const std::string_view street = house.feature->tags.get("addr:street");
-      if (!near.street.empty() && !street.empty() && street != near.street) continue;
-      const Foot foot = nearest_on_line(line, house.feature->at);
-      if (foot.off_m > near.within_m) continue;
-      found.push_back({foot.along_m, lies_left(line, foot, house.feature->at)});
+  const auto look_at = [&](const RawFeature& house) {
+    const std::string_view street = house.tags.get("addr:street");
+    if (!near.street.empty() && !street.empty() && street != near.street) return;
+    const Foot foot = nearest_on_line(line, house.at);
+    if (foot.off_m > near.within_m) return;
+    found.push_back({foot.along_m, lies_left(line, foot, house.at)});
+  };
+  const Box box = box_round(line, near.within_m);
+  const Cell low = cell_of(box.low), high = cell_of(box.high);
+  for (std::int64_t row = low.row; row <= high.row; ++row) {
+    const auto first =
+        std::ranges::lower_bound(houses_, Cell{row, low.column}.key(), {}, &House::cell);
+    const auto end =
+        std::ranges::upper_bound(houses_, Cell{row, high.column}.key(), {}, &House::cell);
+    for (auto house = first; house < end; ++house) {
+      if (box.holds(house->feature->at)) look_at(*house->feature);
     }
   }
   std::ranges::sort(found, {}, [](const HouseBeside& h) { return std::tuple(h.left, h.along_m); });

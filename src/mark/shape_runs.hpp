@@ -19,9 +19,6 @@ std::vector<RunMember> downhill_members(Draft& draft);
 /// Sets piece_flag::winding; needs the limits only.
 void mark_winding(Draft& draft);
 
-/// True when little other road lies round the middle of a piece.
-bool is_in_open_country(const road::Roads& roads, PieceId piece);
-
 /// The faster of both directions' limits under the newest law.
 double limit_mps(const Draft& draft, PieceId piece);
 

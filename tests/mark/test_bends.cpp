@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "mark/shape_town.hpp"
 
@@ -14,12 +15,17 @@ bool is_winding(const test::BuiltTown& town, std::string_view ends) {
   return (town.built.tables.pieces[piece.index()].flags & road::piece_flag::winding) != 0;
 }
 
-/// Turns of 45 degrees every 210 m: some 270 m of radius.
-std::string wide_bends(const std::string& tags) {
-  return "A           d           G\n\n\n\n\n\n"
-         "      b           f\n"
-         "w1 AbdfG highway=unclassified " +
-         tags + "\n";
+/// 570 m of an arc of that radius, a point every 30 m.
+test::BuiltTown arc(double radius_m, const std::string& limit) {
+  mark::RawMap raw = test::draw_town(
+      "ABCDEFGHIJKLMNOPQRST\nw1 ABCDEFGHIJKLMNOPQRST highway=primary maxspeed=\"" + limit + "\"\n");
+  constexpr double every_m = 30, lat_m = 111'310.6, lon_m = 65'103.4;  // as in drawn_town.cpp
+  for (std::size_t i = 0; i < raw.nodes.size(); ++i) {
+    const double angle = every_m * static_cast<double>(i) / radius_m;
+    raw.nodes[i].at = point_from_degrees(54.3 + radius_m * (1 - std::cos(angle)) / lat_m,
+                                         2.6 + radius_m * std::sin(angle) / lon_m);
+  }
+  return test::built_town(raw, "GB-ENG");
 }
 
 /// Turns of 53 degrees every 110 m: some 120 m of radius.
@@ -43,11 +49,18 @@ TEST_CASE("a road that winds at 60 has bends, both ways, inferred", "[mark]") {
   CHECK(is_run(town, "GA", Kind::bends));
 }
 
-// 0.22 of gravity sideways: 330 m of radius at 60 mph, 147 m at 40 mph (DMRB CD 109, from memory).
+// 0.22 of gravity sideways: 330 m of radius at 60 mph, 229 m at 50, 147 m at 40 (DMRB CD 109, from
+// memory).
 TEST_CASE("whether a bend is too sharp depends on the limit", "[mark]") {
-  CHECK(is_run(test::built_town(wide_bends("maxspeed=\"60 mph\"")), "AG", Kind::bends));
-  CHECK_FALSE(is_run(test::built_town(wide_bends("maxspeed=\"40 mph\"")), "AG", Kind::bends));
-  CHECK(is_run(test::built_town(tight_bends("maxspeed=\"40 mph\"")), "AG", Kind::bends));
+  const auto bends = [](double radius_m, const char* limit) {
+    return is_run(arc(radius_m, limit), "AT", Kind::bends);
+  };
+  CHECK(bends(250, "60 mph"));
+  CHECK_FALSE(bends(400, "60 mph"));
+  CHECK_FALSE(bends(250, "50 mph"));
+  CHECK(bends(180, "50 mph"));
+  CHECK_FALSE(bends(180, "40 mph"));
+  CHECK(bends(120, "40 mph"));
 }
 
 TEST_CASE("the corners of a town street are no bends", "[mark]") {

@@ -86,9 +86,9 @@ TEST_CASE("a short piece is judged with the road straight on", "[mark]") {
   const auto kink = [](double east_m) { return east_m > 290 && east_m < 310 ? 3.0 : 0.0; };
   const test::BuiltTown town = hilly_town(R"(
     A           B  C           D
-                   E
-  w1 ABCD highway=residential
-  w2 CE   highway=residential
+  w1 AB highway=residential
+  w2 BC highway=residential
+  w3 CD highway=residential
   )",
                                           kink);
   CHECK(std::abs(piece(town, "BC").gradient_tenths) <= 15);
