@@ -3,7 +3,8 @@
 //    A ring driven against the side of the road is reported and gets no arms or chances: nobody can
 //    say which exit is which.
 // 2. Along a ring in driving order, the roads at each node are the parts of its arms, joined across
-//    splitter islands (arms.cpp). A road that starts into the island is no arm.
+//    splitter islands (arms.cpp). A road that starts into the island is no arm; nor are lanes through
+//    the island that turn bans keep apart from the ring, and a banned way out is no exit.
 // 3. A ring with an island one may drive over is a mini-roundabout. Otherwise it has signals when a
 //    light stands on the ring or on at least half of its entries within 30 m (ours), and
 //    several lanes when a ring piece or an entry has two.
