@@ -1,4 +1,4 @@
-// What the map says of one road or one node, line by line, each fact with the tag behind it.
+// What the map says of a road, a node or all roundabouts, line by line, with the tags behind it.
 #pragma once
 
 #include <iosfwd>
@@ -17,5 +17,9 @@ struct Here {
 
 void print_road(std::ostream& out, const Here& here, PieceId piece);
 void print_node(std::ostream& out, const Here& here, NodeId node);
+void print_pull_ups(std::ostream& out, const Here& here, StretchId stretch);
+
+/// Every roundabout and mini-roundabout: its arms, and the exits from each as the signs count.
+void print_rings(std::ostream& out, const road::Roads& roads);
 
 }  // namespace loopwright::command
