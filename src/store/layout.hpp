@@ -5,7 +5,9 @@
 //       8      4  format number
 //      12      4  number of sections
 //      16      8  length of the whole file
-//      24     16  id: 128-bit XXH3 over each section's name, byte count and content
+//      24     16  id: 128-bit XXH3 over each section's name, byte count and content, but for section
+//                 "place_index": its bytes hang on the version of SQLite, and say nothing that the
+//                 other sections don't
 //      40      8  64-bit XXH3 over header and section table, these eight bytes taken as zero
 //      48   56 n  section table, for each section
 //              0     24  name, filled up with zeros
@@ -53,6 +55,11 @@ struct Section {
   std::uint32_t zero = 0;
   std::uint64_t checksum = 0;
 };
+
+/// True for what the id doesn't cover.
+constexpr bool is_outside_id(std::string_view section_name) {
+  return section_name == "place_index";
+}
 
 /// The next multiple of the section alignment.
 constexpr std::uint64_t filled_up(std::uint64_t bytes) {

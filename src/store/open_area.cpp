@@ -55,8 +55,12 @@ class Opened {
   std::vector<Section> sections_;
 };
 
+std::string_view name_of(const Section& section) {
+  return {section.name, ::strnlen(section.name, name_bytes)};
+}
+
 std::string quoted(const Section& section) {
-  return "'" + std::string(section.name, ::strnlen(section.name, name_bytes)) + "'";
+  return "'" + std::string(name_of(section)) + "'";
 }
 
 void Opened::read_header() {
@@ -104,7 +108,7 @@ void Opened::read_sections() {
 
 const Section& Opened::section(std::string_view name, std::size_t row_bytes) const {
   for (const Section& section : sections_) {
-    if (std::string_view(section.name, ::strnlen(section.name, name_bytes)) != name) continue;
+    if (name_of(section) != name) continue;
     if (section.row_bytes != row_bytes || section.bytes % row_bytes != 0) {
       throw fault("rows of " + quoted(section) + " are not " + std::to_string(row_bytes) +
                   " bytes long");
@@ -148,6 +152,7 @@ void verify_area(const std::filesystem::path& file) {
       throw opened.fault("section " + quoted(section) + " at byte " +
                          std::to_string(section.offset) + " is damaged");
     }
+    if (is_outside_id(name_of(section))) continue;
     id.add(section.name, name_bytes);
     id.add(&section.bytes, sizeof section.bytes);
     id.add(content, section.bytes);

@@ -58,6 +58,7 @@ std::vector<Section> lay_out(const std::vector<Part>& parts) {
 AreaId id_of(const std::vector<Part>& parts, const std::vector<Section>& sections) {
   Digest digest(Digest::Width::bits_128);
   for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (is_outside_id(parts[i].name)) continue;
     digest.add(sections[i].name, name_bytes);
     digest.add(&sections[i].bytes, sizeof sections[i].bytes);
     digest.add(parts[i].content, parts[i].bytes);

@@ -1,0 +1,109 @@
+// Method: room place finds; here each outcome becomes one line. One candidate is taken, and told
+// unless it is the very house. Several are listed with what to add. None: the nearest there is.
+#include "command/places.hpp"
+
+#include <array>
+#include <cmath>
+#include <ostream>
+
+#include "command/print.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
+
+namespace loopwright::command {
+namespace {
+
+using place::Candidate;
+using place::Finding;
+
+constexpr std::size_t most_listed = 8;  // more than one reads in an error line
+
+std::string number_word(std::size_t number) {
+  constexpr std::array<std::string_view, 7> words{"two", "three", "four", "five",
+                                                  "six", "seven", "eight"};
+  return number <= words.size() + 1 ? std::string(words[number - 2]) : std::to_string(number);
+}
+
+/// What one may type to mean this one of several.
+std::string own_name(const Candidate& candidate) {
+  return candidate.near.empty() ? candidate.name : candidate.name + ", " + candidate.near;
+}
+
+std::string several(const Finding& finding, const WrittenPlace& place) {
+  std::string text =
+      place.option + ": '" + place.text + "' is " + number_word(finding.meant) + " places here: ";
+  std::string example;
+  for (std::size_t i = 0; i < finding.meant && i < most_listed; ++i) {
+    const Candidate& candidate = finding.candidates[i];
+    if (example.empty() && !candidate.near.empty()) example = own_name(candidate);
+    text += own_name(candidate) + " (" + candidate.what + ") " + degrees(candidate.at) + "; ";
+  }
+  if (finding.meant > most_listed) {
+    text += std::to_string(finding.meant - most_listed) + " more; ";
+  }
+  return text + "say which, " + (example.empty() ? "by " : "e.g. '" + example + "' or ") +
+         "LAT,LON";
+}
+
+std::string none(const Finding& finding, const WrittenPlace& place) {
+  std::string text = place.option + ": " + finding.why + "; ";
+  const char* before = "try ";
+  for (const std::string& instead : finding.instead) {
+    text += before + ("'" + instead + "'");
+    before = ", ";
+  }
+  return text + (finding.instead.empty() ? "give LAT,LON" : " or LAT,LON");
+}
+
+std::string taken_for(const Finding& finding, const WrittenPlace& place) {
+  const Candidate& found = finding.candidates.front();
+  std::string text = place.option + " taken for: " + found.name + " (" + found.what + "), " +
+                     (found.sort == place::Sort::street ? "middle " : "") + degrees(found.at);
+  return finding.note.empty() ? text : text + "; " + finding.note;
+}
+
+struct Degrees {
+  double lat, lon;
+};
+
+/// Two numbers with a comma between; they may lie outside the earth's.
+std::optional<Degrees> read_degrees(std::string_view text) {
+  const auto parts = split(text, ',');
+  if (parts.size() != 2) return std::nullopt;
+  const auto lat = read_number(parts[0]), lon = read_number(parts[1]);
+  if (!lat || !lon) return std::nullopt;
+  return Degrees{*lat, *lon};
+}
+
+bool is_just_that_house(const Finding& finding) {
+  const Candidate& found = finding.candidates.front();
+  return found.sort == place::Sort::house && found.match == place::Match::exact &&
+         finding.note.empty();
+}
+
+}  // namespace
+
+WrittenPlace read_place(std::string_view option, std::string_view text) {
+  WrittenPlace place{std::string(option), std::string(trim(text)), std::nullopt};
+  const auto degrees = read_degrees(text);
+  const bool on_earth = degrees && std::abs(degrees->lat) <= 90 && std::abs(degrees->lon) <= 180;
+  if (on_earth) place.at = point_from_degrees(degrees->lat, degrees->lon);
+  if (on_earth || (!degrees && !place.text.empty())) return place;
+  throw UsageError(place.option +
+                   " takes LAT,LON in degrees, such as 54.2973,2.5981, or a street, " +
+                   "house number, crossing, postcode or name, not '" + place.text + "'");
+}
+
+Places::Places(const road::Roads& roads, std::ostream& out) : roads_(roads), out_(out) {}
+
+Point Places::find(const WrittenPlace& place) {
+  if (place.at) return *place.at;
+  if (!finder_) finder_ = std::make_unique<place::Finder>(roads_);
+  const Finding finding = finder_->find(place.text);
+  if (finding.meant > 1) throw UsageError(several(finding, place));
+  if (finding.meant == 0) throw UsageError(none(finding, place));
+  if (!is_just_that_house(finding)) out_ << taken_for(finding, place) << '\n';
+  return finding.candidates.front().at;
+}
+
+}  // namespace loopwright::command

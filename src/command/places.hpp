@@ -1,0 +1,45 @@
+// A place on the command line: degrees, or what people call it.
+//
+//   WrittenPlace home = read_place("--home", "4 Lantern Row");   // before a file is opened
+//   Places places(roads, std::cout);   wish.home = places.find(home);
+#pragma once
+
+#include <iosfwd>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "loopwright/base/point.hpp"
+#include "loopwright/place/place.hpp"
+#include "loopwright/road/roads.hpp"
+
+namespace loopwright::command {
+
+/// "LAT,LON, or a street, house number, …" for the help texts.
+inline constexpr const char* place_help =
+    "LAT,LON, or a street, house number, crossing of two streets, postcode or name";
+
+struct WrittenPlace {
+  std::string option, text;
+  std::optional<Point> at;  ///< of degrees; words are looked up once the area is open
+};
+
+/// Throws UsageError for degrees that are none on earth, and for no words at all.
+WrittenPlace read_place(std::string_view option, std::string_view text);
+
+class Places {
+ public:
+  /// `out` is told what words were taken for, unless they name one mapped house.
+  Places(const road::Roads& roads, std::ostream& out);
+
+  /// Throws UsageError when the words mean nothing here, or several places.
+  Point find(const WrittenPlace& place);
+
+ private:
+  const road::Roads& roads_;
+  std::ostream& out_;
+  std::unique_ptr<place::Finder> finder_;  // made when words come
+};
+
+}  // namespace loopwright::command
