@@ -22,6 +22,11 @@ std::vector<Point> drive_line(const road::Roads& roads, const wish::Loop& loop) 
 
 Point pass_point(const road::Roads& roads, const wish::Loop& loop, const wish::Pass& pass) {
   const StretchId stretch = loop.stretches[pass.first].stretch;
+  const road::KindForm form = road::form_of(pass.kind);
+  if (form == road::KindForm::roadside || form == road::KindForm::manoeuvre)
+    for (const road::Chance& chance : roads.chances_from(stretch))
+      if (chance.kind == pass.kind && chance.source == pass.source)
+        return roads.places[chance.place.index()].at;
   const bool at_entry = road::is_stretch_like(pass.kind) && pass.first > 0;
   const NodeId node = at_entry ? roads.from_node(stretch) : roads.to_node(stretch);
   return roads.nodes[node.index()].at;

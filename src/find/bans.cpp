@@ -1,8 +1,10 @@
 // Method:
 //   1. Stretch-like kinds: every stretch with an unwanted fact is shut. A run shorter than a pass
 //      carries no fact, so nothing is shut without reason.
-//   2. A junction passed over one node: the very turn is shut.
-//   3. A junction with road inside (roundabout, signal cluster): when its kind is avoided, the turn
+//   2. What lies beside a stretch shuts it. A manoeuvre shuts nothing: it is only done when asked
+//      for.
+//   3. A junction passed over one node: the very turn is shut.
+//   4. A junction with road inside (roundabout, signal cluster): when its kind is avoided, the turn
 //      into it is shut; when only some movements are too hard, the last turn out of it is, which
 //      may shut an easier movement that leaves by the same road: a loop is then lost, never a rule.
 #include "find/bans.hpp"
@@ -63,11 +65,14 @@ void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& ca
       costs.stretch_ms[fact.stretch.index()] = -1;
   TurnBans bans(roads, costs);
   for (const road::Chance& chance : roads.chances) {
-    if (road::is_stretch_like(chance.kind) ||
+    const road::KindForm form = road::form_of(chance.kind);
+    if (form == road::KindForm::run || form == road::KindForm::manoeuvre ||
         !is_unwanted(wish, caps, chance.kind, chance.hardness))
       continue;
     const auto path = roads.path_of(chance);
-    if (path.size() == 2 || is_avoided(wish, chance.kind))
+    if (path.size() == 1)
+      costs.stretch_ms[path[0].index()] = -1;
+    else if (path.size() == 2 || is_avoided(wish, chance.kind))
       bans.shut(path[0], path[1]);
     else
       bans.shut(path[path.size() - 2], path.back());

@@ -1,6 +1,7 @@
 // Method:
 //   1. Along the drive, likely milliseconds and variance add up: part of the first stretch, then
-//      for each further one the wait at the turn and the stretch, at last a part again.
+//      for each further one the wait at the turn and the stretch, at last a part again. What comes
+//      after a planned stop is reached later by its minutes.
 //   2. Road driven twice is measured per piece as the driven length less the length covered.
 //   3. Passes, bus-lane verdicts and counts against the wish come from their own rooms and files.
 #include "find/describe.hpp"
@@ -9,6 +10,7 @@
 #include <map>
 #include <tuple>
 
+#include "find/stops.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/lanes/lanes.hpp"
 
@@ -24,9 +26,9 @@ const road::Turn& turn_between(const road::Roads& roads, StateId from, StateId t
   return *it;
 }
 
-wish::Range range_of(const pace::Spell& spell) {
+wish::Range range_of(const pace::Spell& spell, double later_s = 0) {
   const pace::Percentiles p = pace::percentiles_of(spell);
-  return {p.low, p.likely, p.high};
+  return {p.low + later_s, p.likely + later_s, p.high + later_s};
 }
 
 std::string street_of(const road::Roads& roads, const road::Piece& piece) {
@@ -62,6 +64,10 @@ pace::Spell spell_along(const road::Roads& roads, const pace::Pace& pace, const 
   if (!first && !last) return pace.along(s);
   return pace.along_part(s, first ? drive.start_m : 0,
                          last ? drive.end_m : roads.piece(s).length_m);
+}
+
+double stop_seconds(const road::Roads& roads, const PlannedStop& stop) {
+  return static_cast<double>(stop_ms(roads.chances[stop.chance.index()].kind)) / 1000;
 }
 
 /// One driven interval of a piece, in metres from its first node.
@@ -141,21 +147,35 @@ double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m) {
   return shorter > 0 ? shared / shorter : 1;
 }
 
+std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pace& pace,
+                                       const Drive& drive) {
+  std::vector<pace::Spell> spells;
+  pace::Spell so_far;
+  for (std::size_t i = 0; i < drive.states.size(); ++i) {
+    if (i > 0) so_far += pace.at(turn_between(roads, drive.states[i - 1], drive.states[i]));
+    spells.push_back(so_far);
+    so_far += spell_along(roads, pace, drive, i);
+  }
+  spells.push_back(so_far);
+  return spells;
+}
+
 wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
                     const wish::Wish& wish) {
   wish::Loop loop;
   loop.start = wish.start;
-  pace::Spell so_far;
+  const std::vector<pace::Spell> spells = spells_before(roads, pace, drive);
+  auto next_stop = drive.stops.begin();
   for (std::size_t i = 0; i < drive.states.size(); ++i) {
-    if (i > 0) so_far += pace.at(turn_between(roads, drive.states[i - 1], drive.states[i]));
     wish::LoopStretch row = row_of(roads, drive, i);
-    row.arrive_s = range_of(so_far);
+    row.arrive_s = range_of(spells[i], loop.stop_seconds);
     row.limit = pace.limit(row.stretch);
-    so_far += spell_along(roads, pace, drive, i);
+    if (next_stop != drive.stops.end() && next_stop->at == i)
+      loop.stop_seconds += stop_seconds(roads, *next_stop++);
     loop.metres += row.metres;
     loop.stretches.push_back(std::move(row));
   }
-  loop.seconds = range_of(so_far);
+  loop.seconds = range_of(spells.back());
   loop.metres_twice = metres_twice(roads, drive);
   const std::vector<PlacePass> passes = passes_of(roads, drive);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);

@@ -8,6 +8,11 @@
 
 namespace loopwright::find {
 
+/// What is behind the driver at the start of each stretch and, last, at the end; stops not counted.
+/// Rules: consecutive states are joined by a turn of the area.
+std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pace& pace,
+                                       const Drive& drive);
+
 /// Rules: consecutive states are joined by a turn of the area.
 wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
                     const wish::Wish& wish);

@@ -96,7 +96,7 @@ bool Builder::add_way_round(Plan& plan, std::size_t leg, std::int64_t least_ms,
 void Builder::fill(Plan& plan, const Liking& liking) {
   std::int64_t reduced = 1;  // how many times the least was halved because nothing fitted
   for (int tries = 0; tries < fill_tries; ++tries) {
-    const std::int64_t ms = plan_ms(hunt_, plan);
+    const std::int64_t ms = away_ms(hunt_, plan);
     if (ms >= hunt_.low_ms) return;
     const std::int64_t lacking = hunt_.low_ms - ms;
     const std::int64_t room = hunt_.high_ms - ms;
@@ -112,7 +112,7 @@ void Builder::fill(Plan& plan, const Liking& liking) {
 
 bool Builder::reroute(Plan& plan, std::size_t leg) {
   if (plan.legs[leg].empty()) return false;
-  const std::int64_t room = hunt_.high_ms - plan_ms(hunt_, plan) + leg_ms(hunt_, plan, leg);
+  const std::int64_t room = hunt_.high_ms - away_ms(hunt_, plan) + leg_ms(hunt_, plan, leg);
   out_.run(seeds_before(hunt_, plan, leg), {room + part_ms, extra_ms_});
   Vertex last = reach::LocalGraph::none;
   std::int64_t least_cost = 0;

@@ -11,6 +11,7 @@
 #include <numeric>
 
 #include "find/bans.hpp"
+#include "find/stops.hpp"
 #include "loopwright/base/error.hpp"
 
 namespace loopwright::find {
@@ -75,6 +76,12 @@ Reachable reachable(const Ground& ground, std::int64_t limit_ms) {
   return found;
 }
 
+/// Passed on one stretch: beside the road, or a manoeuvre.
+bool is_beside(road::Kind kind) {
+  const road::KindForm form = road::form_of(kind);
+  return form == road::KindForm::roadside || form == road::KindForm::manoeuvre;
+}
+
 std::vector<reach::LocalSeed> local(const reach::LocalGraph& graph,
                                     std::span<const reach::Seed> seeds) {
   std::vector<reach::LocalSeed> inside;
@@ -119,6 +126,9 @@ Hunt::Hunt(const Ground& the_ground)
   goals = local(graph, ground.goals);
   number_pieces();
   of_want.resize(ground.wish.wants.size());
+  with_stops = std::ranges::any_of(ground.wish.wants, [](const wish::Want& want) {
+    return road::form_of(want.kind) == road::KindForm::manoeuvre;
+  });
   gather_candidates(found.home_ms, found.end_ms);
   keep_nearest();
 }
@@ -144,7 +154,9 @@ std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& ch
                       chance.place,
                       chance.kind,
                       chance.movement,
-                      {entry}};
+                      {entry},
+                      0,
+                      stop_ms(chance.kind)};
   for (const StretchId next : ground.roads.path_of(chance).subspan(1)) {
     const auto arcs = graph.out(candidate.path.back());
     const auto arc = std::find_if(arcs.begin(), arcs.end(), [&](const reach::LocalGraph::Arc& a) {
@@ -166,10 +178,15 @@ void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
             return wish::counts_for(chance.kind, chance.movement, want);
           }))
         continue;
+      // Beside the road at the door it may lie on the part that isn't driven.
+      const PieceId piece = chance.entry.piece();
+      const bool at_door = piece == ground.home.piece || piece == ground.end.piece;
+      if (at_door && is_beside(chance.kind)) continue;
       std::optional<Candidate> candidate = candidate_at(v, chance);
       if (!candidate) continue;
       const Vertex last = candidate->path.back();
-      candidate->least_ms = home_ms[v] + candidate->inner_ms + end_ms[last] - graph.along_ms(last);
+      candidate->least_ms = home_ms[v] + candidate->inner_ms + end_ms[last] - graph.along_ms(last) +
+                            candidate->stop_ms;
       if (candidate->least_ms <= high_ms) candidates.push_back(std::move(*candidate));
     }
   std::stable_sort(candidates.begin(), candidates.end(),
@@ -207,6 +224,7 @@ Drive Hunt::drive_of(std::span<const Vertex> vertices) const {
   for (const Vertex v : vertices) drive.states.push_back(graph.state(v));
   drive.start_m = ground.home_m(graph.stretch(vertices.front()));
   drive.end_m = ground.end_m(graph.stretch(vertices.back()));
+  if (with_stops) plan_stops(ground, drive);
   return drive;
 }
 

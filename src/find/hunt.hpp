@@ -27,7 +27,8 @@ struct Candidate {
   road::Movement movement = road::Movement::none;
   std::vector<Vertex> path;
   std::int64_t inner_ms = 0;  ///< from the end of the entry to the end of the exit
-  std::int64_t least_ms = 0;  ///< home, through it and to the end
+  std::int64_t stop_ms = 0;   ///< how long one stops there
+  std::int64_t least_ms = 0;  ///< home, through it and to the end, the stop counted
 };
 
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
@@ -53,6 +54,7 @@ class Hunt {
 
   const Ground& ground;
   std::int64_t low_ms = 0, high_ms = 0;  ///< the time window
+  bool with_stops = false;               ///< the wish asks for manoeuvres
   reach::LocalGraph graph;
   std::vector<reach::LocalSeed> starts, goals;
   std::vector<Candidate> candidates;
@@ -62,8 +64,9 @@ class Hunt {
   std::vector<float> piece_m;                       ///< by dense piece number
   std::vector<std::uint8_t> piece_quiet;
 
+  /// With its stops planned.
   [[nodiscard]] Drive drive_of(std::span<const Vertex> vertices) const;
-  /// Likely time of a whole drive. Rules: begins at a start, ends at a goal, arcs exist.
+  /// Likely time of a whole drive without its stops. Rules: begins at a start, ends at a goal, arcs exist.
   [[nodiscard]] std::int64_t drive_ms(std::span<const Vertex> vertices) const;
 
  private:

@@ -94,7 +94,9 @@ void Builder::insert_counts(Plan& plan, const Liking& liking) {
     bool inserted = false;
     for (const std::size_t w : open) {
       const Insertion where = cheapest(plan, hunt_.of_want[w], liking);
-      if (where.more_ms < 0 || plan_ms(hunt_, plan) + where.more_ms > hunt_.high_ms) continue;
+      if (where.more_ms < 0) continue;
+      const std::int64_t stay_ms = hunt_.candidates[where.candidate].stop_ms;
+      if (away_ms(hunt_, plan) + where.more_ms + stay_ms > hunt_.high_ms) continue;
       insert(plan, where);
       inserted = true;
       break;
@@ -122,9 +124,10 @@ Builder::Insertion Builder::most_worth(const Plan& plan, std::size_t want, std::
     const double worth = static_cast<double>(caps.repeat_worth[k] * (700 + dice_.thousandths()));
     for (std::size_t gap = 0; gap <= plan.stops.size(); ++gap) {
       const std::int64_t more = insertion_ms(plan, candidate, gap);
-      if (more < 0 || more > room_ms) continue;
+      if (more < 0 || more + candidate.stop_ms > room_ms) continue;
       // A pass sooner than the spacing after the last one isn't worth less time than that.
-      const double rate = worth / static_cast<double>(std::max(more, caps.spacing_ms));
+      const double rate =
+          worth / static_cast<double>(std::max(more + candidate.stop_ms, caps.spacing_ms));
       if (rate > best_rate) best = {row, gap, more}, best_rate = rate;
     }
   }
@@ -137,7 +140,7 @@ void Builder::insert_max(Plan& plan) {
     bool inserted = false;
     for (std::size_t w = 0; w < wants.size(); ++w) {
       if (wants[w].count) continue;
-      const Insertion where = most_worth(plan, w, hunt_.high_ms - plan_ms(hunt_, plan));
+      const Insertion where = most_worth(plan, w, hunt_.high_ms - away_ms(hunt_, plan));
       if (where.more_ms < 0) continue;
       insert(plan, where);
       inserted = true;

@@ -1,11 +1,16 @@
 // Method:
 //   1. Junction-like: at each stretch, every place some chance enters by it is followed through the
 //      stretches inside the place to the way out; (place, entry, exit) names the chance.
-//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's), long
-//      enough as driven; a run is named by the most special form that is long enough by itself.
+//   2. Stretch-like: maximal runs of stretches that carry the kind's bit (or a special form's) and lie
+//      in one place (one road number, one school), long enough as driven; a run is named by the most
+//      special form that is long enough by itself.
+//   3. Beside the road: where it lies is driven past. A manoeuvre: where the drive stops for it.
 #include "loopwright/find/passes.hpp"
 
 #include <algorithm>
+
+#include "find/stops.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::find {
 
@@ -34,6 +39,8 @@ class PassFinder {
 
   std::vector<PlacePass> find() {
     for (std::size_t i = 0; i + 1 < stretches_.size(); ++i) junctions_from(i);
+    for (std::size_t i = 0; i < stretches_.size(); ++i) beside(i);
+    for (const PlannedStop& stop : drive_.stops) stop_at(stop);
     for (const road::Kind kind : road::all_kinds())
       if (road::is_stretch_like(kind) && !is_special_form(kind)) runs_of(kind);
     std::stable_sort(found_.begin(), found_.end(), [](const PlacePass& a, const PlacePass& b) {
@@ -53,7 +60,7 @@ class PassFinder {
   void junctions_from(std::size_t i) {
     PlaceId last_place;
     for (const road::Chance& chance : roads_.chances_from(stretches_[i])) {
-      if (road::is_stretch_like(chance.kind) || chance.place == last_place) continue;
+      if (!is_junction(chance) || chance.place == last_place) continue;
       last_place = chance.place;
       junction_at(i, chance.place);
     }
@@ -64,22 +71,52 @@ class PassFinder {
     while (j < stretches_.size() && is_inside(roads_, place, stretches_[j])) ++j;
     if (j == stretches_.size()) return;
     for (const road::Chance& chance : roads_.chances_from(stretches_[i]))
-      if (chance.place == place && chance.exit == stretches_[j] &&
-          !road::is_stretch_like(chance.kind)) {
+      if (chance.place == place && chance.exit == stretches_[j] && is_junction(chance)) {
         found_.push_back({pass_from(roads_, chance, i, j), place});
         return;
       }
   }
 
+  static bool is_junction(const road::Chance& chance) {
+    return road::form_of(chance.kind) == road::KindForm::junction;
+  }
+
+  void beside(std::size_t i) {
+    for (const road::Chance& chance : roads_.chances_from(stretches_[i])) {
+      if (road::form_of(chance.kind) != road::KindForm::roadside) continue;
+      const double at_m = spot_m(roads_, chance);
+      const double from_m = i == 0 ? drive_.start_m : 0;
+      if (at_m >= from_m && at_m <= from_m + driven_m(roads_, drive_, i))
+        found_.push_back({pass_from(roads_, chance, i, i), chance.place});
+    }
+  }
+
+  void stop_at(const PlannedStop& stop) {
+    const road::Chance& chance = roads_.chances[stop.chance.index()];
+    wish::Pass pass = pass_from(roads_, chance, stop.at, stop.at);
+    pass.stop_s = static_cast<double>(stop_ms(chance.kind)) / 1000;
+    found_.push_back({std::move(pass), chance.place});
+  }
+
   void runs_of(road::Kind kind) {
     const std::uint64_t mask = road::with_special_forms(kind);
-    for (std::size_t i = 0; i < stretches_.size(); ++i) {
-      if ((roads_.stretch(stretches_[i]).runs & mask) == 0) continue;
-      std::size_t end = i;
-      while (end < stretches_.size() && (roads_.stretch(stretches_[end]).runs & mask) != 0) ++end;
-      run_between(kind, i, end);
+    for (std::size_t i = 0; i < stretches_.size();) {
+      const PlaceId run = run_at(i, mask);
+      std::size_t end = i + 1;
+      while (end < stretches_.size() && run_at(end, mask) == run) ++end;
+      if (run.known()) run_between(kind, i, end);
       i = end;
     }
+  }
+
+  /// The run of one of the kinds that a stretch of the drive lies in; none when it lies in none.
+  [[nodiscard]] PlaceId run_at(std::size_t i, std::uint64_t mask) const {
+    if ((roads_.stretch(stretches_[i]).runs & mask) == 0) return {};
+    const auto facts = roads_.run_facts_of(stretches_[i]);
+    const auto fact = std::find_if(facts.begin(), facts.end(), [&](const road::RunFact& f) {
+      return (road::bit(f.kind) & mask) != 0;
+    });
+    return fact == facts.end() ? PlaceId{} : fact->place;
   }
 
   void run_between(road::Kind kind, std::size_t begin, std::size_t end) {
@@ -94,7 +131,7 @@ class PassFinder {
       for (const road::RunFact& fact : roads_.run_facts_of(stretches_[i])) {
         if ((road::bit(fact.kind) & road::with_special_forms(kind)) == 0) continue;
         pass.hardness = std::max(pass.hardness, static_cast<int>(fact.hardness));
-        if (fact.confidence != road::Confidence::certain) pass.confidence = fact.confidence;
+        pass.confidence = road::less_sure(pass.confidence, fact.confidence);
         if (sourced || !road::meets(fact.kind, named)) continue;
         sourced = true;
         pass.source = {.id = roads_.piece(stretches_[i]).way, .type = ObjectType::way};

@@ -11,6 +11,7 @@
 #include <tuple>
 
 #include "find/describe.hpp"
+#include "find/stops.hpp"
 
 namespace loopwright::find {
 
@@ -24,19 +25,6 @@ constexpr std::int64_t corner_weight = 25;
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
   all.insert(all.end(), more.begin(), more.end());
-}
-
-/// Likely time at which each vertex's stretch begins to be driven.
-std::vector<std::int64_t> begin_times(const Hunt& hunt, std::span<const Vertex> vertices) {
-  std::vector<std::int64_t> begins(vertices.size(), 0);
-  std::int64_t at = 0;
-  for (const reach::LocalSeed& seed : hunt.starts)
-    if (seed.vertex == vertices.front()) at = seed.ms;
-  for (std::size_t i = 1; i < vertices.size(); ++i) {
-    begins[i] = at + hunt.graph.arc_between(vertices[i - 1], vertices[i])->turn_ms;
-    at = begins[i] + hunt.graph.along_ms(vertices[i]);
-  }
-  return begins;
 }
 
 std::int64_t max_value(const Hunt& hunt, std::span<const PlacePass> passes,
@@ -101,6 +89,14 @@ std::int64_t plan_ms(const Hunt& hunt, const Plan& plan) {
   return ms;
 }
 
+std::int64_t away_ms(const Hunt& hunt, const Plan& plan) {
+  const std::int64_t driving_ms = plan_ms(hunt, plan);
+  if (!hunt.with_stops) return driving_ms;
+  const std::vector<Vertex> vertices = plan.vertices();
+  return vertices.empty() ? driving_ms
+                          : driving_ms + stops_ms(hunt.ground.roads, hunt.drive_of(vertices));
+}
+
 std::vector<reach::LocalSeed> seeds_before(const Hunt& hunt, const Plan& plan, std::size_t leg) {
   if (leg == 0) return hunt.starts;
   return {{plan.stops[leg - 1].path.back(), 0}};
@@ -154,12 +150,12 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
     if (hunt.piece_quiet[piece] != 0)
       result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
   result.corners = corners_on(hunt, vertices);
-  result.ms = hunt.drive_ms(vertices);
+  result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);
   result.off_window_ms =
       std::max({std::int64_t{0}, hunt.low_ms - result.ms, result.ms - hunt.high_ms});
   const std::uint32_t twice_flags = any_max ? road::piece_flag::quiet : 0;
   result.value = -std::llround(metres_twice(hunt.ground.roads, drive, twice_flags));
-  if (any_max) result.value += max_value(hunt, passes, begin_times(hunt, vertices));
+  if (any_max) result.value += max_value(hunt, passes, begin_times(hunt.ground, drive));
   return result;
 }
 

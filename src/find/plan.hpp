@@ -31,8 +31,11 @@ struct Plan {
 /// last one to the end of the drive. 0 for the empty leg of a plan without stops.
 std::int64_t leg_ms(const Hunt& hunt, const Plan& plan, std::size_t leg);
 
-/// Time of the whole plan; 0 when it is empty.
+/// Time of the whole plan without its stops; 0 when it is empty.
 std::int64_t plan_ms(const Hunt& hunt, const Plan& plan);
+
+/// The same with the stops for manoeuvres: what the minutes are for.
+std::int64_t away_ms(const Hunt& hunt, const Plan& plan);
 
 /// Where a leg begins and ends, as seeds for searches forwards and backwards.
 std::vector<reach::LocalSeed> seeds_before(const Hunt& hunt, const Plan& plan, std::size_t leg);

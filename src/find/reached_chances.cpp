@@ -2,11 +2,13 @@
 //   1. One sweep from home, one back from the end.
 //   2. At each state reached, its chances that count are driven through turn by turn; a chance some
 //      turn of which the wish forbids is left out.
-//   3. A junction begins at the end of its entry, a run of road at its first metre.
+//   3. A junction begins at the end of its entry, anything else with its first stretch.
 #include "find/reached_chances.hpp"
 
 #include <algorithm>
 #include <optional>
+
+#include "find/stops.hpp"
 
 namespace loopwright::find {
 
@@ -58,11 +60,11 @@ std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Wan
           ground.costs.stretch_ms[roads.stretch_of(through->last).index()];
       const std::int64_t home_from = std::max<std::int64_t>(0, back.ms(through->last) - last_along);
       const std::int64_t entry_along = ground.costs.stretch_ms[stretch.index()];
-      const std::int64_t begins =
-          road::is_stretch_like(chance.kind) ? out.ms(entry) - entry_along : out.ms(entry);
+      const bool at_its_end = road::form_of(chance.kind) == road::KindForm::junction;
+      const std::int64_t begins = out.ms(entry) - (at_its_end ? 0 : entry_along);
       found.push_back({ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())},
                        std::max<std::int64_t>(0, begins), home_from,
-                       out.ms(entry) + through->ms + home_from});
+                       out.ms(entry) + through->ms + home_from + stop_ms(chance.kind)});
     }
   }
   std::sort(found.begin(), found.end(), [](const ReachedChance& a, const ReachedChance& b) {

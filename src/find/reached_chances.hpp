@@ -11,7 +11,7 @@ struct ReachedChance {
   ChanceId chance;
   std::int64_t there_ms = 0;  ///< from home to where it begins
   std::int64_t back_ms = 0;   ///< from where it is passed to the end
-  std::int64_t loop_ms = 0;   ///< home, through it, and to the end
+  std::int64_t loop_ms = 0;   ///< home, through it, and to the end, a stop there counted
 };
 
 /// In order of there_ms, then chance. limit_ms bounds the way there.

@@ -13,5 +13,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/quiet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/reached_chances.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp)

@@ -10,6 +10,7 @@
 #include "find/describe.hpp"
 #include "find/reached_chances.hpp"
 #include "find/shortfall.hpp"
+#include "find/stops.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/find/find.hpp"
 
@@ -156,7 +157,7 @@ std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Lo
     nearest.got.push_back(met.got);
     short_of = short_of || met.got < met.want.count.value_or(0);
   }
-  const double minutes = loop.seconds.likely / 60;
+  const double minutes = (loop.seconds.likely + loop.stop_seconds) / 60;
   nearest.longest_minutes = minutes;
   if (short_of) return explain(ground, nearest);
   if (!ground.wish.minutes || minutes <= *ground.wish.minutes - ground.wish.reserve_minutes)
@@ -182,7 +183,9 @@ FindResult route_through(const road::Roads& roads, const wish::Wish& wish) {
     if (!search.go_on_to(*snap)) return {{}, not_through(from, to), {}};
     from = to;
   }
-  wish::Loop loop = describe(roads, ground.pace, search.drive(), wish);
+  Drive drive = search.drive();
+  plan_stops(ground, drive);
+  wish::Loop loop = describe(roads, ground.pace, drive, wish);
   loop.certificate.value = -std::llround(loop.metres_twice);
   FindResult result;
   result.shortfall = shortfall_of(ground, loop);

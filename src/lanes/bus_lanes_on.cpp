@@ -66,7 +66,7 @@ Passing passing_of(const road::Roads& roads, const wish::Loop& loop, const LaneR
   // A file's times may run backwards; that is for the proof to say.
   const double high =
       std::max(low, behind < loop.stretches.size() ? loop.stretches[behind].arrive_s.high
-                                                   : loop.seconds.high);
+                                                   : loop.seconds.high + loop.stop_seconds);
   const auto at = [&](double seconds) {
     const Instant instant = loop.start.plus_seconds(static_cast<std::int64_t>(seconds));
     // Plates speak of the clock on the spot, whatever offset the start was given with.

@@ -1,3 +1,4 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_on.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/judge.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/judge.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/stopping.cpp)

@@ -15,6 +15,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "box.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/road/kind_table.hpp"
@@ -86,13 +87,21 @@ std::set<std::uint64_t> cells_of(const RawFeature& park) {
   return cells;
 }
 
+Box box_of_lines(const RawFeature& park) {
+  Box box;
+  for (const std::vector<Point>& line : park.lines) box.take(line);
+  return box;
+}
+
 std::vector<std::size_t> CarParks::ways_inside(const RawFeature& park) const {
   constexpr double edge_m = 3;  // a way may end at the outline
+  const Box box = box_of_lines(park);
   std::set<std::size_t> rows;
   for (const std::uint64_t cell : cells_of(park)) {
     const auto [first, last] = nodes_.equal_range(cell);
     for (auto at = first; at != last; ++at) {
       const auto& [point, row] = at->second;
+      if (!box.may_be_near(point, edge_m)) continue;
       if (contains(park, point) || distance_m(park, point) < edge_m) rows.insert(row);
     }
   }
@@ -127,22 +136,31 @@ std::optional<WayIn> CarParks::on_road(std::int64_t node) const {
   if (known == nullptr) return std::nullopt;
   constexpr double on_it_m = 0.5;
   for (const PieceId piece : road::pieces_near(roads_, known->at, on_it_m)) {
-    const Foot foot = nearest_on_line(roads_.shape_of(piece), known->at);
-    if (foot.off_m < on_it_m && takes_cars(piece)) return WayIn{piece, foot.along_m};
+    const auto shape = roads_.shape_of(piece);
+    if (!takes_cars(piece) || !box_of(shape).may_be_near(known->at, on_it_m)) continue;
+    const Foot foot = nearest_on_line(shape, known->at);
+    if (foot.off_m < on_it_m) return WayIn{piece, foot.along_m};
   }
   return std::nullopt;
 }
 
+/// Each road's nearest point to the middle of the car park, measured from its outline.
 std::optional<WayIn> CarParks::nearest_road(const RawFeature& park) const {
+  const Box box = box_of_lines(park);
   std::optional<WayIn> best;
   double nearest_m = rules_.at("bays beside");
+  double reach_m = nearest_m;
   for (const std::vector<Point>& line : park.lines)
     for (const Point at : line)
-      for (const PieceId piece : road::pieces_near(roads_, at, nearest_m)) {
-        const Foot foot = nearest_on_line(roads_.shape_of(piece), at);
-        if (foot.off_m < nearest_m && takes_cars(piece))
-          nearest_m = foot.off_m, best = WayIn{piece, foot.along_m};
-      }
+      reach_m = std::max(reach_m, nearest_m + loopwright::distance_m(park.at, at));
+  for (const PieceId piece : road::pieces_near(roads_, park.at, reach_m)) {
+    const auto shape = roads_.shape_of(piece);
+    if (!takes_cars(piece) || !box_of(shape).may_be_near(park.at, reach_m)) continue;
+    const Foot foot = nearest_on_line(shape, park.at);
+    if (!box.may_be_near(foot.at, nearest_m)) continue;
+    const double off_m = distance_m(park, foot.at);
+    if (off_m < nearest_m) nearest_m = off_m, best = WayIn{piece, foot.along_m};
+  }
   return best;
 }
 

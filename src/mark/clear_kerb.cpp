@@ -16,6 +16,7 @@
 #include <numbers>
 
 #include "approach.hpp"
+#include "box.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
 
@@ -28,31 +29,6 @@ namespace piece_flag = road::piece_flag;
 constexpr double arm_m = 12;      // before and behind a point, to tell its curve by
 constexpr double sample_m = 15;   // between points of an outline, less than any margin
 constexpr double look_on_m = 40;  // more than any margin
-
-/// Box round a line, in the units of Point, for a cheap "can't be near".
-struct Box {
-  std::int64_t south = 0, north = 0, west = 0, east = 0;
-};
-
-Box box_of(std::span<const Point> line) {
-  Box box{line[0].lat_e7, line[0].lat_e7, line[0].lon_e7, line[0].lon_e7};
-  for (const Point at : line) {
-    box.south = std::min<std::int64_t>(box.south, at.lat_e7);
-    box.north = std::max<std::int64_t>(box.north, at.lat_e7);
-    box.west = std::min<std::int64_t>(box.west, at.lon_e7);
-    box.east = std::max<std::int64_t>(box.east, at.lon_e7);
-  }
-  return box;
-}
-
-bool may_be_near(const Box& box, Point at, double metres) {
-  constexpr double e7_per_m = 90;  // of latitude; 1e7 degrees / 111,000 m
-  const double per_m_east = e7_per_m / std::max(0.1, std::cos(at.lat() * std::numbers::pi / 180));
-  const auto north = static_cast<std::int64_t>(metres * e7_per_m * 1.1);
-  const auto east = static_cast<std::int64_t>(metres * per_m_east * 1.1);
-  return at.lat_e7 >= box.south - north && at.lat_e7 <= box.north + north &&
-         at.lon_e7 >= box.west - east && at.lon_e7 <= box.east + east;
-}
 
 /// Degrees by which the line turns at metre `at`, between its arms.
 double turn_at_deg(std::span<const Point> line, double at_m) {
@@ -234,7 +210,7 @@ void ClearKerb::add_bends(PieceId piece) {
 void ClearKerb::add_around(Point at, double margin_m) {
   for (const PieceId piece : road::pieces_near(roads_, at, margin_m)) {
     const auto shape = roads_.shape_of(piece);
-    if (!may_be_near(box_of(shape), at, margin_m)) continue;
+    if (!box_of(shape).may_be_near(at, margin_m)) continue;
     const Foot foot = nearest_on_line(shape, at);
     if (foot.off_m >= margin_m) continue;
     const double half_m = std::sqrt(margin_m * margin_m - foot.off_m * foot.off_m);

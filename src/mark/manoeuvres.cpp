@@ -2,11 +2,10 @@
 //
 // 1. Each pull-up place that no hours, permits or fees concern is tried for each kind; what the kind
 //    needs beyond it is in the functions below, the metres in src/rules/pull_ups.txt.
-//    move-off: a quiet street. uphill-start: uphill by the table's per cent. parallel-park: quiet,
-//    straight. pull-up-right: the same and clear parts on both sides of a two-way street, away from
-//    junctions. turn-in-road: a quiet two-way street, straight, room enough to turn. emergency-stop:
-//    quiet, straight and long, no shops near (bus stops, schools and crossings are kept clear of by
-//    every pull-up place).
+//    move-off: a quiet street. uphill-start: uphill by the table's per cent. parallel-park: quiet
+//    and straight. pull-up-right: besides, clear on both sides of a two-way street without parked
+//    cars, away from junctions. turn-in-road: such a street with room to turn. emergency-stop: such
+//    a street, long, no shops near (every pull-up place keeps off bus stops, schools, crossings).
 // 2. Of each kind the longest spot of a stretch, and of a cell of the grid the longest few: more
 //    than that nobody needs, and they would fill the area file.
 // 3. Place: the middle of the spot; chance: that one stretch.
@@ -61,6 +60,7 @@ class Spots {
   void try_both_sides(const PullUp& place);
   void add(Kind kind, const PullUp& place, TextId tag);
   [[nodiscard]] bool is_straight(const PullUp& place) const;
+  [[nodiscard]] bool is_crowded(const PullUp& place) const;
   void thin();
 
   Draft& draft_;
@@ -77,6 +77,12 @@ bool Spots::is_straight(const PullUp& place) const {
   const double direct_m =
       loopwright::distance_m(point_along(shape, part.from_m), point_along(shape, part.to_m));
   return direct_m >= rules_.at("straight") * (part.to_m - part.from_m);
+}
+
+/// Cars stand along the street, by the map or by its terraces: no room for more than stopping.
+bool Spots::is_crowded(const PullUp& place) const {
+  const std::uint64_t runs = roads_.stretch(place.stretch).runs;
+  return (place.flags & flag::parked) != 0 || (runs & road::bit(Kind::meeting_traffic)) != 0;
 }
 
 /// Learns the long roads that a shop lies near.
@@ -100,14 +106,14 @@ void Spots::add(Kind kind, const PullUp& place, TextId tag) {
 void Spots::try_quiet(const PullUp& place) {
   const double metres = place.to_m - place.from_m;
   const road::Piece& piece = roads_.piece(place.stretch);
-  const bool two_way = (piece.flags & piece_flag::one_way) == 0;
+  const bool has_room = (piece.flags & piece_flag::one_way) == 0 && !is_crowded(place);
   if (metres >= rules_.at("move off")) add(Kind::move_off, place, quiet_tag_);
   if (!is_straight(place)) return;
   if (metres >= rules_.at("parallel park")) add(Kind::parallel_park, place, quiet_tag_);
   const bool wide = piece.usable_width_m == 0 || piece.usable_width_m >= rules_.at("turn width");
-  if (two_way && wide && metres >= rules_.at("turn in road"))
+  if (has_room && wide && metres >= rules_.at("turn in road"))
     add(Kind::turn_in_road, place, quiet_tag_);
-  if (two_way && metres >= rules_.at("emergency stop") &&
+  if (has_room && metres >= rules_.at("emergency stop") &&
       !near_shops_.contains(place.stretch.piece()))
     add(Kind::emergency_stop, place, quiet_tag_);
 }
@@ -142,7 +148,7 @@ void Spots::try_all(const PullUp& place) {
     add(Kind::uphill_start, place, piece.gradient_source);
   if ((piece.flags & piece_flag::quiet) == 0 || (place.flags & flag::lay_by) != 0) return;
   try_quiet(place);
-  try_both_sides(place);
+  if (!is_crowded(place)) try_both_sides(place);
 }
 
 /// The longest of a kind on a stretch, and the longest few of a cell.

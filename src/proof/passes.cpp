@@ -3,17 +3,24 @@
 //    isn't inside it. The drive is followed through what lies inside to the way out; the area's
 //    chance of (place, entry, exit) says what kind of pass that is. No chance, no pass.
 // 2. A stretch-like kind is passed along each unbroken run of rows that carry it or its special
-//    form, if what is driven of it is long enough. Narrow road and single track are one run, named
-//    single-track when an unbroken part of that kind is long enough by itself.
+//    form and lie in one place, if what is driven of it is long enough. Narrow road and single track
+//    are one run, named single-track when an unbroken part of that kind is long enough by itself.
+// 3. What lies beside the road is passed by driving along the metre at which it lies. A manoeuvre is
+//    a matter of choice: each one claimed must be one of the area's, on a row of its own.
 #include <algorithm>
+#include <set>
 #include <tuple>
 
+#include "loopwright/road/kind_table.hpp"
+#include "loopwright/road/note.hpp"
 #include "proof/checks.hpp"
+#include "proof/tolerance.hpp"
 
 namespace loopwright::proof {
 namespace {
 
 using road::Kind;
+using road::KindForm;
 
 bool is_inside(const road::Roads& roads, PlaceId place, StretchId stretch) {
   const auto pieces = roads.pieces_of(place);
@@ -27,7 +34,7 @@ const road::Chance* find_chance(const road::Roads& roads, PlaceId place, Stretch
   const auto at = std::partition_point(roads.chances.begin(), roads.chances.end(),
                                        [&](const road::Chance& c) { return key_of(c) < key; });
   for (auto chance = at; chance != roads.chances.end() && key_of(*chance) == key; ++chance)
-    if (!road::is_stretch_like(chance->kind)) return &*chance;
+    if (road::form_of(chance->kind) == KindForm::junction) return &*chance;
   return nullptr;
 }
 
@@ -59,18 +66,66 @@ void add_junctions(Drive& drive, const PlacesByNode& places, std::size_t i) {
   }
 }
 
+/// True when the row drives along the metre at which the chance's place lies beside it.
+bool drives_by(const Drive& drive, std::size_t row, const road::Chance& chance) {
+  const road::Roads& roads = drive.roads;
+  const PieceId piece = chance.entry.piece();
+  const double along_m =
+      nearest_on_line(roads.shape_of(piece), roads.places[chance.place.index()].at).along_m;
+  const double at_m =
+      chance.entry.against() ? roads.pieces[piece.index()].length_m - along_m : along_m;
+  const Part& part = drive.parts[row];
+  return at_m >= part.from_m - length_tolerance_m && at_m <= part.to_m + length_tolerance_m;
+}
+
+void add_beside(Drive& drive, std::size_t row) {
+  for (const road::Chance& chance : drive.roads.chances_from(drive.stretches[row]))
+    if (road::form_of(chance.kind) == KindForm::roadside && drives_by(drive, row, chance))
+      drive.passes.push_back({pass_of(drive.roads, chance, row, row), chance.place});
+}
+
+/// The area's manoeuvre that a claim of the file speaks of, when the drive goes by it.
+const road::Chance* find_manoeuvre(const Drive& drive, const wish::Pass& said) {
+  if (said.first != said.last || said.last >= drive.stretches.size()) return nullptr;
+  for (const road::Chance& chance : drive.roads.chances_from(drive.stretches[said.first]))
+    if (chance.kind == said.kind && drives_by(drive, said.first, chance)) return &chance;
+  return nullptr;
+}
+
+void add_manoeuvres(Drive& drive) {
+  std::set<std::size_t> rows;
+  for (const wish::Pass& said : drive.loop.passes) {
+    if (road::form_of(said.kind) != KindForm::manoeuvre) continue;
+    const road::Chance* chance = find_manoeuvre(drive, said);
+    if (chance == nullptr || !rows.insert(said.first).second) continue;
+    wish::Pass own = pass_of(drive.roads, *chance, said.first, said.first);
+    own.stop_s = 60.0 * road::kind_row(said.kind).minutes;
+    drive.passes.push_back({own, chance->place});
+  }
+}
+
 /// One run of rows with a stretch-like kind, [first, end).
 struct Run {
   std::size_t first = 0, end = 0;
 };
 
-/// Unbroken runs of rows within bounds that carry one of the kinds.
+/// The place of one of the kinds whose run a row is part of; none when it is part of none.
+PlaceId run_place(const Drive& drive, std::uint64_t kinds, std::size_t row) {
+  for (const road::RunFact& fact : drive.roads.run_facts_of(drive.stretches[row])) {
+    if ((road::bit(fact.kind) & kinds) != 0) return fact.place;
+  }
+  return {};
+}
+
+/// Unbroken runs of rows within bounds that carry one of the kinds and lie in one place.
 std::vector<Run> runs_with(const Drive& drive, std::uint64_t kinds, Run bounds) {
   std::vector<Run> runs;
+  PlaceId before;
   for (std::size_t i = bounds.first; i < bounds.end; ++i) {
-    if ((drive.roads.stretch(drive.stretches[i]).runs & kinds) == 0) continue;
-    if (runs.empty() || runs.back().end != i) runs.push_back({i, i});
-    runs.back().end = i + 1;
+    const PlaceId place = run_place(drive, kinds, i);
+    if (place.known() && place != before) runs.push_back({i, i});
+    if (place.known()) runs.back().end = i + 1;
+    before = place;
   }
   return runs;
 }
@@ -99,7 +154,7 @@ void describe_run(const Drive& drive, std::uint64_t kinds, Run run, FoundPass& f
     for (const road::RunFact& fact : drive.roads.run_facts_of(drive.stretches[i])) {
       if ((road::bit(fact.kind) & kinds) == 0) continue;
       found.pass.hardness = std::max<int>(found.pass.hardness, fact.hardness);
-      if (fact.confidence != road::Confidence::certain) found.pass.confidence = fact.confidence;
+      found.pass.confidence = road::less_sure(found.pass.confidence, fact.confidence);
       const bool names_it = fact.kind == found.pass.kind || found.pass.kind == Kind::narrow_road;
       if (sourced || !names_it) continue;
       sourced = true;
@@ -143,6 +198,8 @@ std::span<const PlacesByNode::Entry> PlacesByNode::at(NodeId node) const {
 
 void find_passes(Drive& drive, const PlacesByNode& places) {
   for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i) add_junctions(drive, places, i);
+  for (std::size_t i = 0; i < drive.stretches.size(); ++i) add_beside(drive, i);
+  add_manoeuvres(drive);
   for (const Kind kind : road::all_kinds())
     if (road::is_stretch_like(kind) && kind != Kind::single_track) add_runs(drive, kind);
 }

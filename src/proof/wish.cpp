@@ -4,6 +4,7 @@
 // 2. Nothing avoided is passed, nor does any stretch carry an avoided kind; nothing is harder than
 //    the learner's level allows, unless its kind was asked for by name; no quiet street is driven
 //    more often than its cap, but on the instructor's own drive.
+//    Manoeuvres are done only when asked for, at most so many as the wish names.
 // 3. The value is worked out again by its definition: with "max" wants the worth of their passes,
 //    spaced, less the kilometres of quiet street driven twice; else less all road driven twice, as on
 //    the instructor's own drive.
@@ -111,6 +112,28 @@ std::int64_t worth(const Drive& drive, const Want& want, const Caps& caps) {
   return sum;
 }
 
+/// Whoever stops for a manoeuvre was asked to, and no more often than asked.
+bool stops_are_wanted(const Drive& drive, Claims& claims) {
+  for (const FoundPass& found : drive.passes) {
+    if (found.pass.stop_s == 0) continue;
+    const auto& wants = drive.wish.wants;
+    const bool wanted = std::any_of(wants.begin(), wants.end(),
+                                    [&](const Want& want) { return counts(found.pass, want); });
+    if (!claims.hold(wanted,
+                     [&] { return pass_text(drive, found) + ", which the wish doesn't ask for"; }))
+      return false;
+  }
+  for (const wish::Met& met : drive.loop.met) {
+    const bool stops = road::form_of(met.want.kind) == road::KindForm::manoeuvre;
+    if (!claims.hold(!stops || !met.want.count || met.got <= *met.want.count, [&] {
+          return at_loop(drive) + ": it stops " + std::to_string(met.got) + " times for " +
+                 wish::write_want(met.want);
+        }))
+      return false;
+  }
+  return true;
+}
+
 std::int64_t value_of(const Drive& drive, const Caps& caps) {
   const auto is_max = [](const Want& want) { return !want.count; };
   const auto& wants = drive.wish.wants;
@@ -145,7 +168,8 @@ bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims) {
 bool limits_of_wish_hold(const Drive& drive, const Caps& caps, Claims& claims) {
   for (const wish::Avoid& avoid : drive.wish.avoids)
     if (!avoid_holds(drive, avoid, claims)) return false;
-  return hardness_holds(drive, caps, claims) && quiet_streets_hold(drive, caps, claims);
+  return stops_are_wanted(drive, claims) && hardness_holds(drive, caps, claims) &&
+         quiet_streets_hold(drive, caps, claims);
 }
 
 bool certificate_holds(const Drive& drive, const Caps& caps, Claims& claims) {

@@ -4,11 +4,13 @@
 //    met after a row, and before the next, is briefed with it.
 // 2. Passes of one kind in one row are counted together, in order of the first; what the map only
 //    lets us infer is named as such.
+//    A planned stop is named by itself, with its minutes.
 // 3. A limit that changes at a row is the row's own; one that changes between rows is listed with
 //    what is met. Rings have no sign of their own and don't count.
 #include "say/briefing.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <tuple>
 
@@ -49,13 +51,15 @@ class Briefing {
     const auto own = std::find_if(moments_.begin(), moments_.end(),
                                   [&](const Moment& m) { return m.pass == &pass; });
     const std::size_t joint = first_joint(pass);
-    const bool at_start = road::is_stretch_like(pass.kind) && pass.first == 0;
+    const bool at_start = begins_on_stretch(pass.kind) && pass.first == 0;
     const std::size_t k = own != moments_.end() ? static_cast<std::size_t>(own - moments_.begin())
                                                 : (at_start ? 0 : row_of(joint));
     rows[k].passes.push_back(index);
     rows[k].hardness = std::max(rows[k].hardness, pass.hardness);
     const std::string kind(road::name(pass.kind));
-    if (own != moments_.end()) {
+    if (pass.stop_s > 0) {
+      ahead_[k].push_back({joint, words_for_stop(pass)});
+    } else if (own != moments_.end()) {
       if (words_.has("brief." + kind)) rows[k].briefs.emplace_back(words_.at("brief." + kind));
     } else if (words_.has("hazard." + kind)) {
       const bool sure = pass.confidence != road::Confidence::inferred;
@@ -63,9 +67,14 @@ class Briefing {
     }
   }
 
-  /// The joint at which a pass begins: that of its entry, or that by which its run is entered.
+  /// Runs of road, and what lies beside a stretch: met on it, not at its end.
+  static bool begins_on_stretch(road::Kind kind) {
+    return road::form_of(kind) != road::KindForm::junction;
+  }
+
+  /// The joint at which a pass begins: that of its entry, or that by which its stretch is entered.
   static std::size_t first_joint(const wish::Pass& pass) {
-    return road::is_stretch_like(pass.kind) && pass.first > 0 ? pass.first - 1 : pass.first;
+    return begins_on_stretch(pass.kind) && pass.first > 0 ? pass.first - 1 : pass.first;
   }
 
   void add_groups() {
@@ -73,6 +82,12 @@ class Briefing {
       const auto& [k, kind, sure] = group;
       ahead_[k].push_back({members.first_joint, words_for(kind, sure, members.count)});
     }
+  }
+
+  [[nodiscard]] std::string words_for_stop(const wish::Pass& pass) const {
+    const std::string minutes = std::to_string(std::lround(pass.stop_s / 60));
+    const std::string kind(words_.at("kind." + std::string(road::name(pass.kind))));
+    return words_.fill("stop.here", {{"kind", kind}, {"n", minutes}});
   }
 
   [[nodiscard]] std::string words_for(road::Kind kind, bool sure, std::size_t count) const {

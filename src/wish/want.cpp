@@ -79,7 +79,11 @@ Want read_want(std::string_view text) {
 }
 
 Avoid read_avoid(std::string_view text) {
-  return {read_kind(text)};
+  const road::Kind kind = read_kind(text);
+  if (road::form_of(kind) == road::KindForm::manoeuvre) {
+    throw UsageError(quoted(text) + " needn't be avoided: a manoeuvre is only done when asked for");
+  }
+  return {kind};
 }
 
 std::string_view name(Verdict verdict) {

@@ -1,0 +1,148 @@
+// 1. The spots of a want are those of its kinds on the stretches between the first and the last.
+// 2. A want with a number gets spots that lie evenly over the drive, each place once while there are
+//    others; wants are served in their order.
+// 3. A "max" want takes, in driving order, whatever begins the spacing after the stop before it and
+//    still fits into the minutes.
+#include "find/stops.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "find/describe.hpp"
+#include "loopwright/road/kind_table.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+constexpr std::int64_t ms_per_minute = 60000;
+
+class StopPlanner {
+ public:
+  StopPlanner(const Ground& ground, Drive& drive) : ground_(ground), drive_(drive) {}
+
+  void plan() {
+    for (const wish::Want& want : ground_.wish.wants)
+      if (is_for_stops(want) && want.count) take_number(want);
+    for (const wish::Want& want : ground_.wish.wants)
+      if (is_for_stops(want) && !want.count) take_most(want);
+  }
+
+  static bool is_for_stops(const wish::Want& want) {
+    return road::form_of(want.kind) == road::KindForm::manoeuvre;
+  }
+
+ private:
+  [[nodiscard]] bool is_taken(std::size_t at) const {
+    return std::any_of(drive_.stops.begin(), drive_.stops.end(),
+                       [&](const PlannedStop& stop) { return stop.at == at; });
+  }
+
+  [[nodiscard]] PlaceId place_of(const PlannedStop& stop) const {
+    return ground_.roads.chances[stop.chance.index()].place;
+  }
+
+  /// In driving order, at most one for each stretch driven.
+  [[nodiscard]] std::vector<PlannedStop> spots_of(const wish::Want& want) const {
+    std::vector<PlannedStop> spots;
+    for (std::size_t i = 1; i + 1 < drive_.states.size(); ++i) {
+      if (is_taken(i)) continue;
+      for (const road::Chance& chance :
+           ground_.roads.chances_from(ground_.roads.stretch_of(drive_.states[i])))
+        if (wish::counts_for(chance.kind, chance.movement, want)) {
+          const auto row = static_cast<std::size_t>(&chance - ground_.roads.chances.data());
+          spots.push_back({i, ChanceId{row}});
+          break;
+        }
+    }
+    return spots;
+  }
+
+  void add(const PlannedStop& stop) {
+    const auto after =
+        std::upper_bound(drive_.stops.begin(), drive_.stops.end(), stop,
+                         [](const PlannedStop& a, const PlannedStop& b) { return a.at < b.at; });
+    drive_.stops.insert(after, stop);
+  }
+
+  void take_number(const wish::Want& want) {
+    const auto asked = static_cast<std::size_t>(*want.count);
+    std::vector<PlannedStop> fresh, again;
+    std::map<PlaceId, int> uses;
+    for (const PlannedStop& spot : spots_of(want)) {
+      const int before = uses[place_of(spot)]++;
+      if (before < ground_.caps.junction_passes) (before == 0 ? fresh : again).push_back(spot);
+    }
+    const std::size_t first = std::min(asked, fresh.size());
+    for (std::size_t k = 0; k < first; ++k) add(fresh[(2 * k + 1) * fresh.size() / (2 * first)]);
+    for (std::size_t k = 0; k < again.size() && first + k < asked; ++k) add(again[k]);
+  }
+
+  void take_most(const wish::Want& want) {
+    const int minutes = ground_.wish.minutes.value_or(0) - ground_.wish.reserve_minutes;
+    const std::int64_t most_ms = minutes * ms_per_minute;
+    std::int64_t next_from = 0;
+    std::map<PlaceId, int> uses;
+    for (const PlannedStop& spot : spots_of(want)) {
+      const std::int64_t stay_ms = stop_ms(ground_.roads.chances[spot.chance.index()].kind);
+      const std::int64_t begins_ms = begin_times(ground_, drive_)[spot.at];
+      const bool fits = !ground_.wish.minutes || away_ms(ground_, drive_) + stay_ms <= most_ms;
+      if (!fits) return;
+      if (begins_ms < next_from || uses[place_of(spot)] >= ground_.caps.junction_passes) continue;
+      ++uses[place_of(spot)];
+      add(spot);
+      next_from = begins_ms + stay_ms + ground_.caps.spacing_ms;
+    }
+  }
+
+  const Ground& ground_;
+  Drive& drive_;
+};
+
+}  // namespace
+
+std::int64_t stop_ms(road::Kind kind) {
+  return road::form_of(kind) == road::KindForm::manoeuvre
+             ? road::kind_row(kind).minutes * ms_per_minute
+             : 0;
+}
+
+std::int64_t stops_ms(const road::Roads& roads, const Drive& drive) {
+  std::int64_t sum = 0;
+  for (const PlannedStop& stop : drive.stops)
+    sum += stop_ms(roads.chances[stop.chance.index()].kind);
+  return sum;
+}
+
+void plan_stops(const Ground& ground, Drive& drive) {
+  drive.stops.clear();
+  const auto& wants = ground.wish.wants;
+  if (std::any_of(wants.begin(), wants.end(), StopPlanner::is_for_stops))
+    StopPlanner(ground, drive).plan();
+}
+
+std::vector<std::int64_t> begin_times(const Ground& ground, const Drive& drive) {
+  std::vector<std::int64_t> begins;
+  for (const pace::Spell& spell : spells_before(ground.roads, ground.pace, drive))
+    begins.push_back(spell.likely_ms);
+  begins.pop_back();
+  for (const PlannedStop& stop : drive.stops)
+    for (std::size_t i = stop.at + 1; i < begins.size(); ++i)
+      begins[i] += stop_ms(ground.roads.chances[stop.chance.index()].kind);
+  return begins;
+}
+
+std::int64_t away_ms(const Ground& ground, const Drive& drive) {
+  return spells_before(ground.roads, ground.pace, drive).back().likely_ms +
+         stops_ms(ground.roads, drive);
+}
+
+double spot_m(const road::Roads& roads, const road::Chance& chance) {
+  const Foot foot =
+      nearest_on_line(roads.shape_of(chance.entry.piece()), roads.places[chance.place.index()].at);
+  const double length_m = roads.piece(chance.entry).length_m;
+  return chance.entry.against() ? length_m - foot.along_m : foot.along_m;
+}
+
+}  // namespace loopwright::find

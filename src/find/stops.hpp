@@ -1,0 +1,34 @@
+// Manoeuvres on the way: which of the spots that a drive goes by are stopped at, and for how long.
+//
+//   plan_stops(ground, drive);   // fills drive.stops
+//
+// Rules: only what the wish asks for is done, a want with a number never more often; never on the
+// first or last stretch, which hold the door; one stop on one drive over a stretch.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "find/hunt.hpp"
+#include "loopwright/find/passes.hpp"
+
+namespace loopwright::find {
+
+/// How long one stops for a kind; 0 for what is passed by driving.
+std::int64_t stop_ms(road::Kind kind);
+
+/// All stops of a drive.
+std::int64_t stops_ms(const road::Roads& roads, const Drive& drive);
+
+void plan_stops(const Ground& ground, Drive& drive);
+
+/// Likely time at which each stretch of a drive begins to be driven, stops before it counted.
+std::vector<std::int64_t> begin_times(const Ground& ground, const Drive& drive);
+
+/// Likely time of the whole drive, stops counted.
+std::int64_t away_ms(const Ground& ground, const Drive& drive);
+
+/// Where the chance of a roadside kind or a manoeuvre lies: metres from where its stretch is entered.
+double spot_m(const road::Roads& roads, const road::Chance& chance);
+
+}  // namespace loopwright::find
