@@ -14,7 +14,8 @@ namespace {
 using Writer = std::string (*)(const road::Roads&, const wish::Answer&, const wish::Loop&);
 
 struct CardJob {
-  std::filesystem::path area, loops, output;
+  AreaTexts area;
+  std::filesystem::path loops, output;
   int loop = 1;
   Writer write = nullptr;
 };
@@ -29,8 +30,9 @@ Writer writer_of(std::string_view format) {
 std::optional<CardJob> job_of(const Arguments& words) {
   CLI::App app{"Writes a loop as a route card to read from, or as a file to exchange.",
                "loopwright card"};
-  std::string area, loops, output, loop = "1", format = "text";
-  app.add_option("AREA", area, "area file")->required();
+  AreaTexts area;
+  std::string loops, output, loop = "1", format = "text";
+  add_area(app, area);
   app.add_option("LOOPS", loops, "loop file")->required();
   app.add_option("--loop", loop, "number of the loop (default: 1)");
   app.add_option("--format", format, "text, gpx or geojson (default: text)");
@@ -41,10 +43,10 @@ std::optional<CardJob> job_of(const Arguments& words) {
 
 Exit run(const CardJob& job) {
   if (!job.output.empty()) need_folder_of(job.output);
-  const store::Area area = store::open_area(job.area);
-  const wish::Answer answer = loops_of(area.roads(), job.loops);
-  const wish::Loop& loop = loop_numbered(answer, job.loop, job.loops);
-  const std::string text = job.write(area.roads(), answer, loop);
+  Ground ground(job.area);
+  const TiedLoops tied = loops_of(ground, job.loops);
+  const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
+  const std::string text = job.write(tied.roads, tied.answer, loop);
   if (job.output.empty()) {
     std::cout << text;
   } else {

@@ -5,6 +5,7 @@
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/resolve.hpp"
 
 namespace loopwright::command {
@@ -23,6 +24,22 @@ std::string numbers_in(const wish::Answer& answer) {
   return text;
 }
 
+void need_same_notes(const std::optional<wish::NotesName>& made_with,
+                     const std::optional<wish::NotesName>& given,
+                     const std::filesystem::path& file) {
+  if (!made_with && !given) return;
+  if (!given) {
+    throw InputError(file.string() + ": was made with notes; give --notes " + made_with->file);
+  }
+  if (!made_with) {
+    throw InputError(file.string() +
+                     ": was made without notes; leave --notes out, or make it again");
+  }
+  if (made_with->sha256 == given->sha256) return;
+  throw InputError(file.string() + ": was made with other notes (" + made_with->file +
+                   ", SHA-256 " + made_with->sha256 + "); these have " + given->sha256);
+}
+
 }  // namespace
 
 void need_folder_of(const std::filesystem::path& file) {
@@ -38,19 +55,22 @@ wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& 
           info.map_timestamp,       std::string(map_credit)};
 }
 
-wish::Answer answer_in(const road::Roads& roads, const std::filesystem::path& file) {
+wish::Answer answer_in(Ground& ground, const std::filesystem::path& file) {
   wish::Answer answer = file::load_answer(file);
-  if (answer.area.id != roads.info().id) {
+  if (answer.area.id != ground.info().id) {
     throw InputError(file.string() + ": was made with another area (" + answer.area.file + ", id " +
-                     answer.area.id + "); this one's id is " + roads.info().id);
+                     answer.area.id + "); this one's id is " + ground.info().id);
   }
+  need_same_notes(answer.notes, ground.notes_name(), file);
+  ground.for_lesson(wish::lesson_time(ground.info(), answer.wish));
   return answer;
 }
 
-wish::Answer loops_of(const road::Roads& roads, const std::filesystem::path& file) {
-  wish::Answer answer = answer_in(roads, file);
+TiedLoops loops_of(Ground& ground, const std::filesystem::path& file) {
+  wish::Answer answer = answer_in(ground, file);
+  const road::Roads& roads = ground.noted().roads;
   for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
-  return answer;
+  return {roads, std::move(answer)};
 }
 
 const wish::Loop& loop_numbered(const wish::Answer& answer, int number,

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <string>
 
+#include "command/ground.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -15,11 +16,16 @@ void need_folder_of(const std::filesystem::path& file);
 /// What a loop file says of the area it was made with.
 wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file);
 
-/// Reads a loop file made with this area. Throws InputError when it was made with another.
-wish::Answer answer_in(const road::Roads& roads, const std::filesystem::path& file);
+/// Reads a loop file made with this area and these notes, and lays the notes for its lesson. Throws
+/// InputError when it was made with others.
+wish::Answer answer_in(Ground& ground, const std::filesystem::path& file);
 
-/// The same, its loops tied to the area's roads.
-wish::Answer loops_of(const road::Roads& roads, const std::filesystem::path& file);
+/// A loop file tied to the roads it was made on. Valid while the ground is.
+struct TiedLoops {
+  const road::Roads& roads;
+  wish::Answer answer;
+};
+TiedLoops loops_of(Ground& ground, const std::filesystem::path& file);
 
 /// The loop of that number. Throws UsageError naming the numbers there are.
 const wish::Loop& loop_numbered(const wish::Answer& answer, int number,

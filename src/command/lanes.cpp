@@ -8,7 +8,6 @@
 #include "command/files.hpp"
 #include "command/print.hpp"
 #include "loopwright/hours/hours.hpp"
-#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -33,15 +32,17 @@ void print_loop(const road::Roads& roads, const wish::Loop& loop) {
 }
 
 struct LanesJob {
-  std::filesystem::path area, loops;
+  AreaTexts area;
+  std::filesystem::path loops;
   std::optional<int> loop;
 };
 
 std::optional<LanesJob> job_of(const Arguments& words) {
   CLI::App app{"Tells which bus lanes of a loop a car may use at the minute it is there.",
                "loopwright lanes"};
-  std::string area, loops, loop;
-  app.add_option("AREA", area, "area file")->required();
+  AreaTexts area;
+  std::string loops, loop;
+  add_area(app, area);
   app.add_option("LOOPS", loops, "loop file")->required();
   app.add_option("--loop", loop, "number of the loop (default: all)");
   if (!parse(app, words)) return std::nullopt;
@@ -51,12 +52,12 @@ std::optional<LanesJob> job_of(const Arguments& words) {
 }
 
 Exit run(const LanesJob& job) {
-  const store::Area area = store::open_area(job.area);
-  const wish::Answer answer = loops_of(area.roads(), job.loops);
+  Ground ground(job.area);
+  const TiedLoops tied = loops_of(ground, job.loops);
   if (job.loop) {
-    print_loop(area.roads(), loop_numbered(answer, *job.loop, job.loops));
+    print_loop(tied.roads, loop_numbered(tied.answer, *job.loop, job.loops));
   } else {
-    for (const wish::Loop& loop : answer.loops) print_loop(area.roads(), loop);
+    for (const wish::Loop& loop : tied.answer.loops) print_loop(tied.roads, loop);
   }
   std::cout << "The plate decides. One that can't be read means keep out.\n";
   return Exit::done;

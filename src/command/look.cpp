@@ -1,11 +1,14 @@
 // Method:
-//   1. The place is a way, a node, or degrees; degrees mean the nearest road of any sort.
+//   1. The place is a way, a node, degrees or words; a point means the nearest road of any sort.
 //   2. Each piece of road there is told with every fact and the tag that says so (look_road.cpp);
 //      a node with its signs, the places it belongs to and the turn rules over it (look_node.cpp).
+//   3. --roundabouts instead lists all of them with arms and exits (look_rings.cpp).
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/ground.hpp"
 #include "command/look_facts.hpp"
+#include "command/places.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/store/area.hpp"
@@ -16,13 +19,14 @@ namespace {
 constexpr double look_around_m = 100;
 
 struct LookJob {
-  std::filesystem::path area;
+  AreaTexts area;
   std::string where;
   std::optional<OsmObject> object;  ///< a way or node; otherwise:
-  Point at;
+  WrittenPlace place;
   std::optional<WrittenTime> start;
   int level = 3;
   bool verify = false;
+  bool roundabouts = false;
 };
 
 std::optional<OsmObject> object_of(std::string_view text) {
@@ -36,17 +40,21 @@ std::optional<OsmObject> object_of(std::string_view text) {
 std::optional<LookJob> job_of(const Arguments& words) {
   CLI::App app{"Tells what the map says at a place, and why.", "loopwright look"};
   LookJob job;
-  std::string area;
   TripTexts trip_texts;
-  app.add_option("AREA", area, "area file")->required();
-  app.add_option("WHERE", job.where, "LAT,LON or way/ID or node/ID")->required();
+  add_area(app, job.area);
+  auto* where = app.add_option("WHERE", job.where, std::string("way/ID or node/ID or ") + place_help);
+  app.add_flag("--roundabouts", job.roundabouts, "instead of WHERE: all roundabouts, arm by arm")
+      ->excludes(where);
   app.add_flag("--verify", job.verify, "first check every byte of the area file");
   add_trip(app, trip_texts);
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(trip_texts);
-  job.area = area, job.start = trip.start, job.level = trip.level_or_usual();
+  job.start = trip.start, job.level = trip.level_or_usual();
+  if (job.roundabouts) return job;
+  if (job.where.empty())
+    throw UsageError("WHERE or --roundabouts is required; see 'loopwright look --help'");
   job.object = object_of(job.where);
-  if (!job.object) job.at = place("WHERE", job.where);
+  if (!job.object) job.place = read_place("WHERE", job.where);
   return job;
 }
 
@@ -80,13 +88,16 @@ void look_at_point(const Here& here, Point at) {
 }
 
 Exit run(const LookJob& job) {
-  if (job.verify) store::verify_area(job.area);
-  const store::Area area = store::open_area(job.area);
-  if (job.verify) std::cout << job.area.string() << ": every byte is as it was written\n";
-  const Instant start = moment(job.start, area.roads().info());
-  const Here here{area.roads(), pace::Pace(area.roads(), {.level = job.level}, start), start};
-  if (!job.object) {
-    look_at_point(here, job.at);
+  if (job.verify) store::verify_area(job.area.area);
+  Ground ground(job.area);
+  if (job.verify) std::cout << job.area.area << ": every byte is as it was written\n";
+  const Instant start = moment(job.start, ground.info());
+  const road::Roads& roads = ground.for_lesson(road::lesson_time(ground.info().zone, start, 0));
+  const Here here{roads, pace::Pace(roads, {.level = job.level}, start), start};
+  if (job.roundabouts) {
+    print_rings(std::cout, here.roads);
+  } else if (!job.object) {
+    look_at_point(here, Places(here.roads, std::cout).find(job.place));
   } else if (job.object->type == ObjectType::way) {
     look_at_way(here, job.object->id);
   } else {

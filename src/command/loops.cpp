@@ -9,11 +9,13 @@
 #include "command/arguments.hpp"
 #include "command/files.hpp"
 #include "command/loop_summary.hpp"
+#include "command/places.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "loopwright/store/area.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -23,21 +25,26 @@ constexpr Between minutes_allowed{10, 600};
 constexpr Between alternatives_allowed{1, 10};
 
 struct LoopTexts {
-  std::string area, home, end, minutes, reserve, alternatives, through, output;
+  AreaTexts area;
+  std::string home, end, minutes, reserve, alternatives, through, output;
   std::vector<std::string> wants, avoids;
   TripTexts trip;
 };
 
 struct LoopJob {
-  std::filesystem::path area, output;
+  AreaTexts area;
+  std::filesystem::path output;
   std::optional<WrittenTime> start;
-  wish::Wish wish;  ///< its start is filled in once the area tells the zone
+  WrittenPlace home;
+  std::optional<WrittenPlace> end;
+  std::vector<WrittenPlace> through;
+  wish::Wish wish;  ///< its places and start are filled in once the area is open
 };
 
 void add_options(CLI::App& app, LoopTexts& texts) {
-  app.add_option("AREA", texts.area, "area file")->required();
-  app.add_option("--home", texts.home, "LAT,LON of the door")->required();
-  app.add_option("--end", texts.end, "LAT,LON where the lesson ends, when it isn't home");
+  add_area(app, texts.area);
+  app.add_option("--home", texts.home, std::string("the door: ") + place_help)->required();
+  app.add_option("--end", texts.end, "where the lesson ends, when it isn't home; as --home");
   app.add_option("--minutes", texts.minutes, "away from the door, 10 to 600");
   app.add_option("--reserve", texts.reserve, "minutes of these to keep free (default: 0)");
   app.add_option("--want", texts.wants,
@@ -46,7 +53,7 @@ void add_options(CLI::App& app, LoopTexts& texts) {
   app.add_option("--avoid", texts.avoids, "a kind to keep off; may be repeated")
       ->allow_extra_args(false);
   app.add_option("--through", texts.through,
-                 "LAT,LON;LAT,LON;… your own drive instead of a search");
+                 "PLACE;PLACE;… your own drive instead of a search; each as --home");
   app.add_option("--alternatives", texts.alternatives, "loops to find, 1 to 10 (default: 1)");
   app.add_option("-o,--output", texts.output, "loop file to write")->required();
   add_trip(app, texts.trip);
@@ -67,13 +74,6 @@ void read_minutes(wish::Wish& wish, const LoopTexts& texts) {
 
 wish::Wish wish_of(const LoopTexts& texts) {
   wish::Wish wish;
-  wish.home = place("--home", texts.home);
-  if (!texts.end.empty()) wish.end = place("--end", texts.end);
-  if (!texts.through.empty()) {
-    for (const auto point : split(texts.through, ';')) {
-      wish.through.push_back(place("--through", point));
-    }
-  }
   read_minutes(wish, texts);
   if (!texts.alternatives.empty()) {
     wish.alternatives = whole_number("--alternatives", texts.alternatives, alternatives_allowed);
@@ -83,6 +83,22 @@ wish::Wish wish_of(const LoopTexts& texts) {
   return wish;
 }
 
+void read_places(LoopJob& job, const LoopTexts& texts) {
+  job.home = read_place("--home", texts.home);
+  if (!texts.end.empty()) job.end = read_place("--end", texts.end);
+  if (texts.through.empty()) return;
+  for (const auto point : split(texts.through, ';')) {
+    job.through.push_back(read_place("--through", point));
+  }
+}
+
+void find_places(LoopJob& job, const road::Roads& roads) {
+  Places places(roads, std::cout);
+  job.wish.home = places.find(job.home);
+  if (job.end) job.wish.end = places.find(*job.end);
+  for (const WrittenPlace& point : job.through) job.wish.through.push_back(places.find(point));
+}
+
 std::optional<LoopJob> job_of(const Arguments& words) {
   CLI::App app{"Finds loops from the door and back that meet a wish inside the time.",
                "loopwright loops"};
@@ -90,15 +106,25 @@ std::optional<LoopJob> job_of(const Arguments& words) {
   add_options(app, texts);
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(texts.trip);
-  LoopJob job{texts.area, texts.output, trip.start, wish_of(texts)};
+  LoopJob job{.area = texts.area,
+              .output = texts.output,
+              .start = trip.start,
+              .home = {},
+              .end = {},
+              .through = {},
+              .wish = {}};
+  read_places(job, texts);
+  job.wish = wish_of(texts);
   job.wish.level = trip.level_or_usual();
   job.wish.level_given = trip.level.has_value();
   return job;
 }
 
-wish::Answer answer_to(const road::Roads& roads, const LoopJob& job) {
+wish::Answer answer_to(Ground& ground, const LoopJob& job) {
+  const road::Roads& roads = ground.for_lesson(wish::lesson_time(ground.info(), job.wish));
   wish::Answer answer;
-  answer.area = name_of(roads.info(), job.area);
+  answer.area = name_of(roads.info(), job.area.area);
+  answer.notes = ground.notes_name();
   answer.wish = job.wish;
   find::FindResult found = job.wish.through.empty() ? find::find_loops(roads, job.wish)
                                                     : find::route_through(roads, job.wish);
@@ -109,9 +135,9 @@ wish::Answer answer_to(const road::Roads& roads, const LoopJob& job) {
 }
 
 /// Claims checked in the file as it will be written. Throws when one is false.
-std::int64_t prove_text(const road::Roads& roads, std::string_view text, const LoopJob& job) {
+std::int64_t prove_text(const Ground& ground, std::string_view text, const LoopJob& job) {
   wish::Answer written = file::read_answer(text, job.output.string());
-  const proof::Proof proof = proof::prove(roads, written);
+  const proof::Proof proof = proof::prove(ground.noted(), written);
   if (!proof.false_claim) return proof.claims;
   throw Error(Exit::false_claim,
               "internal fault, nothing is written: what was found doesn't hold (" +
@@ -120,14 +146,14 @@ std::int64_t prove_text(const road::Roads& roads, std::string_view text, const L
 
 Exit run(LoopJob job) {
   need_folder_of(job.output);
-  const store::Area area = store::open_area(job.area);
-  const road::Roads& roads = area.roads();
-  job.wish.start = moment(job.start, roads.info());
-  const wish::Answer answer = answer_to(roads, job);
+  Ground ground(job.area);
+  find_places(job, ground.map());
+  job.wish.start = moment(job.start, ground.info());
+  const wish::Answer answer = answer_to(ground, job);
   const std::string text = file::write_answer(answer);
-  const std::int64_t claims = prove_text(roads, text, job);
+  const std::int64_t claims = prove_text(ground, text, job);
   store::write_whole(job.output, text);
-  print_summary(std::cout, answer, roads.info().region.unit);
+  print_summary(std::cout, answer, ground.info().region.unit);
   std::cout << job.output.string() << ": written; " << claims
             << " claims checked, all agree with the map's rules\n";
   return answer.shortfall ? Exit::wish_not_met : Exit::done;

@@ -4,24 +4,28 @@
 
 #include "command/arguments.hpp"
 #include "command/facts.hpp"
+#include "command/ground.hpp"
+#include "command/places.hpp"
 #include "command/print.hpp"
 #include "loopwright/find/find.hpp"
-#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
 
 constexpr Between within_allowed{1, 120};
+constexpr int there_and_back = 2;
 constexpr double anywhere_minutes = 600;  // longer than any lesson
 
 struct NearTexts {
-  std::string area, home, want, within = "10";
+  AreaTexts area;
+  std::string home, want, within = "10";
   TripTexts trip;
 };
 
 struct NearJob {
-  std::filesystem::path area;
-  wish::Wish wish;
+  AreaTexts area;
+  WrittenPlace home;
+  wish::Wish wish;  ///< its home is filled in once the area is open
   wish::Want want;
   int within_minutes = 10;
   std::optional<WrittenTime> start;
@@ -31,8 +35,8 @@ std::optional<NearJob> job_of(const Arguments& words) {
   CLI::App app{"Finds the nearest places to practise something, by driving time.",
                "loopwright near"};
   NearTexts texts;
-  app.add_option("AREA", texts.area, "area file")->required();
-  app.add_option("--home", texts.home, "LAT,LON of the door")->required();
+  add_area(app, texts.area);
+  app.add_option("--home", texts.home, std::string("the door: ") + place_help)->required();
   app.add_option("--want", texts.want, "what to practise, such as narrow-road")->required();
   app.add_option("--within", texts.within, "minutes there, 1 to 120 (default: 10)");
   add_trip(app, texts.trip);
@@ -40,11 +44,11 @@ std::optional<NearJob> job_of(const Arguments& words) {
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(texts.trip);
   NearJob job{.area = texts.area,
+              .home = read_place("--home", texts.home),
               .wish = {},
               .want = wish::read_want(texts.want),
               .within_minutes = whole_number("--within", texts.within, within_allowed),
               .start = trip.start};
-  job.wish.home = place("--home", texts.home);
   job.wish.level = trip.level_or_usual();
   return job;
 }
@@ -77,9 +81,11 @@ void print_none(const road::Roads& roads, const NearJob& job) {
 }
 
 Exit run(NearJob job) {
-  const store::Area area = store::open_area(job.area);
-  const road::Roads& roads = area.roads();
-  job.wish.start = moment(job.start, roads.info());
+  Ground ground(job.area);
+  job.wish.home = Places(ground.map(), std::cout).find(job.home);
+  job.wish.start = moment(job.start, ground.info());
+  const road::Roads& roads = ground.for_lesson(
+      road::lesson_time(ground.info().zone, job.wish.start, there_and_back * job.within_minutes));
   Table table({"there", "back", "what", "where", "hard", "how sure", "because"});
   for (const auto& near : find::chances_near(roads, job.wish, job.want, job.within_minutes)) {
     const road::Chance& chance = roads.chances[near.chance.index()];

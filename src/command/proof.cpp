@@ -6,18 +6,19 @@
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
-#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 
 Exit proof(const Arguments& words) {
   CLI::App app{"Checks every claim of a loop file against the area.", "loopwright proof"};
-  std::string area_file, loop_file;
-  app.add_option("AREA", area_file, "area file")->required();
+  AreaTexts area;
+  std::string loop_file;
+  add_area(app, area);
   app.add_option("LOOPS", loop_file, "loop file")->required();
   if (!parse(app, words)) return Exit::done;
-  const store::Area area = store::open_area(area_file);
-  const proof::Proof found = proof::prove(area.roads(), answer_in(area.roads(), loop_file));
+  Ground ground(area);
+  const wish::Answer answer = answer_in(ground, loop_file);
+  const proof::Proof found = proof::prove(ground.noted(), answer);
   if (found.false_claim) throw Error(Exit::false_claim, loop_file + ": " + *found.false_claim);
   std::cout << loop_file << ": agrees with the map's rules; loops " << found.loops
             << ", claims checked " << found.claims << '\n';

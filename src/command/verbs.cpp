@@ -14,6 +14,7 @@ constexpr std::array all_verbs{
     Verb{"lanes", "tell which bus lanes of a loop may be used when we pass", lanes},
     Verb{"proof", "check every claim of a loop file against the area", proof},
     Verb{"look", "tell what the map says at a place, and why", look},
+    Verb{"note", "keep what you know better than the map", note},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
 };
 

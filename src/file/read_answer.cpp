@@ -148,7 +148,7 @@ road::LimitOnDay limit(const Cursor& value) {
   limit.value = number.value_or(0);
   limit.unit = value.at("unit").word(parse_speed_unit, "\"mph\" or \"km/h\"");
   limit.confidence =
-      value.at("confidence").word(road::parse_limit_confidence, "certain, inferred or check");
+      value.at("confidence").word(road::parse_limit_confidence, "certain, inferred, check or noted");
   return limit;
 }
 

@@ -1,7 +1,8 @@
 // 1. Roads that are or may be shut in the lesson first: what comes after must not lead over them.
 // 2. Then note by note: limits, plates, places to stop, places of practice. What they change of runs
 //    is gathered, and each family of runs found anew once.
-// 3. A noted limit settles whether the road is a 20 limit, and ends a 20 zone that the map has there.
+// 3. A noted limit settles whether the road is a 20 limit, ends a 20 zone that the map has there, and
+//    moves the places where the limit changes.
 // 4. Of each note is told when it changes nothing, when the map says the same for sure, and when the
 //    map is sure of something else; then the note still has its way.
 #include "loopwright/mark/noted.hpp"
@@ -10,6 +11,7 @@
 #include <cmath>
 
 #include "note_spots.hpp"
+#include "noted_limits.hpp"
 #include "noted_places.hpp"
 #include "noted_runs.hpp"
 
@@ -50,6 +52,7 @@ class NoteLayer {
   road::LessonTime lesson_;
   std::size_t row_ = 0;  // of the note at hand
   ChangesByFamily runs_;
+  std::vector<StretchId> limits_;                             // stretches whose limit is noted
   std::vector<std::pair<std::size_t, RunMember>> run_notes_;  // row of the note, what it adds
   std::vector<NoteFinding> findings_;
 };
@@ -113,6 +116,7 @@ void NoteLayer::lay_limit(const Note& note, const std::vector<NotedPart>& parts)
                                          .unit = note.unit,
                                          .value = static_cast<std::uint16_t>(note.limit),
                                          .source = tag};
+    limits_.push_back(part.stretch);
     runs_[Kind::twenty_zone].taken.push_back(part.stretch);
     RunChanges& limits = runs_[Kind::twenty_limit];
     if (!twenty) limits.taken.push_back(part.stretch);
@@ -262,6 +266,9 @@ void NoteLayer::tell_short_runs(std::span<const Note> notes) {
 Noted NoteLayer::lay(std::span<const Note> notes) {
   lay_shut(notes);
   for (row_ = 0; row_ < notes.size(); ++row_) lay_one(notes[row_]);
+  std::ranges::sort(limits_);
+  limits_.erase(std::ranges::unique(limits_).begin(), limits_.end());
+  change_limit_changes(over_, law_, limits_);
   change_runs(over_, runs_);
   tell_short_runs(notes);
   std::ranges::stable_sort(findings_, {}, &NoteFinding::note);

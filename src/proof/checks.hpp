@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "loopwright/pace/pace.hpp"
+#include "loopwright/proof/proof.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 #include "proof/bans.hpp"
@@ -69,6 +70,11 @@ void find_passes(Drive& drive, const PlacesByNode& places);
 // --- pass_claims.cpp: what is claimed to be practised is, and nothing is left out ----------------
 bool passes_hold(const Drive& drive, Claims& claims);
 bool bus_lanes_hold(const Drive& drive, Claims& claims);
+
+// --- noted_facts.cpp: what the map doesn't have is borne out by a note ---------------------------
+/// map_places: of the bare map.
+bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& map_places,
+                Claims& claims);
 
 // --- wish.cpp: what was asked for ---------------------------------------------------------------
 bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims);

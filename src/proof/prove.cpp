@@ -9,9 +9,11 @@ namespace {
 
 /// What all loops of one area are checked with.
 struct Tools {
-  explicit Tools(const road::Roads& roads) : bans(roads), places(roads) {}
+  explicit Tools(const NotedArea& noted)
+      : area(noted), bans(noted.roads), places(noted.roads), map_places(noted.map) {}
+  const NotedArea& area;
   Bans bans;
-  PlacesByNode places;
+  PlacesByNode places, map_places;
   Caps caps = read_caps();
 };
 
@@ -27,13 +29,15 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   if (!drive_holds(drive, tools, claims)) return false;
   find_passes(drive, tools.places);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
+         notes_hold(drive, tools.area, tools.map_places, claims) &&
          counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&
          certificate_holds(drive, tools.caps, claims);
 }
 
-void answer_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims) {
+void answer_holds(const NotedArea& area, const wish::Answer& answer, Claims& claims) {
+  const road::Roads& roads = area.roads;
   if (!area_holds(roads, answer, claims) || !loops_hold(answer, claims)) return;
-  const Tools tools(roads);
+  const Tools tools(area);
   std::vector<Drive> drives;
   for (const wish::Loop& loop : answer.loops) {
     drives.push_back({roads, answer.wish, loop, {}, {}, {}});
@@ -45,8 +49,12 @@ void answer_holds(const road::Roads& roads, const wish::Answer& answer, Claims& 
 }  // namespace
 
 Proof prove(const road::Roads& roads, const wish::Answer& answer) {
+  return prove({roads, roads, {}}, answer);
+}
+
+Proof prove(const NotedArea& area, const wish::Answer& answer) {
   Claims claims;
-  answer_holds(roads, answer, claims);
+  answer_holds(area, answer, claims);
   return {claims.false_claim(), static_cast<std::int64_t>(answer.loops.size()), claims.count()};
 }
 

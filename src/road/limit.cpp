@@ -49,13 +49,13 @@ bool carries_number(LimitRule rule) {
 }  // namespace
 
 std::string_view name(LimitConfidence confidence) {
-  constexpr std::array<std::string_view, 3> names{"certain", "inferred", "check"};
+  constexpr std::array<std::string_view, 4> names{"certain", "inferred", "check", "noted"};
   return names.at(static_cast<std::size_t>(confidence));
 }
 
 std::optional<LimitConfidence> parse_limit_confidence(std::string_view text) {
-  for (const auto confidence :
-       {LimitConfidence::certain, LimitConfidence::inferred, LimitConfidence::check}) {
+  for (const auto confidence : {LimitConfidence::certain, LimitConfidence::inferred,
+                                LimitConfidence::check, LimitConfidence::noted}) {
     if (text == name(confidence)) return confidence;
   }
   return std::nullopt;
@@ -110,7 +110,9 @@ bool LimitLaw::was_default_before_change(const LimitFact& fact, Date day) const 
 
 LimitOnDay LimitLaw::on(const LimitFact& fact, Date day) const {
   if (carries_number(fact.rule)) {
-    const bool doubt = fact.rule == LimitRule::signed_value && was_default_before_change(fact, day);
+    const bool doubt = fact.rule == LimitRule::signed_value &&
+                       fact.confidence != LimitConfidence::noted &&
+                       was_default_before_change(fact, day);
     return {fact.value, fact.unit, doubt ? LimitConfidence::check : fact.confidence};
   }
   const Found found = find(fact.rule, day);

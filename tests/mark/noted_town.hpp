@@ -1,6 +1,7 @@
 // A drawn town with notes laid on it, and the words to ask about both.
 #pragma once
 
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -40,7 +41,13 @@ struct NotedTown {
   [[nodiscard]] bool is(std::string_view ends, road::Kind kind) const {
     return (roads().stretch(town.stretch(ends)).runs & road::bit(kind)) != 0;
   }
-  /// "noted", and the tag, of each chance of a kind: "AB BC noted 2026-10-03: hump".
+  /// The fact that makes a stretch one of a kind. Throws when none does.
+  [[nodiscard]] road::RunFact fact(std::string_view ends, road::Kind kind) const {
+    for (const road::RunFact& fact : roads().run_facts_of(town.stretch(ends))) {
+      if (fact.kind == kind) return fact;
+    }
+    throw std::invalid_argument("no such fact");
+  }
   [[nodiscard]] std::vector<road::Chance> chances(road::Kind kind) const {
     std::vector<road::Chance> found;
     for (const road::Chance& chance : roads().chances) {

@@ -62,14 +62,12 @@ TEST_CASE("a noted street makes one run with the narrow road it goes on from", "
   w4 DE highway=tertiary
   )");
   const NotedTown town(built, {note_at(NoteKind::narrow, middle(built, "CD"))});
-  const auto facts = town.roads().run_facts_of(built.stretch("BC"));
-  REQUIRE(facts.size() == 1);
-  CHECK(facts[0].confidence == Confidence::certain);
-  const auto other = town.roads().run_facts_of(built.stretch("CD"));
-  REQUIRE(other.size() == 1);
-  CHECK(other[0].place == facts[0].place);
-  CHECK(other[0].confidence == Confidence::noted);
-  CHECK(town.roads().places[facts[0].place.index()].length_m == Approx(300).margin(2));
+  const road::RunFact mapped = town.fact("BC", Kind::narrow_road);
+  const road::RunFact noted = town.fact("CD", Kind::narrow_road);
+  CHECK(mapped.confidence == Confidence::certain);
+  CHECK(noted.confidence == Confidence::noted);
+  CHECK(noted.place == mapped.place);
+  CHECK(town.roads().places[mapped.place.index()].length_m == Approx(300).margin(2));
   const auto found = town.chances(Kind::narrow_road);
   REQUIRE(found.size() == 2);  // into the map's part, and into the noted one
   CHECK(found[0].confidence != found[1].confidence);
@@ -116,8 +114,8 @@ TEST_CASE("what a tag is sure of stays the map's", "[mark]") {
                                note_at(NoteKind::narrow, middle(built, "CD"))});
   CHECK(town.said() ==
         "1: the map is sure of it too; 2: the map has a width in which two cars pass");
-  CHECK(town.roads().run_facts_of(built.stretch("BC"))[0].confidence == Confidence::certain);
-  CHECK(town.roads().run_facts_of(built.stretch("CD"))[0].confidence == Confidence::noted);
+  CHECK(town.fact("BC", Kind::narrow_road).confidence == Confidence::certain);
+  CHECK(town.fact("CD", Kind::narrow_road).confidence == Confidence::noted);
 }
 
 TEST_CASE("a road that isn't narrow after all is none", "[mark]") {
@@ -195,6 +193,26 @@ TEST_CASE("a noted limit is the road's, and makes it a 20 limit", "[mark]") {
   CHECK(town.said() == "1: the map has another limit, by a sign");
   note.limit = 30;
   CHECK(NotedTown(built, {note}).said() == "1: the map has the same limit");
+}
+
+TEST_CASE("where a noted limit begins and ends, the limit changes", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"(
+    A     B       C     D
+  w1 AB highway=tertiary maxspeed="30 mph"
+  w2 BC highway=tertiary maxspeed="30 mph"
+  w3 CD highway=tertiary maxspeed="40 mph"
+  )");
+  REQUIRE(NotedTown(built, {}).chances(Kind::limit_change).size() == 2);  // both ways over C
+  Note note = note_at(NoteKind::limit, middle(built, "BC"));
+  note.limit = 40;
+  const NotedTown town(built, {note});
+  const auto found = town.chances(Kind::limit_change);
+  REQUIRE(found.size() == 2);  // both ways over B now
+  for (const road::Chance& chance : found) {
+    CHECK(town.roads().nodes_of(chance.place).front() == built.node('B'));
+    CHECK(chance.confidence == Confidence::noted);
+    CHECK(town.roads().text(chance.tag) == "noted 2026-10-03: limit");
+  }
 }
 
 TEST_CASE("a noted 30 ends the 20 zone of the map", "[mark]") {

@@ -12,6 +12,7 @@
 
 #include "loopwright/lanes/lanes.hpp"
 #include "loopwright/pace/pace.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -104,14 +105,14 @@ class Teller {
 
   void tell_junctions() {
     for (const road::Chance& chance : roads_.chances) {
-      if (road::is_stretch_like(chance.kind)) continue;
+      if (road::form_of(chance.kind) != road::KindForm::junction) continue;
       const auto path = roads_.path_of(chance);
       for (std::size_t i = 0; i + path.size() <= stretches_.size(); ++i) {
         if (!std::equal(path.begin(), path.end(), stretches_.begin() + static_cast<long>(i)))
           continue;
         loop_.passes.push_back({chance.kind, chance.movement, chance.exit_number, i,
                                 i + path.size() - 1, chance.hardness, chance.confidence,
-                                chance.source, std::string(roads_.text(chance.tag))});
+                                chance.source, std::string(roads_.text(chance.tag)), 0});
       }
     }
   }
@@ -138,7 +139,7 @@ class Teller {
       for (const road::RunFact& fact : roads_.run_facts_of(stretches_[i])) {
         if ((road::bit(fact.kind) & kinds) == 0) continue;
         open->hardness = std::max<int>(open->hardness, fact.hardness);
-        if (fact.confidence != road::Confidence::certain) open->confidence = fact.confidence;
+        open->confidence = road::less_sure(open->confidence, fact.confidence);
         if (!open->tag.empty()) continue;
         open->tag = std::string(roads_.text(fact.tag));
         open->source = {roads_.piece(stretches_[i]).way, ObjectType::way, {}};

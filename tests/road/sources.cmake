@@ -4,5 +4,6 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_kind.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_kind_table.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_limit.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_roads.cpp)

@@ -204,5 +204,15 @@ TEST_CASE("every region with rows of its own is one the tool knows as such", "[r
   }
 }
 
+TEST_CASE("a number that the instructor saw isn't doubted for the map's age", "[road]") {
+  const LimitLaw law(find_region("GB-WLS").value(), Date{2022, 1, 1});
+  LimitFact thirty = fact(LimitRule::signed_value);
+  thirty.value = 30, thirty.unit = SpeedUnit::mph;
+  CHECK(law.on(thirty, {2026, 11, 28}).confidence == LimitConfidence::check);
+  thirty.confidence = LimitConfidence::noted;
+  CHECK(law.on(thirty, {2026, 11, 28}).confidence == LimitConfidence::noted);
+  CHECK(parse_limit_confidence("noted") == LimitConfidence::noted);
+}
+
 }  // namespace
 }  // namespace loopwright::road

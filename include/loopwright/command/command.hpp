@@ -35,6 +35,7 @@ Exit card(const Arguments& words);   ///< a loop as a route card or exchange fil
 Exit lanes(const Arguments& words);  ///< the bus lanes of a loop, and whether we may use them
 Exit proof(const Arguments& words);  ///< checks every claim of a loop file
 Exit look(const Arguments& words);   ///< what the map says at a place, and why
+Exit note(const Arguments& words);   ///< what the instructor knows better than the map
 Exit kinds(const Arguments& words);  ///< the kinds of practice: how hard, after what, how sure
 
 }  // namespace loopwright::command

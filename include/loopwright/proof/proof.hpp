@@ -12,8 +12,10 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 
+#include "loopwright/road/note.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -26,5 +28,15 @@ struct Proof {
 };
 
 Proof prove(const road::Roads& roads, const wish::Answer& answer);
+
+/// An area as an instructor's notes make it, and the bare map it was made of.
+struct NotedArea {
+  const road::Roads& map;
+  const road::Roads& roads;
+  std::span<const road::Note> notes;
+};
+/// The same for a loop made with notes; each thing noted must be borne out by a note, and what the
+/// notes shut isn't driven.
+Proof prove(const NotedArea& area, const wish::Answer& answer);
 
 }  // namespace loopwright::proof

@@ -1,0 +1,56 @@
+// The area a command works on, as the instructor's notes make it.
+//
+//   AreaTexts texts;   add_area(app, texts);   …   Ground ground(texts);
+//   const road::Roads& roads = ground.for_lesson(lesson);
+//
+// Rules: notes that change nothing in this area are told on standard error, a line each, since one
+// who noted a road as closed must learn when it isn't known.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "loopwright/file/notes_file.hpp"
+#include "loopwright/mark/noted.hpp"
+#include "loopwright/proof/proof.hpp"
+#include "loopwright/store/area.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::command {
+
+/// The words AREA and --notes, as typed.
+struct AreaTexts {
+  std::string area, notes;
+};
+void add_area(CLI::App& app, AreaTexts& texts);
+
+class Ground {
+ public:
+  /// Opens the area, and the notes when some are named. Throws InputError.
+  explicit Ground(const AreaTexts& texts);
+
+  /// What the map says alone.
+  [[nodiscard]] const road::Roads& map() const { return area_.roads(); }
+  [[nodiscard]] const road::AreaInfo& info() const { return map().info(); }
+  [[nodiscard]] std::span<const road::Note> notes() const;
+  /// What a loop file says of the notes.
+  [[nodiscard]] std::optional<wish::NotesName> notes_name() const;
+
+  /// The roads as they are for a lesson. Valid until asked for another.
+  const road::Roads& for_lesson(const road::LessonTime& lesson);
+  /// Both, for a proof. Rules: for_lesson has been asked.
+  [[nodiscard]] proof::NotedArea noted() const;
+
+ private:
+  [[nodiscard]] const road::Roads& roads() const { return noted_ ? noted_->roads() : map(); }
+
+  std::filesystem::path notes_path_;
+  store::Area area_;
+  std::optional<file::NotesFile> notes_;
+  std::optional<mark::Noted> noted_;
+};
+
+}  // namespace loopwright::command

@@ -1,0 +1,21 @@
+// The three things one does with a notes file; see note.cpp.
+#pragma once
+
+#include <string>
+
+#include "loopwright/command/command.hpp"
+#include "loopwright/road/note.hpp"
+
+namespace loopwright::command {
+
+Exit note_add(const Arguments& words);
+Exit note_list(const Arguments& words);
+Exit note_check(const Arguments& words);
+
+/// "narrow", "practice meeting-traffic", "limit 20 mph", "never Mo-Fr 08:00-09:00"
+std::string note_text(const road::Note& note);
+
+/// "2026-10-03". Throws UsageError.
+Date day_of(std::string_view option, std::string_view text);
+
+}  // namespace loopwright::command

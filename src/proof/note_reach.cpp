@@ -1,0 +1,79 @@
+// Method: a note's line is looked at every 10 m, from its first point on. The nearest road is that of
+// all roads a learner may drive by the map; a line may run beside a corner of others for a few steps,
+// so three steps are asked of it (the overlay asks for less, and looks at headings; ours).
+#include <algorithm>
+#include <cmath>
+
+#include "proof/notes.hpp"
+
+namespace loopwright::proof {
+namespace {
+
+constexpr double step_m = 10, heading_within_deg = 60;
+constexpr double rounding_m = 0.1;
+constexpr int steps_beyond_doubt = 3;
+
+std::vector<Point> steps_along(const road::Note& note) {
+  if (note.line.size() == 1) return note.line;
+  std::vector<Point> steps;
+  const double length = length_m(note.line);
+  for (double along = 0; along <= length; along += step_m) {
+    steps.push_back(point_along(note.line, along));
+  }
+  return steps;
+}
+
+PieceId nearest_road(const road::Roads& map, Point at) {
+  PieceId nearest;
+  double nearest_m = road::note_reach_m;
+  for (const PieceId piece : road::pieces_near(map, at, road::note_reach_m)) {
+    if (!map.drivable({piece, false}) && !map.drivable({piece, true})) continue;
+    const double off_m = nearest_on_line(map.shape_of(piece), at).off_m;
+    if (off_m < nearest_m) nearest = piece, nearest_m = off_m;
+  }
+  return nearest;
+}
+
+/// Heading of the stretch where it passes a point.
+double heading_by(const road::Roads& map, StretchId stretch, Point at) {
+  const auto line = map.shape_of(stretch.piece());
+  const double along = nearest_on_line(line, at).along_m;
+  const double heading =
+      bearing_deg(point_along(line, along - step_m), point_along(line, along + step_m));
+  return stretch.against() ? heading + 180 : heading;
+}
+
+bool is_meant(const road::Roads& map, const road::Note& note, StretchId stretch, std::size_t step,
+              const std::vector<Point>& steps) {
+  std::optional<double> heading;
+  if (note.heading_deg) heading = *note.heading_deg;
+  if (note.way == road::NoteWay::along && steps.size() > 1) {
+    const std::size_t from = std::min(step, steps.size() - 2);
+    heading = bearing_deg(steps[from], steps[from + 1]);
+  }
+  return !heading || std::abs(heading_change_deg(
+                         *heading, heading_by(map, stretch, steps[step]))) <= heading_within_deg;
+}
+
+}  // namespace
+
+bool in_reach(const road::Roads& map, const road::Note& note, StretchId stretch) {
+  const auto line = map.shape_of(stretch.piece());
+  const std::vector<Point> steps = steps_along(note);
+  return std::any_of(steps.begin(), steps.end(), [&](Point at) {
+    return nearest_on_line(line, at).off_m <= road::note_reach_m + rounding_m;
+  });
+}
+
+bool speaks_of(const road::Roads& map, const road::Note& note, StretchId stretch) {
+  if (!in_reach(map, note, stretch)) return false;
+  const std::vector<Point> steps = steps_along(note);
+  int count = 0;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (nearest_road(map, steps[i]) != stretch.piece()) continue;
+    if (is_meant(map, note, stretch, i, steps)) ++count;
+  }
+  return count >= (note.line.size() == 1 ? 1 : steps_beyond_doubt);
+}
+
+}  // namespace loopwright::proof

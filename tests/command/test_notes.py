@@ -1,0 +1,136 @@
+#!/usr/bin/python3
+"""Notes as an instructor keeps them: `note add`, and what the other commands make of them.
+
+    tests/command/test_notes.py PROGRAM
+
+In the invented town. Empty, plain, odd, bad; each check names what would be wrong.
+"""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+PROGRAM = str(pathlib.Path(sys.argv[1]).resolve())
+HOME = "54.2973,2.5988"
+START = "2026-11-28T15:00"
+
+
+class Town:
+    def __init__(self, folder):
+        self.folder = folder
+        map_file = ROOT / "maps" / "quillham-core.opl"
+        self.run("build", str(map_file), "-o", "q.area", "--region", "GB-ENG")
+
+    def run(self, *words, code=0):
+        done = subprocess.run([PROGRAM, *words], cwd=self.folder, capture_output=True,
+                              encoding="utf-8", check=False)
+        assert code in (done.returncode, None), f"{words}: exit {done.returncode}: {done.stderr}"
+        return done
+
+    def add(self, *words, code=0):
+        return self.run("note", "add", "notes.geojson", "--area", "q.area", "--seen", "2026-10-03",
+                        *words, code=code)
+
+    def near(self, want, *words, code=0):
+        return self.run("near", "q.area", "--home", HOME, "--start", START, "--within", "3",
+                        "--want", want, *words, code=code).stdout
+
+    def loops(self, *words, code=0):
+        self.run("loops", "q.area", "--home", HOME, "--start", START, "--minutes", "20", "-o",
+                 "loops.json", *words, code=code)
+        return json.loads((self.folder / "loops.json").read_text(encoding="utf-8"))
+
+
+NOTES = ("--notes", "notes.geojson")
+
+
+def middle_of(town):
+    """A point half-way along the loop, as LAT,LON."""
+    points = json.loads(town.run("card", "q.area", "loops.json", "--format", "geojson").stdout)
+    line = next(f["geometry"]["coordinates"] for f in points["features"]
+                if f["geometry"]["type"] == "LineString")
+    lon, lat = line[len(line) // 2]
+    return f"{lat},{lon}"
+
+
+def noted_hump(town):
+    before = town.near("calming", code=None)
+    said = town.add("--at", HOME, "--says", "hump").stdout
+    assert said == "notes.geojson: note 1 written: hump\n", said
+    after = town.near("calming", *NOTES)
+    assert "noted" in after and "noted 2026-10-03: hump" in after, after
+    assert before != after and "noted" not in before, before
+
+
+def closed_road(town):
+    """A loop without notes, then one street of it closed: the new loop keeps off, the proof too."""
+    town.loops("--want", "roundabout=1")
+    at = middle_of(town)
+    town.run("proof", "q.area", "loops.json")
+    town.add("--at", at, "--says", "closed", "--from", "2026-11-02", "--until", "2026-12-18")
+    done = town.run("proof", "q.area", "loops.json", *NOTES, code=1)
+    assert done.stderr == ("loopwright: loops.json: was made without notes; leave --notes out, or "
+                           "make it again\n"), done.stderr
+    again = town.loops("--want", "roundabout=1", *NOTES)
+    assert again["notes"]["file"] == "notes.geojson" and len(again["notes"]["sha256"]) == 64
+    town.run("proof", "q.area", "loops.json", *NOTES)
+    for verb in ("card", "lanes", "proof"):
+        town.run(verb, "q.area", "loops.json", *NOTES)
+        done = town.run(verb, "q.area", "loops.json", code=1)
+        assert done.stderr == ("loopwright: loops.json: was made with notes; give --notes "
+                               "notes.geojson\n"), done.stderr
+    said = town.run("look", "q.area", at, "--start", START, *NOTES).stdout
+    assert "a learner may drive this way" not in said, said
+    said = town.run("look", "q.area", at, "--start", "2027-01-04T10:00", *NOTES).stdout
+    assert "a learner may drive this way" in said, said
+
+
+def other_notes(town):
+    town.loops("--want", "roundabout=1", *NOTES)
+    town.add("--at", HOME, "--says", "hump")
+    done = town.run("card", "q.area", "loops.json", *NOTES, code=1)
+    assert "was made with other notes (notes.geojson, SHA-256 " in done.stderr, done.stderr
+
+
+def listed_and_checked(town):
+    listed = town.run("note", "list", "notes.geojson").stdout.splitlines()
+    assert listed[0].split() == ["note", "says", "where", "seen", "remark"] and len(listed) == 4
+    fine = town.run("note", "check", "notes.geojson", "q.area", "--today", "2026-11-28").stdout
+    assert fine == "notes.geojson: notes 3, nothing to say of 3\n", fine
+    old = town.run("note", "check", "notes.geojson", "q.area", "--today", "2028-01-01").stdout
+    assert old.count("more than a year ago") == 3 and "can be deleted: over since 2026-12-18" in old
+
+
+def bad(town):
+    before = (town.folder / "notes.geojson").read_bytes()
+    for words, line in (
+            (("--at", HOME, "--says", "wide"),
+             "--says takes narrow, pull-up, never, closed, hump, plate, limit, practice or not, not "
+             "'wide'"),
+            (("--at", HOME, "--says", "narrow", "--hours", "Mo"),
+             "--hours has no meaning for a note that says narrow"),
+            (("--at", HOME, "--says", "plate"), "a note that says plate needs --hours"),
+            (("--at", HOME, "--says", "limit", "--limit", "fast"),
+             "--limit takes a number and mph or km/h, not 'fast'"),
+            (("--at", HOME, "--says", "practice", "--kind", "zebras"),
+             "there is no kind 'zebras'; did you mean zebra?"),
+            (("--at", "54.2,2.6", "--says", "hump"),
+             "not written, it would change nothing: no road that it fits within 30 m")):
+        done = town.add(*words, code=2)
+        assert done.stderr == f"loopwright: {line}\n", done.stderr
+    done = town.run("note", "burn", code=2)
+    assert done.stderr == "loopwright: note takes add, list or check, not 'burn'\n", done.stderr
+    assert (town.folder / "notes.geojson").read_bytes() == before
+
+
+def main():
+    with tempfile.TemporaryDirectory() as scratch:
+        town = Town(pathlib.Path(scratch))
+        for check in (noted_hump, closed_road, other_notes, listed_and_checked, bad):
+            check(town)
+            print(check.__name__, "holds")
+
+
+main()
