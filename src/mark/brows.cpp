@@ -34,6 +34,7 @@ using road::Kind;
 constexpr double side_m = 150, least_side_m = 120, step_m = 30;
 constexpr double least_change_percent = 10;
 constexpr double sight2_per_k = 471;  // 200 * (sqrt(1.05) + sqrt(0.26))^2
+constexpr double least_sight_m = 31;  // at the greatest change there can be, 70 %; 30 mph need 23 m
 constexpr double feet_m = 0.3048, mps_per_mph = 0.44704;
 
 bool is_brow_hazard(std::string_view hazard) {
@@ -113,9 +114,10 @@ void Brows::judge(PieceId id) {
                   {{id, false}, Kind::brow, Confidence::certain, draft_.text(tag)});
     return;
   }
-  if (!draft_.heights) return;
+  const double stopping = stopping_m(limit_mps(draft_, id) / mps_per_mph);
+  if (!draft_.heights || stopping < least_sight_m) return;
   const double sight_m = sight_over_m(id);
-  if (sight_m == 0 || sight_m >= stopping_m(limit_mps(draft_, id) / mps_per_mph)) return;
+  if (sight_m == 0 || sight_m >= stopping) return;
   const std::string text =
       "elevation grid: about " + std::to_string(std::lround(sight_m)) + " m seen over the crest";
   add_both_ways(draft_, members_,
