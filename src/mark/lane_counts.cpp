@@ -37,6 +37,15 @@ OneDirection direction_of(const Draft& draft, StretchId stretch) {
   return {tags, one_way_of(tags, road_class), stretch.against()};
 }
 
+/// Most roads have no lane tags at all, and are asked often.
+bool mentions_lanes(const Tags& tags) {
+  bool any = false;
+  tags.each([&](std::string_view key, std::string_view) {
+    any = any || key.starts_with("lanes") || key.starts_with("turn:lanes");
+  });
+  return any;
+}
+
 /// The key with the direction's suffix, or without on a one-way road; empty when neither is there.
 std::string key_of(const OneDirection& road, std::string_view key) {
   const std::string with_suffix = std::string(key).append(road.suffix());
@@ -94,6 +103,7 @@ bool is_ahead(const std::vector<std::string_view>& arrows) {
 }  // namespace
 
 std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
+  if (!mentions_lanes(draft.way_tags(stretch.piece()))) return std::nullopt;
   const OneDirection road = direction_of(draft, stretch);
   auto lanes = counted(road, key_of(road, "lanes"));
   const auto arrows = by_arrows(road);
@@ -119,6 +129,7 @@ bool LaneArrows::merges() const {
 }
 
 std::optional<LaneArrows> lane_arrows(const Draft& draft, StretchId stretch) {
+  if (!mentions_lanes(draft.way_tags(stretch.piece()))) return std::nullopt;
   const OneDirection road = direction_of(draft, stretch);
   const std::string key = key_of(road, "turn:lanes");
   if (key.empty()) return std::nullopt;

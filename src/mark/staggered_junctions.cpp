@@ -17,6 +17,7 @@
 
 #include "approach.hpp"
 #include "junction_kinds.hpp"
+#include "public_road.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -36,8 +37,7 @@ struct Between {
 
 class StaggerFinder {
  public:
-  StaggerFinder(const Draft& draft, const road::Roads& roads, Junctions junctions)
-      : draft_(draft), roads_(roads) {
+  StaggerFinder(const road::Roads& roads, Junctions junctions) : roads_(roads) {
     for (const PlainJunction& junction : junctions) {
       if (junction.minor()) tees_.emplace(junction.node, &junction);
     }
@@ -78,9 +78,8 @@ class StaggerFinder {
   }
 
   [[nodiscard]] std::size_t public_ends(NodeId node) const {
-    const auto parts = roads_.leaving(node);
-    return static_cast<std::size_t>(
-        std::ranges::count_if(parts, [&](StretchId s) { return part_of(draft_, s, 0).is_public; }));
+    return static_cast<std::size_t>(std::ranges::count_if(
+        roads_.leaving(node), [&](StretchId s) { return is_public(roads_.piece(s)); }));
   }
 
   static bool has(const JunctionArm& arm, StretchId away) {
@@ -109,7 +108,6 @@ class StaggerFinder {
            minor_on_left(second, arriving.back());
   }
 
-  const Draft& draft_;
   const road::Roads& roads_;
   std::map<NodeId, const PlainJunction*> tees_;
 };
@@ -176,8 +174,7 @@ void add_pair(Draft& draft, const road::Roads& roads, const Between& between) {
 }  // namespace
 
 void mark_staggered_junctions(Draft& draft, const road::Roads& roads, Junctions junctions) {
-  for (const Between& pair : StaggerFinder(draft, roads, junctions).find())
-    add_pair(draft, roads, pair);
+  for (const Between& pair : StaggerFinder(roads, junctions).find()) add_pair(draft, roads, pair);
 }
 
 }  // namespace loopwright::mark
