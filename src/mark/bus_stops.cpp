@@ -139,9 +139,11 @@ void BusStops::add(const RawFeature& feature) {
                               ? "public_transport=platform"
                               : "highway=bus_stop";
   PlaceId place;
-  for (const Passed& passed : passed_at(feature)) {
+  const std::vector<Passed> all = passed_at(feature);
+  if (all.empty()) draft_.report.count("bus stops beside no road a lesson drives on");
+  for (const Passed& passed : all) {
     const Stop stop{feature.at, name, passed.stretch};
-    if (!place.known() && is_known(stop)) return;
+    if (!place.known() && is_known(stop)) return draft_.report.count("bus stops mapped twice");
     known_.emplace(road::grid_cell(stop.at), stop);
     if (!place.known()) {
       road::Place row;
@@ -150,6 +152,7 @@ void BusStops::add(const RawFeature& feature) {
       row.at = passed.foot.at;
       row.name = name;
       place = draft_.add_place(row, {}, {});
+      draft_.report.count("bus stops");
     }
     add_passing(draft_, place, {passed.stretch},
                 {.confidence = passed.confidence, .tag = tag, .source = feature.object});

@@ -1,16 +1,17 @@
 // Roads past schools and kindergartens.
 //
 // 1. A school's gates are the mapped gates and entrances within 5 m of its lines; every public road
-//    within 60 m of one is the school's. Without a gate its frontage counts: the road nearest to a
-//    point of its lines, within 60 m and for at least 20 m of them, so that the road behind the
-//    neighbours' houses isn't. A school that is a mere point has the one road nearest to it.
+//    within 60 m of one is the school's. Without a gate its frontage counts: roads that run along
+//    its lines, the nearest to at least 20 m of them and at most 30 m off (a pavement and half a
+//    road; beyond lie the neighbours' houses); when there is none, the same within 60 m. A school
+//    that is a mere point has the one road nearest to it.
 // 2. hazard=school_zone on the road, or a limit that varies for a school, is certain, with a school
 //    beside it or not. What is told by distance is inferred.
 // 3. A stretch belongs to one school, the first in order of the map's objects (those with lines
 //    before mere points), so two schools on one street are two runs. Motorways and service roads
 //    have no school gates.
 // School Streets that are shut to cars at times stay shut (access.cpp).
-// 60 m and 20 m are ours. Sources: OSM wiki, pages Tag:amenity=school and Key:hazard; Highway Code
+// All metres are ours. Sources: OSM wiki, pages Tag:amenity=school and Key:hazard; Highway Code
 // rules 206 to 209.
 #include <algorithm>
 #include <map>
@@ -27,7 +28,7 @@ namespace {
 using road::Confidence;
 using road::Kind;
 
-constexpr double near_m = 60, on_its_lines_m = 5, look_every_m = 10;
+constexpr double near_m = 60, along_its_fence_m = 30, on_its_lines_m = 5, look_every_m = 10;
 constexpr int least_looks = 2;  // 20 m of frontage
 
 bool is_school(const Tags& tags) {
@@ -60,7 +61,7 @@ class Schools {
   void sort_features();
   [[nodiscard]] std::vector<Point> gates_of(const RawFeature& school) const;
   [[nodiscard]] std::vector<PieceId> roads_of(const RawFeature& school) const;
-  [[nodiscard]] std::vector<PieceId> frontage_of(const RawFeature& school) const;
+  [[nodiscard]] std::vector<PieceId> frontage_of(const RawFeature& school, double limit_m) const;
   [[nodiscard]] std::map<PieceId, double> roads_near(Point at) const;
   [[nodiscard]] std::string certain_tag(StretchId stretch) const;
   [[nodiscard]] bool counts(PieceId piece) const;
@@ -121,13 +122,13 @@ std::map<PieceId, double> Schools::roads_near(Point at) const {
   return near;
 }
 
-/// The roads nearest to points all along the school's lines.
-std::vector<PieceId> Schools::frontage_of(const RawFeature& school) const {
+/// The roads nearest to points all along the school's lines, as far off as the limit.
+std::vector<PieceId> Schools::frontage_of(const RawFeature& school, double limit_m) const {
   std::map<PieceId, int> looks;
   const auto look_from = [&](Point at, int worth) {
     const auto near = roads_near(at);
     const auto nearest = std::ranges::min_element(near, {}, [](const auto& n) { return n.second; });
-    if (nearest != near.end()) looks[nearest->first] += worth;
+    if (nearest != near.end() && nearest->second <= limit_m) looks[nearest->first] += worth;
   };
   if (school.lines.empty()) look_from(school.at, least_looks);
   for (const std::vector<Point>& line : school.lines) {
@@ -145,7 +146,10 @@ std::vector<PieceId> Schools::frontage_of(const RawFeature& school) const {
 
 std::vector<PieceId> Schools::roads_of(const RawFeature& school) const {
   const std::vector<Point> gates = gates_of(school);
-  if (gates.empty()) return frontage_of(school);
+  if (gates.empty()) {
+    std::vector<PieceId> along = frontage_of(school, along_its_fence_m);
+    return along.empty() ? frontage_of(school, near_m) : along;
+  }
   std::map<PieceId, double> all;
   for (const Point& gate : gates) all.merge(roads_near(gate));
   std::vector<PieceId> pieces;
@@ -177,8 +181,10 @@ void Schools::take(StretchId stretch, TextId told, std::vector<RunMember>& membe
 RunFamily Schools::family_of(const RawFeature& school) {
   RunFamily family{Kind::school, {}};
   std::string tag = tag_text(school.tags, "amenity");
-  if (school.tags.has("name")) tag.append(" ").append(school.tags.get("name"));
-  family.name = draft_.text(school.tags.get("name"));
+  if (school.tags.has("name")) {
+    tag.append(" ").append(school.tags.get("name"));
+    family.name = draft_.text(school.tags.get("name"));
+  }
   const TextId told = draft_.text(tag);
   for (const PieceId piece : roads_of(school)) {
     take({piece, false}, told, family.members);

@@ -2,7 +2,8 @@
 //
 // 1. Main road: a motorway, a trunk road or a dual carriageway that is no link and no ring. A link
 //    leaves it where the main road goes on and the link turns off by under 25 degrees; it joins where
-//    the main road comes from behind and the link turns in by as little.
+//    the main road comes from behind and the link turns in by as little. Not where the main road's
+//    limit is known to be 30 mph or 50 km/h at most: lanes part in towns too.
 // 2. From there the links that follow (or came before) are the slip road, up to lights, a ring or
 //    another road; together at least 60 m.
 // 3. None when the main road meets, within the link's length and 50 m more, lights, a ring or the
@@ -18,6 +19,7 @@
 #include <string>
 
 #include "approach.hpp"
+#include "law_days.hpp"
 #include "passing.hpp"
 #include "public_road.hpp"
 #include "run_rules.hpp"
@@ -29,6 +31,7 @@ using road::Kind;
 using road::RoadClass;
 
 constexpr double merge_under_deg = 25, least_m = 60;
+constexpr int slow_mph = 30, slow_kmh = 50;
 constexpr double on_the_level_m = 50, same_junction_m = 100;
 
 class SlipRoads {
@@ -42,11 +45,13 @@ class SlipRoads {
 
   [[nodiscard]] bool is_link(StretchId stretch) const;
   [[nodiscard]] bool is_main(StretchId stretch) const;
+  [[nodiscard]] bool is_slow(StretchId stretch) const;
   [[nodiscard]] bool ends_a_link(NodeId node) const;
   [[nodiscard]] bool merges(StretchId main, StretchId link, End end) const;
-  [[nodiscard]] StretchId main_beside(StretchId link, End end) const;
+  [[nodiscard]] StretchId main_beyond(StretchId link, End end) const;
+  [[nodiscard]] StretchId main_on(StretchId stretch) const;
   [[nodiscard]] Chain chain_of(StretchId link, End end) const;
-  [[nodiscard]] bool on_the_level(StretchId main, const Chain& chain, End end) const;
+  [[nodiscard]] bool on_the_level(StretchId beyond, const Chain& chain, End end) const;
   void look_at(StretchId link, End end);
 
   Draft& draft_;
@@ -67,6 +72,11 @@ bool SlipRoads::is_main(StretchId stretch) const {
          (piece.flags & dual) != 0;
 }
 
+bool SlipRoads::is_slow(StretchId stretch) const {
+  const road::LimitOnDay limit = draft_.law.on(roads_.stretch(stretch).limit, newest_day);
+  return limit.value > 0 && limit.value <= (limit.unit == SpeedUnit::mph ? slow_mph : slow_kmh);
+}
+
 /// Lights or a ring.
 bool SlipRoads::ends_a_link(NodeId node) const {
   if ((roads_.nodes[node.index()].flags & road::node_flag::signals) != 0) return true;
@@ -76,26 +86,35 @@ bool SlipRoads::ends_a_link(NodeId node) const {
 
 /// Step 1, of a main stretch that arrives where the link leaves, or goes on where it joins.
 bool SlipRoads::merges(StretchId main, StretchId link, End end) const {
-  const bool leaves = end == End::leaves;
-  const StretchId from = leaves ? main : link, to = leaves ? link : main;
+  if (!is_main(main) || !traffic_takes(draft_, main) || is_slow(main)) return false;
+  const StretchId from = end == End::leaves ? main : link, to = end == End::leaves ? link : main;
   const double turn_deg =
       heading_change_deg(road::bearing_in_deg(roads_, from), road::bearing_out_deg(roads_, to));
-  if (!traffic_takes(draft_, main) || std::abs(turn_deg) >= merge_under_deg) return false;
-  const auto at_node = roads_.leaving(leaves ? roads_.to_node(main) : roads_.from_node(main));
-  return std::ranges::any_of(at_node, [&](StretchId away) {
-    const StretchId other = leaves ? away : away.back();
-    return other != main.back() && is_main(other) && traffic_takes(draft_, other);
-  });
+  return std::abs(turn_deg) < merge_under_deg;
 }
 
-/// The main stretch that the link leaves or joins; none when it does neither.
-StretchId SlipRoads::main_beside(StretchId link, End end) const {
+/// The main road beyond the node where the link leaves it, or behind the node where it joins: the
+/// stretch that leads away from there. None when the link does neither.
+StretchId SlipRoads::main_beyond(StretchId link, End end) const {
   const NodeId node = end == End::leaves ? roads_.from_node(link) : roads_.to_node(link);
-  for (const StretchId away : roads_.leaving(node)) {
-    const StretchId main = end == End::leaves ? away.back() : away;
-    if (is_main(main) && merges(main, link, end)) return main;
+  for (const StretchId near : roads_.leaving(node)) {
+    if (!merges(end == End::leaves ? near.back() : near, link, end)) continue;
+    for (const StretchId away : roads_.leaving(node)) {
+      const StretchId driven = end == End::leaves ? away : away.back();
+      if (away != near && is_main(away) && traffic_takes(draft_, driven)) return away;
+    }
   }
   return {};
+}
+
+/// Where the main road goes on: a link that leaves it may be the straighter way.
+StretchId SlipRoads::main_on(StretchId stretch) const {
+  for (const StretchId away : roads_.leaving(roads_.to_node(stretch))) {
+    const double turn_deg = heading_change_deg(road::bearing_in_deg(roads_, stretch),
+                                               road::bearing_out_deg(roads_, away));
+    if (is_main(away) && std::abs(turn_deg) < merge_under_deg) return away;
+  }
+  return straight_on(roads_, stretch);
 }
 
 /// Step 2: the links that follow each other, each once.
@@ -116,17 +135,16 @@ SlipRoads::Chain SlipRoads::chain_of(StretchId link, End end) const {
 }
 
 /// Step 3.
-bool SlipRoads::on_the_level(StretchId main, const Chain& chain, End end) const {
-  const bool leaves = end == End::leaves;
+bool SlipRoads::on_the_level(StretchId beyond, const Chain& chain, End end) const {
   std::set<NodeId> other_end;
-  const NodeId last = leaves ? roads_.to_node(chain.back()) : roads_.from_node(chain.back());
+  const NodeId last =
+      end == End::leaves ? roads_.to_node(chain.back()) : roads_.from_node(chain.back());
   for (const Reached& near : nodes_around(roads_, last, same_junction_m)) {
     other_end.insert(near.node);
   }
   const double limit_m = mark::length_m(roads_, chain) + on_the_level_m;
   double walked_m = 0;
-  for (StretchId s = straight_on(roads_, leaves ? main : main.back()); s.known();
-       s = straight_on(roads_, s)) {
+  for (StretchId s = beyond; s.known(); s = main_on(s)) {
     walked_m += roads_.piece(s).length_m;
     if (walked_m > limit_m) return false;
     if (ends_a_link(roads_.to_node(s)) || other_end.contains(roads_.to_node(s))) return true;
@@ -135,10 +153,10 @@ bool SlipRoads::on_the_level(StretchId main, const Chain& chain, End end) const 
 }
 
 void SlipRoads::look_at(StretchId link, End end) {
-  const StretchId main = main_beside(link, end);
-  if (!main.known()) return;
+  const StretchId beyond = main_beyond(link, end);
+  if (!beyond.known()) return;
   const Chain chain = chain_of(link, end);
-  if (mark::length_m(roads_, chain) < least_m || on_the_level(main, chain, end)) return;
+  if (mark::length_m(roads_, chain) < least_m || on_the_level(beyond, chain, end)) return;
   found_.insert(chain.begin(), chain.end());
 }
 

@@ -54,6 +54,27 @@ Texts places(const BuiltTown& town, road::Kind kind) {
   return ordered(std::move(texts));
 }
 
+Texts run_facts(const BuiltTown& town, road::Kind kind) {
+  const road::Roads roads = town.roads();
+  Texts texts;
+  for (const road::RunFact& fact : roads.run_facts) {
+    if (fact.kind != kind) continue;
+    texts.push_back(letter_of(roads, roads.from_node(fact.stretch)) +
+                    letter_of(roads, roads.to_node(fact.stretch)) + " " +
+                    std::string(name(fact.confidence)) + " " + std::string(roads.text(fact.tag)));
+  }
+  return ordered(std::move(texts));
+}
+
+Texts place_names(const BuiltTown& town, road::Kind kind) {
+  const road::Roads roads = town.roads();
+  Texts texts;
+  for (const road::Place& place : roads.places) {
+    if (place.kind == kind) texts.emplace_back(roads.text(place.name));
+  }
+  return ordered(std::move(texts));
+}
+
 Texts arms(const BuiltTown& town, road::Kind kind) {
   const road::Roads roads = town.roads();
   const auto place = std::ranges::find(roads.places, kind, &road::Place::kind);

@@ -20,6 +20,12 @@ Texts chances(const BuiltTown& town, road::Kind kind);
 /// Every place of a kind, by the object that says so ("w1", "nA").
 Texts places(const BuiltTown& town, road::Kind kind);
 
+/// What the runs of a kind are made of, by stretch: "AB certain width=4.5". In alphabetical order.
+Texts run_facts(const BuiltTown& town, road::Kind kind);
+
+/// Names of the places of a kind, in alphabetical order.
+Texts place_names(const BuiltTown& town, road::Kind kind);
+
 /// The arms of the first place of a kind in driving order, by the letters at their far ends:
 /// "in C out D"; "-" for a way there isn't, "(private)" behind one that isn't public.
 Texts arms(const BuiltTown& town, road::Kind kind);
