@@ -84,6 +84,42 @@ TEST_CASE("a mini-roundabout is no roundabout", "[find]") {
   CHECK(passes(streets(), "IJNMIJK", road::Kind::roundabout).empty());
 }
 
+TEST_CASE("turning into a narrow mouth is one pass, and meets a wish for turning off", "[find]") {
+  const BuiltTown town = built_town(R"(
+W   j   E
+.
+.
+    S
+w1 WjE highway=secondary
+w2 jS highway=residential width=4
+)");
+  const auto narrow = passes(town, "WjS", road::Kind::narrow_mouth);
+  REQUIRE(narrow.size() == 1);
+  CHECK(narrow[0].movement == road::Movement::right);
+  CHECK(wish::counts_for(narrow[0], {.kind = road::Kind::turn_off}));
+  CHECK(passes(town, "WjS", road::Kind::turn_off).empty());
+}
+
+TEST_CASE("crossing a staggered junction is a pass besides its two turns", "[find]") {
+  const BuiltTown town = built_town(R"(
+    N
+.
+.
+W   ab   E
+.
+.
+     S
+w1 WabE highway=secondary
+w2 Na highway=residential
+w3 Sb highway=residential
+)");
+  CHECK(passes(town, "NabS", road::Kind::staggered_junction).size() == 1);
+  CHECK(passes(town, "NabS", road::Kind::emerge).size() == 1);
+  CHECK(passes(town, "NabS", road::Kind::turn_off).size() == 1);
+  CHECK(passes(town, "NabE", road::Kind::staggered_junction).empty());
+  CHECK(passes(town, "WabE", road::Kind::staggered_junction).empty());
+}
+
 TEST_CASE("a level crossing is passed over its node", "[find]") {
   const auto crossings = passes(streets(), "pGxH", road::Kind::level_crossing);
   REQUIRE(crossings.size() == 1);
@@ -120,6 +156,35 @@ TEST_CASE("a change of limit where the road goes on is passed at its node", "[fi
 
 TEST_CASE("a 20 limit driven along two streets is one pass", "[find]") {
   CHECK(passes(streets(), "CGK", road::Kind::twenty_limit).size() == 1);
+}
+
+TEST_CASE("two halves of two road numbers make no kilometre of following signs", "[find]") {
+  const BuiltTown town = built_town(draw_town(R"(
+V      W      X      Y      Z
+w1 VW highway=primary ref=A7901
+w2 WX highway=primary ref=A7901
+w3 XY highway=primary ref=A7904
+w4 YZ highway=primary ref=A7904
+)",
+                                              100),
+                                    "GB-ENG");
+  CHECK(passes(town, "VWX", road::Kind::independent_stretch).size() == 1);
+  CHECK(passes(town, "WXY", road::Kind::independent_stretch).empty());
+  CHECK(passes(town, "VWXYZ", road::Kind::independent_stretch).size() == 2);
+}
+
+TEST_CASE("two schools on one street are passed one after the other", "[find]") {
+  const BuiltTown town = built_town(R"(
+A      j       B
+ p  q    t  u
+ s  r    w  v
+       C
+w1 AjB highway=residential
+w2 jC highway=residential
+f1 pqrsp amenity=school
+f2 tuvwt amenity=school
+)");
+  CHECK(passes(town, "AjB", road::Kind::school).size() == 2);
 }
 
 }  // namespace loopwright::test
