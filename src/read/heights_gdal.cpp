@@ -14,7 +14,9 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
+#include <cstring>
 #include <limits>
+#include <memory>
 
 #include "heights_module.hpp"
 
@@ -24,15 +26,26 @@ namespace {
 constexpr float srtm_hole = -32768;
 constexpr int least_cells = 2;
 
-struct OpenedGrid {
-  GDALDatasetH file = nullptr, warped = nullptr;
+class OpenedGrid {
+ public:
+  OpenedGrid() = default;
+  OpenedGrid(const OpenedGrid&) = delete;
+  OpenedGrid& operator=(const OpenedGrid&) = delete;
+  ~OpenedGrid() {
+    if (warped != nullptr) GDALClose(warped);
+    if (file != nullptr) GDALClose(file);
+  }
   [[nodiscard]] GDALRasterBandH band() const {
     return GDALGetRasterBand(warped != nullptr ? warped : file, 1);
   }
+
+  GDALDatasetH file = nullptr, warped = nullptr;
 };
 
+/// The first line of it.
 void say(ErrorText error, const char* what) {
-  std::snprintf(error.text, error.size, "%s", what);
+  const auto line = static_cast<int>(std::strcspn(what, "\n"));
+  std::snprintf(error.text, error.size, "%.*s", line, what);
 }
 
 bool is_in_degrees_north_up(GDALDatasetH file, const std::array<double, 6>& place) {
@@ -87,12 +100,6 @@ const char* open_placed(const char* name, OpenedGrid& grid, GridShape& shape) {
   return shape.columns < least_cells || shape.rows < least_cells ? "it is too small" : nullptr;
 }
 
-void close(OpenedGrid* grid) {
-  if (grid->warped != nullptr) GDALClose(grid->warped);
-  if (grid->file != nullptr) GDALClose(grid->file);
-  delete grid;
-}
-
 }  // namespace
 }  // namespace loopwright::read
 
@@ -103,13 +110,11 @@ void* loopwright_open_grid(const char* file, loopwright::read::GridShape* shape,
   GDALAllRegister();
   CPLPushErrorHandler(CPLQuietErrorHandler);
   CPLErrorReset();
-  auto* grid = new loopwright::read::OpenedGrid;
+  auto grid = std::make_unique<loopwright::read::OpenedGrid>();
   const char* wrong = loopwright::read::open_placed(file, *grid, *shape);
   if (wrong != nullptr) loopwright::read::say(error, wrong);
   CPLPopErrorHandler();
-  if (wrong == nullptr) return grid;
-  loopwright::read::close(grid);
-  return nullptr;
+  return wrong == nullptr ? grid.release() : nullptr;
 }
 
 void loopwright_read_four(void* opened, int column, int row, float* four) {
@@ -130,7 +135,7 @@ void loopwright_read_four(void* opened, int column, int row, float* four) {
 }
 
 void loopwright_close_grid(void* opened) {
-  loopwright::read::close(static_cast<loopwright::read::OpenedGrid*>(opened));
+  delete static_cast<loopwright::read::OpenedGrid*>(opened);
 }
 
 }  // extern "C"

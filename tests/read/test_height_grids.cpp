@@ -130,6 +130,21 @@ TEST_CASE("a GeoTIFF is read too, up to its edge", "[read]") {
   CHECK_FALSE(heights(point_from_degrees(lat + 0.6 / 1200, lon)));
 }
 
+TEST_CASE("a grid in a national system is brought to degrees", "[read]") {
+  const test::ScratchFolder folder;
+  const fs::path tile = folder / "N51W003.hgt", national = folder / "national.tif";
+  write_hgt(tile, [](int row, int column) { return row / 4 + column / 8; });
+  const std::string command = "gdalwarp -q -t_srs EPSG:27700 -te 330000 180000 340000 190000 " +
+                              tile.string() + " " + national.string();
+  REQUIRE(std::system(command.c_str()) == 0);
+  const mark::HeightSource degrees = open_heights(std::array{tile}, module_file);
+  const mark::HeightSource warped = open_heights(std::array{national}, module_file);
+  for (const auto& [lat, lon] : {std::pair{51.55, -2.95}, {51.58, -2.92}, {51.53, -2.9}}) {
+    CHECK(height_at(warped, lat, lon) == Approx(height_at(degrees, lat, lon)).margin(1));
+  }
+  CHECK_FALSE(warped(point_from_degrees(51.9, -2.95)));
+}
+
 TEST_CASE("what is no elevation grid is refused in one line", "[read]") {
   const test::ScratchFolder folder;
   CHECK_THAT(complaint({folder.path() / "dem"}, module_file),
