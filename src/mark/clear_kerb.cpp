@@ -218,13 +218,15 @@ void ClearKerb::add_around(Point at, double margin_m) {
   }
 }
 
-void ClearKerb::add_line(const std::vector<Point>& line, double margin_m) {
-  if (line.empty()) return;
-  const double length_m = loopwright::length_m(line);
+void ClearKerb::add_line(std::span<const Point> line, double margin_m) {
   const double step_m = std::min(sample_m, margin_m);
-  for (double at_m = 0; at_m < length_m; at_m += step_m)
-    add_around(point_along(line, at_m), margin_m);
-  add_around(line.back(), margin_m);
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const auto part = line.subspan(i, 2);
+    const double length_m = loopwright::length_m(part);
+    for (double at_m = 0; at_m < length_m; at_m += step_m)
+      add_around(point_along(part, at_m), margin_m);
+  }
+  if (!line.empty()) add_around(line.back(), margin_m);
 }
 
 void ClearKerb::add_features() {

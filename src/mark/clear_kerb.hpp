@@ -8,6 +8,7 @@
 #pragma once
 
 #include <map>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -40,7 +41,7 @@ class ClearKerb {
   void add_nodes(PieceId piece);
   void add_bends(PieceId piece);
   void add_around(Point at, double margin_m);
-  void add_line(const std::vector<Point>& line, double margin_m);
+  void add_line(std::span<const Point> line, double margin_m);
   void add_features();
   void add_point(PieceId piece, double at_m, double margin_m);
 

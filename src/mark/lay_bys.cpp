@@ -81,6 +81,7 @@ void add_lay_bys(Draft& draft, const road::Roads& roads, std::vector<road::PullU
     place.from_m = static_cast<float>(stretch.against() ? length_m - to_m : from_m);
     place.to_m = static_cast<float>(stretch.against() ? length_m - from_m : to_m);
     place.why = draft.text("a place to park is mapped here: " + tag_text(feature.tags, "parking"));
+    place.hours = draft.text("");
     place.flags = road::pull_up_flag::lay_by;
     const std::string_view fee = feature.tags.get("fee");
     if (!fee.empty() && fee != "no") place.flags |= road::pull_up_flag::fee;
