@@ -56,14 +56,14 @@ std::string key_of(const OneDirection& road, std::string_view key) {
 std::optional<LaneCount> counted(const OneDirection& road, const std::string& key) {
   const auto count = read_int(road.tags.get(key));
   if (key.empty() || !count || *count < 1) return std::nullopt;
-  return LaneCount{*count, true, tag_text(road.tags, key)};
+  return LaneCount{*count, true, tag_text(road.tags, key), false};
 }
 
 std::optional<LaneCount> by_arrows(const OneDirection& road) {
   const std::string key = key_of(road, "turn:lanes");
   if (key.empty()) return std::nullopt;
   const auto parts = split(road.tags.get(key), '|').size();
-  return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key)};
+  return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key), false};
 }
 
 std::optional<LaneCount> by_total(const OneDirection& road) {
@@ -72,10 +72,10 @@ std::optional<LaneCount> by_total(const OneDirection& road) {
   if (const auto back = read_int(road.tags.get("lanes" + std::string(road.other())))) {
     const int both = read_int(road.tags.get("lanes:both_ways")).value_or(0);
     const int left = total->count - *back - both;
-    return left < 1 ? std::nullopt : std::optional(LaneCount{left, true, total->tag});
+    return left < 1 ? std::nullopt : std::optional(LaneCount{left, true, total->tag, false});
   }
   if (total->count % 2 != 0) return std::nullopt;
-  return LaneCount{total->count / 2, false, total->tag};
+  return LaneCount{total->count / 2, false, total->tag, true};
 }
 
 /// Lanes for buses that such a count includes.

@@ -18,6 +18,9 @@ struct LaneCount {
   int count = 0;
   bool certain = true;  ///< false: half of a total, or a bus lane that may be counted or not
   std::string tag;
+  bool half = false;  ///< of what the tag says, which is for both ways
+
+  [[nodiscard]] std::string words() const { return half ? "half of " + tag : tag; }
 };
 std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch);
 

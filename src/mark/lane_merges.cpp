@@ -53,7 +53,7 @@ class MergeFinder {
   [[nodiscard]] std::optional<Merge> behind(const Path& path,
                                             const std::optional<LaneArrows>& arrows) const {
     if (!arrows || !is_same_road(path.front(), path.back())) return std::nullopt;
-    return fewer(path, {arrows->going_ahead(), true, arrows->tag});
+    return fewer(path, {arrows->going_ahead(), true, arrows->tag, false});
   }
 
  private:
@@ -109,7 +109,8 @@ class MergeFinder {
     const auto after = car_lanes(draft_, path.back());
     if (!after || after->count >= before.count || !stays_fewer(path.back(), before.count))
       return std::nullopt;
-    return Merge{path, before.certain && after->certain, before.tag + ", then " + after->tag,
+    return Merge{path, before.certain && after->certain,
+                 before.words() + ", then " + after->words(),
                  way_object(roads_.piece(path.back()).way)};
   }
 

@@ -41,7 +41,8 @@ TEST_CASE("lanes merge where there is one fewer in our direction", "[mark][merge
 TEST_CASE("half of a total number of lanes is inferred", "[mark][merge]") {
   const BuiltTown town = two_halves("lanes=4", "lanes=2");
   CHECK(chances(town, Kind::lanes_merge) == Texts{"WmE"});
-  CHECK(reasons(town, Kind::lanes_merge) == Texts{"inferred lanes=4, then lanes=2 w2"});
+  CHECK(reasons(town, Kind::lanes_merge) ==
+        Texts{"inferred half of lanes=4, then half of lanes=2 w2"});
 }
 
 TEST_CASE("where a dual carriageway of two lanes ends, they merge", "[mark][merge]") {
@@ -54,6 +55,7 @@ w3 mE highway=primary name=Mill_Road lanes=2
 w4 VW highway=primary
 )");
   CHECK(chances(town, Kind::lanes_merge) == Texts{"WmE"});
+  CHECK(reasons(town, Kind::lanes_merge) == Texts{"inferred lanes=2, then half of lanes=2 w3"});
 }
 
 TEST_CASE("an arrow that merges ends its lane", "[mark][merge]") {
