@@ -1,7 +1,9 @@
 // A piece of road: what it is and how wide; then for each direction whether a learner may drive it,
-// the limit on the day, what there is to practise, its bus lanes and the turn rules that begin on it.
+// the limit on the day, how steep it is, what there is to practise, its bus lanes and the turn rules
+// that begin on it.
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 #include <ostream>
 
 #include "command/facts.hpp"
@@ -67,6 +69,25 @@ void print_limit(std::ostream& out, const Here& here, StretchId stretch) {
       << in_brackets(here.roads.text(here.roads.stretch(stretch).limit.source)) << '\n';
 }
 
+void print_gradient(std::ostream& out, const road::Roads& roads, StretchId stretch) {
+  const road::Piece& piece = roads.piece(stretch);
+  const std::string_view source = roads.text(piece.gradient_source);
+  if (source.empty()) return;
+  const bool certain = (piece.flags & road::piece_flag::gradient_certain) != 0;
+  const bool up = (piece.gradient_tenths > 0) != stretch.against();
+  out << "    gradient: ";
+  if (piece.gradient_tenths != 0) {
+    out << (certain ? "" : "about ")
+        << fixed(std::abs(piece.gradient_tenths) / 10.0, certain ? 1 : 0) << " % "
+        << (up ? "up, " : "down, ")
+        << road::name(certain ? road::Confidence::certain : road::Confidence::inferred);
+  } else {
+    const bool by_grid = source.find("elevation grid") != std::string_view::npos;
+    out << (certain ? "level, certain" : by_grid ? "about level, inferred" : "not known how steep");
+  }
+  out << in_brackets(source) << '\n';
+}
+
 void print_bus_lanes(std::ostream& out, const Here& here, StretchId stretch) {
   const auto other = stretch.against() ? road::LaneDirection::along : road::LaneDirection::against;
   constexpr std::array sides{"unknown side", "left side", "right side"};
@@ -101,6 +122,7 @@ void print_direction(std::ostream& out, const Here& here, StretchId stretch) {
       << " the way: " << may_drive(here.roads, stretch) << '\n';
   if (!here.roads.drivable(stretch)) return;
   print_limit(out, here, stretch);
+  print_gradient(out, here.roads, stretch);
   print_practice(out, here.roads, stretch);
   print_bus_lanes(out, here, stretch);
   print_pull_ups(out, here, stretch);
