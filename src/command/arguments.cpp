@@ -1,13 +1,12 @@
 // Method:
 //   1. CLI11 sorts words into options; its own refusals become one line with the way to the help.
-//   2. Texts become values: numbers within their range, places, times.
+//   2. Texts become values: numbers within their range, times.
 //   3. A time without an offset is read off the clock of the area; no time at all is now. This is
 //      the only place of the program that reads the clock.
 #include "command/arguments.hpp"
 
 #include <algorithm>
 #include <chrono>
-#include <cmath>
 #include <iostream>
 #include <utility>
 
@@ -37,19 +36,6 @@ int whole_number(std::string_view option, std::string_view text, Between allowed
   throw UsageError(std::string(option) + " takes a whole number from " +
                    std::to_string(allowed.low) + " to " + std::to_string(allowed.high) + ", not '" +
                    std::string(text) + "'");
-}
-
-Point place(std::string_view option, std::string_view text) {
-  const auto parts = split(text, ',');
-  if (parts.size() == 2) {
-    const std::optional<double> lat = read_number(parts[0]), lon = read_number(parts[1]);
-    if (lat && lon && std::abs(*lat) <= 90 && std::abs(*lon) <= 180) {
-      return point_from_degrees(*lat, *lon);
-    }
-  }
-  throw UsageError(std::string(option) +
-                   " takes LAT,LON in degrees, such as 54.2973,2.5981, not '" + std::string(text) +
-                   "'");
 }
 
 WrittenTime time_of(std::string_view option, std::string_view text) {

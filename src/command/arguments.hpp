@@ -27,9 +27,6 @@ struct Between {
 /// "60" for an option that takes whole numbers between the two.
 int whole_number(std::string_view option, std::string_view text, Between allowed);
 
-/// "54.2973,2.5981"
-Point place(std::string_view option, std::string_view text);
-
 /// "2026-11-28T15:00", with or without an offset.
 WrittenTime time_of(std::string_view option, std::string_view text);
 

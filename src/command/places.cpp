@@ -2,6 +2,7 @@
 // unless it is the very house. Several are listed with what to add. None: the nearest there is.
 #include "command/places.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <ostream>
@@ -29,13 +30,21 @@ std::string own_name(const Candidate& candidate) {
   return candidate.near.empty() ? candidate.name : candidate.name + ", " + candidate.near;
 }
 
+/// True when its own name is no other's of those meant.
+bool means_one(const Finding& finding, const Candidate& candidate) {
+  return std::count_if(
+             finding.candidates.begin(),
+             finding.candidates.begin() + static_cast<std::ptrdiff_t>(finding.meant),
+             [&](const Candidate& other) { return own_name(other) == own_name(candidate); }) == 1;
+}
+
 std::string several(const Finding& finding, const WrittenPlace& place) {
   std::string text =
       place.option + ": '" + place.text + "' is " + number_word(finding.meant) + " places here: ";
   std::string example;
   for (std::size_t i = 0; i < finding.meant && i < most_listed; ++i) {
     const Candidate& candidate = finding.candidates[i];
-    if (example.empty() && !candidate.near.empty()) example = own_name(candidate);
+    if (example.empty() && means_one(finding, candidate)) example = own_name(candidate);
     text += own_name(candidate) + " (" + candidate.what + ") " + degrees(candidate.at) + "; ";
   }
   if (finding.meant > most_listed) {

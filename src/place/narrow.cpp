@@ -4,7 +4,7 @@
 //    to it ("High Street, Newport": the town's own name stands in one quarter of it).
 // 3. "9490 Vaduz" is a code and a settlement: both narrow.
 // 4. Telling apart: the nearest settlement, else the nearest postcode, else a crossing street; the
-//    first that no other one meant shares. Rule 2 makes each of these find its own again.
+//    first that no other one of its name shares. Rule 2 makes each of these find its own again.
 #include "place/narrow.hpp"
 
 #include <algorithm>
@@ -126,11 +126,17 @@ void Narrowing::tell_apart(Hits& hits, std::size_t count) const {
     const Point at = hits[i].candidate.at;
     ways.push_back({settlement_near(at), postcode_near(at), street_near(hits[i])});
   }
+  const auto is_rival = [&](std::size_t i, std::size_t other) {
+    return i != other && hits[i].candidate.name == hits[other].candidate.name;
+  };
   for (std::size_t i = 0; i < count; ++i) {
     for (std::size_t way = 0; way < ways[i].size() && hits[i].candidate.near.empty(); ++way) {
-      const auto same =
-          std::ranges::count(ways, ways[i][way], [way](const auto& texts) { return texts[way]; });
-      if (same == 1) hits[i].candidate.near = ways[i][way];
+      bool has_rival = false, shared = false;
+      for (std::size_t other = 0; other < count; ++other) {
+        has_rival |= is_rival(i, other);
+        shared |= is_rival(i, other) && ways[i][way] == ways[other][way];
+      }
+      if (has_rival && !shared) hits[i].candidate.near = ways[i][way];
     }
   }
 }

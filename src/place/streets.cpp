@@ -1,6 +1,7 @@
-// 1. Pieces of a name are joined when an end of one lies on or within 500 m of another: a street may
-//    be cut by a junction, a square or a mapper's slip, but two streets of one name that near would
-//    confuse the post (ours; the distance is this project's definition of "far apart").
+// 1. Pieces of a name are joined when they share a node; while more than one group is left, also when
+//    an end of one lies within 500 m of another: a street may be cut by a junction, a square or a
+//    mapper's slip, but two streets of one name that near would confuse the post (ours; the distance
+//    is this project's definition of "far apart").
 // 2. The middle: centre of all pieces weighted by length, then the nearest point on one of them.
 #include "place/streets.hpp"
 
@@ -17,7 +18,7 @@ constexpr double one_street_within_m = 500;
 /// Rows that are joined into groups (union-find with path halving).
 class Groups {
  public:
-  explicit Groups(std::size_t count) : parent_(count) {
+  explicit Groups(std::size_t count) : parent_(count), count_(count) {
     std::iota(parent_.begin(), parent_.end(), std::size_t{0});
   }
   std::size_t first_of(std::size_t row) {
@@ -26,15 +27,29 @@ class Groups {
   }
   void join(std::size_t a, std::size_t b) {
     a = first_of(a), b = first_of(b);
+    if (a == b) return;
     parent_[std::max(a, b)] = std::min(a, b);
+    --count_;
   }
+  [[nodiscard]] std::size_t count() const { return count_; }
 
  private:
   std::vector<std::size_t> parent_;
+  std::size_t count_;
 };
 
 bool may_drive(const road::Roads& roads, PieceId piece) {
   return roads.drivable(StretchId(piece, false)) || roads.drivable(StretchId(piece, true));
+}
+
+void join_at_nodes(const road::Roads& roads, const std::vector<PieceId>& pieces, Groups& groups) {
+  std::map<NodeId, std::size_t> row_at;
+  for (std::size_t row = 0; row < pieces.size(); ++row) {
+    const road::Piece& piece = roads.pieces[pieces[row].index()];
+    for (const NodeId end : {piece.a, piece.b}) {
+      groups.join(row, row_at.try_emplace(end, row).first->second);
+    }
+  }
 }
 
 void join_near_end(const road::Roads& roads, const std::vector<PieceId>& pieces, std::size_t row,
@@ -77,7 +92,8 @@ std::vector<Street> streets_of(const road::Roads& roads, const Name& name) {
   }
   std::ranges::sort(pieces);
   Groups groups(pieces.size());
-  for (std::size_t row = 0; row < pieces.size(); ++row) {
+  join_at_nodes(roads, pieces, groups);
+  for (std::size_t row = 0; row < pieces.size() && groups.count() > 1; ++row) {
     join_near_end(roads, pieces, row, groups);
   }
   std::map<std::size_t, Street> streets;

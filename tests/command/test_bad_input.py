@@ -75,10 +75,18 @@ CASES = [
     (f"near q.area {HOME} --want zebra --within 0", 2,
      "--within takes a whole number from 1 to 120, not '0'"),
     # places
-    (WISH.replace("54.2973,2.5988", "Lantern"), 2,
-     "--home takes LAT,LON in degrees, such as 54.2973,2.5981, not 'Lantern'"),
     (WISH.replace("54.2973,2.5988", "94.2,2.5"), 2,
-     "--home takes LAT,LON in degrees, such as 54.2973,2.5981, not '94.2,2.5'"),
+     "--home takes LAT,LON in degrees, such as 54.2973,2.5981, or a street, house number, crossing,"
+     " postcode or name, not '94.2,2.5'"),
+    (WISH.replace("54.2973,2.5988", "Nowhere"), 2,
+     "--home: nothing in this area is called 'Nowhere'; give LAT,LON"),
+    (WISH.replace("54.2973,2.5988", "Station-Road/Mill-Street"), 2,
+     "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Tallow Street',"
+     " 'Station Road / Candle Street', 'Station Road / High Street' or LAT,LON"),
+    (WISH + " --end Pell", 2,
+     "--end: 'Pell' is four places here: Pell Cross (street) 54.30185,2.57374; Pell Lane (street)"
+     " 54.27591,2.54925; Pell Road (street) 54.30200,2.54976; Pell Way (street) 54.29504,2.57627;"
+     " say which, e.g. 'Pell Cross' or LAT,LON"),
     (WISH.replace("54.2973,2.5988", "54.3200,2.6300"), 2,
      "home 54.32000,2.63000 is 1259 m from the nearest road a learner may use, at"
      " 54.31027,2.62014; give a place within 150 m of one"),

@@ -65,6 +65,11 @@ TEST_CASE("a village that has no such street leaves its nearest", "[place]") {
   CHECK(finding.candidates[0].at.lon_e7 > town.at('B').lon_e7);
 }
 
+TEST_CASE("names that differ tell themselves apart", "[place]") {
+  const NamedTown town = two_villages(villages + "w6 EF highway=residential name=Mill_Rise\n");
+  CHECK(town.meant("Mill") == Texts{"Mill Lane (street)", "Mill Rise (street)"});
+}
+
 TEST_CASE("a street cut by a square is one", "[place]") {
   const NamedTown town(R"(
 A   B   C   D

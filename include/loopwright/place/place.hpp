@@ -41,8 +41,7 @@ struct Candidate {
   int score = 0;     ///< less is better; candidates of one score are equally good
   std::string name;  ///< "4 Lantern Row", "Lantern Row / Mill Street"
   std::string what;  ///< "street", "amenity=pub", "inferred between the mapped 2 and 6"
-  std::string
-      near;  ///< when several are meant: what to add after a comma; empty when nothing helps
+  std::string near;  ///< when several of one name are meant: what to add after a comma, if it helps
 };
 
 struct Finding {
