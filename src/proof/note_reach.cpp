@@ -1,6 +1,6 @@
 // Method: a note's line is looked at every 10 m, from its first point on. The nearest road is that of
-// all roads a learner may drive by the map; a line may run beside a corner of others for a few steps,
-// so three steps are asked of it (the overlay asks for less, and looks at headings; ours).
+// all roads a learner may drive by the map. Whoever laid the note may measure a little otherwise, so
+// what is beyond doubt takes more than laying it does: smaller angles, more metres (ours).
 #include <algorithm>
 #include <cmath>
 
@@ -9,9 +9,9 @@
 namespace loopwright::proof {
 namespace {
 
-constexpr double step_m = 10, heading_within_deg = 60;
-constexpr double rounding_m = 0.1;
-constexpr int steps_beyond_doubt = 3;
+constexpr double step_m = 10, rounding_m = 0.1;
+constexpr double heading_within_deg = 45, parallel_within_deg = 30;
+constexpr double shut_beyond_doubt_m = 30, share_beyond_doubt = 0.75;
 
 std::vector<Point> steps_along(const road::Note& note) {
   if (note.line.size() == 1) return note.line;
@@ -43,16 +43,25 @@ double heading_by(const road::Roads& map, StretchId stretch, Point at) {
   return stretch.against() ? heading + 180 : heading;
 }
 
+/// The stretch is driven as the note means it, where one of its steps lies.
 bool is_meant(const road::Roads& map, const road::Note& note, StretchId stretch, std::size_t step,
               const std::vector<Point>& steps) {
-  std::optional<double> heading;
-  if (note.heading_deg) heading = *note.heading_deg;
-  if (note.way == road::NoteWay::along && steps.size() > 1) {
-    const std::size_t from = std::min(step, steps.size() - 2);
-    heading = bearing_deg(steps[from], steps[from + 1]);
+  const double driven = heading_by(map, stretch, steps[step]);
+  if (steps.size() == 1) {
+    return !note.heading_deg ||
+           std::abs(heading_change_deg(*note.heading_deg, driven)) <= heading_within_deg;
   }
-  return !heading || std::abs(heading_change_deg(
-                         *heading, heading_by(map, stretch, steps[step]))) <= heading_within_deg;
+  const std::size_t from = std::min(step, steps.size() - 2);
+  const double apart =
+      std::abs(heading_change_deg(bearing_deg(steps[from], steps[from + 1]), driven));
+  const bool opposite = note.way == road::NoteWay::both && 180 - apart <= parallel_within_deg;
+  return apart <= parallel_within_deg || opposite;
+}
+
+double metres_beyond_doubt(const road::Roads& map, const road::Note& note, StretchId stretch) {
+  const bool shuts = note.says == road::NoteKind::closed || note.says == road::NoteKind::never;
+  const double least = std::min(map.piece(stretch).length_m, length_m(note.line));
+  return shuts ? shut_beyond_doubt_m : std::max(shut_beyond_doubt_m, share_beyond_doubt * least);
 }
 
 }  // namespace
@@ -73,7 +82,8 @@ bool speaks_of(const road::Roads& map, const road::Note& note, StretchId stretch
     if (nearest_road(map, steps[i]) != stretch.piece()) continue;
     if (is_meant(map, note, stretch, i, steps)) ++count;
   }
-  return count >= (note.line.size() == 1 ? 1 : steps_beyond_doubt);
+  if (note.line.size() == 1) return count > 0;
+  return count * step_m >= metres_beyond_doubt(map, note, stretch);
 }
 
 }  // namespace loopwright::proof

@@ -46,13 +46,12 @@ class Town:
 NOTES = ("--notes", "notes.geojson")
 
 
-def middle_of(town):
-    """A point half-way along the loop, as LAT,LON."""
+def points_of(town):
+    """Where the loop leads, as LAT,LON."""
     points = json.loads(town.run("card", "q.area", "loops.json", "--format", "geojson").stdout)
     line = next(f["geometry"]["coordinates"] for f in points["features"]
                 if f["geometry"]["type"] == "LineString")
-    lon, lat = line[len(line) // 2]
-    return f"{lat},{lon}"
+    return [f"{lat},{lon}" for lon, lat in line]
 
 
 def noted_hump(town):
@@ -67,7 +66,8 @@ def noted_hump(town):
 def closed_road(town):
     """A loop without notes, then one street of it closed: the new loop keeps off, the proof too."""
     town.loops("--want", "roundabout=1")
-    at = middle_of(town)
+    points = points_of(town)
+    at = points[len(points) // 2]
     town.run("proof", "q.area", "loops.json")
     town.add("--at", at, "--says", "closed", "--from", "2026-11-02", "--until", "2026-12-18")
     done = town.run("proof", "q.area", "loops.json", *NOTES, code=1)
@@ -87,6 +87,18 @@ def closed_road(town):
     assert "a learner may drive this way" in said, said
 
 
+def along_a_road(town):
+    """A note from one point to another follows the road between them, bends and all."""
+    town.loops("--want", "roundabout=1")
+    points = points_of(town)
+    town.run("note", "add", "line.geojson", "--area", "q.area", "--seen", "2026-10-03", "--at",
+             points[5], "--to", points[11], "--says", "narrow", "--along")
+    note, = json.loads((town.folder / "line.geojson").read_text(encoding="utf-8"))["features"]
+    line = [f"{lat},{lon}" for lon, lat in note["geometry"]["coordinates"]]
+    assert note["properties"]["way"] == "along" and len(line) > 2, line
+    assert sum(point in line for point in points[5:12]) >= 5, (line, points[5:12])
+
+
 def other_notes(town):
     town.loops("--want", "roundabout=1", *NOTES)
     town.add("--at", HOME, "--says", "hump")
@@ -101,6 +113,18 @@ def listed_and_checked(town):
     assert fine == "notes.geojson: notes 3, nothing to say of 3\n", fine
     old = town.run("note", "check", "notes.geojson", "q.area", "--today", "2028-01-01").stdout
     assert old.count("more than a year ago") == 3 and "can be deleted: over since 2026-12-18" in old
+
+
+def unlaid(town):
+    """A note on no road of the area is told with each command, and does no harm."""
+    file = town.folder / "far.geojson"
+    file.write_text(json.dumps({"type": "FeatureCollection", "features": [{
+        "type": "Feature", "geometry": {"type": "Point", "coordinates": [2.7, 54.2]},
+        "properties": {"says": "closed", "from": "2026-11-02", "seen": "2026-10-03"}}]}),
+        encoding="utf-8")
+    done = town.run("look", "q.area", HOME, "--notes", "far.geojson")
+    assert done.stderr == ("loopwright: far.geojson: note 1 (closed) is left out: no road that it "
+                           "fits within 30 m\n"), done.stderr
 
 
 def bad(town):
@@ -120,6 +144,9 @@ def bad(town):
              "not written, it would change nothing: no road that it fits within 30 m")):
         done = town.add(*words, code=2)
         assert done.stderr == f"loopwright: {line}\n", done.stderr
+    done = town.run("look", "q.area", HOME, "--notes", "none.geojson", code=1)
+    assert done.stderr == ("loopwright: none.geojson: no such file; make it with 'loopwright note "
+                           "add'\n"), done.stderr
     done = town.run("note", "burn", code=2)
     assert done.stderr == "loopwright: note takes add, list or check, not 'burn'\n", done.stderr
     assert (town.folder / "notes.geojson").read_bytes() == before
@@ -128,7 +155,8 @@ def bad(town):
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         town = Town(pathlib.Path(scratch))
-        for check in (noted_hump, closed_road, other_notes, listed_and_checked, bad):
+        for check in (noted_hump, closed_road, along_a_road, other_notes, listed_and_checked,
+                      unlaid, bad):
             check(town)
             print(check.__name__, "holds")
 
