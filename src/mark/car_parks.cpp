@@ -46,6 +46,7 @@ class CarParks {
   void mark();
 
  private:
+  void learn_way(const RawWay& way, const std::set<std::uint64_t>& cells);
   [[nodiscard]] bool has_bays(const RawFeature& park) const;
   [[nodiscard]] std::vector<std::size_t> ways_inside(const RawFeature& park) const;
   [[nodiscard]] std::optional<WayIn> way_in(const RawFeature& park) const;
@@ -57,27 +58,11 @@ class CarParks {
   Draft& draft_;
   const road::Roads& roads_;
   const PullUpRules& rules_;
-  std::vector<const RawWay*> service_;                                 // all service ways
+  std::vector<const RawWay*> service_;                                 // service ways by car parks
   std::unordered_multimap<std::int64_t, std::size_t> service_at_;      // their rows by node
   std::multimap<std::uint64_t, std::pair<Point, std::size_t>> nodes_;  // theirs, by grid cell
   std::multimap<std::uint64_t, Point> bays_;                           // by grid cell
 };
-
-CarParks::CarParks(Draft& draft, const road::Roads& roads, const PullUpRules& rules)
-    : draft_(draft), roads_(roads), rules_(rules) {
-  for (const RawWay& way : draft.raw.ways) {
-    if (!way.tags.is("highway", "service")) continue;
-    for (const std::int64_t node : way.nodes) {
-      service_at_.emplace(node, service_.size());
-      if (const RawNode* known = draft.raw.find_node(node))
-        nodes_.emplace(road::grid_cell(known->at), std::pair(known->at, service_.size()));
-    }
-    service_.push_back(&way);
-  }
-  for (const RawFeature& feature : draft.raw.features)
-    if (feature.tags.is("amenity", "parking_space"))
-      bays_.emplace(road::grid_cell(feature.at), feature.at);
-}
 
 /// Cells the outline of a feature lies in.
 std::set<std::uint64_t> cells_of(const RawFeature& park) {
@@ -85,6 +70,35 @@ std::set<std::uint64_t> cells_of(const RawFeature& park) {
   for (const std::vector<Point>& line : park.lines)
     for (const std::uint64_t cell : road::grid_cells_of(line)) cells.insert(cell);
   return cells;
+}
+
+CarParks::CarParks(Draft& draft, const road::Roads& roads, const PullUpRules& rules)
+    : draft_(draft), roads_(roads), rules_(rules) {
+  std::set<std::uint64_t> cells;  // those with a car park: what lies elsewhere isn't looked at
+  for (const RawFeature& feature : draft.raw.features)
+    if (could_be_one(feature.tags)) cells.merge(cells_of(feature));
+  for (const RawWay& way : draft.raw.ways)
+    if (way.tags.is("highway", "service")) learn_way(way, cells);
+  for (const RawFeature& feature : draft.raw.features)
+    if (feature.tags.is("amenity", "parking_space"))
+      bays_.emplace(road::grid_cell(feature.at), feature.at);
+}
+
+/// Keeps a service way that has a node in one of the cells.
+void CarParks::learn_way(const RawWay& way, const std::set<std::uint64_t>& cells) {
+  const std::size_t row = service_.size();
+  bool is_near = false;
+  for (const std::int64_t node : way.nodes) {
+    const RawNode* known = draft_.raw.find_node(node);
+    if (known == nullptr) continue;
+    const std::uint64_t cell = road::grid_cell(known->at);
+    if (!cells.contains(cell)) continue;
+    nodes_.emplace(cell, std::pair(known->at, row));
+    is_near = true;
+  }
+  if (!is_near) return;
+  service_.push_back(&way);
+  for (const std::int64_t node : way.nodes) service_at_.emplace(node, row);
 }
 
 Box box_of_lines(const RawFeature& park) {

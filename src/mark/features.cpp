@@ -1,7 +1,8 @@
 // Which things beside the roads are kept, and where they lie.
 //
-// 1. Kept for what they are: bus stops, taxi ranks, schools, car parks and their bays, gates and
-//    entrances (of schools), hazards and school zones, addresses.
+// 1. Kept for what they are: bus stops, taxi ranks, schools, car parks and their bays, fire and
+//    ambulance stations, hospitals, gates and entrances (of schools), hazards and school zones,
+//    addresses.
 // 2. Kept for their name, because people go there or steer by them: settlements, and amenities,
 //    shops, sights, stations, offices, parks and buildings that have a name.
 // 3. Inside: a ray to the east crosses the lines an odd number of times (no order of the lines is
@@ -18,12 +19,14 @@ namespace loopwright::mark {
 namespace {
 
 bool is_kept_without_name(const Tags& tags) {
-  constexpr std::array<std::string_view, 7> amenities{
-      "school", "kindergarten", "college", "parking", "parking_space", "taxi", "bus_station"};
+  constexpr std::array<std::string_view, 9> amenities{"school",      "kindergarten",  "college",
+                                                      "parking",     "parking_space", "taxi",
+                                                      "bus_station", "fire_station",  "hospital"};
   return tags.is("highway", "bus_stop") || one_of(tags.get("amenity"), amenities) ||
          (tags.is("public_transport", "platform") && tags.is("bus", "yes")) ||
          tags.is("highway", "speed_camera") || tags.has("hazard") || tags.has("entrance") ||
-         tags.is("barrier", "gate") || tags.has("addr:housenumber") || tags.has("addr:housename");
+         tags.is("emergency", "ambulance_station") || tags.is("barrier", "gate") ||
+         tags.has("addr:housenumber") || tags.has("addr:housename");
 }
 
 bool is_kept_for_name(const Tags& tags) {
