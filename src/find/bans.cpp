@@ -12,6 +12,8 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "loopwright/road/kind_table.hpp"
+
 namespace loopwright::find {
 
 namespace {
@@ -52,7 +54,8 @@ bool is_avoided(const wish::Wish& wish, road::Kind kind) {
 
 bool is_unwanted(const wish::Wish& wish, const Caps& caps, road::Kind kind, int hardness) {
   if (is_avoided(wish, kind)) return true;
-  if (!wish.level_given || hardness <= wish.level + caps.hardness_above_level) return false;
+  if (!wish.level_given || road::is_of_choice(kind)) return false;
+  if (hardness <= wish.level + caps.hardness_above_level) return false;
   return std::none_of(wish.wants.begin(), wish.wants.end(),
                       [&](const wish::Want& w) { return road::meets(kind, w.kind); });
 }

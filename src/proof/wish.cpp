@@ -12,6 +12,7 @@
 #include <cmath>
 #include <map>
 
+#include "loopwright/road/kind_table.hpp"
 #include "proof/checks.hpp"
 
 namespace loopwright::proof {
@@ -65,7 +66,8 @@ bool hardness_holds(const Drive& drive, const Caps& caps, Claims& claims) {
     const bool named = std::any_of(wants.begin(), wants.end(), [&](const Want& want) {
       return road::meets(found.pass.kind, want.kind);
     });
-    if (!claims.hold(named || found.pass.hardness <= most, [&] {
+    const bool excused = named || road::is_of_choice(found.pass.kind);
+    if (!claims.hold(excused || found.pass.hardness <= most, [&] {
           return pass_text(drive, found) + " of hardness " + std::to_string(found.pass.hardness) +
                  ", more than " + std::to_string(most);
         }))

@@ -33,4 +33,10 @@ const KindRow& kind_row(Kind kind);
 /// Hardness 1 to 5 by kind and movement.
 int hardness_of(Kind kind, Movement movement);
 
+/// True for what a lesson may do on a road and the road itself doesn't ask for: following the signs.
+/// Its hardness keeps no beginner off the road.
+constexpr bool is_of_choice(Kind kind) {
+  return kind == Kind::independent_stretch;
+}
+
 }  // namespace loopwright::road
