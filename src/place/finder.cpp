@@ -108,9 +108,10 @@ Finding Finder::Inside::nothing(const Reading& reading, const Typed& typed) cons
     finding.instead = reading.miss()->instead;
     return finding;
   }
-  const auto house = number_and_street(typed.head);
   finding.why = "nothing in this area is called '" + typed.head + "'";
-  finding.instead = lookup.spelled_like(house ? house->street : typed.head);
+  finding.instead = lookup.spelled_like(typed.head);
+  const auto house = number_and_street(typed.head);
+  if (finding.instead.empty() && house) finding.instead = lookup.spelled_like(house->street);
   return finding;
 }
 

@@ -76,9 +76,11 @@ std::string Lookup::written(const Name& name) const {
 }
 
 std::vector<std::string> Lookup::spelled_like(std::string_view text) const {
+  const std::string key = key_of(text);
+  const auto most_edits = static_cast<int>(squeezed(key).size() / 2);  // else it helps nobody
   std::vector<std::string> hints;
-  for (const Name& name : names_.like(key_of(text))) {
-    if (name.sort == NameSort::outward) continue;
+  for (const Name& name : names_.like(key)) {
+    if (name.sort == NameSort::outward || name.edits > most_edits) continue;
     const std::string hint = written(name);
     if (std::ranges::find(hints, hint) == hints.end()) hints.push_back(hint);
     if (hints.size() == most_hints) break;

@@ -53,6 +53,17 @@ TEST_CASE("an area outlives the file's name and the object it was opened with", 
   CHECK(kept.roads().text(TextId{1}) == "Mill Street");
 }
 
+TEST_CASE("the index of names is kept and checked, but the id doesn't hang on it", "[store]") {
+  const ScratchFolder folder;
+  road::Tables tables = test::tiny_tables();
+  const std::string bare = store::write_area(folder / "a.area", tables, test::tiny_info());
+  tables.place_index = {'i', 'n', 'd', 'e', 'x'};
+  const std::string indexed = store::write_area(folder / "b.area", tables, test::tiny_info());
+  CHECK(indexed == bare);
+  CHECK(store::open_area(folder / "b.area").roads().place_index.size() == 5);
+  CHECK_NOTHROW(store::verify_area(folder / "b.area"));
+}
+
 TEST_CASE("the same roads give the same bytes and the same id", "[store]") {
   const ScratchFolder folder;
   const std::string first =

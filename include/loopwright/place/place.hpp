@@ -58,7 +58,7 @@ std::string make_index(const road::Roads& roads);
 
 class Finder {
  public:
-  /// Rules: the area must outlive it. Throws InputError when its index is missing or damaged; so
+  /// Rules: the area must outlive it; one thread at a time may use it. Throws InputError when its index is missing or damaged; so
   /// does find.
   explicit Finder(const road::Roads& roads);
   ~Finder();
