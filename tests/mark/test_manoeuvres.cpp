@@ -92,21 +92,38 @@ TEST_CASE("a short street has room to move off, not to stop hard", "[mark][manoe
   CHECK(chances(town, Kind::emergency_stop).empty());
 }
 
-TEST_CASE("a crooked street has spots to move off from, none for straight work",
+TEST_CASE("a curving street has spots to move off from, none for straight work",
           "[mark][manoeuvres]") {
   const BuiltTown town = built_town(R"(
-N         P
-A
-S    m
-          B
-          T
-w1 AmB highway=residential maxspeed=30_mph
+N
+A   a
+        b
+S
+            c
+.
+.
+                d
+.
+.
+                    P
+                    B
+                    T
+w1 AabcdB highway=residential maxspeed=30_mph
 w2 NAS highway=tertiary
-w3 PB highway=tertiary
-w4 BT highway=tertiary
+w3 PBT highway=tertiary
 )",
                                     "GB-ENG");
-  CHECK_FALSE(chances(town, Kind::move_off).empty());
+  CHECK(chances(town, Kind::move_off) == both);
+  for (const Kind kind :
+       {Kind::parallel_park, Kind::pull_up_right, Kind::turn_in_road, Kind::emergency_stop})
+    CHECK(chances(town, kind).empty());
+}
+
+TEST_CASE("a terrace full of cars is for stopping and parking only", "[mark][manoeuvres]") {
+  const BuiltTown town = street(quiet + " parking:both=lane width=9.6");
+  CHECK(chances(town, Kind::parallel_park) == both);
+  for (const Kind kind : {Kind::pull_up_right, Kind::turn_in_road, Kind::emergency_stop})
+    CHECK(chances(town, kind).empty());
 }
 
 TEST_CASE("an uphill start goes up: 4 % or more, the way it climbs", "[mark][manoeuvres]") {

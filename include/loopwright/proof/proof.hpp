@@ -4,7 +4,7 @@
 //
 // Checked: the file's area is this one; each stretch exists and follows the last; directions, walls,
 // turns (bans over several ways too) and access; start and end at the places asked; lengths, limits,
-// times by pace's rules; the time window; every pass claimed is driven, and none is missing; what
+// times by pace's rules, planned stops; the time window; every pass claimed is driven, none missing; what
 // was avoided; bus-lane verdicts; counts against the wish; a shortfall that the loops bear out.
 // Rules: never includes find, reach or mark; stops at the first false claim. Stretches, passes and
 // bus lanes are numbered from 0 in the text, as they are in the file.
