@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdio>
+#include <set>
 
 #include "card/drive_line.hpp"
 #include "card/sheet.hpp"
@@ -33,7 +34,19 @@ std::string utc(const Instant& at) {
   return write_time({at.unix_s, 0}).substr(0, date_and_time) + "Z";
 }
 
-std::string describe(const say::Row& row, const say::Words& words, SpeedUnit unit) {
+/// What isn't sure of the passes of a row, each once.
+std::set<std::string> unsure_in(const say::Row& row, const wish::Loop& loop,
+                                const say::Words& words) {
+  std::set<std::string> texts;
+  for (const std::size_t index : row.passes) {
+    const wish::Pass& pass = loop.passes[index];
+    if (pass.confidence == road::Confidence::inferred) texts.insert(write_unsure(words, pass.kind));
+  }
+  return texts;
+}
+
+std::string describe(const say::Row& row, const wish::Loop& loop, const say::Words& words,
+                     SpeedUnit unit) {
   std::vector<std::string> parts;
   if (!row.where.empty()) parts.push_back(row.where);
   if (row.new_limit) {
@@ -47,6 +60,7 @@ std::string describe(const say::Row& row, const say::Words& words, SpeedUnit uni
   if (row.to_next_m > 0)
     parts.push_back(words.fill("card.next", {{"distance", say::say_distance(row.to_next_m, unit)},
                                              {"minutes", write_minutes(words, row.to_next_s)}}));
+  for (const std::string& unsure : unsure_in(row, loop, words)) parts.push_back(unsure);
   return joined(parts, "; ");
 }
 
@@ -91,7 +105,7 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish:
   for (const say::Row& row : say::say_loop(roads, loop)) {
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});
     xml.leaf("name", row.say);
-    const std::string text = describe(row, words, roads.info().region.unit);
+    const std::string text = describe(row, loop, words, roads.info().region.unit);
     if (!text.empty()) xml.leaf("desc", text);
     xml.close();
   }

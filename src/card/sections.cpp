@@ -89,10 +89,7 @@ std::map<std::string, std::set<std::size_t>> inferred_passes(const Subject& subj
     for (const std::size_t index : subject.rows[k].passes) {
       const wish::Pass& pass = subject.loop.passes[index];
       if (pass.confidence != road::Confidence::inferred) continue;
-      const std::string own = "unsure." + std::string(road::name(pass.kind));
-      const std::string kind = write_kind(subject.words, pass.kind, road::Movement::none);
-      const std::string_view key = subject.words.has(own) ? std::string_view(own) : "unsure.pass";
-      inferred[subject.words.fill(key, {{"kind", kind}, {"rows", ""}})].insert(k + 1);
+      inferred[write_unsure(subject.words, pass.kind)].insert(k + 1);
     }
   return inferred;
 }
@@ -163,7 +160,9 @@ void add_unsure(Sheet& sheet, const Subject& subject) {
   add("unsure.limit", rows_with(subject, road::LimitConfidence::inferred));
   add("unsure.changed", rows_with(subject, road::LimitConfidence::check));
   for (const auto& [text, rows] : inferred_passes(subject))
-    lines.push_back(text + write_rows(words, {rows.begin(), rows.end()}));
+    lines.push_back(
+        words.fill("unsure.in_rows",
+                   {{"what", text}, {"rows", write_rows(words, {rows.begin(), rows.end()})}}));
   if (lines.empty()) return;
   add_heading(sheet, subject, "card.unsure");
   for (const std::string& line : lines) sheet.paragraph(indent, line);

@@ -57,6 +57,12 @@ std::string write_asked(const say::Words& words, const wish::Want& want) {
   return words.fill("card.want", {{"kind", kind}, {"n", std::to_string(*want.count)}});
 }
 
+std::string write_unsure(const say::Words& words, road::Kind kind) {
+  const std::string own = "unsure." + std::string(road::name(kind));
+  if (words.has(own)) return std::string(words.at(own));
+  return words.fill("unsure.pass", {{"kind", write_kind(words, kind, road::Movement::none)}});
+}
+
 std::string write_rows(const say::Words& words, const std::vector<std::size_t>& numbers) {
   std::vector<std::string> parts;
   for (std::size_t i = 0; i < numbers.size();) {

@@ -21,6 +21,8 @@ std::string write_limit(const say::Words& words, const road::LimitOnDay& limit);
 std::string write_kind(const say::Words& words, road::Kind kind, road::Movement movement);
 /// "roundabout right 3"
 std::string write_asked(const say::Words& words, const wish::Want& want);
+/// What isn't sure of an inferred pass of this kind: "who gives way is inferred".
+std::string write_unsure(const say::Words& words, road::Kind kind);
 /// "rows 1 to 3, 5"; ascending row numbers from 1, at least one.
 std::string write_rows(const say::Words& words, const std::vector<std::size_t>& numbers);
 /// "3 min"

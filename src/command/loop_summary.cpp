@@ -2,6 +2,7 @@
 // driven twice. Then what fell short, with the nearest there is.
 #include "command/loop_summary.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <ostream>
@@ -30,20 +31,35 @@ void print_times(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
       << clock_after(loop, likely_end) << '\n';
 }
 
+bool is_inferred(const wish::Pass& pass) {
+  return pass.confidence == road::Confidence::inferred;
+}
+
+/// " (3 inferred)", or nothing.
+std::string of_them(std::int64_t inferred) {
+  return inferred == 0 ? "" : " (" + std::to_string(inferred) + " inferred)";
+}
+
 void print_met(std::ostream& out, const wish::Loop& loop) {
   for (const wish::Met& met : loop.met) {
-    out << "  asked " << wish::write_want(met.want) << ": " << met.got << '\n';
+    const auto inferred = std::ranges::count_if(loop.passes, [&](const wish::Pass& pass) {
+      return is_inferred(pass) && wish::counts_for(pass, met.want);
+    });
+    out << "  asked " << wish::write_want(met.want) << ": " << met.got << of_them(inferred) << '\n';
   }
 }
 
 void print_passes(std::ostream& out, const wish::Loop& loop) {
-  std::array<int, road::kind_count> passes{};
-  for (const wish::Pass& pass : loop.passes) ++passes[static_cast<std::size_t>(pass.kind)];
+  std::array<int, road::kind_count> passes{}, inferred{};
+  for (const wish::Pass& pass : loop.passes) {
+    ++passes[static_cast<std::size_t>(pass.kind)];
+    if (is_inferred(pass)) ++inferred[static_cast<std::size_t>(pass.kind)];
+  }
   std::string text;
   for (std::size_t k = 0; k < passes.size(); ++k) {
     if (passes[k] == 0) continue;
     text += (text.empty() ? "" : ", ") + std::string(road::name(static_cast<road::Kind>(k))) + " " +
-            std::to_string(passes[k]);
+            std::to_string(passes[k]) + of_them(inferred[k]);
   }
   out << "  passes: " << (text.empty() ? "none" : text) << '\n';
   const int crossings = passes[static_cast<std::size_t>(road::Kind::level_crossing)];

@@ -1,11 +1,14 @@
 // 1. Chances of all forms but runs: what their source says, at their place.
-// 2. Places without a chance (no legal way through for a learner): their own source, without a tag.
+// 2. Places without a chance (no legal way through for a learner): their own source, without a tag;
+//    certain only when the kind always is.
 // 3. Facts of runs: a row for each way and tag, at the middle of its first piece; the length of
 //    pieces that say the same is added up, each piece once.
 #include "loopwright/road/findings.hpp"
 
 #include <algorithm>
 #include <tuple>
+
+#include "loopwright/road/kind_table.hpp"
 
 namespace loopwright::road {
 namespace {
@@ -25,7 +28,9 @@ void add_chances(const Roads& roads, std::vector<Finding>& all) {
   for (std::size_t p = 0; p < roads.places.size(); ++p) {
     const Place& place = roads.places[p];
     if (has_chance[p] || is_stretch_like(place.kind)) continue;
-    all.push_back({place.kind, place.source, TextId{0}, Confidence::certain, place.at, 0});
+    const bool certain = kind_row(place.kind).sure == "certain";
+    all.push_back({place.kind, place.source, TextId{0},
+                   certain ? Confidence::certain : Confidence::inferred, place.at, 0});
   }
 }
 

@@ -43,7 +43,7 @@ TEST_CASE("a stay within the hours, or touching them, is forbidden", "[lanes][st
   CHECK(told("Mo-Sa 16:00-19:00", flag::lane, {at(15, 57), at(16, 3)}).starts_with("forbidden"));
 }
 
-TEST_CASE("hours that can't be read: check the plate", "[lanes][stopping]") {
+TEST_CASE("a stay beside hours that can't be read is to be checked on the plate", "[lanes][stopping]") {
   CHECK(told("when busy", flag::hours, {at(15, 0), at(15, 6)}) ==
         "check: hours can't be read: when busy");
 }

@@ -79,7 +79,8 @@ TEST_CASE("a road that parked cars only may make narrow is narrow perhaps", "[sa
   const BuiltTown measured = town_of(drawing + "width=4.2\n", 100);
   CHECK(rows_of(measured, "ABCDCBA")[1].hazards == Texts{"narrow road"});
   const BuiltTown parked = town_of(drawing + "width=8 parking:both=lane\n", 100);
-  CHECK(rows_of(parked, "ABCDCBA")[1].hazards == Texts{"narrow road, perhaps"});
+  CHECK(rows_of(parked, "ABCDCBA")[1].hazards ==
+        Texts{"narrow road, perhaps", "parked cars, meet what comes, perhaps"});
 }
 
 TEST_CASE("a row knows the hardest thing it leads to", "[say]") {

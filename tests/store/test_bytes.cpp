@@ -1,5 +1,5 @@
-// The bytes of a tiny area, one by one. Checksums and id were computed outside, with the npm
-// package hash-wasm 4.13.0 (xxhash3, xxhash128), by the layout as it is written in
+// The bytes of a tiny area, one by one. Checksums and id were computed outside, with
+// Debian's python3-xxhash 3.2.0 (xxh3_64, xxh3_128), by the layout as it is written in
 // src/store/layout.hpp.
 #include <catch2/catch.hpp>
 
@@ -30,25 +30,25 @@ std::string hex(std::string_view bytes) {
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.size() == 1928);
+  CHECK(bytes.size() == 2224);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "01000000");           // format 1
-  CHECK(hex(bytes.substr(12, 4)) == "1a000000");          // info and 25 columns
-  CHECK(hex(bytes.substr(16, 8)) == "8807000000000000");  // 1928 bytes
-  CHECK(hex(bytes.substr(24, 16)) == "163daa82c50c00e6d1b7fdf099a286e0");
-  CHECK(hex(bytes.substr(40, 8)) == "cc95a9015d46d8b6");
+  CHECK(hex(bytes.substr(8, 4)) == "02000000");           // format 2
+  CHECK(hex(bytes.substr(12, 4)) == "1f000000");          // info and 30 columns
+  CHECK(hex(bytes.substr(16, 8)) == "b008000000000000");  // 2224 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "aca6f19f7a16072072d0a7fe473cf4b6");
+  CHECK(hex(bytes.substr(40, 8)) == "67a8f43234ab32cd");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   const std::string info = bytes.substr(48, 56);
   CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
-  CHECK(hex(info.substr(24, 8)) == "e005000000000000");  // 48 + 26 × 56 = 1504
-  CHECK(hex(info.substr(32, 8)) == "8700000000000000");
+  CHECK(hex(info.substr(24, 8)) == "f806000000000000");  // 48 + 31 × 56 = 1784
+  CHECK(hex(info.substr(32, 8)) == "9000000000000000");
   CHECK(hex(info.substr(40, 8)) == "0100000000000000");
   const std::string nodes = bytes.substr(48 + 56, 56);
   CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
-  CHECK(hex(nodes.substr(24, 8)) == "6806000000000000");
+  CHECK(hex(nodes.substr(24, 8)) == "8807000000000000");
   CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
   CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
   CHECK(hex(nodes.substr(48, 8)) == "0d351728a8d74674");
@@ -56,14 +56,13 @@ TEST_CASE("the section table of an area file has these bytes", "[store]") {
 
 TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.substr(1504, 136) ==
+  CHECK(bytes.substr(1784, 144) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
-        "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\n" +
-            std::string(1, '\0'));
+        "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
   // Two nodes: OSM id, latitude and longitude, flags, reserved.
-  CHECK(hex(bytes.substr(1640, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(1664, 24)) == "0c0000000000000000000000000000000000000000000000");
-  CHECK(bytes.substr(1912, 16) == std::string("Mill Street") + std::string(5, '\0'));
+  CHECK(hex(bytes.substr(1928, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(1952, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(bytes.substr(2208, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
 }  // namespace
