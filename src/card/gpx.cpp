@@ -51,7 +51,7 @@ std::string describe(const say::Row& row, const wish::Loop& loop, const say::Wor
   if (!row.where.empty()) parts.push_back(row.where);
   if (row.new_limit) {
     const std::string limit = write_limit(words, *row.new_limit);
-    const bool sure = row.new_limit->confidence == road::LimitConfidence::certain;
+    const bool sure = road::is_sure(row.new_limit->confidence);
     parts.push_back(sure ? limit : words.fill("limit.look", {{"limit", limit}}));
   }
   parts.insert(parts.end(), row.briefs.begin(), row.briefs.end());

@@ -77,7 +77,7 @@ std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
   if (row.hardness > 0)
     numerals.push_back(words.fill("card.hard", {{"n", std::to_string(row.hardness)}}));
   std::vector<RowLine> lines{{say::capitalised(row.say), joined(numerals, "  ")}};
-  const bool look = row.new_limit && row.new_limit->confidence != road::LimitConfidence::certain;
+  const bool look = row.new_limit && !road::is_sure(row.new_limit->confidence);
   std::vector<std::string> where;
   // A road that is spoken of needn't be printed once more.
   const bool spoken = row.say.ends_with(row.where);

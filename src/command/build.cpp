@@ -88,7 +88,7 @@ std::optional<BuildJob> job_of(const Arguments& words) {
   app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;
   check_report_name(texts.report);
-  const read::BuildOptions options{region_of(texts), texts.motorways, texts.fords};
+  const read::BuildOptions options{region_of(texts), texts.motorways, texts.fords, {}};
   return BuildJob{texts.extract,
                   texts.area,
                   texts.report,

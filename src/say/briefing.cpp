@@ -40,8 +40,8 @@ class Briefing {
   }
 
  private:
-  /// A kind met after a row, sure or inferred.
-  using Group = std::tuple<std::size_t, road::Kind, bool>;
+  /// A kind met after a row, as sure as the map is of it.
+  using Group = std::tuple<std::size_t, road::Kind, road::Confidence>;
   struct Members {
     std::size_t first_joint = 0, count = 0;
   };
@@ -62,8 +62,8 @@ class Briefing {
     } else if (own != moments_.end()) {
       if (words_.has("brief." + kind)) rows[k].briefs.emplace_back(words_.at("brief." + kind));
     } else if (words_.has("hazard." + kind)) {
-      const bool sure = pass.confidence != road::Confidence::inferred;
-      ++groups_.try_emplace({k, pass.kind, sure}, Members{joint, 0}).first->second.count;
+      const Group group{k, pass.kind, pass.confidence};
+      ++groups_.try_emplace(group, Members{joint, 0}).first->second.count;
     }
   }
 
@@ -79,8 +79,8 @@ class Briefing {
 
   void add_groups() {
     for (const auto& [group, members] : groups_) {
-      const auto& [k, kind, sure] = group;
-      ahead_[k].push_back({members.first_joint, words_for(kind, sure, members.count)});
+      const auto& [k, kind, confidence] = group;
+      ahead_[k].push_back({members.first_joint, words_for({kind, confidence}, members.count)});
     }
   }
 
@@ -90,11 +90,19 @@ class Briefing {
     return words_.fill("stop.here", {{"kind", kind}, {"n", minutes}});
   }
 
-  [[nodiscard]] std::string words_for(road::Kind kind, bool sure, std::size_t count) const {
-    const std::string name(road::name(kind));
-    if (sure) return words_.count("hazard." + name, count);
+  struct Fact {
+    road::Kind kind;
+    road::Confidence confidence;
+  };
+  [[nodiscard]] std::string words_for(const Fact& fact, std::size_t count) const {
+    const std::string name(road::name(fact.kind));
+    const std::string hazard = words_.count("hazard." + name, count);
+    if (fact.confidence == road::Confidence::certain) return hazard;
+    if (fact.confidence == road::Confidence::noted) {
+      return words_.fill("hazard.noted", {{"hazard", hazard}});
+    }
     if (words_.has("perhaps." + name)) return words_.count("perhaps." + name, count);
-    return words_.fill("hazard.inferred", {{"hazard", words_.count("hazard." + name, count)}});
+    return words_.fill("hazard.inferred", {{"hazard", hazard}});
   }
 
   /// The row that what begins at this joint belongs to.
@@ -131,7 +139,7 @@ class Briefing {
     std::string text = limit.value == 0
                            ? std::string(words_.at("limit.none"))
                            : words_.fill("limit.value", {{"n", std::to_string(limit.value)}});
-    if (limit.confidence == road::LimitConfidence::certain) return text;
+    if (road::is_sure(limit.confidence)) return text;
     return words_.fill("limit.look", {{"limit", text}});
   }
 

@@ -33,7 +33,9 @@ Note on(const BuiltTown& town, std::string_view ends, NoteKind says) {
   const road::Roads roads = town.roads();
   const StretchId s = town.stretch(ends);
   const Point middle = point_along(roads.shape_of(s.piece()), roads.piece(s).length_m / 2);
-  return {.says = says, .line = {middle}, .seen = {2026, 10, 3}};
+  Note note;
+  note.says = says, note.line = {middle}, note.seen = {2026, 10, 3};
+  return note;
 }
 
 /// A drive over the roads as some notes make them, told the truth about.

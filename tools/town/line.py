@@ -17,6 +17,24 @@ class Line:
         feet = [foot(a, b, point) for a, b in zip(self.points, self.points[1:])]
         return min((apart(f, point), i, f) for i, f in enumerate(feet))
 
+    def length(self):
+        return sum(apart(a, b) for a, b in zip(self.points, self.points[1:]))
+
+    def along(self, segment, place):
+        """Metres from the start of the line to a place on one of its segments."""
+        before = self.points[:segment + 1] + [place]
+        return sum(apart(a, b) for a, b in zip(before, before[1:]))
+
+    def beside(self, metres, left_m):
+        """The point so many metres along the line and so far to the left of it."""
+        for a, b in zip(self.points, self.points[1:]):
+            size = apart(a, b)
+            if metres <= size or b == self.points[-1]:
+                dx, dy = (b[0] - a[0]) / size, (b[1] - a[1]) / size
+                return cm(a[0] + dx * metres - dy * left_m, a[1] + dy * metres + dx * left_m)
+            metres -= size
+        raise ValueError("a line of no length")
+
     def add(self, segment, place, merge_m=MERGE_M):
         """Puts a point into a segment, or takes the end of it that is near enough."""
         for known in (self.points[segment], self.points[segment + 1]):

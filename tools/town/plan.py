@@ -11,6 +11,8 @@ from town.shape import angle_of, apart, bend, beside, cm, on_circle, towards
 JOIN_M = 30.0    # an end this near to a road is meant to meet it
 CARRIAGEWAY_M = 7.0   # from the middle of a dual carriageway to the middle of either side
 FLARE_M, FLARE_HALF_M = 38.0, 8.0   # length and half width of a splitter island
+FRONT_M, CORNER_M = 9.0, 12.0   # house fronts from the middle of the street, and from its corners
+KERB_M = 5.0     # a bus stop's pole from the middle of the road
 END_MARKS = {    # tags, and how far before the end they stand
     "give_way": ({"highway": "give_way"}, 6.0),
     "stop": ({"highway": "stop"}, 6.0),
@@ -122,6 +124,13 @@ class Town:
 
     def do_spot(self, words):
         self.spots.append((self.point(words[0]), self.tags_in(words[1:])))
+
+    def do_houses(self, words):
+        self.late.append((self.put_houses, words[0], float(words[1]), self.tags_in(words[2:])))
+
+    def do_stop(self, words):
+        side = {"bus": +1, "back": -1}[words[2]]
+        self.late.append((self.put_stop, words[0], self.point(words[1]), side))
 
     # --- roads and rings -------------------------------------------------------------------------
 
@@ -236,6 +245,27 @@ class Town:
             self.troubles.append(f"no road at {point} for {tags}")
             return
         self.node_tags[line.add(segment, at, 2.0)].update(tags)
+
+    def put_houses(self, street, step_m, tags):
+        """House numbers along a street, from the first metres of its first road on."""
+        number = 1
+        for line in (l for l in self.lines if l.tags.get("name") == street):
+            for metres in range(int(CORNER_M), int(line.length() - CORNER_M), 1):
+                if (metres - int(CORNER_M)) % step_m >= 1:
+                    continue
+                for side in (+1, -1):
+                    house = {"addr:housenumber": str(number), "addr:street": street} | tags
+                    self.spots.append((line.beside(metres, side * FRONT_M), house))
+                    number += 1
+
+    def put_stop(self, name, point, side):
+        roads = [line for line in self.lines if line.kind == "road"]
+        (distance, segment, at), line = nearest_of(roads, point)
+        if distance > JOIN_M:
+            self.troubles.append(f"no road at {point} for the bus stop {name}")
+            return
+        place = line.beside(line.along(segment, at), side * KERB_M)
+        self.spots.append((place, {"highway": "bus_stop", "name": name}))
 
     def put_control(self, point, tags):
         self.node_tags[self.junction_near(point)].update(tags)

@@ -46,6 +46,10 @@ enum class LimitConfidence : std::uint8_t {
   noted,     ///< the instructor noted it
 };
 std::string_view name(LimitConfidence confidence);
+/// False for what one has to look for the sign of: an inferred limit, or one in doubt.
+constexpr bool is_sure(LimitConfidence confidence) {
+  return confidence == LimitConfidence::certain || confidence == LimitConfidence::noted;
+}
 std::optional<LimitConfidence> parse_limit_confidence(std::string_view text);
 
 struct LimitFact {
