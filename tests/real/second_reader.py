@@ -1,0 +1,362 @@
+"""A second reading of a map: what a learner's car may do on its roads, from the raw tags alone.
+
+Written from the OSM wiki pages named beside each rule, and from nothing of the program under test.
+Roads are ways; an object is named as in the report of a build: "way/5", "node/7".
+"""
+import itertools
+import math
+from collections import defaultdict
+from functools import cache, cached_property
+
+import networkx
+
+from opl import Map
+
+OPEN = {"yes", "designated", "permissive", "official"}  # Key:access
+UNSEALED = {"unpaved", "gravel", "fine_gravel", "dirt", "earth", "ground", "mud", "grass", "sand",
+            "compacted", "pebblestone", "wood", "rock"}  # Key:surface
+ROUGH = {"bad", "very_bad", "horrible", "very_horrible", "impassable"}  # Key:smoothness
+WALLS = {"bollard", "block", "chain", "jersey_barrier", "bus_trap", "sump_buster", "cycle_barrier",
+         "gate", "lift_gate", "swing_gate", "yes", "bump_gate"}
+PARTNER_M = 50  # ours: the other half of a divided road
+PARTNER_DEG = 145
+HEADING_M = 15
+BACK = {"along": "against", "against": "along"}
+TOWN_KM = 20  # a part of the net as long as this is a town of its own (DEVELOPERS.md, roads)
+
+
+def off_line(point, a, b):
+    """Metres from a point to the line from a to b."""
+    east = 111_195 * math.cos(math.radians(point[0]))
+    (ax, ay), (bx, by) = (((p[1] - point[1]) * east, (p[0] - point[0]) * 111_195) for p in (a, b))
+    length = (bx - ax) ** 2 + (by - ay) ** 2
+    along = 0 if length == 0 else max(0, min(1, (ax * (ax - bx) + ay * (ay - by)) / length))
+    return math.hypot(ax + along * (bx - ax), ay + along * (by - ay))
+
+
+def words(text):
+    return [word.strip() for word in text.split(";") if word.strip()]
+
+
+def metres(a, b):
+    """Between two (lat, lon), on a ball; good to half a per cent at these lengths."""
+    middle = math.radians((a[0] + b[0]) / 2)
+    north, east = a[0] - b[0], (a[1] - b[1]) * math.cos(middle)
+    return 111_195 * math.hypot(north, east)
+
+
+def bearing(a, b):
+    east = (b[1] - a[1]) * math.cos(math.radians((a[0] + b[0]) / 2))
+    return math.degrees(math.atan2(east, b[0] - a[0]))
+
+
+def between(a, b):
+    """The angle from bearing a to bearing b, -180 to 180; positive to the right."""
+    return (b - a + 540) % 360 - 180
+
+
+class Reader:
+    def __init__(self, extract, region):
+        self.map = Map(extract)
+        self.region = region
+        self.roads = {w for w in self.map.ways if self.map.is_road(w)}
+        self.ways_at = defaultdict(set)
+        for way in self.roads:
+            for node in self.line(way):
+                self.ways_at[node].add(way)
+        self.ring_cycles = list(self._ring_cycles())
+        self.in_ring = {way for ring in self.ring_cycles for way in ring}
+        self.net = self._net()
+        self.joined = self._joined()
+
+    def tags(self, way):
+        return self.map.ways[way].tags
+
+    def node(self, number):
+        return self.map.nodes.get(number, {})
+
+    def at(self, node):
+        return self.map.places[node]
+
+    @cache
+    def line(self, way):
+        """The nodes of a way that the extract knows."""
+        return [n for n in self.map.ways[way].nodes if n in self.map.places]
+
+    def length(self, way):
+        line = self.line(way)
+        return sum(metres(self.at(a), self.at(b)) for a, b in zip(line, line[1:]))
+
+    @staticmethod
+    def suffix(direction):
+        return "forward" if direction == "along" else "backward"
+
+    # --- driving ---------------------------------------------------------------------------------
+
+    def directions(self, way):
+        """Where traffic may go: "along" the nodes, "against" them. Key:oneway."""
+        tags = self.tags(way)
+        one_way = tags.get("oneway", "")
+        if one_way in ("yes", "1", "true"):
+            return {"along"}
+        if one_way in ("-1", "reverse"):
+            return {"against"}
+        if one_way == "reversible":
+            return set()
+        ring = tags.get("junction") in ("roundabout", "circular")
+        motorway = tags.get("highway") in ("motorway", "motorway_link")
+        return {"along"} if one_way not in ("no", "0", "false", "alternating") and (
+            ring or motorway) else {"along", "against"}
+
+    def access(self, way, direction):
+        """The access tree of a motor car (Key:access): the most special key that is there."""
+        tags, value = self.tags(way), "yes"
+        for suffix in ("", ":" + self.suffix(direction)):
+            for mode in ("motorcar", "motor_vehicle", "vehicle", "access"):
+                if mode + suffix in tags:
+                    value = tags[mode + suffix]
+                    break
+        return value
+
+    def may_be_shut(self, way):
+        """Some hours may shut it (Conditional restrictions): no way for a lesson."""
+        return any(key.split(":")[0] in ("motorcar", "motor_vehicle", "vehicle", "access")
+                   and key.endswith(":conditional") for key in self.tags(way))
+
+    def unsuited(self, way):
+        """Legal, and no place for a lesson: DEVELOPERS.md, roads."""
+        tags = self.tags(way)
+        return (tags["highway"] in ("living_street", "motorway", "motorway_link", "road")
+                or tags.get("surface") in UNSEALED or tags.get("smoothness") in ROUGH
+                or tags.get("ford", "no") != "no" or tags.get("toll", "no") != "no")
+
+    @cache
+    def open_ways(self, way):
+        """The directions in which a learner may drive a road, by its tags."""
+        if self.unsuited(way) or self.may_be_shut(way):
+            return set()
+        return {d for d in self.directions(way) if set(words(self.access(way, d))) <= OPEN}
+
+    def is_wall(self, node):
+        """A barrier no car passes; access on the node outranks its kind. Key:barrier."""
+        tags = self.node(node)
+        if tags.get("barrier") not in WALLS:
+            return False
+        for mode in ("motorcar", "motor_vehicle", "vehicle", "access"):
+            if mode in tags:
+                return tags[mode] not in OPEN
+        return True
+
+    def _net(self):
+        """Every drivable step from node to node, with its way."""
+        net = networkx.DiGraph()
+        for way in self.roads:
+            line = self.line(way)
+            for direction in self.open_ways(way):
+                steps = line if direction == "along" else line[::-1]
+                for a, b in zip(steps, steps[1:]):
+                    net.add_edge(a, b, way=way, metres=metres(self.at(a), self.at(b)))
+        return net
+
+    def binding(self):
+        """(from way, via node, to way) -> forbidden, (from way, via node) -> the only way on.
+
+        Relation:restriction; conditional ones bind too (DEVELOPERS.md); ways as via are left out.
+        """
+        banned, only = set(), {}
+        for relation in self.map.relations.values():
+            tags = relation.tags
+            text = next((tags[k].split(" @")[0] for k in ("restriction", "restriction:motorcar",
+                                                          "restriction:conditional") if k in tags),
+                        "")
+            if set(words(tags.get("except", ""))) & {"motorcar", "motor_vehicle", "vehicle"}:
+                continue
+            by_role = {role: [(t, ref) for t, ref, r in relation.members if r == role]
+                       for role in ("from", "via", "to")}
+            if [t for t, _ in by_role["via"]] != ["n"]:
+                continue
+            via = by_role["via"][0][1]
+            for start, end in itertools.product(by_role["from"], by_role["to"]):
+                if {start[1], end[1]} <= self.ways_at.get(via, set()):  # else it can't be used
+                    if text.startswith("no_"):
+                        banned.add((start[1], via, end[1]))
+                    if text.startswith("only_"):
+                        only[start[1], via] = end[1]
+        return banned, only
+
+    def _joined(self):
+        """Steps that can be driven into and out of, without turning round but at a dead end: the
+        largest such part of the net, and other towns."""
+        banned, only = self.binding()
+        moves = networkx.DiGraph()
+        for a, b, way in self.net.edges.data("way"):
+            moves.add_node((a, b))
+            dead_end = self.is_wall(b) or set(self.net.succ[b]) | set(self.net.pred[b]) <= {a}
+            for c in ([a] if dead_end else self.net.succ[b]):
+                onward = self.net.edges[b, c]["way"] if self.net.has_edge(b, c) else None
+                if onward is None or (c == a and not dead_end) or (way, b, onward) in banned:
+                    continue
+                if only.get((way, b), onward) == onward:
+                    moves.add_edge((a, b), (b, c))
+        parts = [(sum(self.net.edges[step]["metres"] for step in part), part)
+                 for part in networkx.strongly_connected_components(moves)]
+        largest = max(size for size, _ in parts)
+        return set().union(*(part for size, part in parts
+                             if size == largest or size >= TOWN_KM * 1000))
+
+    @cache
+    def is_driven(self, way):
+        """Some step of the way can be driven, into and out of."""
+        line = self.line(way)
+        return any((a, b) in self.joined or (b, a) in self.joined for a, b in zip(line, line[1:]))
+
+    def is_driven_over(self, node):
+        return any((before, node) in self.joined for before in self.net.pred.get(node, ()))
+
+    def arms_at(self, node):
+        """(way, direction) of each road that leads away from a node, whatever its access."""
+        for way in sorted(self.ways_at[node]):
+            line = self.line(way)
+            for i, here in enumerate(line):
+                if here == node and i + 1 < len(line):
+                    yield way, "along", line[i:]
+                if here == node and i > 0:
+                    yield way, "against", line[i::-1]
+
+    def heading(self, nodes):
+        """The bearing in which a road leaves its first node, over its first metres."""
+        start = self.at(nodes[0])
+        for node in nodes[1:]:
+            if metres(start, self.at(node)) >= HEADING_M:
+                return bearing(start, self.at(node))
+        return bearing(start, self.at(nodes[-1]))
+
+    def moves_over(self, node):
+        """(way in, direction, way out, direction, angle) of each drive over a node, by the tags."""
+        arms = [(w, d, self.heading(nodes)) for w, d, nodes in self.arms_at(node)]
+        for way, away, out in arms:
+            inward = BACK[away]
+            if inward not in self.open_ways(way):
+                continue
+            for other, onward, heading in arms:
+                if (other, onward) != (way, away) and onward in self.open_ways(other):
+                    yield way, inward, other, onward, between(out + 180, heading)
+
+    def ways_on(self, node, way, into):
+        """How many roads lead on from a way into a node, open to us or not."""
+        return sum(1 for other, onward, _ in self.arms_at(node)
+                   if onward in self.directions(other) and (other, onward) != (way, BACK[into]))
+
+    # --- rings -----------------------------------------------------------------------------------
+
+    def ring_steps(self):
+        graph = networkx.DiGraph()
+        for way in self.roads:
+            if self.tags(way).get("junction") not in ("roundabout", "circular"):
+                continue
+            line = self.line(way)
+            for direction in self.directions(way):
+                steps = line if direction == "along" else line[::-1]
+                for a, b in zip(steps, steps[1:]):
+                    if len(self.directions(way)) == 1:
+                        graph.add_edge(a, b, way=way)
+        return graph
+
+    def _ring_cycles(self):
+        """The ways of each closed ring (Tag:junction=roundabout)."""
+        graph = self.ring_steps()
+        for cycle in networkx.simple_cycles(graph):
+            if len(cycle) > 2:
+                yield frozenset(graph.edges[a, b]["way"]
+                                for a, b in zip(cycle, cycle[1:] + cycle[:1]))
+
+    def circle(self, ring):
+        """Middle and radius of a ring: a circle round the box of its nodes."""
+        places = [self.at(n) for w in ring for n in self.line(w)]
+        low, high = map(min, zip(*places)), map(max, zip(*places))
+        middle = tuple((a + b) / 2 for a, b in zip(low, high))
+        return middle, max(metres(middle, place) for place in places)
+
+    # --- distance by road ------------------------------------------------------------------------
+
+    @cached_property
+    def by_road(self):
+        """Roads as one graph without direction, in metres."""
+        graph = networkx.Graph()
+        for way in self.roads:
+            line = self.line(way)
+            for a, b in zip(line, line[1:]):
+                graph.add_edge(a, b, metres=metres(self.at(a), self.at(b)))
+        return graph
+
+    @cached_property
+    def steps_by_cell(self):
+        """The steps of all roads, by the cells of 0.001 degree that their boxes touch."""
+        cells = defaultdict(set)
+        for way in self.roads:
+            line = self.line(way)
+            for a, b in zip(line, line[1:]):
+                rows, columns = (sorted(int(self.at(n)[k] * 1000) for n in (a, b)) for k in (0, 1))
+                for row in range(rows[0], rows[1] + 1):
+                    for column in range(columns[0], columns[1] + 1):
+                        cells[row, column].add((way, a, b))
+        return cells
+
+    def steps_near(self, point):
+        """(metres, way, a, b) of the steps of roads up to a hundred metres away, and some more."""
+        row, column = (int(degrees * 1000) for degrees in point)
+        for i, j in itertools.product((-1, 0, 1), repeat=2):
+            for way, a, b in self.steps_by_cell.get((row + i, column + j), ()):
+                yield off_line(point, self.at(a), self.at(b)), way, a, b
+
+    def nearest_road(self, point):
+        return min(self.steps_near(point), default=(math.inf, None))[:2]
+
+    @cache
+    def beside_its_opposite(self, way):
+        """A one-way road with another one beside it that leads back: Tag:dual_carriageway=yes."""
+        if len(self.directions(way)) != 1:
+            return False
+        line = self.line(way)
+        for a, b in zip(line, line[1:]):
+            middle = tuple((p + q) / 2 for p, q in zip(self.at(a), self.at(b)))
+            ahead = self.traffic_bearing(way, a, b)
+            for off, other, c, d in self.steps_near(middle):
+                if other != way and off < PARTNER_M and len(self.directions(other)) == 1 and abs(
+                        between(ahead, self.traffic_bearing(other, c, d))) > PARTNER_DEG:
+                    return True
+        return False
+
+    def traffic_bearing(self, way, a, b):
+        along = "along" in self.directions(way)
+        return bearing(self.at(a), self.at(b)) if along else bearing(self.at(b), self.at(a))
+
+    def near_by_road(self, node, within):
+        return networkx.single_source_dijkstra_path_length(self.by_road, node, within, "metres")
+
+    def clusters(self, nodes, within, crow_m=0):
+        """Nodes joined by at most `within` metres of road, or `crow_m` of air, from one to the
+        next."""
+        links = networkx.Graph()
+        links.add_nodes_from(nodes)
+        for node in nodes:
+            links.add_edges_from((node, other) for other in self.near_by_road(node, within)
+                                 if other in nodes)
+            links.add_edges_from((node, other) for other in nodes
+                                 if metres(self.at(node), self.at(other)) < crow_m)
+        return [frozenset(part) for part in networkx.connected_components(links)]
+
+    def connected(self, ways):
+        """Ways in groups that share nodes, each group with its length in metres."""
+        links = networkx.Graph()
+        for way in ways:
+            for node in self.line(way):
+                links.add_edge(("way", way), ("node", node))
+        for part in networkx.connected_components(links):
+            group = frozenset(number for what, number in part if what == "way")
+            yield group, sum(self.driven_length(way) for way in group)
+
+    def driven_length(self, way):
+        line = self.line(way)
+        return sum(metres(self.at(a), self.at(b)) for a, b in zip(line, line[1:])
+                   if (a, b) in self.joined or (b, a) in self.joined)
