@@ -20,6 +20,7 @@ SERIES_M = 150  # Highways (Road Humps) Regulations: humps of one series are 20 
 BESIDE_M = 25  # ours: a stop beside a wide road
 SAME_STOP_M = 40
 ROOM = 20  # bays
+FLARE_M = 25
 MINIS_M = 60   # ours: two minis that are one
 RING_ARM_M = 30  # ours: lights on the approach to a ring
 TWO_CARS_M = 4.8  # Manual for Streets, figure 7.1
@@ -380,8 +381,9 @@ class Kinds:
     def one_way(self):
         return Claims(each(map(way, self.ways_with("oneway", "yes", "1", "true", "-1"))),
                       "Key:oneway", reasons={
-            SERVICE: self.is_service, HALF: self.is_half,
-            RING: self.is_ring,
+            SERVICE: self.is_service, HALF: self.is_half, RING: self.is_ring,
+            "under 25 m: a flare, no street (ours)":
+            lambda name: self.r.length(int(name[4:])) < FLARE_M,
             LINK: self.is_link})
 
     def bus_lane(self):
