@@ -3,11 +3,11 @@
 A claim is a map object, or several that are one thing (the ways of a ring, the nodes of a cluster
 of lights). Each rule names its page of the OSM wiki; "ours" is a judgement of this project.
 """
-from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Callable
 
+from second_claims import Claims, SERVICE, each, inside, node, number_of, way
 from second_reader import bearing, between, metres, words
+from second_runs import Runs
 
 HUMPS = {"bump", "hump", "table", "cushion", "dip", "rumble_strip", "double_dip", "mini_bumps",
          "dynamic_bump", "yes"}  # Key:traffic_calming
@@ -20,85 +20,15 @@ SERIES_M = 150  # Highways (Road Humps) Regulations: humps of one series are 20 
 BESIDE_M = 25  # ours: a stop beside a wide road
 SAME_STOP_M = 40
 ROOM = 20  # bays
-FLARE_M = 25
 MINIS_M = 60   # ours: two minis that are one
 RING_ARM_M = 30  # ours: lights on the approach to a ring
-TWO_CARS_M = 4.8  # Manual for Streets, figure 7.1
 AHEAD_DEG = 45
-SERVICE = "a service road, no street (Tag:highway=service)"
-RING = "the ring of a roundabout (Tag:junction=roundabout)"
-LINK = "a slip road or turning lane (Tag:highway=trunk_link)"
-HALF = "one half of a divided road: its opposite is beside it (Tag:dual_carriageway=yes)"
 WELSH_30 = "a 30 in Wales may be the old 20 (Restricted Roads (20 mph) (Wales) Order 2022)"
 TRAINS = {"rail", "light_rail", "narrow_gauge", "preserved"}  # Tag:railway=level_crossing
 PEDESTRIAN_LIGHTS = {"pelican", "puffin", "toucan", "pegasus"}  # Key:crossing_ref
-LANE_ON_ROAD = {"lane", "exclusive", "advisory"}  # Key:cycleway
 
 
-@dataclass
-class Claims:
-    groups: list               # sets of objects, each one thing
-    page: str                  # where the rule is from
-    kinds: tuple = ()          # names in the report, when not the claim's own
-    key_of: Callable = None    # the group of a finding; None: by its object
-    reasons: dict = field(default_factory=dict)    # to leave one out: text -> test of an object
-    listed: set = frozenset()  # the groups that the program lists too
-    only_here: dict = field(default_factory=dict)  # for what tags alone do not say
-
-
-def way(number):
-    return f"way/{number}"
-
-
-def node(number):
-    return f"node/{number}"
-
-
-def each(objects):
-    return [frozenset([one]) for one in objects]
-
-
-def inside(point, shape):
-    """Even-odd rule."""
-    odd = False
-    for (y, x), (v, u) in zip(shape, shape[1:]):
-        if (y > point[0]) != (v > point[0]) and point[1] < x + (point[0] - y) * (u - x) / (v - y):
-            odd = not odd
-    return odd
-
-
-def number_of(text):
-    digits = ""
-    for c in text.strip():
-        if not c.isdigit() and c != ".":
-            break
-        digits += c
-    return float(digits) if digits.strip(".") else 0
-
-
-class Kinds:
-    """One method a kind: the method's name, with hyphens, is the kind's."""
-
-    def __init__(self, reader):
-        self.r = reader
-        self.road_nodes = set(reader.ways_at)
-        self.tagged_nodes = self.road_nodes & set(reader.map.nodes)
-
-    def nodes_with(self, key, *values):
-        return {n for n in self.tagged_nodes
-                if set(words(self.r.node(n).get(key, ""))) & set(values)}
-
-    def ways_where(self, test):
-        return {w for w in self.r.roads if test(self.r.tags(w))}
-
-    def ways_with(self, key, *values):
-        return self.ways_where(lambda tags: set(words(tags.get(key, ""))) & set(values))
-
-    def two_way(self, w):
-        return len(self.r.directions(w)) == 2
-
-    # --- junctions -------------------------------------------------------------------------------
-
+class Kinds(Runs):
     def roundabout(self):
         rings = [frozenset(map(way, ring)) for ring in self.r.ring_cycles]
         return Claims(rings, "Tag:junction=roundabout", (
@@ -185,10 +115,6 @@ class Kinds:
         return Claims(each(map(node, nodes)), "Key:crossing", reasons={
             "on a service road, without legal force (Highway Code 195)":
             self.on_service})
-
-    def on_service(self, name):
-        return name.startswith("node/") and all(
-            self.r.tags(w)["highway"] == "service" for w in self.r.ways_at[int(name[5:])])
 
     def stop_line(self):
         return Claims(each(map(node, self.nodes_with("highway", "stop"))), "Tag:highway=stop")
@@ -330,124 +256,6 @@ class Kinds:
         told = number_of(tags.get("lanes:" + self.r.suffix(direction), ""))
         all_lanes = number_of(tags.get("lanes", ""))
         return told or (all_lanes // 2 if all_lanes % 2 == 0 else 0)
-
-    # --- runs of road ----------------------------------------------------------------------------
-
-    def twenty_zone(self):
-        return Claims(each(map(way, self.ways_where(
-            lambda t: t.get("maxspeed:type", t.get("source:maxspeed")) == "GB:zone20"
-            or t.get("zone:maxspeed") == "GB:20"))), "Tag:maxspeed:type=GB:zone20")
-
-    def twenty_limit(self):
-        zones = set().union(*self.twenty_zone().groups)
-        twenty = self.ways_where(
-            lambda t: "20 mph" in (t.get("maxspeed"), t.get("maxspeed:forward"),
-                                   t.get("maxspeed:backward")))
-        return Claims(each(set(map(way, twenty)) - zones), "Key:maxspeed",
-                      reasons={RING: self.is_ring, LINK: self.is_link})
-
-    def country_road(self):
-        """The national limit of single roads, by its type or by its number."""
-        number = "60 mph" if self.r.region.startswith("GB") else "80"
-        national = self.ways_where(
-            lambda t: {"GB:nsl_single", "GB:rural", "GB:national"} &
-            {t.get("maxspeed:type"), t.get("source:maxspeed")} or t.get("maxspeed") == number)
-        return Claims(each(map(way, national)), "Key:maxspeed:type", reasons={
-            "a residential street: built up (Tag:highway=residential)":
-            lambda name: self.r.tags(int(name[4:]))["highway"] == "residential",
-            SERVICE: self.is_service, HALF: self.is_half})
-
-    def is_service(self, name):
-        return self.r.tags(int(name[4:]))["highway"] == "service"
-
-    def is_link(self, name):
-        return self.r.tags(int(name[4:]))["highway"].endswith("_link")
-
-    def is_ring(self, name):
-        return int(name[4:]) in self.r.in_ring
-
-    def is_half(self, name):
-        return self.r.beside_its_opposite(int(name[4:]))
-
-    def motorway(self):
-        return Claims(each(map(way, self.ways_with("highway", "motorway"))), "Tag:highway=motorway")
-
-    def dual_carriageway(self):
-        dual = self.ways_where(
-            lambda t: t.get("dual_carriageway") == "yes"
-            or "GB:nsl_dual" in (t.get("maxspeed:type"), t.get("source:maxspeed")))
-        return Claims(each(map(way, dual)), "Key:dual_carriageway, Key:maxspeed:type")
-
-    def one_way(self):
-        return Claims(each(map(way, self.ways_with("oneway", "yes", "1", "true", "-1"))),
-                      "Key:oneway", reasons={
-            SERVICE: self.is_service, HALF: self.is_half, RING: self.is_ring,
-            "under 25 m: a flare, no street (ours)":
-            lambda name: self.r.length(int(name[4:])) < FLARE_M,
-            LINK: self.is_link})
-
-    def bus_lane(self):
-        def has_bus_lane(tags):
-            counted = any(key.split(":")[0] == "lanes" and key.split(":")[1:2] in (["bus"], ["psv"])
-                          for key in tags)
-            listed = any(key.split(":")[:2] in (["bus", "lanes"], ["psv", "lanes"])
-                         and "designated" in value for key, value in tags.items())
-            sided = any(key in ("busway", "busway:left", "busway:right", "busway:both")
-                        and value in ("lane", "opposite_lane") for key, value in tags.items())
-            return counted or listed or sided
-        return Claims(each(map(way, self.ways_where(has_bus_lane))), "Bus_lanes")
-
-    def cycle_lane(self):
-        keys = ("cycleway", "cycleway:left", "cycleway:right", "cycleway:both")
-        return Claims(each(map(way, self.ways_where(
-            lambda t: any(t.get(key) in LANE_ON_ROAD for key in keys)))), "Key:cycleway")
-
-    def narrow_road(self):
-        def narrow(w):
-            t = self.r.tags(w)
-            width = number_of(t.get("width", ""))
-            return self.two_way(w) and (0 < width < TWO_CARS_M or t.get("narrow") == "yes"
-                                        or number_of(t.get("lanes", "")) in (1, 1.5)
-                                        or t.get("passing_places") == "yes")
-        return Claims(each(map(way, filter(narrow, self.r.roads))),
-                      "Key:width, Key:lanes, Key:narrow", ("narrow-road", "single-track"))
-
-    def meeting_traffic(self):
-        def parked(tags):
-            return any(key.split(":")[0] == "parking" and value in (
-                "lane", "half_on_kerb", "parallel", "diagonal", "perpendicular")
-                for key, value in tags.items())
-        return Claims(each(map(way, self.ways_where(parked))), "Street parking")
-
-    def tram(self):
-        tracks = {n for w in self.r.map.ways.values() if w.tags.get("railway") == "tram"
-                  for n in w.nodes}
-        shared = {w for w in self.r.roads if len(set(self.r.line(w)) & tracks) > 1}
-        embedded = self.ways_where(lambda t: "tram" in words(t.get("embedded_rails", "")))
-        return Claims(each(map(way, shared | embedded)), "Tag:railway=tram")
-
-    def school(self):
-        return Claims(each(map(way, self.ways_with("hazard", "school_zone", "children"))) +
-                      each(map(node, self.nodes_with("hazard", "school_zone", "children"))),
-                      "Key:hazard")
-
-    def downhill(self):
-        def steep(tags):
-            text = tags.get("incline", "").lstrip("-")
-            return text.endswith("%") and number_of(text) >= 8
-        return Claims(each(map(way, self.ways_where(steep))), "Key:incline")
-
-    def brow(self):
-        return Claims(each(map(way, self.ways_with("bridge", "humpback"))) +
-                      each(map(node, self.nodes_with("hazard", "crest", "hump_bridge",
-                                                     "humpback_bridge"))), "Key:bridge")
-
-    def independent_stretch(self):
-        keys = ("destination", "destination:forward", "destination:backward", "destination:ref")
-        return Claims(each(map(way, self.ways_where(lambda t: any(k in t for k in keys)))),
-                      "Key:destination")
-
-    # --- car parks -------------------------------------------------------------------------------
 
     def bay_park(self):
         """On the surface, open to all, with room for 20 or aisles."""
