@@ -4,7 +4,8 @@
 //    zone sign's tag; a 20 limit by a plain 20 mph. Neither on a Welsh default 20, which has no
 //    signs of its own; a plain 20 there without maxspeed:type=sign may be that default: inferred.
 // 3. Dual carriageway by tag, or inferred by its partner; motorways are a kind of their own.
-// 4. One-way: no dual carriageway, and no piece under 25 m (ours: the lanes round an island).
+// 4. One-way: no dual carriageway, and no way under 25 m (ours: the lanes round an island; pieces may
+//    be shorter, side roads and humps cut them).
 // 5. Beside a bus lane whose buses go our way, or nobody knows which way.
 // The other kinds have a file of their own each (run_rules.hpp, shape_runs.hpp).
 #include "run_kinds.hpp"
@@ -36,6 +37,7 @@ class RunKinds {
 
  private:
   void ask_piece(PieceId id);
+  [[nodiscard]] double way_length_m(std::int64_t way) const;
   void ask_limit(StretchId stretch);
   void ask_bus_lanes();
   [[nodiscard]] bool drivable(StretchId stretch) const {
@@ -96,12 +98,20 @@ void RunKinds::ask_piece(PieceId id) {
     const std::string tag = dual_tag(tags);
     const TextId text = draft_.text(tag.empty() ? "oneway=yes beside its opposite" : tag);
     add(duals_, id, {{}, Kind::dual_carriageway, certain_if(!tag.empty()), text});
-  } else if ((piece.flags & flag::one_way) != 0 && piece.length_m >= least_one_way_m) {
+  } else if ((piece.flags & flag::one_way) != 0 && way_length_m(piece.way) >= least_one_way_m) {
     const OneWay one_way = one_way_of(tags, piece.road_class);
     add(one_ways_, id, {{}, Kind::one_way, Confidence::certain, draft_.text(one_way.tag)});
   }
   ask_limit({id, false});
   ask_limit({id, true});
+}
+
+/// Of all pieces of an OSM way.
+double RunKinds::way_length_m(std::int64_t way) const {
+  double metres = 0;
+  const auto pieces = std::ranges::equal_range(draft_.tables.pieces, way, {}, &road::Piece::way);
+  for (const road::Piece& piece : pieces) metres += piece.length_m;
+  return metres;
 }
 
 void RunKinds::ask_bus_lanes() {

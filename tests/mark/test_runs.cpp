@@ -182,6 +182,27 @@ TEST_CASE("a one-way street counts in its direction only", "[mark]") {
   CHECK(town.roads().text(chances(town, Kind::one_way)[0].tag) == "oneway=yes");
 }
 
+TEST_CASE("a one-way street cut short by side roads is one all the same", "[mark]") {
+  const test::BuiltTown town = test::built_town(test::draw_town(R"(
+            b  c  d  e
+    A    B  C  D  E  F    G
+
+    H                     I
+  w1 AB      highway=residential
+  w2 BCDEFG  highway=residential oneway=yes
+  w3 Cb      highway=residential
+  w4 Dc      highway=residential
+  w5 Ed      highway=residential
+  w6 Fe      highway=residential
+  w7 GIHA    highway=residential
+  )",
+                                                                8),
+                                                "GB-ENG");
+  for (const std::string_view ends : {"BC", "CD", "DE", "EF", "FG"}) {
+    CHECK(is(town, ends, Kind::one_way));
+  }
+}
+
 TEST_CASE("rings and service roads are no one-way streets", "[mark]") {
   const test::BuiltTown town = test::built_town(R"(
     A     B      C     D

@@ -44,17 +44,17 @@ enum class NoteWay : std::uint8_t { both, along };
 
 struct Note {
   NoteKind says = NoteKind::narrow;
-  std::vector<Point> line;
-  NoteWay way = NoteWay::both;      ///< lines only
-  std::optional<int> heading_deg;   ///< points only: of who drives there, 0 to 359
-  std::optional<Kind> kind;         ///< practice, not: of what
-  std::string hours;                ///< never, plate: opening-hours text; empty: always
-  std::optional<Date> from, until;  ///< closed: first and last day
-  int limit = 0;                    ///< limit: the number
-  SpeedUnit unit = SpeedUnit::mph;  ///< limit: its unit
-  std::optional<double> length_m;   ///< pull-up: room along the kerb
-  Date seen;
-  std::string remark;  ///< for people
+  std::vector<Point> line = {};
+  NoteWay way = NoteWay::both;                ///< lines only
+  std::optional<int> heading_deg = {};        ///< points only: of who drives there, 0 to 359
+  std::optional<Kind> kind = {};              ///< practice, not: of what
+  std::string hours = {};                     ///< never, plate: opening-hours text; empty: always
+  std::optional<Date> from = {}, until = {};  ///< closed: first and last day
+  int limit = 0;                              ///< limit: the number
+  SpeedUnit unit = SpeedUnit::mph;            ///< limit: its unit
+  std::optional<double> length_m = {};        ///< pull-up: room along the kerb
+  Date seen = {};
+  std::string remark = {};  ///< for people
 };
 
 /// "2026-10-03"
