@@ -45,8 +45,18 @@ double lon_difference_rad(Point a, Point b) {
 struct Geodesic {
   double east_m = 0;
   double north_m = 0;
-  double convergence_rad = 0;  ///< azimuth at b less azimuth at a
 };
+
+/// Azimuth at b less azimuth at a, of the geodesic between them.
+double convergence_rad(Point a, Point b) {
+  const double sine = std::sin((a.lat() + b.lat()) / 2 * radians);
+  const double dlat = lat_difference_rad(a, b);
+  const double dlon = lon_difference_rad(a, b);
+  // Below 6 km what the first order leaves out is under 1e-9.
+  constexpr double short_rad = 1e-3;
+  if (std::abs(dlon) < short_rad && std::abs(dlat) < short_rad) return dlon * sine;
+  return 2 * std::atan(std::tan(dlon / 2) * sine / std::cos(dlat / 2));
+}
 
 Geodesic geodesic(Point a, Point b) {
   const double dlat = lat_difference_rad(a, b);
@@ -58,6 +68,11 @@ Geodesic geodesic(Point a, Point b) {
   const double eta2 = second_eccentricity2 * c * c;
   const double v2 = 1 + eta2;
   const double n = equator_radius_m / std::sqrt(1 - eccentricity2 * s2);
+  // Within a kilometre the third-order terms are under 1e-8.
+  constexpr double short_rad = 1.6e-4;
+  if (std::abs(dlat) < short_rad && std::abs(dlon) < short_rad) {
+    return {n * c * dlon, n / v2 * dlat};
+  }
   // eta2 * tan(lat)^2, written so that it holds at the poles too.
   const double eta2_t2 = second_eccentricity2 * s2;
   const double east = 1 + dlat * dlat * (1 + eta2 - 9 * eta2_t2 + eta2 * eta2) / (24 * v2 * v2) -
@@ -65,8 +80,7 @@ Geodesic geodesic(Point a, Point b) {
   const double north =
       1 - dlon * dlon * (2 * c * c + 3 * s2 + 2 * c * c * eta2) / 24 +
       dlat * dlat * (eta2 - eta2_t2 + eta2 * eta2 + 4 * eta2 * eta2_t2) / (8 * v2 * v2);
-  return {n * c * dlon * east, n / v2 * dlat * north,
-          2 * std::atan(std::tan(dlon / 2) * s / std::cos(dlat / 2))};
+  return {n * c * dlon * east, n / v2 * dlat * north};
 }
 
 /// Metres per 1e-7 degree around a point, and its neighbours in that plane.
@@ -126,15 +140,17 @@ Point point_from_degrees(double lat, double lon) {
 
 double distance_m(Point a, Point b) {
   const Geodesic line = geodesic(a, b);
-  return std::hypot(line.east_m, line.north_m);
+  return std::sqrt(line.east_m * line.east_m + line.north_m * line.north_m);
 }
 
 double bearing_deg(Point a, Point b) {
   if (a == b) return 0;
   const Geodesic line = geodesic(a, b);
-  const double start = std::atan2(line.east_m, line.north_m) - line.convergence_rad / 2;
-  const double degrees = std::fmod(start / radians + 720, 360);
-  return degrees < 360 ? degrees : 0;
+  const double start = std::atan2(line.east_m, line.north_m) - convergence_rad(a, b) / 2;
+  double degrees = start / radians;
+  while (degrees < 0) degrees += 360;
+  while (degrees >= 360) degrees -= 360;
+  return degrees;
 }
 
 double heading_change_deg(double from_bearing, double to_bearing) {
@@ -151,22 +167,18 @@ double length_m(std::span<const Point> line) {
 Foot nearest_on_line(std::span<const Point> line, Point from) {
   assert(!line.empty());
   const Plane plane(from);
-  Foot best{0, 0, line.front()};
   double best_off2 = plane.off2(line.front(), line.front(), 0);
-  double before_m = 0;
+  double best_share = 0;
+  std::size_t best = 0;  // the segment ends at this point; 0: the first point itself
   for (std::size_t i = 1; i < line.size(); ++i) {
-    const double segment_m = distance_m(line[i - 1], line[i]);
     const double share = plane.share(line[i - 1], line[i]);
     const double off2 = plane.off2(line[i - 1], line[i], share);
-    if (off2 < best_off2) {
-      best_off2 = off2;
-      best.along_m = before_m + share * segment_m;
-      best.at = between(line[i - 1], line[i], share);
-    }
-    before_m += segment_m;
+    if (off2 < best_off2) best_off2 = off2, best_share = share, best = i;
   }
-  best.off_m = std::sqrt(best_off2);
-  return best;
+  if (best == 0) return {0, std::sqrt(best_off2), line.front()};
+  const double segment_m = distance_m(line[best - 1], line[best]);
+  return {length_m(line.first(best)) + best_share * segment_m, std::sqrt(best_off2),
+          between(line[best - 1], line[best], best_share)};
 }
 
 Point point_along(std::span<const Point> line, double along_m) {

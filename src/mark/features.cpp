@@ -12,6 +12,7 @@
 #include <cmath>
 #include <limits>
 
+#include "loopwright/mark/feature_keys.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
 
@@ -46,6 +47,13 @@ bool crosses(Point from, Point to, Point point) {
 }
 
 }  // namespace
+
+bool is_feature_key(std::string_view key) {
+  constexpr std::array<std::string_view, 10> keys{
+      "name",     "amenity", "addr:housenumber", "addr:housename", "hazard",
+      "entrance", "highway", "barrier",          "emergency",      "public_transport"};
+  return one_of(key, keys);
+}
 
 bool is_feature(const Tags& tags) {
   return is_kept_without_name(tags) || is_kept_for_name(tags);

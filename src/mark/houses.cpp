@@ -53,10 +53,12 @@ Box box_round(std::span<const Point> line, double within_m) {
           {box.high.lat_e7 + lat_e7, box.high.lon_e7 + lon_e7}};
 }
 
+/// Which side of the line: the sign of an area, which is the same whatever a degree measures.
 bool lies_left(std::span<const Point> line, const Foot& foot, Point house) {
-  const double heading =
-      bearing_deg(point_along(line, foot.along_m - 1), point_along(line, foot.along_m + 1));
-  return heading_change_deg(heading, bearing_deg(foot.at, house)) < 0;
+  const Point from = point_along(line, foot.along_m - 1), to = point_along(line, foot.along_m + 1);
+  const auto lat = [&](Point p) { return std::int64_t{p.lat_e7} - from.lat_e7; };
+  const auto lon = [&](Point p) { return std::int64_t{p.lon_e7} - from.lon_e7; };
+  return lon(to) * lat(house) - lat(to) * lon(house) > 0;
 }
 
 }  // namespace

@@ -1,11 +1,11 @@
 // Looking things up in the raw map.
 //
-// Tags are packed as key NUL value NUL …; an object has few, so a scan is quicker than any index
-// and a million nodes cost one string each. Nodes and node tags are ordered by id: binary search.
+// Tags are packed one behind the other, each with its lengths before it; an object has few, so a
+// scan is quicker than any index, and a million nodes cost one string each. Nodes and node tags are ordered by id: binary search.
 #include "loopwright/mark/raw_map.hpp"
 
 #include <algorithm>
-#include <cassert>
+#include <limits>
 
 namespace loopwright::mark {
 
@@ -14,17 +14,18 @@ Tags::Tags(std::initializer_list<std::pair<std::string_view, std::string_view>> 
 }
 
 void Tags::add(std::string_view key, std::string_view value) {
-  assert(key.find('\0') == std::string_view::npos && value.find('\0') == std::string_view::npos);
-  packed_.append(key).push_back('\0');
-  packed_.append(value).push_back('\0');
+  constexpr std::size_t longest = std::numeric_limits<Length>::max();
+  const Length lengths[2] = {static_cast<Length>(std::min(key.size(), longest)),
+                             static_cast<Length>(std::min(value.size(), longest))};
+  packed_.append(reinterpret_cast<const char*>(lengths), sizeof lengths);
+  packed_.append(key.substr(0, longest)).append(value.substr(0, longest));
 }
 
 std::string_view Tags::get(std::string_view key) const {
   for (std::size_t at = 0; at < packed_.size();) {
-    const std::string_view found(packed_.c_str() + at);
-    const std::string_view value(packed_.c_str() + at + found.size() + 1);
-    if (found == key) return value;
-    at += found.size() + value.size() + 2;
+    const Pair pair = pair_at(at);
+    if (pair.key == key) return pair.value;
+    at = pair.end;
   }
   return {};
 }

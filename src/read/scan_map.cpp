@@ -1,9 +1,10 @@
-// Two passes over the extract, so that its objects may come in any order.
+// Three looks at the objects of an extract, which may come in any order. A small extract is read once
+// and kept in memory for the second and third.
 //
-// 1. Ways and relations: keep roads, rails, turn restrictions and the ways of bus routes; note
-//    which nodes they need.
-// 2. Nodes: keep those needed, and the tags of the tagged ones among them.
-// 3. Order everything by id. Of objects with the same id the highest version stays, of equal
+// 1. All: keep roads, rails, turn restrictions, the ways of bus routes, and what lies beside the roads.
+// 2. Ways: those that areas beside the roads are made of.
+// 3. Nodes: those that ways need, and the tags of the tagged ones among them.
+// 4. Order everything by id. Of objects with the same id the highest version stays, of equal
 //    versions the first in the file; the others are counted.
 // Whatever the library says of a file it can't read becomes one line that names the file and what
 // to do.
@@ -17,6 +18,7 @@
 #include <system_error>
 
 #include "loopwright/base/error.hpp"
+#include "loopwright/mark/feature_keys.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/read/build.hpp"
 
@@ -32,6 +34,8 @@ class Collected {
   void add(const osmium::OSMObject& source, T&& object) {
     rows_.push_back({source.id(), source.version(), std::move(object)});
   }
+
+  void expect(std::size_t count) { rows_.reserve(count); }
 
   std::vector<T> in_order(std::int64_t& repeated) {
     const auto before = [](const Row& a, const Row& b) {
@@ -103,16 +107,26 @@ struct FoundNode {
   mark::Tags tags;
 };
 
+/// False when none of an object's keys is one that is_feature asks for (most objects: plain
+/// buildings, trees, walls): then its tags needn't be copied.
+bool may_be_feature(const osmium::OSMObject& object) {
+  return std::ranges::any_of(
+      object.tags(), [](const osmium::Tag& tag) { return mark::is_feature_key(tag.key()); });
+}
+
 /// What all passes gather.
 class Gathering {
  public:
+  // First, in any order:
   void take(const osmium::Relation& relation);
   void take(const osmium::Way& way);
-  void take(const osmium::Node& node);
-  /// After the relations: the ids of the ways they need.
+  void take(const osmium::Node& node);  ///< what lies beside the roads
+  // Then, since relations tell which:
   void list_needed_ways();
-  /// After the ways: the ids of the nodes they need.
+  void take_outline(const osmium::Way& way);
+  // Then, since ways tell which:
   void list_needed_nodes();
+  void take_point(const osmium::Node& node);
   mark::RawMap finish(std::string header_timestamp);
 
  private:
@@ -123,6 +137,7 @@ class Gathering {
   void take_feature(const osmium::Way& way);
   [[nodiscard]] mark::RawFeature feature_of(FoundFeature&& found) const;
   void finish_features();
+  [[nodiscard]] bool is_needed(std::int64_t node);
 
   mark::RawMap map_;
   Collected<mark::RawWay> ways_, rails_, trams_;
@@ -136,6 +151,7 @@ class Gathering {
   std::vector<mark::RawWay> outline_ways_;
   std::vector<FoundFeature> ways_and_areas_;
   std::vector<std::int64_t> needed_;
+  std::size_t next_needed_ = 0;  // all before it are below the last node seen
   osmium::Timestamp newest_;
 };
 
@@ -153,9 +169,13 @@ void Gathering::take(const osmium::Way& way) {
   if (mark::road_class_of(tags)) ways_.add(way, raw_way(way, std::move(tags)));
 }
 
+void Gathering::take_outline(const osmium::Way& way) {
+  if (!way.visible() || !std::ranges::binary_search(outline_ids_, way.id())) return;
+  outlines_.add(way, raw_way(way, {}));
+}
+
 void Gathering::take_feature(const osmium::Way& way) {
-  if (std::ranges::binary_search(outline_ids_, way.id())) outlines_.add(way, raw_way(way, {}));
-  if (way.tags().empty()) return;
+  if (!may_be_feature(way)) return;
   mark::Tags tags = tags_of(way);
   if (!mark::is_feature(tags)) return;
   mark::RawWay raw = raw_way(way, {});
@@ -168,6 +188,7 @@ void Gathering::take(const osmium::Relation& relation) {
   if (!relation.visible() || type == nullptr) return;
   const std::string_view kind(type);
   if (kind == "multipolygon") {
+    if (!may_be_feature(relation)) return;
     mark::RawRelation raw = raw_relation(relation);
     if (!mark::is_feature(raw.tags)) return;
     FoundFeature found{{relation.id(), ObjectType::relation, {}}, {}, {}, std::move(raw.tags)};
@@ -211,19 +232,35 @@ void Gathering::list_needed_nodes() {
   }
   for (const FoundFeature& feature : ways_and_areas_) need(feature.nodes);
   put_in_order(needed_);
+  nodes_.expect(needed_.size());
+}
+
+/// Most extracts are in order of ids, so the list of needed ones is walked beside them.
+bool Gathering::is_needed(std::int64_t node) {
+  if (next_needed_ > 0 && needed_[next_needed_ - 1] >= node) {
+    return std::ranges::binary_search(needed_, node);
+  }
+  while (next_needed_ < needed_.size() && needed_[next_needed_] < node) ++next_needed_;
+  return next_needed_ < needed_.size() && needed_[next_needed_] == node;
+}
+
+// Both the library and Point keep units of 1e-7 degree.
+Point point_of(const osmium::Node& node) {
+  return {node.location().y(), node.location().x()};
 }
 
 void Gathering::take(const osmium::Node& node) {
   note_time(node);
-  if (!node.visible() || !node.location().valid()) return;
-  // Both the library and Point keep units of 1e-7 degree.
-  const Point at{node.location().y(), node.location().x()};
+  if (!node.visible() || !node.location().valid() || !may_be_feature(node)) return;
+  mark::Tags tags = tags_of(node);
+  if (!mark::is_feature(tags)) return;
+  spots_.add(node, {{node.id(), ObjectType::node, {}}, point_of(node), {}, std::move(tags)});
+}
+
+void Gathering::take_point(const osmium::Node& node) {
+  if (!node.visible() || !node.location().valid() || !is_needed(node.id())) return;
   mark::Tags tags = node.tags().empty() ? mark::Tags{} : tags_of(node);
-  if (!tags.empty() && mark::is_feature(tags)) {
-    spots_.add(node, {{node.id(), ObjectType::node, {}}, at, {}, tags});
-  }
-  if (!std::ranges::binary_search(needed_, node.id())) return;
-  nodes_.add(node, {{node.id(), at}, std::move(tags)});
+  nodes_.add(node, {{node.id(), point_of(node)}, std::move(tags)});
 }
 
 /// The middle of the box round all points; all of them known.
@@ -277,6 +314,7 @@ mark::RawMap Gathering::finish(std::string header_timestamp) {
     }
   }
   put_in_order(map_.bus_route_ways);
+  map_.nodes.reserve(needed_.size());
   for (FoundNode& found : nodes_.in_order(map_.repeated_ids)) {
     map_.nodes.push_back(found.node);
     if (!found.tags.empty()) map_.node_tags.emplace_back(found.node.id, std::move(found.tags));
@@ -311,15 +349,24 @@ void check_before_reading(const Path& file, const osmium::io::File& map_file) {
   }
 }
 
-template <class Object>
-void take_all(const osmium::memory::Buffer& buffer, Gathering& gathering) {
-  for (const Object& object : buffer.select<Object>()) gathering.take(object);
+void take_all(Gathering& gathering, const osmium::memory::Buffer& buffer) {
+  for (const auto& node : buffer.select<osmium::Node>()) gathering.take(node);
+  for (const auto& way : buffer.select<osmium::Way>()) gathering.take(way);
+  for (const auto& relation : buffer.select<osmium::Relation>()) gathering.take(relation);
 }
 
-/// Hands every object of the named kinds to the gathering; returns the header's timestamp.
-template <class... Objects>
-std::string pass(const osmium::io::File& file, osmium::osm_entity_bits::type kinds,
-                 Gathering& gathering, const std::function<void(double)>& told) {
+void take_outlines(Gathering& gathering, const osmium::memory::Buffer& buffer) {
+  for (const auto& way : buffer.select<osmium::Way>()) gathering.take_outline(way);
+}
+
+void take_points(Gathering& gathering, const osmium::memory::Buffer& buffer) {
+  for (const auto& node : buffer.select<osmium::Node>()) gathering.take_point(node);
+}
+
+/// Hands over the objects of some kinds, buffer by buffer; returns the header's timestamp.
+template <class Take>
+std::string for_each_buffer(const osmium::io::File& file, osmium::osm_entity_bits::type kinds,
+                            Take take, const std::function<void(double)>& told) {
   osmium::io::Reader reader(file, kinds);
   const osmium::io::Header header = reader.header();
   if (header.has_multiple_object_versions() || file.has_multiple_object_versions()) {
@@ -328,8 +375,8 @@ std::string pass(const osmium::io::File& file, osmium::osm_entity_bits::type kin
   }
   const auto size = static_cast<double>(std::max<std::size_t>(reader.file_size(), 1));
   int percent = -1;
-  while (const osmium::memory::Buffer buffer = reader.read()) {
-    (take_all<Objects>(buffer, gathering), ...);
+  while (osmium::memory::Buffer buffer = reader.read()) {
+    take(std::move(buffer));
     const double share = static_cast<double>(reader.offset()) / size;
     if (static_cast<int>(100 * share) != percent) told(share);
     percent = static_cast<int>(100 * share);
@@ -338,20 +385,52 @@ std::string pass(const osmium::io::File& file, osmium::osm_entity_bits::type kin
   return timestamp_of(header);
 }
 
+/// A small extract is read once: what can be taken at once is, the rest from memory.
+mark::RawMap read_once(const osmium::io::File& file, const Progress& progress) {
+  Gathering gathering;
+  std::vector<osmium::memory::Buffer> buffers;
+  const auto take = [&](osmium::memory::Buffer&& buffer) {
+    take_all(gathering, buffer);
+    buffers.push_back(std::move(buffer));
+  };
+  const std::string timestamp =
+      for_each_buffer(file, osmium::osm_entity_bits::nwr, take,
+                      [&](double done) { tell(progress, "reading the map", done); });
+  gathering.list_needed_ways();
+  for (const auto& buffer : buffers) take_outlines(gathering, buffer);
+  gathering.list_needed_nodes();
+  for (const auto& buffer : buffers) take_points(gathering, buffer);
+  return gathering.finish(timestamp);
+}
+
+/// A large one is read three times, since it wouldn't fit.
+mark::RawMap read_in_passes(const osmium::io::File& file, const Progress& progress) {
+  namespace bits = osmium::osm_entity_bits;
+  Gathering gathering;
+  const std::string timestamp = for_each_buffer(
+      file, bits::nwr, [&](const osmium::memory::Buffer& buffer) { take_all(gathering, buffer); },
+      [&](double done) { tell(progress, "reading roads", done); });
+  gathering.list_needed_ways();
+  for_each_buffer(
+      file, bits::way,
+      [&](const osmium::memory::Buffer& buffer) { take_outlines(gathering, buffer); },
+      [&](double done) { tell(progress, "reading outlines", done); });
+  gathering.list_needed_nodes();
+  for_each_buffer(
+      file, bits::node,
+      [&](const osmium::memory::Buffer& buffer) { take_points(gathering, buffer); },
+      [&](double done) { tell(progress, "reading points", done); });
+  return gathering.finish(timestamp);
+}
+
 mark::RawMap read_whole(const Path& file, const Progress& progress) {
+  // Unpacked, an extract takes some twenty-five times its size: 400 MB.
+  constexpr std::uintmax_t small_bytes = 16'000'000;
   const osmium::io::File map_file(file.string());
   check_before_reading(file, map_file);
-  Gathering gathering;
-  const std::string timestamp =
-      pass<osmium::Relation>(map_file, osmium::osm_entity_bits::relation, gathering,
-                             [&](double done) { tell(progress, "reading rules", done); });
-  gathering.list_needed_ways();
-  pass<osmium::Way>(map_file, osmium::osm_entity_bits::way, gathering,
-                    [&](double done) { tell(progress, "reading roads", done); });
-  gathering.list_needed_nodes();
-  pass<osmium::Node>(map_file, osmium::osm_entity_bits::node, gathering,
-                     [&](double done) { tell(progress, "reading points", done); });
-  return gathering.finish(timestamp);
+  const bool packed_twice = file.extension() == ".bz2" || file.extension() == ".gz";
+  const bool is_small = std::filesystem::file_size(file) <= small_bytes && !packed_twice;
+  return is_small ? read_once(map_file, progress) : read_in_passes(map_file, progress);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "loopwright/road/roads.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 #include <numbers>
@@ -40,6 +41,27 @@ std::span<const Row> rows_with(std::span<const Row> rows, const Key& key, KeyOf 
   return {range.begin(), range.end()};
 }
 
+/// Half of a window, in 1e-7 degree.
+struct Reach {
+  std::int64_t lat_e7 = 0, lon_e7 = 0;
+};
+
+/// True when the box round a shape touches the window round a point.
+bool box_comes_near(std::span<const Point> shape, Point at, const Reach& reach) {
+  constexpr std::int64_t turn_e7 = 3'600'000'000;
+  std::int64_t south = turn_e7, north = -turn_e7, west = turn_e7, east = -turn_e7;
+  for (const Point point : shape) {
+    const std::int64_t lat = std::int64_t{point.lat_e7} - at.lat_e7;
+    std::int64_t lon = std::int64_t{point.lon_e7} - at.lon_e7;
+    if (lon > turn_e7 / 2) lon -= turn_e7;
+    if (lon < -turn_e7 / 2) lon += turn_e7;
+    south = std::min(south, lat), north = std::max(north, lat);
+    west = std::min(west, lon), east = std::max(east, lon);
+  }
+  return south <= reach.lat_e7 && north >= -reach.lat_e7 && west <= reach.lon_e7 &&
+         east >= -reach.lon_e7;
+}
+
 enum class End { first, last };
 
 /// The point so many metres inside a shape, from one of its ends.
@@ -47,13 +69,13 @@ Point inside(std::span<const Point> shape, End end, double metres) {
   const auto at = [&](std::size_t i) {
     return end == End::first ? shape[i] : shape[shape.size() - 1 - i];
   };
-  std::size_t count = 1;
-  std::vector<Point> line{at(0)};
-  for (double length = 0; count < shape.size() && length < metres; ++count) {
-    line.push_back(at(count));
-    length += distance_m(line[count - 1], line[count]);
+  if (metres <= 0) return at(0);
+  for (std::size_t i = 1; i < shape.size(); ++i) {
+    const double segment_m = distance_m(at(i - 1), at(i));
+    if (metres < segment_m) return point_along(std::array{at(i - 1), at(i)}, metres);
+    metres -= segment_m;
   }
-  return point_along(line, metres);
+  return at(shape.size() - 1);
 }
 
 }  // namespace
@@ -143,17 +165,24 @@ std::vector<PieceId> pieces_near(const Roads& roads, Point at, double radius_m) 
   // Least metres of a degree of latitude on the ellipsoid: 110,574 at the equator (WGS 84).
   const double lat_reach = radius_m / 110'574 * 1e7;
   const double lon_reach = lat_reach / std::max(0.01, std::cos(at.lat() * std::numbers::pi / 180));
-  const auto reach_rows = std::llround(lat_reach) / cell_e7 + 1;
-  const auto reach_columns =
-      std::min<std::int64_t>(std::llround(lon_reach) / cell_e7 + 1, cell_columns / 2 - 1);
+  const std::int64_t lat_e7 = std::llround(lat_reach) + 1, lon_e7 = std::llround(lon_reach) + 1;
+  const std::int64_t first_row = row_of(at.lat_e7 - lat_e7), last_row = row_of(at.lat_e7 + lat_e7);
+  // Not yet wrapped round the earth: the window may reach over its back.
+  const auto column_before_wrap = [](std::int64_t lon) {
+    return (lon + 1'800'000'000 + 3'600'000'000) / cell_e7 - cell_columns;
+  };
+  const std::int64_t first_column = column_before_wrap(at.lon_e7 - lon_e7);
+  const std::int64_t columns = std::min<std::int64_t>(
+      column_before_wrap(at.lon_e7 + lon_e7) - first_column + 1, cell_columns);
   std::vector<PieceId> found;
-  for (std::int64_t row = row_of(at.lat_e7) - reach_rows; row <= row_of(at.lat_e7) + reach_rows;
-       ++row) {
-    if (row < 0 || row >= cell_rows) continue;
-    for (std::int64_t step = -reach_columns; step <= reach_columns; ++step) {
-      const std::int64_t column = (column_of(at.lon_e7) + step + cell_columns) % cell_columns;
+  for (std::int64_t row = std::max<std::int64_t>(first_row, 0);
+       row <= std::min<std::int64_t>(last_row, cell_rows - 1); ++row) {
+    for (std::int64_t step = 0; step < columns; ++step) {
+      const std::int64_t column = (first_column + step + 2 * cell_columns) % cell_columns;
       for (const GridEntry& entry : rows_with(roads.grid, cell_at(row, column), &GridEntry::cell)) {
-        found.push_back(entry.piece);
+        if (box_comes_near(roads.shape_of(entry.piece), at, {lat_e7, lon_e7})) {
+          found.push_back(entry.piece);
+        }
       }
     }
   }

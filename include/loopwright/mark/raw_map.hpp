@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <cstring>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,15 +36,27 @@ class Tags {
   template <class F>
   void each(F&& f) const {
     for (std::size_t at = 0; at < packed_.size();) {
-      const std::string_view key(packed_.c_str() + at);
-      const std::string_view value(packed_.c_str() + at + key.size() + 1);
-      f(key, value);
-      at += key.size() + value.size() + 2;
+      const Pair pair = pair_at(at);
+      f(pair.key, pair.value);
+      at = pair.end;
     }
   }
 
  private:
-  std::string packed_;  // key NUL value NUL …
+  using Length = std::uint16_t;  // the map database takes keys and values of 255 characters
+  struct Pair {
+    std::string_view key, value;
+    std::size_t end = 0;  ///< where the next one begins
+  };
+  [[nodiscard]] Pair pair_at(std::size_t at) const {
+    Length lengths[2];
+    std::memcpy(lengths, packed_.data() + at, sizeof lengths);
+    const char* key = packed_.data() + at + sizeof lengths;
+    const std::size_t end = at + sizeof lengths + lengths[0] + lengths[1];
+    return {{key, lengths[0]}, {key + lengths[0], lengths[1]}, end};
+  }
+
+  std::string packed_;  // for each tag: length of key, length of value, key, value
 };
 
 struct RawNode {
