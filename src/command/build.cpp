@@ -133,7 +133,12 @@ void keep_freed_memory() {
 Exit run(const BuildJob& job) {
   keep_freed_memory();
   need_folder_of(job.area);
-  if (!job.report.empty()) need_folder_of(job.report);
+  need_own_file(job.area, {job.extract});
+  for (const auto& heights : job.heights) need_own_file(job.area, {heights});
+  if (!job.report.empty()) {
+    need_folder_of(job.report);
+    need_own_file(job.report, {job.extract, job.area});
+  }
   const read::BuildOptions options = options_of(job);
   road::Report report;
   read::Built built;

@@ -42,7 +42,10 @@ std::optional<CardJob> job_of(const Arguments& words) {
 }
 
 Exit run(const CardJob& job) {
-  if (!job.output.empty()) need_folder_of(job.output);
+  if (!job.output.empty()) {
+    need_folder_of(job.output);
+    need_own_file(job.output, {job.area.area, job.area.notes, job.loops});
+  }
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);

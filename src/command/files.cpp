@@ -49,6 +49,19 @@ void need_folder_of(const std::filesystem::path& file) {
   throw InputError(file.string() + ": there is no folder " + folder.string() + "; make it first");
 }
 
+void need_own_file(const std::filesystem::path& output,
+                   std::initializer_list<std::filesystem::path> read) {
+  for (const std::filesystem::path& other : read) {
+    std::error_code ignored;  // a file that isn't there yet is no other's
+    const bool same = !other.empty() && (std::filesystem::equivalent(output, other, ignored) ||
+                                         output.lexically_normal() == other.lexically_normal());
+    if (same) {
+      throw UsageError(output.string() +
+                       ": the command reads this file too; give another name to write to");
+    }
+  }
+}
+
 wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file) {
   return {file.filename().string(), info.id,
           info.region.code,         std::string(name(info.region.side)),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <initializer_list>
 #include <string>
 
 #include "command/ground.hpp"
@@ -12,6 +13,11 @@ namespace loopwright::command {
 
 /// Throws InputError when a file could not be made there, so that no work is done in vain.
 void need_folder_of(const std::filesystem::path& file);
+
+/// Throws UsageError when a file to be written is one of those the command reads (empty names don't
+/// count), so that none is lost to a slip of the pen.
+void need_own_file(const std::filesystem::path& output,
+                   std::initializer_list<std::filesystem::path> read);
 
 /// What a loop file says of the area it was made with.
 wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file);

@@ -146,6 +146,7 @@ std::int64_t prove_text(const Ground& ground, std::string_view text, const LoopJ
 
 Exit run(LoopJob job) {
   need_folder_of(job.output);
+  need_own_file(job.output, {job.area.area, job.area.notes});
   Ground ground(job.area);
   find_places(job, ground.map());
   job.wish.start = moment(job.start, ground.info());

@@ -70,6 +70,10 @@ std::string street_of(const road::Roads& roads, const road::Chance& chance) {
 /// Says how far the nearest is when none is within the minutes.
 void print_none(const road::Roads& roads, const NearJob& job) {
   std::cout << "none within " << job.within_minutes << " min; ";
+  if (const auto without = find::built_without(roads.info(), job.want.kind); !without.empty()) {
+    std::cout << without << "\n";
+    return;
+  }
   const auto farther = find::chances_near(roads, job.wish, job.want, anywhere_minutes);
   if (farther.empty()) {
     std::cout << "this area has none that can be driven to and home from\n";

@@ -2,7 +2,11 @@
 //   1. Words become a note; a value that its kind has no use for is refused, as in the file.
 //   2. The place is looked up in the area; with --to the note follows the road between the two.
 //   3. A note that would change nothing there is refused: it wouldn't be told later either.
-//   4. The file is read, the note appended, and all of it written whole.
+//   4. Under a lock on its folder the file is read, the note appended, and all of it written whole.
+#include <fcntl.h>
+#include <sys/file.h>
+#include <unistd.h>
+
 #include <iostream>
 
 #include "command/arguments.hpp"
@@ -150,11 +154,34 @@ void need_effect(const road::Roads& map, const Note& note) {
   }
 }
 
+/// Holds off others that add a note in the same folder until this one is written.
+class FolderLock {
+ public:
+  explicit FolderLock(const std::filesystem::path& file)
+      : folder_(open(file.has_parent_path() ? file.parent_path().c_str() : ".",
+                     O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+    if (folder_ >= 0) flock(folder_, LOCK_EX);
+  }
+  ~FolderLock() {
+    if (folder_ >= 0) close(folder_);
+  }
+  FolderLock(const FolderLock&) = delete;
+  FolderLock& operator=(const FolderLock&) = delete;
+
+ private:
+  int folder_;
+};
+
 Exit run(AddJob job) {
   const std::filesystem::path path = job.area.notes;
   need_folder_of(path);
+  need_own_file(path, {job.area.area});
+  const FolderLock lock(path);
   const store::Area area = store::open_area(job.area.area);
   auto file = std::filesystem::exists(path) ? file::NotesFile::load(path) : file::NotesFile();
+  if (job.note.seen > moment(std::nullopt, area.roads().info()).civil().date) {
+    throw UsageError("--seen: " + road::day_text(job.note.seen) + " is yet to come");
+  }
   Places places(area.roads(), std::cout);
   const Point at = places.find(job.at);
   job.note.line = {at};

@@ -9,6 +9,7 @@
 
 #include "find/bans.hpp"
 #include "find/reached_chances.hpp"
+#include "loopwright/find/find.hpp"
 
 namespace loopwright::find {
 
@@ -51,6 +52,8 @@ bool is_wanted_and_avoided(const wish::Wish& wish, const wish::Want& want) {
 std::string why_unreachable(const Ground& ground, const wish::Want& want) {
   if (is_wanted_and_avoided(ground.wish, want))
     return bare(want) + " is wanted and avoided by the same wish";
+  if (const auto without = built_without(ground.roads.info(), want.kind); !without.empty())
+    return without;
   if (!area_has(ground.roads, want)) return "the map has no " + bare(want) + " in this area";
   const wish::Wish free = without_limits(ground.wish);
   const Ground open(ground.roads, free);
@@ -153,6 +156,14 @@ wish::Shortfall explain_shut_in(const Ground& ground) {
         return shortfall;
       }
   return shortfall;
+}
+
+std::string built_without(const road::AreaInfo& info, road::Kind kind) {
+  if (kind == road::Kind::motorway && !info.motorways)
+    return "this area was built without motorways; build it with --motorways";
+  if (kind == road::Kind::ford && !info.fords)
+    return "this area was built without fords; build it with --fords";
+  return "";
 }
 
 }  // namespace loopwright::find

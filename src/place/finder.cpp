@@ -121,6 +121,8 @@ void Finder::Inside::narrow(Hits& hits, const std::vector<std::string>& tails,
     const Narrowed narrowed = narrowing.narrow(hits, tail);
     if (narrowed == Narrowed::unknown) {
       finding.note += (finding.note.empty() ? "" : ", ") + ("'" + tail + "' isn't known here");
+    } else if (narrowed == Narrowed::far) {
+      finding.note += (finding.note.empty() ? "" : ", ") + ("none is nearer to " + tail);
     } else if (narrowed == Narrowed::none_left) {
       finding.why = hits.front().candidate.name + " isn't near " + tail;
       if (hits.size() > most_hints) hits.resize(most_hints);

@@ -19,7 +19,7 @@ namespace loopwright::place {
 namespace {
 
 // Ours: a postcode is a dozen houses of one street; a settlement is found from its outskirts.
-constexpr double of_postcode_m = 300, settlement_within_m = 15'000;
+constexpr double of_postcode_m = 300, settlement_within_m = 15'000, not_near_m = 2000;
 constexpr std::int32_t near_e7 = 50'000;  // about 500 m to the north, before any length is computed
 
 bool in_box(Point a, Point b) {
@@ -92,7 +92,9 @@ Narrowed Narrowing::by_settlement(Hits& hits, const Candidate& settlement) const
   if (keep(hits, is_its_own) == Narrowed::done) return Narrowed::done;
   double nearest_m = settlement_within_m;
   for (const Hit& hit : hits) nearest_m = std::min(nearest_m, distance_to(hit, settlement.at));
-  return keep(hits, [&](const Hit& hit) { return distance_to(hit, settlement.at) <= nearest_m; });
+  const Narrowed kept =
+      keep(hits, [&](const Hit& hit) { return distance_to(hit, settlement.at) <= nearest_m; });
+  return kept == Narrowed::done && nearest_m > not_near_m ? Narrowed::far : kept;
 }
 
 Narrowed Narrowing::narrow_by_words(Hits& hits, std::string_view tail) const {

@@ -8,7 +8,8 @@
 
 namespace loopwright::place {
 
-enum class Narrowed { done, none_left, unknown };
+/// far: kept is what lies nearest, and that is not near.
+enum class Narrowed { done, far, none_left, unknown };
 
 class Narrowing {
  public:

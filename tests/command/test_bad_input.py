@@ -108,6 +108,15 @@ CASES = [
     (WISH + " --want roundabout=0", 2,
      "the count in 'roundabout=0' is not 1 to 99 or 'max'"),
     (WISH + " --avoid zebras", 2, "there is no practice kind 'zebras'; did you mean 'zebra'?"),
+    # nothing a command reads is written over
+    (WISH.replace("new.json", "q.area"), 2,
+     "q.area: the command reads this file too; give another name to write to"),
+    ("build q.opl --region GB-ENG -o ./q.opl", 2,
+     "./q.opl: the command reads this file too; give another name to write to"),
+    ("build q.opl --region GB-ENG -o y.json --report y.json", 2,
+     "y.json: the command reads this file too; give another name to write to"),
+    ("note add n.geojson --area q.area --at 54.2973,2.5988 --says hump --seen 2999-01-01", 2,
+     "--seen: 2999-01-01 is yet to come"),
     # area files
     (WISH.replace("q.area", "none.area"), 1,
      "none.area: no such file; build it with 'loopwright build'"),

@@ -63,6 +63,9 @@ TEST_CASE("a road across the date line is near from the other side", "[road]") {
   const std::vector<Point> line{point_from_degrees(-16.8, 179.9990),
                                 point_from_degrees(-16.8, 179.9999)};
   Tables tables;
+  tables.pieces.resize(1);
+  tables.pieces[0].shape_count = 2;
+  tables.shape = line;
   for (const auto cell : grid_cells_of(line)) tables.grid.push_back({cell, PieceId{0}, 0});
   const Roads roads = view_of(tables, {});
   CHECK(pieces_near(roads, point_from_degrees(-16.8, -179.9999), 100) == Pieces{PieceId{0}});

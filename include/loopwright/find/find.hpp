@@ -30,6 +30,9 @@ FindResult route_through(const road::Roads& roads, const wish::Wish& wish);
 /// exempt_m not counted; 0 to 1, of the shorter rest.
 double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m);
 
+/// Why an area can't have a kind that it was built without (motorways, fords); else empty.
+std::string built_without(const road::AreaInfo& info, road::Kind kind);
+
 /// A chance near home, for `near`.
 struct NearChance {
   ChanceId chance;
