@@ -115,7 +115,7 @@ TEST_CASE("what the instructor noted is neither called certain by the map nor in
   for (wish::Pass& pass : answer.loops[0].passes) pass.confidence = road::Confidence::noted;
   CHECK(geojson(town.roads(), answer).find("\"confidence\": \"certain\"") == std::string::npos);
   CHECK(gpx(town.roads(), answer).find("inferred") == std::string::npos);
-  CHECK(card_text(town.roads(), answer).find("narrow road, as you noted") != std::string::npos);
+  CHECK(card_text(town.roads(), answer).find(", as you noted") != std::string::npos);
 }
 
 }  // namespace loopwright::test
