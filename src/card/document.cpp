@@ -20,7 +20,7 @@ h1 { font-size: 1.6rem; line-height: 1.2; }
 h2 { font-size: 1.2rem; margin-top: 2rem; border-top: 3px solid var(--ink); padding-top: .5rem; }
 h3 { font-size: 1rem; margin-bottom: .2rem; }
 .wide { overflow-x: auto; }
-table { border-collapse: collapse; }
+table { border-collapse: collapse; overflow-wrap: normal; }
 th, td { text-align: right; padding: .2rem .8rem .2rem 0; border-bottom: 1px solid var(--pale);
          font-variant-numeric: tabular-nums; vertical-align: top; }
 th:first-child, td:first-child { text-align: left; }
