@@ -97,6 +97,10 @@ std::span<const BusLane> Roads::bus_lanes_of(PieceId p) const {
   return rows_with(bus_lanes, p, &BusLane::piece);
 }
 
+std::span<const TimedRule> Roads::timed_rules_of(StretchId s) const {
+  return rows_with(timed_rules, s, &TimedRule::stretch);
+}
+
 std::span<const PullUp> Roads::pull_ups_of(StretchId s) const {
   return rows_with(pull_ups, s, &PullUp::stretch);
 }

@@ -103,6 +103,7 @@ struct Piece {
 namespace stretch_flag {
 inline constexpr std::uint32_t drivable = 1U << 0;  ///< a learner may drive it, through, this way
 inline constexpr std::uint32_t cut_off = 1U << 1;   ///< legal, but can't be driven into and out of
+inline constexpr std::uint32_t timed = 1U << 2;     ///< has rows in timed_rules; drivable at some hours
 }  // namespace stretch_flag
 
 struct Stretch {
@@ -192,15 +193,29 @@ struct TurnRule {
   std::uint32_t path_first = 0;  ///< into rule_path
   std::uint32_t path_count = 0;  ///< at least 2
   TextId text;                   ///< "restriction=no_right_turn"
-  TextId condition;              ///< hours text of a conditional one; empty when always
+  TextId condition;              ///< when it binds (hours::Timetable); empty: always
   std::uint8_t only = 0;
   std::uint8_t reserved[7] = {};
 };
 
-/// Something on a piece that depends on the hour, kept with its text (closures, access, limits).
+/// What of a stretch depends on the hour.
+enum class Timed : std::uint8_t {
+  access,  ///< whether a learner may drive it: "yes" or "no"
+  limit,   ///< the speed limit: "20 mph"
+  gate     ///< access, where buses are let through: a bus gate or bus-only street
+};
+
+/// A rule with hours on a stretch, put into one conditional text as it binds a learner's car; what
+/// never binds one is left out. Each row of access and gate must let the car through. Ordered by
+/// stretch, then about.
 struct TimedRule {
-  PieceId piece;
-  TextId key, text;
+  StretchId stretch;
+  TextId base;    ///< what holds when no clause does: "yes", "no", "30 mph"; empty limit: not mapped
+  TextId text;    ///< "no @ (Mo-Fr 08:00-09:00)": values as of `about` (hours::Conditional)
+  TextId who;     ///< of a gate: who is let through, "bus;taxi"; else empty
+  TextId source;  ///< the tag as mapped: "motor_vehicle:conditional=no @ (…)"
+  Timed about = Timed::access;
+  std::uint8_t reserved[3] = {};
 };
 
 enum class LaneSide : std::uint8_t { unknown, left, right };
@@ -212,7 +227,12 @@ struct BusLane {
   LaneSide side = LaneSide::unknown;                 ///< of the carriageway, seen as they drive
   std::uint8_t contraflow = 0;                       ///< runs against the other traffic
   std::uint8_t doubtful = 0;                         ///< its tags contradict each other
-  TextId hours;   ///< opening-hours text of when it is in force; empty: hours not mapped
+  std::uint8_t lane = 0;     ///< from the left as its buses drive, from 1; 0: not known
+  std::uint8_t lanes = 0;    ///< so many lanes in its direction; 0: not known
+  std::uint8_t reserved[2] = {};
+  TextId hours;   ///< when it is in force (hours::Timetable); empty: hours not mapped
+  TextId who;     ///< who may use it, as mapped: "bus;taxi;bicycle"
+  TextId doubt;   ///< what contradicts what; empty unless doubtful
   TextId source;  ///< "lanes:bus:conditional=1 @ (…)"
 };
 
@@ -234,7 +254,7 @@ struct PullUp {
   StretchId stretch;
   float from_m = 0, to_m = 0;  ///< metres from where the stretch is entered
   TextId why;    ///< why nothing mapped forbids it: "no ban mapped; 60 m clear of junctions"
-  TextId hours;  ///< opening-hours text of when it is forbidden; empty: none is mapped
+  TextId hours;  ///< when it is forbidden (hours::Timetable); empty: none is mapped
   std::uint16_t flags = 0;
   Confidence confidence = Confidence::inferred;  ///< never certain: at best a lay-by, or noted
   std::uint8_t reserved = 0;
@@ -289,7 +309,7 @@ struct Columns {
   Array<PieceId> place_pieces;            ///< pieces inside them, or of a run
   Array<TurnRule> turn_rules;
   Array<StretchId> rule_path;
-  Array<TimedRule> timed_rules;
+  Array<TimedRule> timed_rules;       ///< by stretch
   Array<BusLane> bus_lanes;           ///< by piece
   Array<PullUp> pull_ups;
   Array<SignedTo> signs;              ///< by stretch
@@ -396,6 +416,7 @@ class Roads : public Columns<View> {
   /// Stretch-like facts of this stretch.
   [[nodiscard]] std::span<const RunFact> run_facts_of(StretchId s) const;
   [[nodiscard]] std::span<const BusLane> bus_lanes_of(PieceId p) const;
+  [[nodiscard]] std::span<const TimedRule> timed_rules_of(StretchId s) const;
   [[nodiscard]] std::span<const PullUp> pull_ups_of(StretchId s) const;
   [[nodiscard]] std::span<const SignedTo> signs_of(StretchId s) const;
   /// Pieces of one OSM way, in its order.
