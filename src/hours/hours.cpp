@@ -1,75 +1,101 @@
-// Questions to a week of spans. The answer can change only where a span begins or ends, so the
-// next change is the first of those, from the night before to eight days on, at which it does.
+// The face of the room for a text of hours alone: reading is in parse.cpp, what rules say of a
+// minute in evaluate.cpp, the walk over an interval in walk.hpp.
 #include "loopwright/hours/hours.hpp"
 
-#include <algorithm>
+#include <array>
 #include <cassert>
 
+#include "hours/evaluate.hpp"
 #include "hours/parse.hpp"
-#include "hours/week.hpp"
+#include "hours/walk.hpp"
 
 namespace loopwright::hours {
 namespace {
 
-constexpr int days_ahead = 8;
-
-int day_of(std::int64_t days) {
-  return static_cast<int>(weekday_of(date_from_days(days)));
+WallMinute wall_minute(const CivilTime& at) {
+  return {days_since_epoch(at.date), at.hour * 60 + at.minute};
 }
 
-int minute_of_day(const CivilTime& time) {
-  return time.hour * 60 + time.minute;
-}
-
-/// Minutes from the midnight before `start`, ascending.
-std::vector<int> boundaries(const Week& week, std::int64_t start_days) {
-  std::vector<int> minutes;
-  for (int ahead = -1; ahead <= days_ahead; ++ahead) {
-    for (const Span span : week[static_cast<std::size_t>(day_of(start_days + ahead))]) {
-      minutes.push_back(ahead * day_minutes + span.from_minute);
-      minutes.push_back(ahead * day_minutes + span.to_minute);
-    }
+/// Hours in a setting, for walking.
+struct Asked {
+  const Hours& hours;
+  const Setting& setting;
+  [[nodiscard]] Answer ask(const CivilTime& at) const { return hours.at(at, setting); }
+  [[nodiscard]] CivilTime next_look(const CivilTime& at) const {
+    return hours.next_look(at, setting);
   }
-  std::sort(minutes.begin(), minutes.end());
-  return minutes;
-}
+};
 
 }  // namespace
 
+std::string_view words(Reason reason) {
+  constexpr std::array<std::string_view, reason_count> texts{
+      "",
+      "",
+      "the text can't be read",
+      "the text itself says unknown",
+      "the text gives words instead of hours",
+      "it has a beginning, but no end is given",
+      "bank holidays of that day aren't known here",
+      "school holidays matter and no term dates are given",
+      "sunrise and sunset there can't be told",
+      "it hangs on what is seen on the day",
+      "it hangs on who drives, or what for",
+      "it hangs on a property of the vehicle",
+      "it changes in that time",
+      "the clocks are changed in that time"};
+  return texts[static_cast<std::size_t>(reason)];
+}
+
 Hours read_hours(std::string_view text) {
-  Parsed parsed = parse(text);
   Hours hours;
   hours.text_ = text;
-  hours.readable_ = parsed.week.has_value();
-  hours.stopped_at_ = parsed.stopped_at;
-  if (parsed.week) hours.week_ = std::move(*parsed.week);
+  Parsed parsed = parse(hours.text_);
+  if (parsed.rules) {
+    hours.rules_ = std::make_shared<const Rules>(std::move(*parsed.rules));
+  } else {
+    hours.stopped_at_ = parsed.trouble->at;
+    hours.problem_ = parsed.trouble->wanted;
+  }
   return hours;
 }
 
-Tri Hours::in_force(const CivilTime& at) const {
-  if (!readable_) return Tri::unknown;
-  const int day = static_cast<int>(weekday_of(at.date));
-  return covers(week_, day, minute_of_day(at)) ? Tri::yes : Tri::no;
+Answer Hours::at(const CivilTime& at, const Setting& setting) const {
+  if (!rules_) return {Tri::unknown, Reason::unreadable, {}};
+  return answer_at(*rules_, wall_minute(at), setting);
 }
 
-std::optional<CivilTime> Hours::next_change(const CivilTime& at) const {
-  const Tri now = in_force(at);
-  if (now == Tri::unknown) return std::nullopt;
-  const std::int64_t today = days_since_epoch(at.date);
-  for (const int minute : boundaries(week_, today)) {
-    if (minute <= minute_of_day(at)) continue;
-    const int of_day = minute % day_minutes;
-    const CivilTime then = {date_from_days(today + minute / day_minutes), of_day / 60, of_day % 60,
-                            0};
-    if (in_force(then) != now) return then;
-  }
-  return std::nullopt;
+Answer Hours::at(const Instant& at_moment, const Setting& setting) const {
+  return at(setting.on_clock(at_moment).civil(), setting);
 }
 
-Tri Hours::through(const CivilTime& from, const CivilTime& to) const {
-  assert(from <= to);
-  const std::optional<CivilTime> change = next_change(from);
-  return change && *change <= to ? Tri::unknown : in_force(from);
+Answer Hours::through(const Instant& from, const Instant& to, const Setting& setting) const {
+  assert(from.unix_s <= to.unix_s);
+  std::optional<Answer> all;
+  along(Asked{*this, setting}, from, to, setting, [&](const Answer& answer, const Instant&) {
+    if (all && all->in_force != answer.in_force) {
+      all = {Tri::unknown, Reason::changes, answer.rule};
+      return false;
+    }
+    if (!all) all = answer;
+    return true;
+  });
+  return *all;
+}
+
+std::optional<Instant> Hours::next_change(const Instant& at_moment, const Setting& setting,
+                                          int ahead_days) const {
+  if (!rules_) return std::nullopt;
+  const Tri now = at(at_moment, setting).in_force;
+  return first_moment(Asked{*this, setting}, at_moment, setting, ahead_days,
+                      [now](const Answer& answer) { return answer.in_force != now; });
+}
+
+CivilTime Hours::next_look(const CivilTime& at, const Setting& setting) const {
+  const WallMinute here = wall_minute(at);
+  const WallMinute next =
+      rules_ ? hours::next_look(*rules_, here, setting) : WallMinute{here.day + 1, 0};
+  return {date_from_days(next.day), next.minute / 60, next.minute % 60, 0};
 }
 
 }  // namespace loopwright::hours

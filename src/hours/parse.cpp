@@ -1,210 +1,146 @@
-// text = rule { (';' | ',') rule };  rule = off | ( "24/7" | days [spans] | spans ) [off]
-// off = "off" | "closed"
-// days = day ['-' day] { ',' day ['-' day] };  spans = time '-' time { ',' time '-' time }
+// text = rule { (';' | ',' | '||') rule };  rule = { selector } [ state ] [ comment ]
 //
-// 1. Read one rule after the other; the first text that fits nowhere ends reading.
-// 2. Apply each to the week. After ';' (and as the first) a rule that is in force empties its days,
-//    small hours of the night before included, before it fills them; after ',' it only fills.
-//    An "off" rule takes its spans out, or its days when it has none.
-// A ',' after a span begins another span when a digit follows, else another rule.
-// Source: OSM wiki Key:opening_hours/specification; behaviour compared with the reference
-// implementation (npm opening_hours 3.15.0).
+// 1. A rule is read selector by selector until a joint or the end; ':' between selectors is only
+//    for the eye. Words in quotes before any selector name the rule; at its end they say why, and
+//    alone they make it unknown.
+// 2. "24/7" is a rule of its own; after it a state may follow.
+// 3. ',' behind a whole rule adds another (a selector that goes on over ',' has taken it before).
+// 4. A ';' at the end, or two together, are passed over, as all readers do.
+// Source: OSM wiki Key:opening_hours/specification: rule separators, modifiers, selectors.
 #include "hours/parse.hpp"
 
 #include <algorithm>
+#include <array>
 
-#include "hours/week.hpp"
+#include "hours/read_days.hpp"
+#include "hours/read_times.hpp"
 
 namespace loopwright::hours {
 namespace {
 
-constexpr std::array<std::string_view, 7> day_names = {"Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"};
-constexpr Span whole_day = {0, day_minutes};
+constexpr std::string_view wanted_rule = "days, times, 24/7, open, off or unknown";
 
-enum class Joint { replaces, adds };
+bool at_always(const TokenReader& reader) {
+  return reader.is_number() && reader.peek().number == 24 && reader.is("/", 1) &&
+         reader.is_number(2) && reader.peek(2).number == 7;
+}
 
-struct Rule {
-  std::array<bool, 7> days = {};
-  std::vector<Span> spans;
-  bool off = false;
+std::optional<State> state_of(const Token& token) {
+  if (token.is("off") || token.is("closed")) return State::off;
+  if (token.is("open")) return State::in_force;
+  if (token.is("unknown")) return State::unknown;
+  return std::nullopt;
+}
+
+/// What of a rule has been read so far.
+struct RuleParts {
+  bool selector = false, time = false, state = false;
+  [[nodiscard]] bool any() const { return selector || time || state; }
 };
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
+/// Where ':' may stand for the eye alone.
+bool take_colon(TokenReader& reader, const RuleParts& parts) {
+  return parts.selector && !parts.time && reader.take(":");
 }
 
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+bool take_selector(TokenReader& reader, Rule& rule, RuleParts& parts) {
+  parts.selector = true;
+  if (at_date(reader)) return read_dates(reader, rule.dates);
+  if (at_year(reader)) return read_years(reader, rule.years);
+  if (at_week(reader)) return read_weeks(reader, rule.weeks);
+  return read_day_group(reader, rule.days);
 }
 
-void apply(const Rule& rule, Joint joint, Week& week) {
-  const std::vector<Span> spans = rule.spans.empty() ? std::vector{whole_day} : rule.spans;
-  for (int day = 0; day < 7; ++day) {
-    if (!rule.days[day]) continue;
-    if (!rule.off && joint == Joint::replaces) cut(week, day, whole_day);
-    if (!rule.off) continue;
-    for (const Span span : spans) cut(week, day, span);
-  }
-  for (int day = 0; day < 7 && !rule.off; ++day) {
-    if (rule.days[day]) week[day].insert(week[day].end(), spans.begin(), spans.end());
-  }
+bool at_selector(const TokenReader& reader) {
+  return at_date(reader) || at_year(reader) || at_week(reader) || at_day(reader);
 }
 
-/// Takes words of the grammar off the front of a text. A word that isn't there is left, with all
-/// that follows; `stopped_at` is then where it should have been.
-class Reader {
- public:
-  explicit Reader(std::string_view text) : text_(text) {}
+/// A quoted text: in front of everything and followed by ':' a name, else the rule's own words.
+void take_comment(TokenReader& reader, Rule& rule, RuleParts& parts) {
+  const Token& token = reader.peek();
+  const Slice inside{static_cast<std::uint32_t>(token.from + 1),
+                     static_cast<std::uint32_t>(token.text.size())};
+  const bool is_name = !parts.any() && reader.is(":", 1);
+  reader.skip(is_name ? 2 : 1);
+  if (is_name) return;
+  rule.comment = inside;
+  if (parts.state) return;
+  rule.state = State::unknown;
+  rule.by_comment = parts.state = true;
+}
 
-  [[nodiscard]] std::size_t stopped_at() const { return at_; }
-  bool done() {
-    skip_blanks();
-    return at_ == text_.size();
+bool at_joint(const TokenReader& reader) {
+  return reader.done() || reader.is(";") || reader.is(",") || reader.is("||");
+}
+
+/// One part of a rule. False at a joint, and when it can't be read.
+bool take_part(TokenReader& reader, Rule& rule, RuleParts& parts) {
+  if (at_joint(reader)) return false;
+  if (take_colon(reader, parts)) return true;
+  if (reader.peek().kind == Token::Kind::comment) {
+    take_comment(reader, rule, parts);
+    return true;
   }
-  bool take_joint(Joint& joint);
-  bool take_rule(Rule& rule);
-
- private:
-  [[nodiscard]] char next(std::size_t ahead = 0) const {
-    return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0';
+  if (parts.state) return reader.stop("; or , before a further rule");
+  if (const auto state = state_of(reader.peek())) {
+    rule.state = *state, parts.state = true;
+    reader.skip();
+    return true;
   }
-  void skip_blanks() {
-    while (next() == ' ') ++at_;
+  if (at_always(reader)) {
+    reader.skip(3);
+    parts.time = true;
+    return true;
   }
-  bool take(char c);
-  bool take_word(std::string_view word);
-  bool take_off();
-  bool take_day(int& day);
-  bool take_days(Rule& rule);
-  bool take_time(int& minutes);
-  bool take_span(Span& span);
-  bool take_spans(Rule& rule);
+  if (at_selector(reader)) return take_selector(reader, rule, parts);
+  if (!at_time(reader)) return reader.stop(parts.any() ? "a time, ; or ," : wanted_rule);
+  if (parts.time) return reader.stop(", between times");
+  parts.time = true;
+  return read_times(reader, rule.spans);
+}
 
-  std::string_view text_;
-  std::size_t at_ = 0;
-};
-
-bool Reader::take(char c) {
-  skip_blanks();
-  if (next() != c) return false;
-  ++at_;
+bool read_rule(TokenReader& reader, Rule& rule) {
+  const std::size_t from = reader.peek().from;
+  RuleParts parts;
+  while (take_part(reader, rule, parts)) {
+  }
+  if (reader.trouble()) return false;
+  if (!parts.any()) return reader.stop(wanted_rule);
+  rule.text = {static_cast<std::uint32_t>(from),
+               static_cast<std::uint32_t>(reader.taken_to() - from)};
   return true;
 }
 
-/// A whole word: no letter or digit follows it.
-bool Reader::take_word(std::string_view word) {
-  skip_blanks();
-  const char after = next(word.size());
-  if (text_.substr(at_, word.size()) != word || is_letter(after) || is_digit(after)) return false;
-  at_ += word.size();
-  return true;
-}
-
-bool Reader::take_joint(Joint& joint) {
-  joint = take(';') ? Joint::replaces : Joint::adds;
-  return joint == Joint::replaces || take(',');
-}
-
-bool Reader::take_rule(Rule& rule) {
-  rule.days.fill(true);
-  rule.off = take_off();
-  if (rule.off) return true;
-  if (!take_word("24/7")) {
-    skip_blanks();
-    const bool names_days = is_letter(next());
-    if (names_days && !take_days(rule)) return false;
-    skip_blanks();
-    if ((!names_days || is_digit(next())) && !take_spans(rule)) return false;
+std::optional<Joint> take_joint(TokenReader& reader) {
+  if (reader.take("||")) return Joint::falls_back;
+  if (reader.take(",")) return Joint::adds;
+  if (!reader.take(";")) return std::nullopt;
+  while (reader.take(";")) {
   }
-  rule.off = take_off();
-  return true;
+  return Joint::replaces;
 }
 
-bool Reader::take_off() {
-  return take_word("off") || take_word("closed");
-}
-
-bool Reader::take_day(int& day) {
-  for (day = 0; day < 7; ++day) {
-    if (take_word(day_names[day])) return true;
-  }
-  return false;
-}
-
-bool Reader::take_days(Rule& rule) {
-  rule.days.fill(false);
-  do {
-    int first = 0;
-    if (!take_day(first)) return false;
-    int last = first;
-    if (take('-') && !take_day(last)) return false;
-    for (int day = first;; day = (day + 1) % 7) {
-      rule.days[day] = true;
-      if (day == last) break;
-    }
-  } while (take(','));
-  return true;
-}
-
-/// "7:00" or "07:00".
-bool Reader::take_time(int& minutes) {
-  skip_blanks();
-  const std::size_t hour_digits = is_digit(next(1)) ? 2 : 1;
-  if (!is_digit(next()) || next(hour_digits) != ':') return false;
-  if (!is_digit(next(hour_digits + 1)) || !is_digit(next(hour_digits + 2))) return false;
-  const auto number = [this](std::size_t ahead, std::size_t digits) {
-    int value = 0;
-    for (std::size_t i = 0; i < digits; ++i) value = value * 10 + (next(ahead + i) - '0');
-    return value;
-  };
-  const int minute = number(hour_digits + 1, 2);
-  minutes = number(0, hour_digits) * 60 + minute;
-  if (minute > 59) return false;
-  at_ += hour_digits + 3;
-  return true;
-}
-
-/// An end up to the beginning is on the next day; "26:00" says the same by itself. A span from a
-/// time to the same time may mean nothing or a whole day, so it can't be read.
-bool Reader::take_span(Span& span) {
-  const std::size_t start = at_;
-  if (!take_time(span.from_minute) || !take('-') || !take_time(span.to_minute)) return false;
-  if (span.to_minute < span.from_minute) span.to_minute += day_minutes;
-  const bool fits = span.from_minute < day_minutes && span.to_minute <= 2 * day_minutes &&
-                    span.from_minute != span.to_minute;
-  if (!fits) at_ = start;
-  return fits;
-}
-
-bool Reader::take_spans(Rule& rule) {
-  while (true) {
-    Span span;
-    if (!take_span(span)) return false;
-    rule.spans.push_back(span);
-    const std::size_t before_comma = at_;
-    if (!take(',')) return true;
-    skip_blanks();
-    if (!is_digit(next())) {
-      at_ = before_comma;
-      return true;
-    }
-  }
+bool names_bank_holidays(const Rule& rule) {
+  return std::ranges::any_of(rule.days, [](const DayGroup& group) {
+    return std::ranges::count(group, DayItem::Kind::bank_holiday, &DayItem::kind) > 0;
+  });
 }
 
 }  // namespace
 
 Parsed parse(std::string_view text) {
-  Reader reader(text);
-  Week week;
-  Joint joint = Joint::replaces;
+  TokenReader reader(tokens_of(text));
+  Rules rules;
+  std::optional<Joint> joint = Joint::replaces;
   do {
+    if (*joint == Joint::replaces && reader.done() && !rules.rules.empty()) break;
     Rule rule;
-    if (!reader.take_rule(rule)) return {std::nullopt, reader.stopped_at()};
-    apply(rule, joint, week);
-  } while (reader.take_joint(joint));
-  if (!reader.done()) return {std::nullopt, reader.stopped_at()};
-  tidy(week);
-  return {std::move(week), text.size()};
+    rule.joint = *joint;
+    if (!read_rule(reader, rule)) return {std::nullopt, reader.trouble()};
+    rules.names_bank_holidays = rules.names_bank_holidays || names_bank_holidays(rule);
+    rules.rules.push_back(std::move(rule));
+  } while ((joint = take_joint(reader)));
+  return {std::move(rules), std::nullopt};
 }
 
 }  // namespace loopwright::hours

@@ -1,19 +1,20 @@
-// The plain grammar of hours, as a week of spans.
+// Reads a whole text of hours into rules.
+//
+// Rules: private to hours.
 #pragma once
 
-#include <cstddef>
 #include <optional>
 #include <string_view>
 
-#include "loopwright/hours/hours.hpp"
+#include "hours/rules.hpp"
+#include "hours/token_reader.hpp"
 
 namespace loopwright::hours {
 
 struct Parsed {
-  std::optional<Week> week;    ///< empty when the text goes beyond the plain grammar
-  std::size_t stopped_at = 0;  ///< bytes read
+  std::optional<Rules> rules;      ///< empty when it can't be read
+  std::optional<Trouble> trouble;  ///< then where and why
 };
-
 Parsed parse(std::string_view text);
 
 }  // namespace loopwright::hours

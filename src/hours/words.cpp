@@ -1,86 +1,90 @@
-// 1. Days with the same spans go together, in the order of their first day.
-// 2. Their names: runs of three and more with "to" (a run may go over Sunday), others listed.
-// 3. Their spans, the last joined by "and".
-#include "hours/week.hpp"
-#include "loopwright/hours/hours.hpp"
+// 1. A rule: its days, then its times; one that is off begins with "not", one that is unknown with
+//    "perhaps", and a rule's own words are quoted.
+// 2. Rules are parted by ';' ("otherwise" for those that only fill in).
+// 3. Of a condition: hours as above, a state of the road "when it is wet", a property or user as
+//    mapped. Of clauses: "but not …" for those that take away.
+#include <array>
 
-#include <algorithm>
-#include <cstdio>
+#include "hours/parse.hpp"
+#include "hours/spoken_days.hpp"
+#include "hours/spoken_time.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/hours/timetable.hpp"
 
 namespace loopwright::hours {
 namespace {
 
-constexpr std::array<std::string_view, 7> day_names = {
-    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
-
-/// "a", "a and b", "a, b and c"
-std::string listed(const std::vector<std::string>& parts) {
-  std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
-    text += parts[i];
-  }
-  return text;
+std::string when_of(const Rule& rule) {
+  const std::string days = days_in_words(rule);
+  if (rule.spans.empty()) return days.empty() ? "at any time" : days;
+  return (days.empty() ? "every day" : days) + ", " + spans_in_words(rule.spans);
 }
 
-std::string clock(int minute) {
-  // An end at midnight is 24:00; after it the clock begins again.
-  const int of_day = minute <= day_minutes ? minute : minute - day_minutes;
-  char text[32];
-  std::snprintf(text, sizeof text, "%02d:%02d", of_day / 60, of_day % 60);
-  return text;
+std::string off_words(const Rule& rule) {
+  const bool always = rule.spans.empty() && days_in_words(rule).empty();
+  return always ? "never" : "not " + when_of(rule);
 }
 
-std::string span_words(const std::vector<Span>& spans) {
-  if (spans == std::vector<Span>{{0, day_minutes}}) return "all day";
-  std::vector<std::string> parts;
-  for (const Span span : spans) {
-    parts.push_back(clock(span.from_minute) + " to " + clock(span.to_minute));
+std::string rule_words(const Rule& rule, std::string_view text) {
+  const std::string quoted = "\u201c" + std::string(rule.comment.of(text)) + "\u201d";
+  const std::string said = rule.comment.length > 0 ? " (" + quoted + ")" : "";
+  if (rule.state == State::off) return off_words(rule) + said;
+  if (rule.by_comment) {
+    const bool bare = rule.spans.empty() && days_in_words(rule).empty();
+    return bare ? quoted : when_of(rule) + said;
   }
-  return listed(parts);
+  return (rule.state == State::unknown ? "perhaps " : "") + when_of(rule) + said;
 }
 
-using Days = std::array<bool, 7>;
+std::string joint_words(Joint joint) {
+  return joint == Joint::falls_back ? "; otherwise " : "; ";
+}
 
-std::string day_words(const Days& days) {
-  if (std::all_of(days.begin(), days.end(), [](bool there) { return there; })) return "every day";
-  std::vector<std::string> parts;
-  for (std::size_t first = 0; first < 7; ++first) {
-    if (!days[first] || days[(first + 6) % 7]) continue;  // a run begins after a day without
-    std::size_t length = 1;
-    while (days[(first + length) % 7]) ++length;
-    const auto name = [first](std::size_t i) { return std::string(day_names[(first + i) % 7]); };
-    if (length >= 3) {
-      parts.push_back(name(0) + " to " + name(length - 1));
-    } else {
-      for (std::size_t i = 0; i < length; ++i) parts.push_back(name(i));
-    }
+std::string part_words(const ConditionPart& part) {
+  if (part.kind == PartKind::hours) return part.hours.words();
+  if (part.kind == PartKind::road_state) {
+    return part.text == "flashing" ? "when lights flash" : "when it is " + part.text;
   }
-  return listed(parts);
+  if (part.kind == PartKind::property) return "with " + part.text;
+  return part.kind == PartKind::user ? "for " + part.text : "\u201c" + part.text + "\u201d";
 }
 
 }  // namespace
 
-std::string_view name(Weekday day) {
-  return day_names[static_cast<std::size_t>(day)];
+std::string Hours::words() const {
+  if (!rules_) return text_;
+  std::string all;
+  for (const Rule& rule : rules_->rules) {
+    if (!all.empty()) all += joint_words(rule.joint);
+    all += rule_words(rule, text_);
+  }
+  return all;
 }
 
-std::string Hours::words() const {
-  if (!readable_) return text_;
+std::string Condition::words() const {
+  std::vector<std::string> parts;
+  for (const ConditionPart& part : parts_) parts.push_back(part_words(part));
+  return listed(parts);
+}
+
+std::string Timetable::words() const {
   std::string text;
-  Days told = {};
-  for (std::size_t day = 0; day < 7; ++day) {
-    if (told[day] || week_[day].empty()) continue;
-    Days alike = {};
-    for (std::size_t other = day; other < 7; ++other) {
-      alike[other] = week_[other] == week_[day];
-      told[other] = told[other] || alike[other];
+  for (const Conditional::Row& row : clauses_.rows()) {
+    const bool yes = row.value == "yes";
+    const std::string when = row.condition.words();
+    if (text.empty()) {
+      text = yes ? when : "";
+    } else {
+      text += (yes ? "; and " : "; but not ") + when;
     }
-    if (!text.empty()) text += "; ";
-    text += day_words(alike) + " " + span_words(week_[day]);
   }
-  if (text.empty()) return "never";
-  return text == "every day all day" ? "at any time" : text;
+  return text.empty() ? "never" : text;
+}
+
+std::string_view name(Weekday day) {
+  constexpr std::array<std::string_view, 7> names{"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                                  "Friday", "Saturday", "Sunday"};
+  return names[static_cast<std::size_t>(day)];
 }
 
 }  // namespace loopwright::hours

@@ -15,20 +15,20 @@ namespace loopwright::hours {
 enum class Tri : std::uint8_t { no, yes, unknown };
 
 enum class Reason : std::uint8_t {
-  stated,         ///< the text settles it
-  holiday,        ///< it does, and the day being a bank holiday made the difference
-  unreadable,     ///< the text can't be read
-  said_unknown,   ///< the text itself says unknown
-  comment,        ///< the text gives words instead of hours: "by arrangement"
-  open_end,       ///< begins at a time, its end isn't given: 07:00+
-  no_holidays,    ///< bank holidays of that day aren't known here
-  no_terms,       ///< school holidays of that day aren't known
-  no_sun,         ///< sunrise or sunset can't be told: no place, or none that day
-  road_state,     ///< hangs on something seen on the day: flashing, wet, snow
-  user,           ///< hangs on who drives, or what for
-  property,       ///< hangs on a property of the vehicle that we don't know
-  changes,        ///< not the same all through the interval asked for
-  clocks_change   ///< the clocks are changed within the interval, and it matters
+  stated,        ///< the text settles it
+  holiday,       ///< it does, and the day being a bank holiday made the difference
+  unreadable,    ///< the text can't be read
+  said_unknown,  ///< the text itself says unknown
+  comment,       ///< the text gives words instead of hours: "by arrangement"
+  open_end,      ///< begins at a time, its end isn't given: 07:00+
+  no_holidays,   ///< bank holidays of that day aren't known here
+  no_terms,      ///< school holidays of that day aren't known
+  no_sun,        ///< sunrise or sunset can't be told: no place, or none that day
+  road_state,    ///< hangs on something seen on the day: flashing, wet, snow
+  user,          ///< hangs on who drives, or what for
+  property,      ///< hangs on a property of the vehicle that we don't know
+  changes,       ///< not the same all through the interval asked for
+  clocks_change  ///< the clocks are changed within the interval, and it matters
 };
 inline constexpr std::size_t reason_count = static_cast<std::size_t>(Reason::clocks_change) + 1;
 

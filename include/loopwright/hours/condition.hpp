@@ -39,11 +39,11 @@ enum class PartKind : std::uint8_t { hours, property, user, road_state, other };
 /// One part of a condition, between ANDs.
 struct ConditionPart {
   PartKind kind = PartKind::other;
-  std::string text;      ///< brackets taken off
-  std::string property;  ///< of a property: "weight", lower case
-  std::string relation;  ///< "<", ">", "<=", ">=", "="
+  std::string text;             ///< brackets taken off
+  std::string property;         ///< of a property: "weight", lower case
+  std::string relation;         ///< "<", ">", "<=", ">=", "="
   std::optional<double> limit;  ///< its number, whatever the unit; empty when there is none
-  Hours hours;           ///< of hours
+  Hours hours;                  ///< of hours
 };
 /// Splits at the word AND outside quotes, and tells what each part is.
 std::vector<ConditionPart> parts_of_condition(std::string_view condition);
@@ -84,7 +84,7 @@ class Condition {
 struct Possible {
   static constexpr std::size_t base = 0;  ///< bit of the base; clause k has bit k + 1
   std::uint64_t bits = 1;
-  Reason reason = Reason::stated;         ///< why it isn't one alone; or holiday
+  Reason reason = Reason::stated;  ///< why it isn't one alone; or holiday
   [[nodiscard]] bool settled() const { return (bits & (bits - 1)) == 0; }
   [[nodiscard]] bool has(std::size_t bit) const { return (bits >> bit & 1U) != 0; }
   friend constexpr bool operator==(const Possible&, const Possible&) = default;

@@ -1,0 +1,49 @@
+// 1. A time by the sun is that of the day the span begins on; an end by the sun that lies behind
+//    midnight is that of the next day.
+// 2. An end nobody knows is put where the reference implementation puts it: at midnight; of a
+//    beginning from 17:00 on ten hours later, from 22:00 on eight.
+#include "hours/day_times.hpp"
+
+#include <algorithm>
+
+namespace loopwright::hours {
+namespace {
+
+std::optional<int> minute_of(const ClockTime& time, std::int64_t day, const Setting& setting) {
+  if (time.event == SunEvent::none) return time.minutes;
+  const auto sun = setting.sun(date_from_days(day));
+  if (!sun) return std::nullopt;
+  switch (time.event) {
+    case SunEvent::dawn:
+      return sun->dawn + time.minutes;
+    case SunEvent::sunrise:
+      return sun->sunrise + time.minutes;
+    case SunEvent::sunset:
+      return sun->sunset + time.minutes;
+    default:
+      return sun->dusk + time.minutes;
+  }
+}
+
+int end_of_open(int from) {
+  constexpr int evening = 17 * 60, night = 22 * 60;
+  if (from >= night) return from + 8 * 60;
+  return from >= evening ? from + 10 * 60 : day_minutes;
+}
+
+}  // namespace
+
+std::optional<Minutes> minutes_on(const TimeSpan& span, std::int64_t day, const Setting& setting) {
+  const auto from = minute_of(span.from, day, setting);
+  if (!from) return std::nullopt;
+  if (span.open_end) return Minutes{*from, std::min(end_of_open(*from), 2 * day_minutes)};
+  auto to = minute_of(span.to, day, setting);
+  if (to && span.to.event != SunEvent::none && *to <= *from) {
+    to = minute_of(span.to, day + 1, setting);
+    if (to) *to += day_minutes;
+  }
+  if (!to) return std::nullopt;
+  return Minutes{*from, *to};
+}
+
+}  // namespace loopwright::hours

@@ -1,0 +1,24 @@
+// What rules say of one minute.
+//
+// Rules: private to hours.
+#pragma once
+
+#include <cstdint>
+
+#include "hours/rules.hpp"
+#include "loopwright/hours/setting.hpp"
+
+namespace loopwright::hours {
+
+/// A minute on the wall clock: days since the epoch, and minutes after midnight.
+struct WallMinute {
+  std::int64_t day = 0;
+  int minute = 0;
+};
+
+Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting);
+
+/// The first minute after `at` at which a span or a day begins or ends.
+WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting);
+
+}  // namespace loopwright::hours

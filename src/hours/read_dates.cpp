@@ -1,0 +1,183 @@
+// dates = date [ '-' (date | day) ] [ '/' n ] | date '+' | [year] month [ '-' [year] month ]
+// date = [year] (month day | month weekday '[' n ']' | "easter") [ ('+'|'-') weekday ] [ move ]
+//
+// 1. A month alone is its first until its last day.
+// 2. After ',' a further day of the same month may stand alone ("Dec 24,26").
+// 3. A number that a ':' follows is no day but the time of the rule.
+// 4. A day that no year has (Feb 30) can't be read.
+// Source: OSM wiki Key:opening_hours/specification, monthday selector.
+#include <array>
+
+#include "hours/day_words.hpp"
+#include "hours/read_days.hpp"
+
+namespace loopwright::hours {
+namespace {
+
+constexpr std::array<int, 12> most_days{31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+
+bool has_year(const TokenReader& reader) {
+  return reader.is_number() && reader.peek().digits == 4 && reader.peek().number >= 1900 &&
+         !reader.is(":", 1);
+}
+
+bool names_month(const TokenReader& reader, std::size_t ahead) {
+  return month_of(reader.peek(ahead)) || reader.is("easter", ahead);
+}
+
+bool at_day_number(const TokenReader& reader, std::size_t ahead = 0) {
+  const bool clock = reader.is(":", ahead + 1) || reader.is(".", ahead + 1);
+  return reader.is_number(ahead) && reader.peek(ahead).digits <= 2 && !clock;
+}
+
+bool read_day_number(TokenReader& reader, DayOfYear& date) {
+  const int most = most_days[static_cast<std::size_t>(date.month - 1)];
+  if (reader.peek().number < 1 || reader.peek().number > most) {
+    return reader.stop("a day of that month");
+  }
+  date.day = *reader.take_number();
+  return true;
+}
+
+bool read_nth_weekday(TokenReader& reader, DayOfYear& date) {
+  date.kind = DayOfYear::Kind::nth_weekday;
+  date.weekday = *weekday_of(reader.peek());
+  reader.skip(2);
+  const bool from_the_end = reader.take("-");
+  if (!reader.is_number() || reader.peek().number < 1 || reader.peek().number > 5) {
+    return reader.stop("a number from 1 to 5");
+  }
+  date.nth = *reader.take_number();
+  if (from_the_end) date.nth = -date.nth;
+  return reader.take("]") || reader.stop("]");
+}
+
+/// "+Su": on to the next Sunday; "-1 day": the day before.
+void read_moves(TokenReader& reader, DayOfYear& date) {
+  const bool sign = reader.is("+") || reader.is("-");
+  if (const auto weekday = weekday_of(reader.peek(1)); sign && weekday && date.day != 0) {
+    date.backwards = reader.is("-");
+    // "Dec 25-Su" could be a range of a date and a weekday, which nobody writes.
+    date.to_weekday = *weekday;
+    reader.skip(2);
+  }
+  const bool moved = (reader.is("+") || reader.is("-")) && reader.is_number(1) &&
+                     (reader.is("day", 2) || reader.is("days", 2));
+  if (!moved) return;
+  constexpr int most = 366;
+  const int days = std::min(reader.peek(1).number, most);
+  date.moved_days = reader.is("-") ? -days : days;
+  reader.skip(3);
+}
+
+/// One date; of a month alone `day` stays 0, for the caller to settle.
+bool read_date(TokenReader& reader, DayOfYear& date) {
+  if (has_year(reader)) date.year = *reader.take_number();
+  if (reader.take("easter")) {
+    date.kind = DayOfYear::Kind::easter;
+    read_moves(reader, date);
+    return true;
+  }
+  const auto month = month_of(reader.peek());
+  if (!month) return reader.stop("a month");
+  reader.skip();
+  date.month = *month;
+  date.day = 0;
+  if (weekday_of(reader.peek()) && reader.is("[", 1)) {
+    if (!read_nth_weekday(reader, date)) return false;
+    date.day = 1;
+    read_moves(reader, date);
+    return true;
+  }
+  if (!at_day_number(reader)) return true;
+  if (!read_day_number(reader, date)) return false;
+  read_moves(reader, date);
+  return true;
+}
+
+bool is_month_alone(const DayOfYear& date) {
+  return date.kind == DayOfYear::Kind::date && date.day == 0;
+}
+
+bool at_date_end(const TokenReader& reader) {
+  return reader.is("-") && (at_day_number(reader, 1) || names_month(reader, 1) ||
+                            (reader.is_number(1) && names_month(reader, 2)));
+}
+
+/// What follows "Dec 24-".
+bool read_range_end(TokenReader& reader, DateRange& range) {
+  reader.skip();
+  if (!at_day_number(reader)) {
+    if (!read_date(reader, range.to)) return false;
+    if (range.to.year || !range.from.year) return true;
+    range.to.year = range.from.year;
+    const bool over_new_year = range.to.month < range.from.month;
+    if (over_new_year && range.to.kind == DayOfYear::Kind::date) ++*range.to.year;
+    return true;
+  }
+  if (range.from.kind != DayOfYear::Kind::date || is_month_alone(range.from)) {
+    return reader.stop("a date");
+  }
+  range.to = range.from;
+  if (reader.peek().number < range.from.day) return reader.stop("a day not before the first");
+  return read_day_number(reader, range.to);
+}
+
+bool read_step(TokenReader& reader, DateRange& range) {
+  if (!reader.take("/")) return true;
+  if (!reader.is_number() || reader.peek().number == 0) return reader.stop("a number above 0");
+  range.step = *reader.take_number();
+  return true;
+}
+
+bool finish_range(TokenReader& reader, DateRange& range) {
+  range.to = range.from;
+  if (reader.take("+")) {
+    range.open_end = true;
+  } else if (at_date_end(reader) && !read_range_end(reader, range)) {
+    return false;
+  }
+  if (is_month_alone(range.from)) range.from.day = 1;
+  return read_step(reader, range);
+}
+
+bool read_range(TokenReader& reader, std::vector<DateRange>& dates) {
+  DateRange& range = dates.emplace_back();
+  return read_date(reader, range.from) && finish_range(reader, range);
+}
+
+/// "26" behind "Dec 24,".
+bool read_further_day(TokenReader& reader, std::vector<DateRange>& dates) {
+  DateRange range;
+  range.from = dates.back().from;
+  range.from.moved_days = 0, range.from.to_weekday = -1;
+  if (!read_day_number(reader, range.from)) return false;
+  read_moves(reader, range.from);
+  dates.push_back(range);
+  return finish_range(reader, dates.back());
+}
+
+}  // namespace
+
+bool at_date(const TokenReader& reader) {
+  return names_month(reader, has_year(reader) ? 1 : 0);
+}
+
+bool read_dates(TokenReader& reader, std::vector<DateRange>& dates) {
+  if (!read_range(reader, dates)) return false;
+  while (reader.is(",")) {
+    const std::size_t before = reader.at();
+    reader.skip();
+    if (at_date(reader)) {
+      if (!read_range(reader, dates)) return false;
+    } else if (at_day_number(reader) && dates.back().from.kind == DayOfYear::Kind::date) {
+      if (!read_further_day(reader, dates)) return false;
+    } else {
+      reader.return_to(before);
+      return true;
+    }
+  }
+  return true;
+}
+
+}  // namespace loopwright::hours

@@ -1,0 +1,19 @@
+// Days of a rule as one says them: "Monday to Friday", "the last Sunday of the month, March to
+// October".
+//
+// Rules: private to hours.
+#pragma once
+
+#include <string>
+
+#include "hours/rules.hpp"
+
+namespace loopwright::hours {
+
+/// Empty when the rule names no days at all.
+std::string days_in_words(const Rule& rule);
+
+/// "a", "a and b", "a, b and c"
+std::string listed(const std::vector<std::string>& parts);
+
+}  // namespace loopwright::hours
