@@ -5,8 +5,10 @@
 // 2. What is public but no place for a lesson: a motorway when not built in, living streets,
 //    highway=road (nobody knows what it is), service roads of a special kind, reversible roads,
 //    unsealed or bad surfaces, fords when not built in, and tolls.
-// 3. One-way: the other direction is shut. oneway:conditional shuts a direction at times, so always
-//    here; one that frees a direction at times frees nothing.
+// 3. One-way: the other direction is shut. oneway:conditional shuts or opens a direction at times.
+// A road that some clause opens, or leaves open, at some hours is as open as then, with its rules
+// by the hour beside: those of the access keys, a gate when buses are let through, and those of
+// one-way. What never may be driven has none.
 // The tag told is the one of the strictest answer; a direction shut by one-way alone has none.
 // Sources: OSM wiki, pages Key:access, Key:service, Key:surface, Key:smoothness; which of these
 // suit a lesson is this project's choice.
@@ -17,7 +19,8 @@
 
 #include "access_tree.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
+#include "loopwright/mark/on_hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
@@ -94,22 +97,6 @@ std::string unsuited_tag(const Tags& tags, RoadClass road_class, BuiltWith with)
   return toll_tag(tags);
 }
 
-/// Directions that stay free whatever the hour, by oneway:conditional.
-struct FreeAlways {
-  bool along = true, against = true;
-};
-
-FreeAlways free_always(std::string_view text, RoadClass road_class) {
-  FreeAlways free;
-  for (const hours::Clause& clause : hours::read_conditional(text)) {
-    if (binding_on_car(clause.condition).when == Binding::When::never) continue;
-    const OneWay then = one_way_of(Tags{{"oneway", clause.value}}, road_class);
-    free.along = free.along && then.along;
-    free.against = free.against && then.against;
-  }
-  return free;
-}
-
 void tighten(CarAccess& access, Access to, std::string_view tag) {
   if (tag.empty()) return;
   if (std::max(access.along, access.against) < to) access.tag = tag;
@@ -117,30 +104,76 @@ void tighten(CarAccess& access, Access to, std::string_view tag) {
   access.against = stricter(access.against, to);
 }
 
+Access most_open(const KeyAccess& keys) {
+  return keys.timed() ? Access::yes : keys.access;
+}
+
+/// The tag that closes or limits it: the plain one, else that of the hours.
+std::string tag_of(const KeyAccess& keys) {
+  return keys.access == Access::yes ? keys.clause_tags : keys.tag;
+}
+
+void add_rule(std::vector<TimedAccess>& rules, const KeyAccess& keys) {
+  if (!keys.timed()) return;
+  rules.push_back({keys.lets_in.empty() ? road::Timed::access : road::Timed::gate,
+                   keys.access == Access::yes, clauses_text(keys.clauses), keys.lets_in,
+                   keys.clause_tags});
+}
+
 CarAccess from_keys(const Tags& tags) {
   const BothAccess keys = access_keys(tags);
-  CarAccess access{keys.along.access, keys.against.access, {}, false, {}, {}};
-  const KeyAccess& told = keys.against.access > keys.along.access ? keys.against : keys.along;
-  if (told.access != Access::yes) access.tag = told.tag;
-  const KeyAccess& timed = told.timed_key.empty() ? keys.against : told;
-  access.timed = !timed.timed_key.empty();
-  access.timed_key = timed.timed_key, access.timed_text = timed.timed_text;
+  CarAccess access;
+  access.along = most_open(keys.along), access.against = most_open(keys.against);
+  const KeyAccess& told = access.against > access.along ? keys.against : keys.along;
+  access.tag = tag_of(told).empty() ? tag_of(keys.against) : tag_of(told);
+  if (std::min(access.along, access.against) != Access::yes) access.who = keys.along.lets_in;
+  add_rule(access.timed_along, keys.along), add_rule(access.timed_against, keys.against);
   return access;
+}
+
+/// A conditional text says where traffic may go while it holds.
+std::vector<OnClause> one_way_clauses(std::string_view text, RoadClass road_class,
+                                      bool OneWay::*direction) {
+  std::vector<OnClause> clauses;
+  for (const hours::Clause& clause : hours::split_conditional(text)) {
+    const OneWay then = one_way_of(Tags{{"oneway", clause.value}}, road_class);
+    clauses.push_back({then.*direction, clause.condition});
+  }
+  if (clauses.empty()) clauses.push_back({false, "? " + std::string(text)});
+  return clauses;
+}
+
+/// One direction of a road whose one-way key has conditions: open or shut for good, or by rules.
+void apply_conditional(Access& access, std::vector<TimedAccess>& rules, const Switched& when,
+                       const std::string& source) {
+  if (!when.base && when.clauses.empty()) access = Access::no;
+  if (!when.clauses.empty())
+    rules.push_back({road::Timed::access, when.base, clauses_text(when.clauses), {}, source});
 }
 
 void apply_one_way(CarAccess& access, const Tags& tags, RoadClass road_class) {
   const OneWay one_way = one_way_of(tags, road_class);
-  if (!one_way.along && !one_way.against) tighten(access, Access::unsuited, one_way.tag);
-  if (!one_way.along && one_way.against) access.along = Access::no;
-  if (one_way.along && !one_way.against) access.against = Access::no;
   const std::string_view text = tags.get("oneway:conditional");
-  if (text.empty()) return;
-  const FreeAlways free = free_always(text, road_class);
-  if (!free.along) access.along = Access::no;
-  if (!free.against) access.against = Access::no;
-  if (!access.timed) {
-    access.timed = true, access.timed_key = "oneway:conditional", access.timed_text = text;
+  const bool by_hour = !text.empty();
+  if (!one_way.along && !one_way.against && !by_hour)
+    return tighten(access, Access::unsuited, one_way.tag);
+  if (!by_hour) {
+    if (!one_way.along) access.along = Access::no;
+    if (!one_way.against) access.against = Access::no;
+    return;
   }
+  const std::string source = tag_text("oneway:conditional", text);
+  const auto along = one_way_clauses(text, road_class, &OneWay::along);
+  const auto against = one_way_clauses(text, road_class, &OneWay::against);
+  apply_conditional(access.along, access.timed_along, switched(one_way.along, along), source);
+  apply_conditional(access.against, access.timed_against, switched(one_way.against, against),
+                    source);
+}
+
+/// What never may be driven has no hours.
+void drop_idle_rules(CarAccess& access) {
+  if (access.along != Access::yes) access.timed_along.clear();
+  if (access.against != Access::yes) access.timed_against.clear();
 }
 
 }  // namespace
@@ -163,6 +196,7 @@ CarAccess car_access(const Tags& tags, RoadClass road_class, BuiltWith with) {
   tighten(access, Access::no, shut_tag(tags));
   tighten(access, Access::unsuited, unsuited_tag(tags, road_class, with));
   apply_one_way(access, tags, road_class);
+  drop_idle_rules(access);
   return access;
 }
 

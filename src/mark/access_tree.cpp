@@ -3,13 +3,15 @@
 //    special one). 2. The same walk over the keys of the direction (vehicle:backward …). It
 //    decides unless the plain key was of a more special mode: then the stricter of both holds,
 //    since the wiki leaves that open and a lesson must not be wrong on the wrong side.
-// 3. Conditions on top (…:conditional). A clause that always holds for our car ("yes @
-// (weight<3.5)")
-//    acts as a plain tag; one that never does is nothing; one that holds at times may shut the road
-//    at times, and then it is shut (until the hours are asked at the time of passing). One that
-//    opens it at times changes nothing but is kept too. A text that can't be read may shut.
-//    Within one key a later clause beats an earlier one when both hold.
-// 4. A value may list users ("agricultural;destination"): the most open one counts.
+// 3. Conditions on top (…:conditional), from the least special mode to the most, so that the last
+//    that holds is the one that counts. A clause of a less special mode than the plain key counts
+//    only when it is stricter. One that always holds for our car ("yes @ (weight<3.5)") acts as a
+//    plain tag and undoes those before it; one that never does is nothing. A text without any '@'
+//    doesn't say what holds then: it may shut the road whenever asked.
+// 4. A value may list users ("agricultural;destination"): the most open one counts. By the hour
+//    there is only "may be driven through" and "may not": "destination" is "may not".
+// 5. Where cars are shut out, at all times or some, it matters who is let in: buses make it a bus
+//    gate or bus-only street.
 #include "access_tree.hpp"
 
 #include <algorithm>
@@ -17,7 +19,7 @@
 #include <vector>
 
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "tag_words.hpp"
 
@@ -65,72 +67,104 @@ Word over(const Word& earlier, const Word& later) {
   return later.access > earlier.access ? later : earlier;
 }
 
-/// What one conditional key may come to for our car.
-struct Outcomes {
-  std::optional<Access> always;
-  std::vector<Access> at_times;
-};
-
-Outcomes outcomes_of(std::string_view text) {
-  Outcomes out;
-  const auto clauses = hours::read_conditional(text);
-  if (clauses.empty()) out.at_times.push_back(Access::no);
-  for (const hours::Clause& clause : clauses) {
-    const Access value = access_of(clause.value);
-    switch (binding_on_car(clause.condition).when) {
-      case Binding::When::never:
-        break;
-      case Binding::When::at_times:
-        out.at_times.push_back(value);
-        break;
-      case Binding::When::always:
-        out.at_times.clear(), out.always = value;
-        break;
-    }
-  }
-  return out;
+/// True when `later` has its way over `earlier`.
+bool counts(const Word& earlier, const Word& later) {
+  return later.level <= earlier.level || later.access > earlier.access;
 }
 
-struct TimedWord {
-  Access access = Access::yes;
-  std::string key, text;
+/// The clauses of a key; of a text that has none one that nobody can read.
+std::vector<hours::Clause> clauses_of(std::string_view text) {
+  auto clauses = hours::split_conditional(text);
+  if (clauses.empty()) clauses.push_back({"no", "? " + std::string(text)});
+  return clauses;
+}
+
+/// The keys of one direction, while conditions are laid over the plain word.
+class InDirection {
+ public:
+  InDirection(const Tags& tags, std::string_view direction)
+      : tags_(tags),
+        direction_(direction),
+        word_(over(first_word(tags, ""), first_word(tags, direction))) {}
+  KeyAccess read();
+
+ private:
+  void lay(const std::string& key, std::size_t level);
+  void add(const Word& clause, std::string condition);
+  [[nodiscard]] bool lets(std::string_view mode) const;
+  [[nodiscard]] std::string lets_in() const;
+
+  const Tags& tags_;
+  std::string_view direction_;
+  Word word_;
+  KeyAccess result_;
 };
 
-/// Lays the conditional keys over the plain word; what holds only at times is gathered apart.
-Word with_conditions(const Tags& tags, std::string_view direction, Word word,
-                     std::vector<TimedWord>& timed) {
+void InDirection::add(const Word& clause, std::string condition) {
+  const bool may = clause.access == Access::yes;
+  if (result_.clauses.empty() && may == (word_.access == Access::yes)) return;
+  result_.clauses.push_back({may, std::move(condition)});
+  if (result_.clause_tags.find(clause.tag) != std::string::npos) return;
+  if (!result_.clause_tags.empty()) result_.clause_tags += "; ";
+  result_.clause_tags += clause.tag;
+}
+
+void InDirection::lay(const std::string& key, std::size_t level) {
+  const std::string_view text = tags_.get(key);
+  if (text.empty()) return;
+  for (const hours::Clause& clause : clauses_of(text)) {
+    Binding binding = binding_on_car(clause.condition);
+    if (binding.when == Binding::When::never) continue;
+    const Word word{access_of(clause.value), level, tag_text(key, text)};
+    if (!counts(word_, word)) continue;
+    result_.mapped = true;
+    if (binding.when == Binding::When::always) {
+      word_ = word, result_.clauses.clear(), result_.clause_tags.clear();
+    } else {
+      add(word, std::move(binding.condition));
+    }
+  }
+}
+
+bool InDirection::lets(std::string_view mode) const {
+  for (const std::string_view suffix : {std::string_view(), direction_}) {
+    const std::string key = std::string(mode).append(suffix);
+    if (!tags_.get(key).empty() && access_of(tags_.get(key)) == Access::yes) return true;
+    const auto clauses = hours::split_conditional(tags_.get(key + ":conditional"));
+    const auto open = [](const hours::Clause& c) { return access_of(c.value) == Access::yes; };
+    if (std::ranges::any_of(clauses, open)) return true;
+  }
+  return false;
+}
+
+std::string InDirection::lets_in() const {
+  constexpr std::array<std::string_view, 3> buses{"bus", "psv", "taxi"};
+  constexpr std::array<std::string_view, 5> others{"bicycle", "motorcycle", "moped", "emergency",
+                                                   "hgv"};
+  std::string who;
+  for (const std::string_view mode : buses)
+    if (lets(mode)) who.append(who.empty() ? "" : ";").append(mode);
+  if (who.empty()) return who;
+  for (const std::string_view mode : others)
+    if (lets(mode)) who.append(";").append(mode);
+  return who;
+}
+
+KeyAccess InDirection::read() {
   for (std::size_t level = modes.size(); level-- > 0;) {
-    for (const std::string_view suffix : {std::string_view(), direction}) {
-      const std::string key = std::string(modes[level]) + std::string(suffix) + ":conditional";
-      const std::string_view text = tags.get(key);
-      if (text.empty()) continue;
-      const Outcomes out = outcomes_of(text);
-      if (out.always) word = over(word, {*out.always, level, tag_text(key, text)});
-      for (const Access access : out.at_times) timed.push_back({access, key, std::string(text)});
-    }
+    for (const std::string_view suffix : {std::string_view(), direction_})
+      lay(std::string(modes[level]).append(suffix).append(":conditional"), level);
   }
-  return word;
-}
-
-KeyAccess in_direction(const Tags& tags, std::string_view direction) {
-  std::vector<TimedWord> timed;
-  const Word plain = over(first_word(tags, ""), first_word(tags, direction));
-  const Word word = with_conditions(tags, direction, plain, timed);
-  KeyAccess result{word.access, word.level < modes.size() || !timed.empty(), word.tag, {}, {}};
-  for (const TimedWord& t : timed) {
-    if (t.access == word.access) continue;
-    if (result.timed_key.empty() || t.access > result.access) {
-      result.timed_key = t.key, result.timed_text = t.text;
-    }
-    if (t.access > result.access) result.access = t.access, result.tag = tag_text(t.key, t.text);
-  }
-  return result;
+  result_.access = word_.access, result_.tag = word_.tag;
+  result_.mapped = result_.mapped || word_.level < modes.size();
+  if (result_.timed() || word_.access != Access::yes) result_.lets_in = lets_in();
+  return std::move(result_);
 }
 
 }  // namespace
 
 BothAccess access_keys(const Tags& tags) {
-  return {in_direction(tags, ":forward"), in_direction(tags, ":backward")};
+  return {InDirection(tags, ":forward").read(), InDirection(tags, ":backward").read()};
 }
 
 }  // namespace loopwright::mark

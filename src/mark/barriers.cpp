@@ -3,12 +3,13 @@
 // 1. A ford in an area built without them, or a limit on size or weight a car breaks, is a wall
 //    whatever else is said.
 // 2. A level crossing is no barrier, unless its own access keys shut it (a crossing for one farm).
-// 3. No barrier tag: a wall only when cars are shut out and buses let through (a bus gate drawn as
-// a
+// 3. No barrier tag: a wall only when cars are shut out and buses let through (a bus gate drawn as a
 //    point), or highway=bus_gate. Other nodes carry access keys for the path that crosses there.
 // 4. A barrier: access keys on it outrank its kind, and only a plain yes lets one drive through.
 //    locked=yes stays a wall. Without access keys the kind decides; gates open by locked=no; a kind
 //    we don't know is a wall.
+// 5. What may be shut by the hour is a wall at all hours: a point has no hours in the area, and roads
+//    that end at a gate are seldom worth waiting for it. Ours.
 // Source: OSM wiki, pages Key:barrier, Tag:barrier=lift_gate; an undocumented default is "no".
 #include <algorithm>
 #include <array>
@@ -33,13 +34,9 @@ bool is_gate(std::string_view barrier) {
   return one_of(barrier, gates);
 }
 
-Access worst(const BothAccess& access) {
-  return stricter(access.along.access, access.against.access);
-}
-
-bool lets_buses(const Tags& tags) {
-  constexpr std::array<std::string_view, 2> values{"yes", "designated"};
-  return one_of(tags.get("bus"), values) || one_of(tags.get("psv"), values);
+/// At some hours, or for one of the two directions.
+bool may_be_shut(const KeyAccess& access) {
+  return access.timed() || access.access != Access::yes;
 }
 
 Barrier kind_decides(const Tags& tags) {
@@ -56,10 +53,11 @@ Barrier barrier_of(const Tags& tags, BuiltWith with) {
   if (has_ford(tags) && !with.fords) return Barrier::wall;
   if (!size_tag_against_car(tags).empty()) return Barrier::wall;
   const BothAccess access = access_keys(tags);
-  const bool shut = worst(access) != Access::yes;
+  const bool shut = may_be_shut(access.along) || may_be_shut(access.against);
   if (tags.is("railway", "level_crossing")) return shut ? Barrier::wall : Barrier::none;
   if (tags.is("highway", "bus_gate")) return Barrier::wall;
-  if (!tags.has("barrier")) return shut && lets_buses(tags) ? Barrier::wall : Barrier::none;
+  if (!tags.has("barrier"))
+    return shut && !access.along.lets_in.empty() ? Barrier::wall : Barrier::none;
   if (tags.is("locked", "yes")) return Barrier::wall;
   if (access.along.mapped || access.against.mapped) return shut ? Barrier::wall : Barrier::passable;
   return kind_decides(tags);

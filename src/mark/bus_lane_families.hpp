@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "lane_hours.hpp"
+#include "loopwright/mark/on_hours.hpp"
 #include "loopwright/mark/rules.hpp"
 
 namespace loopwright::mark {
@@ -25,6 +25,12 @@ std::vector<BusLaneFact> counted_bus_lanes(const LaneRoad& road);
 std::vector<BusLaneFact> listed_bus_lanes(const LaneRoad& road);
 /// busway:left=lane, busway=opposite_lane …
 std::vector<BusLaneFact> sided_bus_lanes(const LaneRoad& road);
+
+/// "lanes:bus=1 says always, lanes:bus:conditional says Mo-Fr 07:00-10:00"
+inline std::string always_but(const std::string& tag, const std::string& key,
+                              const std::string& hours) {
+  return tag + " says always, " + key + " says " + hours;
+}
 
 /// Direction of a key by its suffix: "", ":forward" or ":backward".
 inline constexpr std::string_view lane_suffixes[] = {"", ":forward", ":backward"};

@@ -1,14 +1,17 @@
 // Bus lanes of a road, from all three families of tags in use.
 //
 // 1. Each family is read by itself. 2. Facts of the same direction whose sides don't contradict each
-//    other are one lane: a known side and hours fill in for unknown ones. 3. Two families with
-//    different hours leave none (check the plate), in doubt. 4. A lane of unknown direction is the
-//    only known one, when there is exactly one.
+//    other are one lane: a known side, lane and hours fill in for unknown ones, and whoever one of
+//    them lets in may use it. 3. Two families with different hours leave none (check the plate), in
+//    doubt. A list that only keeps a lane for buses without shutting cars out is in doubt unless
+//    another family has the lane too. 4. A lane of unknown direction is the only known one, when
+//    there is exactly one.
 // Source: OSM wiki, page Bus lanes: "a reader must combine all".
 #include <algorithm>
 #include <tuple>
 
 #include "bus_lane_families.hpp"
+#include "loopwright/base/text.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -19,15 +22,17 @@ using road::LaneSide;
 /// What all families say of one lane.
 using Lane = std::vector<BusLaneFact>;
 
-std::string without_spaces(std::string text) {
-  std::erase(text, ' ');
+/// Hours as one compares them: how they are spaced and bracketed means nothing.
+std::string bare(std::string text) {
+  std::erase_if(text, [](char c) { return c == ' ' || c == '(' || c == ')'; });
   return text;
 }
 
 bool same_lane(const BusLaneFact& a, const BusLaneFact& b) {
   const bool sides_agree =
       a.side == b.side || a.side == LaneSide::unknown || b.side == LaneSide::unknown;
-  return a.direction == b.direction && sides_agree;
+  const bool lanes_agree = a.lane == b.lane || a.lane == 0 || b.lane == 0;
+  return a.direction == b.direction && sides_agree && lanes_agree;
 }
 
 /// Most roads don't, and needn't be read by three families.
@@ -62,31 +67,52 @@ void settle_unknown(std::vector<Lane>& lanes) {
   lanes.pop_back();
 }
 
-/// The hours of the facts that have some, when they are the same; `clash` when they aren't.
-const BusLaneFact* one_with_hours(const Lane& lane, bool& clash) {
-  const BusLaneFact* found = nullptr;
+std::string says(const BusLaneFact& fact) {
+  return fact.source.substr(0, fact.source.find('=')) + " says " + fact.hours;
+}
+
+/// Takes the hours of the facts that have some, when they are the same.
+void join_hours(BusLaneFact& joined, const Lane& lane) {
+  const BusLaneFact* timed = nullptr;
   for (const BusLaneFact& fact : lane) {
     if (fact.hours.empty()) continue;
-    clash = clash || (found && without_spaces(found->hours) != without_spaces(fact.hours));
-    if (!found) found = &fact;
+    if (timed == nullptr) {
+      timed = &fact, joined.hours = fact.hours, joined.source = fact.source;
+    } else if (bare(timed->hours) != bare(fact.hours)) {
+      joined.hours.clear();
+      joined.doubt = says(*timed) + ", " + says(fact);
+      return;
+    }
   }
-  return found;
+}
+
+/// The first doubt that nothing settles.
+std::string doubt_of(const Lane& lane) {
+  const bool alone = std::ranges::all_of(lane, &BusLaneFact::alone);
+  const auto found = std::ranges::find_if(
+      lane, [&](const BusLaneFact& fact) { return fact.doubtful() && (alone || !fact.alone); });
+  return found == lane.end() ? std::string() : found->doubt;
+}
+
+/// Adds the words of a list that aren't in it yet.
+void add_words(std::string& list, std::string_view more) {
+  for (const std::string_view word : split(more, ';')) {
+    const auto known = split(list, ';');
+    if (std::ranges::find(known, word) != known.end()) continue;
+    list.append(list.empty() ? "" : ";").append(word);
+  }
 }
 
 BusLaneFact join(const Lane& lane) {
   BusLaneFact joined = lane.front();
-  joined.doubtful = std::ranges::all_of(lane, &BusLaneFact::doubtful);
   for (const BusLaneFact& fact : lane) {
     if (joined.side == LaneSide::unknown) joined.side = fact.side;
+    if (joined.lane == 0) joined.lane = fact.lane, joined.lanes = fact.lanes;
     joined.contraflow = joined.contraflow || fact.contraflow;
+    add_words(joined.who, fact.who);
   }
-  bool clash = false;
-  const BusLaneFact* timed = one_with_hours(lane, clash);
-  if (clash) {
-    joined.hours.clear(), joined.doubtful = true;
-  } else if (timed) {
-    joined.hours = timed->hours, joined.source = timed->source;
-  }
+  joined.doubt = doubt_of(lane);
+  join_hours(joined, lane);
   return joined;
 }
 
@@ -115,8 +141,9 @@ std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, S
   settle_unknown(lanes);
   std::vector<BusLaneFact> joined;
   for (const Lane& lane : lanes) joined.push_back(join(lane));
-  std::ranges::sort(joined, {},
-                    [](const BusLaneFact& l) { return std::tuple(l.direction, l.side, l.hours); });
+  std::ranges::sort(joined, {}, [](const BusLaneFact& l) {
+    return std::tuple(l.direction, l.side, l.lane, l.hours);
+  });
   return joined;
 }
 

@@ -10,7 +10,7 @@
 
 #include "bus_lane_families.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -25,8 +25,8 @@ int read_count(std::string_view text) {
 
 struct Counted {
   int lanes = 0;
-  LaneHours when;
-  std::string source;
+  OnHours when;
+  std::string source, doubt, who;
 };
 
 /// What one key says, with its conditions.
@@ -35,8 +35,8 @@ Counted count_of(const Tags& tags, const std::string& key) {
   counted.lanes = read_count(tags.get(key));
   const bool base_on = counted.lanes > 0;
   counted.source = tag_text(tags, key);
-  std::vector<LaneClause> clauses;
-  for (const hours::Clause& clause : hours::read_conditional(tags.get(key + ":conditional"))) {
+  std::vector<OnClause> clauses;
+  for (const hours::Clause& clause : hours::split_conditional(tags.get(key + ":conditional"))) {
     clauses.push_back({read_count(clause.value) > 0, clause.condition});
     counted.lanes = std::max(counted.lanes, read_count(clause.value));
     counted.source = tag_text(tags, key + ":conditional");
@@ -46,7 +46,9 @@ Counted count_of(const Tags& tags, const std::string& key) {
     counted.lanes = std::max(counted.lanes, 1);
     counted.source = tag_text(tags, key + ":times");
   }
-  counted.when = lane_hours(base_on && !tags.has(key + ":times"), clauses);
+  counted.when = on_hours(base_on && !tags.has(key + ":times"), clauses);
+  if (counted.when.doubtful)
+    counted.doubt = always_but(tag_text(tags, key), key + ":conditional", counted.when.text);
   return counted;
 }
 
@@ -54,9 +56,8 @@ BusLaneFact fact_of(const Counted& counted, LaneDirection direction, const OneWa
   BusLaneFact fact;
   fact.direction = direction;
   fact.contraflow = is_contraflow(direction, one_way);
-  fact.doubtful = counted.when.doubtful;
-  fact.hours = counted.when.hours;
-  fact.source = counted.source;
+  fact.hours = counted.when.text;
+  fact.who = counted.who, fact.doubt = counted.doubt, fact.source = counted.source;
   return fact;
 }
 
@@ -66,9 +67,9 @@ std::vector<BusLaneFact> counted_bus_lanes(const LaneRoad& road) {
   std::vector<BusLaneFact> facts;
   for (const std::string_view who : {"bus", "psv"}) {
     for (const std::string_view suffix : lane_suffixes) {
-      const Counted counted =
-          count_of(road.tags, "lanes:" + std::string(who) + std::string(suffix));
+      Counted counted = count_of(road.tags, "lanes:" + std::string(who) + std::string(suffix));
       if (!counted.when.ever) continue;
+      counted.who = who;
       const LaneDirection direction = direction_of_suffix(suffix, road.one_way);
       if (direction == LaneDirection::unknown && counted.lanes > 1) {
         facts.push_back(fact_of(counted, LaneDirection::along, road.one_way));

@@ -7,7 +7,8 @@
 //    on cars. When only the bus key has hours they are taken, in doubt.
 // 3. Without any key for cars, "designated" for buses is taken as a bus lane: by the wiki it forbids
 //    nobody, so without hours it is in doubt. Cars "yes" at all times: no bus lane.
-// 4. The first place is the left side, the last the right; on a two-way road without a suffix
+// 4. Who may use it: every mode whose key says "yes" or "designated" there.
+// 5. The first place is the left side, the last the right; on a two-way road without a suffix
 //    neither direction nor side is known.
 // Source: OSM wiki, pages Bus lanes and Key:bus:lanes.
 #include <algorithm>
@@ -15,7 +16,7 @@
 
 #include "bus_lane_families.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -27,6 +28,10 @@ using road::LaneSide;
 constexpr std::array<std::string_view, 2> bus_modes{"bus", "psv"};
 constexpr std::array<std::string_view, 4> car_modes{"motorcar", "motor_vehicle", "vehicle",
                                                     "access"};
+
+constexpr std::array<std::string_view, 7> lane_modes{"bus",        "psv",   "taxi", "bicycle",
+                                                     "motorcycle", "moped", "hgv"};
+constexpr std::size_t most_lanes = 20;  // a list of more is no list of lanes
 
 /// One clause with a value for each lane.
 struct ListClause {
@@ -55,7 +60,7 @@ std::vector<LaneList> lists_of(const Tags& tags, const std::array<std::string_vi
     LaneList list;
     list.key = std::string(mode) + ":lanes" + std::string(suffix);
     if (tags.has(list.key)) list.base = split(tags.get(list.key), '|');
-    list.texts = hours::read_conditional(tags.get(list.key + ":conditional"));
+    list.texts = hours::split_conditional(tags.get(list.key + ":conditional"));
     for (const hours::Clause& text : list.texts) {
       list.clauses.push_back({split(text.value, '|'), text.condition});
     }
@@ -81,28 +86,39 @@ std::string_view base_of(const std::vector<LaneList>& lists, std::size_t lane) {
 }
 
 /// The hours at which a place has a value, over all keys, the most special last since it wins.
-LaneHours hours_of(const std::vector<LaneList>& lists, std::size_t lane, std::string_view value) {
-  std::vector<LaneClause> clauses;
+OnHours hours_of(const std::vector<LaneList>& lists, std::size_t lane, std::string_view value) {
+  std::vector<OnClause> clauses;
   for (auto list = lists.rbegin(); list != lists.rend(); ++list) {
     for (const ListClause& clause : list->clauses) {
       const std::string_view at = place(clause.values, lane);
       if (!at.empty()) clauses.push_back({at == value, clause.condition});
     }
   }
-  return lane_hours(base_of(lists, lane) == value, clauses);
+  return on_hours(base_of(lists, lane) == value, clauses);
 }
 
 bool has_clauses(const std::vector<LaneList>& lists) {
   return std::ranges::any_of(lists, [](const LaneList& list) { return !list.clauses.empty(); });
 }
 
-bool lets_buses(const std::vector<LaneList>& buses, std::size_t lane) {
-  const auto lets = [](std::string_view value) { return value == "designated" || value == "yes"; };
-  if (lets(base_of(buses, lane))) return true;
-  return std::ranges::any_of(buses, [&](const LaneList& list) {
+/// Whether a place is open to those of the keys, at some time.
+bool lets(const std::vector<LaneList>& lists, std::size_t lane) {
+  const auto open = [](std::string_view value) { return value == "designated" || value == "yes"; };
+  if (open(base_of(lists, lane))) return true;
+  return std::ranges::any_of(lists, [&](const LaneList& list) {
     return std::ranges::any_of(list.clauses,
-                               [&](const ListClause& c) { return lets(place(c.values, lane)); });
+                               [&](const ListClause& c) { return open(place(c.values, lane)); });
   });
+}
+
+std::string who_uses(const LaneRoad& road, std::string_view suffix, std::size_t lane) {
+  std::string who;
+  for (const std::string_view mode : lane_modes) {
+    const std::array<std::string_view, 1> alone{mode};
+    if (!lets(lists_of(road.tags, alone, suffix), lane)) continue;
+    who.append(who.empty() ? "" : ";").append(mode);
+  }
+  return who;
 }
 
 /// The key that tells most: one with hours before one without.
@@ -113,20 +129,56 @@ std::string source_of(const Tags& tags, const std::vector<LaneList>& lists) {
   return lists.empty() ? std::string() : tag_text(tags, lists.front().key);
 }
 
-/// Steps 2 and 3 for one place.
-LaneHours judge_place(const std::vector<LaneList>& buses, const std::vector<LaneList>& cars,
-                      std::size_t lane) {
-  LaneHours by_bus = hours_of(buses, lane, "designated");
-  if (cars.empty()) {
-    by_bus.doubtful = by_bus.doubtful || !has_clauses(buses);
-    return by_bus;
+/// The tag that a place has its plain value from; the first key when none has one.
+std::string base_tag(const Tags& tags, const std::vector<LaneList>& lists, std::size_t lane) {
+  for (const LaneList& list : lists)
+    if (!place(list.base, lane).empty()) return tag_text(tags, list.key);
+  return tag_text(tags, lists.front().key);
+}
+
+std::string timed_key(const std::vector<LaneList>& lists) {
+  const auto list = std::ranges::find_if(lists, [](const auto& l) { return !l.clauses.empty(); });
+  return list == lists.end() ? std::string() : list->key + ":conditional";
+}
+
+/// What one suffix says of its lanes.
+struct Lists {
+  const Tags& tags;
+  std::vector<LaneList> buses, cars;
+};
+
+struct Judged {
+  OnHours when;
+  std::string doubt;
+  bool alone = false;
+};
+
+/// Step 3.
+Judged judge_by_buses(const Lists& lists, std::size_t lane) {
+  Judged judged{hours_of(lists.buses, lane, "designated"), {}, false};
+  const std::string plain = base_tag(lists.tags, lists.buses, lane);
+  if (judged.when.doubtful) {
+    judged.doubt = always_but(plain, timed_key(lists.buses), judged.when.text);
+  } else if (!has_clauses(lists.buses)) {
+    judged.doubt = plain + " shuts nobody else out", judged.alone = true;
   }
-  LaneHours by_car = hours_of(cars, lane, "no");
-  by_car.ever = by_car.ever && lets_buses(buses, lane);
-  if (by_car.hours.empty() && !by_bus.hours.empty()) {
-    by_car.hours = by_bus.hours, by_car.doubtful = true;
+  return judged;
+}
+
+/// Step 2.
+Judged judge_place(const Lists& lists, std::size_t lane) {
+  if (lists.cars.empty()) return judge_by_buses(lists, lane);
+  Judged judged{hours_of(lists.cars, lane, "no"), {}, false};
+  judged.when.ever = judged.when.ever && lets(lists.buses, lane);
+  const std::string plain = base_tag(lists.tags, lists.cars, lane);
+  if (judged.when.doubtful)
+    judged.doubt = always_but(plain, timed_key(lists.cars), judged.when.text);
+  const OnHours by_bus = hours_of(lists.buses, lane, "designated");
+  if (judged.when.text.empty() && !by_bus.text.empty()) {
+    judged.when.text = by_bus.text;
+    judged.doubt = always_but(plain, timed_key(lists.buses), by_bus.text);
   }
-  return by_car;
+  return judged;
 }
 
 LaneSide side_of(std::size_t lane, std::size_t count) {
@@ -136,21 +188,29 @@ LaneSide side_of(std::size_t lane, std::size_t count) {
 }
 
 std::vector<BusLaneFact> with_suffix(const LaneRoad& road, std::string_view suffix) {
-  const auto buses = lists_of(road.tags, bus_modes, suffix);
-  const auto cars = lists_of(road.tags, car_modes, suffix);
-  if (buses.empty()) return {};
-  const std::size_t count = std::max(lane_count(buses), lane_count(cars));
-  const LaneDirection direction = direction_of_suffix(suffix, road.one_way);
+  const Lists lists{road.tags, lists_of(road.tags, bus_modes, suffix),
+                    lists_of(road.tags, car_modes, suffix)};
+  if (lists.buses.empty()) return {};
+  const std::size_t count = std::max(lane_count(lists.buses), lane_count(lists.cars));
   // Without a suffix places run along the way's nodes; only traffic that does so sees them so.
   const bool sides_known = !suffix.empty() || (road.one_way.one_way && road.one_way.along);
   std::vector<BusLaneFact> facts;
   for (std::size_t lane = 0; lane < count; ++lane) {
-    const LaneHours when = judge_place(buses, cars, lane);
-    if (!when.ever) continue;
-    const LaneSide side = sides_known ? side_of(lane, count) : LaneSide::unknown;
-    const auto& telling = has_clauses(cars) ? cars : buses;
-    facts.push_back({direction, side, is_contraflow(direction, road.one_way), when.doubtful,
-                     when.hours, source_of(road.tags, telling)});
+    Judged judged = judge_place(lists, lane);
+    if (!judged.when.ever) continue;
+    BusLaneFact fact;
+    fact.direction = direction_of_suffix(suffix, road.one_way);
+    fact.contraflow = is_contraflow(fact.direction, road.one_way);
+    if (sides_known && count <= most_lanes) {
+      fact.side = side_of(lane, count);
+      fact.lane = static_cast<std::uint8_t>(lane + 1),
+      fact.lanes = static_cast<std::uint8_t>(count);
+    }
+    fact.hours = std::move(judged.when.text);
+    fact.doubt = std::move(judged.doubt), fact.alone = judged.alone;
+    fact.who = who_uses(road, suffix, lane);
+    fact.source = source_of(road.tags, has_clauses(lists.cars) ? lists.cars : lists.buses);
+    facts.push_back(std::move(fact));
   }
   return facts;
 }

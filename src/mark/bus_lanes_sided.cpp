@@ -6,12 +6,13 @@
 // 2. On a two-way road the left of the way carries the traffic along it where one drives on the
 //    left, and against it where one drives on the right. Seen by its buses the lane is then on the
 //    near side. On a one-way road both sides carry the one direction.
-// 3. Hours from busway…:conditional, which no page documents: "lane @ (…)" or bare hours.
+// 3. Buses may use it, and bicycles where cycleway=share_busway says so.
+// 4. Hours from busway…:conditional, which no page documents: "lane @ (…)" or bare hours.
 // Source: OSM wiki, pages Key:busway and Proposal:Deprecate busway.
 #include <utility>
 
 #include "bus_lane_families.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -41,29 +42,38 @@ LaneDirection flow_on(LaneSide way_side, const LaneRoad& road) {
   return near_side ? LaneDirection::along : LaneDirection::against;
 }
 
-LaneHours hours_of_key(const Tags& tags, const std::string& key) {
+OnHours hours_of_key(const Tags& tags, const std::string& key) {
   const std::string_view text = tags.get(key + ":conditional");
-  std::vector<LaneClause> clauses;
-  for (const hours::Clause& clause : hours::read_conditional(text)) {
+  std::vector<OnClause> clauses;
+  for (const hours::Clause& clause : hours::split_conditional(text)) {
     clauses.push_back({is_lane(clause.value), clause.condition});
   }
   if (clauses.empty() && !text.empty()) clauses.push_back({true, std::string(text)});
   // The plain key is needed to say that there is a lane; it doesn't mean "always" here.
-  return clauses.empty() ? LaneHours{true, false, {}} : lane_hours(false, clauses);
+  return clauses.empty() ? OnHours{true, false, {}} : on_hours(false, clauses);
+}
+
+/// cycleway=share_busway, of this side or of the whole road.
+bool shares_with_bicycles(const Tags& tags, LaneSide way_side) {
+  const auto says = [&](std::string_view key) { return tags.is(key, "share_busway"); };
+  if (says("cycleway") || says("cycleway:both")) return true;
+  const bool left = way_side != LaneSide::right && says("cycleway:left");
+  return left || (way_side != LaneSide::left && says("cycleway:right"));
 }
 
 /// The lane of one side of the way (unknown: the road as a whole), when its key says so.
 void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::string& key,
               LaneSide way_side) {
   const std::string_view value = road.tags.get(key);
-  const LaneHours when = hours_of_key(road.tags, key);
+  const OnHours when = hours_of_key(road.tags, key);
   if (!is_lane(value) || !when.ever) return;
   BusLaneFact fact;
   fact.direction = flow_on(way_side, road);
   if (value == "opposite_lane") fact.direction = turned(fact.direction), fact.contraflow = true;
   fact.side = fact.direction == LaneDirection::against ? turned(way_side) : way_side;
-  fact.hours = when.hours;
-  fact.source = tag_text(road.tags, key + (when.hours.empty() ? "" : ":conditional"));
+  fact.hours = when.text;
+  fact.who = shares_with_bicycles(road.tags, way_side) ? "bus;bicycle" : "bus";
+  fact.source = tag_text(road.tags, key + (when.text.empty() ? "" : ":conditional"));
   facts.push_back(std::move(fact));
 }
 

@@ -125,7 +125,9 @@ void Draft::finish() {
   paths_.clear();
   std::ranges::sort(tables.run_facts, {}, [](const road::RunFact& f) { return order_of(f); });
   std::ranges::stable_sort(tables.bus_lanes, {}, &road::BusLane::piece);
-  std::ranges::stable_sort(tables.timed_rules, {}, &road::TimedRule::piece);
+  std::ranges::stable_sort(tables.timed_rules, {}, [](const road::TimedRule& rule) {
+    return std::pair(rule.stretch, rule.about);
+  });
 }
 
 }  // namespace loopwright::mark

@@ -4,7 +4,8 @@
 //    :time_interval (2011) or :conditional (January 2022; the bans stand here then).
 // 2. A ban at all times forbids the kerb; one by the hour leaves its hours. Double yellow lines are
 //    no_parking: stopping to let someone out is no ban there, a talk is waiting (rule 238). Bays for
-//    loading or charging are no place to stop. A clause whose hours can't be read forbids.
+//    loading or charging are no place to stop. Hours that
+//    can't be read forbid when they are asked.
 // 3. parking=no says that nobody stands here: believed. Cars on the kerb are no place for a learner
 //    (rule 244: an offence in London and Scotland, advised against elsewhere), nor are bays at an
 //    angle to the road.
@@ -19,8 +20,8 @@
 #include <algorithm>
 #include <vector>
 
-#include "lane_hours.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/condition.hpp"
+#include "loopwright/mark/on_hours.hpp"
 #include "side_value.hpp"
 #include "tag_words.hpp"
 
@@ -47,25 +48,25 @@ std::string_view word(road::LaneSide side) {
 struct Ban {
   SideValue plain;
   SideValue conditional;
-  std::vector<LaneClause> clauses;
+  std::vector<OnClause> clauses;
 };
 
-std::vector<LaneClause> clauses_of(std::string_view conditional) {
-  std::vector<LaneClause> clauses;
-  for (const hours::Clause& clause : hours::read_conditional(conditional))
+std::vector<OnClause> clauses_of(std::string_view conditional) {
+  std::vector<OnClause> clauses;
+  for (const hours::Clause& clause : hours::split_conditional(conditional))
     clauses.push_back({forbids_waiting(clause.value), clause.condition});
   return clauses;
 }
 
 void apply(Kerb& kerb, const Ban& ban) {
   const bool always = forbids_waiting(ban.plain.value);
-  const LaneHours when = lane_hours(always, ban.clauses);
+  const OnHours when = on_hours(always, ban.clauses);
   const std::string by = text_of(always ? ban.plain : ban.conditional);
   if (!when.ever) return;
-  if (when.doubtful || when.hours.empty()) {
+  if (when.doubtful || when.text.empty()) {
     kerb.forbidden_by = by;
   } else {
-    add_hours(kerb, when.hours, by);
+    add_hours(kerb, when.text, by);
     kerb.flags |= flag::hours;
   }
 }
@@ -165,6 +166,25 @@ bool speaks_of_parking(const Tags& tags) {
   return speaks;
 }
 
+/// A text for hours::Timetable as clauses.
+std::string as_clauses(std::string_view hours) {
+  const bool plain = hours.find('@') == std::string_view::npos;
+  return plain ? clause_text("yes", hours) : std::string(hours);
+}
+
+bool switches_off(std::string_view clauses) {
+  return std::ranges::any_of(hours::split_conditional(clauses),
+                             [](const hours::Clause& clause) { return clause.value != "yes"; });
+}
+
+/// At the hours of the one or of the other; empty when no text can say so: what switches off
+/// would switch off the other's hours too, wherever it stands behind them.
+std::string either(std::string_view a, std::string_view b) {
+  const std::string first = as_clauses(a), second = as_clauses(b);
+  if (!switches_off(second)) return first + "; " + second;
+  return switches_off(first) ? std::string() : second + "; " + first;
+}
+
 std::string double_line_tag(const Tags& tags) {
   constexpr std::array<std::string_view, 3> one_side_at_least{"no", "forward", "backward"};
   if (one_of(tags.get("overtaking"), one_side_at_least)) return tag_text(tags, "overtaking");
@@ -176,12 +196,14 @@ std::string double_line_tag(const Tags& tags) {
 }  // namespace
 
 void add_hours(Kerb& kerb, std::string_view hours, std::string_view source) {
-  const bool joins = !kerb.hours.empty();
-  const bool has_off = (kerb.hours + std::string(hours)).find(';') != std::string::npos;
-  if (hours.empty() || hours == "24/7" || (joins && has_off)) {
+  if (hours.empty() || hours == "24/7") {
     kerb.forbidden_by = source;
+  } else if (kerb.hours.empty()) {
+    kerb.hours = hours;
   } else if (kerb.hours != hours) {
-    kerb.hours += joins ? ", " + std::string(hours) : std::string(hours);
+    const std::string joined = either(kerb.hours, hours);
+    if (joined.empty()) kerb.forbidden_by = source;
+    kerb.hours = joined;
   }
 }
 

@@ -15,15 +15,16 @@ namespace loopwright::mark {
 
 struct Kerb {
   std::string forbidden_by;  ///< the tag that forbids it at all times; empty when none does
-  std::string hours;         ///< of when a mapped rule forbids it; empty when none does
-  std::string allowed_by;    ///< the tag that says that cars stand here: "parking:left=lane"
-  std::uint16_t flags = 0;   ///< road::pull_up_flag
+  std::string hours;       ///< when mapped rules forbid it (hours::Timetable); empty when none does
+  std::string allowed_by;  ///< the tag that says that cars stand here: "parking:left=lane"
+  std::uint16_t flags = 0;  ///< road::pull_up_flag
 };
 
 /// One side of the way, as its nodes run.
 Kerb kerb_of(const Tags& tags, road::LaneSide side);
 
-/// Adds hours at which something else forbids it. Rules that can't be put into one text forbid it.
+/// Adds hours at which something else forbids it, as text for hours::Timetable; empty: at all times.
+/// Two rules that both have hours left out can't be put into one text: they forbid it.
 void add_hours(Kerb& kerb, std::string_view hours, std::string_view source);
 
 }  // namespace loopwright::mark

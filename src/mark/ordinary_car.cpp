@@ -1,9 +1,8 @@
 // Method:
-// 1. A condition is split at the word AND. Each part is one of: a comparison of a vehicle's
-//    property (decided by the car's figures), a kind of user or vehicle (a lesson is none of them),
-//    a state of road or weather (may hold: nobody knows now), "24/7" (holds), or hours.
-// 2. One part that never holds makes the whole never hold. Otherwise a state of the road, or a
-//    text we don't know, leaves only "at times"; hours leave "at times" with their text.
+// 1. The hours room splits a condition at the word AND and says what each part is. A property of a
+//    vehicle is decided by the car's figures, a kind of user never holds, "24/7" always.
+// 2. One part that never holds makes the whole never hold; parts that always do fall away. What is
+//    left (hours, a state of the road, a text nobody knows) decides at the time of passing.
 // 3. Limits on size are lengths in metres (or feet and inches) and weights in tonnes. A text that
 //    can't be read keeps no car out, but is reported.
 // The car's figures: src/rules/car.txt. Sources: OSM wiki, pages Key:maxheight, Key:maxwidth; of
@@ -34,13 +33,6 @@ std::optional<double> of_car(std::string_view property) {
   return std::nullopt;
 }
 
-constexpr std::array<std::string_view, 29> others{
-    "destination", "delivery",     "customers", "private",  "permit",  "permit_holders",
-    "residents",   "resident",     "employees", "staff",    "loading", "disabled",
-    "emergency",   "agricultural", "forestry",  "military", "bus",     "psv",
-    "taxi",        "hgv",          "goods",     "lgv",      "trailer", "caravan",
-    "motorcycle",  "moped",        "coach",     "hazmat",   "bicycle"};
-
 /// The number at the start of a text, whatever unit follows.
 std::optional<double> leading_number(std::string_view text) {
   text = trim(text);
@@ -56,60 +48,21 @@ bool compare(double value, std::string_view relation, double with) {
   return value == with;
 }
 
-/// Holds or not when the part compares a property of the car; empty for any other text.
-std::optional<bool> compared(std::string_view part) {
-  const std::size_t at = part.find_first_of("<>=");
-  if (at == std::string_view::npos) return std::nullopt;
-  const std::size_t after = part.find_first_not_of("<>=", at);
-  const std::string property = lower(trim(part.substr(0, at)));
-  const auto value = of_car(property);
-  if (!value || after == std::string_view::npos) return std::nullopt;
-  const auto limit = leading_number(part.substr(after));
-  if (!limit) return std::nullopt;
-  return compare(*value, part.substr(at, after - at), *limit);
+hours::Tri holds_always(const hours::ConditionPart& part, const LearnersCar& car) {
+  if (part.kind == hours::PartKind::hours)
+    return part.text == "24/7" ? hours::Tri::yes : hours::Tri::unknown;
+  return car.holds(part);
 }
 
-std::string_view without_brackets(std::string_view part) {
-  part = trim(part);
-  const bool bracketed = part.starts_with('(') && part.ends_with(')');
-  return bracketed ? trim(part.substr(1, part.size() - 2)) : part;
-}
-
-std::vector<std::string_view> parts_of(std::string_view condition) {
-  constexpr std::string_view word = " AND ";
-  std::vector<std::string_view> parts;
-  std::size_t from = 0;
-  for (std::size_t at; (at = condition.find(word, from)) != std::string_view::npos;) {
-    parts.push_back(without_brackets(condition.substr(from, at - from)));
-    from = at + word.size();
+/// Brackets keep hours of several rules together.
+std::string joined(const std::vector<std::string>& parts) {
+  if (parts.size() == 1) return parts[0];
+  std::string all;
+  for (const std::string& part : parts) {
+    if (!all.empty()) all += " AND ";
+    all += part.find(';') == std::string::npos ? part : "(" + part + ")";
   }
-  parts.push_back(without_brackets(condition.substr(from)));
-  return parts;
-}
-
-/// Hours begin with a day, month or date, a time, a holiday or the sun; anything with a digit or a
-/// name of those is left to the hours room, which says itself when it can't read it.
-bool looks_like_hours(std::string_view part) {
-  constexpr std::array<std::string_view, 25> starts{
-      "Mo",  "Tu",  "We",  "Th",      "Fr",     "Sa",   "Su",  "PH",  "SH",
-      "Jan", "Feb", "Mar", "Apr",     "May",    "Jun",  "Jul", "Aug", "Sep",
-      "Oct", "Nov", "Dec", "sunrise", "sunset", "dawn", "dusk"};
-  if (!part.empty() && part[0] >= '0' && part[0] <= '9') return true;
-  return std::ranges::any_of(starts, [&](std::string_view s) { return part.starts_with(s); });
-}
-
-Binding binding_of_part(std::string_view part) {
-  if (part == "24/7") return {When::always, {}};
-  if (const auto holds = compared(part)) return {*holds ? When::always : When::never, {}};
-  if (one_of(lower(part), others)) return {When::never, {}};
-  return {When::at_times, looks_like_hours(part) ? std::string(part) : std::string()};
-}
-
-Binding both(const Binding& a, const Binding& b) {
-  if (a.when == When::never || b.when == When::never) return {When::never, {}};
-  if (a.when == When::always) return b;
-  if (b.when == When::always) return a;
-  return {When::at_times, {}};
+  return all;
 }
 
 /// Tonnes of "7.5", "3 t", "1500 kg"; empty for other units and words.
@@ -147,10 +100,31 @@ bool says_no_number(std::string_view text) {
 
 }  // namespace
 
+LearnersCar::LearnersCar() {
+  for (const TableRow& row : read_table(rule_text("car")))
+    figures_.emplace_back(row.at(0), number_cell(row, 1));
+}
+
+hours::Tri LearnersCar::holds(const hours::ConditionPart& part) const {
+  if (part.kind == hours::PartKind::user) return hours::Tri::no;
+  if (part.kind != hours::PartKind::property || !part.limit) return hours::Tri::unknown;
+  const auto figure =
+      std::ranges::find(figures_, part.property, &std::pair<std::string, double>::first);
+  if (figure == figures_.end()) return hours::Tri::unknown;
+  const bool yes = compare(figure->second, part.relation, *part.limit);
+  return yes ? hours::Tri::yes : hours::Tri::no;
+}
+
 Binding binding_on_car(std::string_view condition) {
-  Binding all{When::always, {}};
-  for (const std::string_view part : parts_of(condition)) all = both(all, binding_of_part(part));
-  return all;
+  const LearnersCar car;
+  std::vector<std::string> left;
+  for (const hours::ConditionPart& part : hours::parts_of_condition(condition)) {
+    const hours::Tri holds = holds_always(part, car);
+    if (holds == hours::Tri::no) return {When::never, {}};
+    if (holds == hours::Tri::unknown) left.push_back(part.text);
+  }
+  if (left.empty()) return {When::always, {}};
+  return {When::at_times, joined(left)};
 }
 
 std::string size_tag_against_car(const Tags& tags) {

@@ -4,8 +4,8 @@
 // 2. Dual carriageways, since the national limit depends on them (dual_carriageways.cpp).
 // 3. Limits of both directions (and those that neighbours tell, limits_among_streets.cpp), then
 //    which roads wind (bend_runs.cpp) and which streets are quiet, since that depends on the limit.
-// 4. Bus lanes, and rules with hours that a car must know (those of access that room read hasn't
-//    kept already, and those of limits).
+// 4. Bus lanes, and limits that change by the hour (limit_hours.cpp; room read has kept the hours of
+//    access).
 // Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
 // distance between humps that makes a series (council summary of the 1999 regulations: 20-150 m).
 #include <algorithm>
@@ -15,9 +15,9 @@
 
 #include "dual_carriageways.hpp"
 #include "law_days.hpp"
+#include "limit_hours.hpp"
 #include "limits_among_streets.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "marked_nodes.hpp"
@@ -51,34 +51,12 @@ std::uint8_t lanes_of(const Tags& tags) {
   return total <= most ? static_cast<std::uint8_t>(total) : std::uint8_t{0};
 }
 
-/// Access, direction and limit of a car by the hour. The keys of others' vehicles are left out.
-bool depends_on_hours(std::string_view key) {
-  constexpr std::string_view conditional = ":conditional";
-  constexpr std::array<std::string_view, 6> topics{"motorcar", "motor_vehicle", "vehicle",
-                                                   "access",   "oneway",        "maxspeed"};
-  if (key == "maxspeed:variable") return true;
-  if (!key.ends_with(conditional)) return false;
-  key.remove_suffix(conditional.size());
-  for (const std::string_view direction : {":forward", ":backward"}) {
-    if (key.ends_with(direction)) key.remove_suffix(direction.size());
-  }
-  return one_of(key, topics);
-}
-
-bool may_bind(std::string_view text) {
-  const auto clauses = hours::read_conditional(text);
-  return clauses.empty() || std::ranges::any_of(clauses, [](const hours::Clause& clause) {
-           return binding_on_car(clause.condition).when != Binding::When::never;
-         });
-}
-
 class PieceFacts {
  public:
   explicit PieceFacts(Draft& draft)
       : draft_(draft),
         widths_(draft),
-        humps_(draft.raw, [](const Tags& tags) { return has_hump(tags.get("traffic_calming")); }),
-        kept_rules_(draft.tables.timed_rules.size()) {}
+        humps_(draft.raw, [](const Tags& tags) { return has_hump(tags.get("traffic_calming")); }) {}
   void add_shape_and_kind(PieceId id);
   void add_limits(PieceId id);
   void add_quiet(PieceId id) { set(id, flag::quiet, is_quiet(id)); }
@@ -96,12 +74,11 @@ class PieceFacts {
   void add_widths(PieceId id);
   [[nodiscard]] bool has_humps(PieceId id);
   [[nodiscard]] bool is_quiet(PieceId id);
-  void add_timed(PieceId id, std::string_view key, std::string_view text);
+  void add_bus_lane(PieceId id, const BusLaneFact& fact);
 
   Draft& draft_;
   PieceWidths widths_;
   MarkedNodes humps_;
-  std::size_t kept_rules_;  // rules with hours that were there before, by piece
 };
 
 void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
@@ -172,30 +149,25 @@ void PieceFacts::add_limits(PieceId id) {
   draft_.tables.stretches[StretchId{id, true}.index()].limit = limits.against;
 }
 
-/// Keeps a rule with hours that may bind a car, unless room read kept it already.
-void PieceFacts::add_timed(PieceId id, std::string_view key, std::string_view text) {
-  if (!depends_on_hours(key) || !may_bind(text)) return;
-  const std::span<const road::TimedRule> kept(draft_.tables.timed_rules.data(), kept_rules_);
-  const auto same_piece = std::ranges::equal_range(kept, id, {}, &road::TimedRule::piece);
-  const road::TimedRule rule{id, draft_.text(key), draft_.text(text)};
-  if (std::ranges::count(same_piece, rule.key, &road::TimedRule::key) == 0) {
-    draft_.tables.timed_rules.push_back(rule);
-  }
+void PieceFacts::add_bus_lane(PieceId id, const BusLaneFact& fact) {
+  road::BusLane lane;
+  lane.piece = id;
+  lane.direction = fact.direction, lane.side = fact.side;
+  lane.contraflow = fact.contraflow ? 1 : 0, lane.doubtful = fact.doubtful() ? 1 : 0;
+  lane.lane = fact.lane, lane.lanes = fact.lanes;
+  lane.hours = draft_.text(fact.hours), lane.who = draft_.text(fact.who);
+  lane.doubt = draft_.text(fact.doubt), lane.source = draft_.text(fact.source);
+  draft_.tables.bus_lanes.push_back(lane);
+  if (!fact.doubtful() || !starts_way(id)) return;
+  draft_.report.odd({row(id).way, ObjectType::way, {}}, "bus lane tags contradict each other",
+                    fact.doubt);
 }
 
 void PieceFacts::add_lanes_and_hours(PieceId id) {
-  const Tags& tags = draft_.way_tags(id);
-  const OneWay one_way = one_way_of(tags, row(id).road_class);
-  for (const BusLaneFact& lane : bus_lanes_of(tags, one_way, draft_.side())) {
-    draft_.tables.bus_lanes.push_back({id, lane.direction, lane.side, lane.contraflow,
-                                       lane.doubtful, draft_.text(lane.hours),
-                                       draft_.text(lane.source)});
-    if (lane.doubtful && starts_way(id)) {
-      draft_.report.odd({row(id).way, ObjectType::way, {}}, "bus lane tags contradict each other",
-                        lane.source);
-    }
-  }
-  tags.each([&](std::string_view key, std::string_view value) { add_timed(id, key, value); });
+  const OneWay one_way = one_way_of(draft_.way_tags(id), row(id).road_class);
+  for (const BusLaneFact& lane : bus_lanes_of(draft_.way_tags(id), one_way, draft_.side()))
+    add_bus_lane(id, lane);
+  keep_limit_hours(draft_, id);
 }
 
 /// Such texts on points of the roads: barriers, low bridges.
@@ -225,8 +197,12 @@ void count_facts(Draft& draft) {
     draft.report.count("speed limits: " + std::string(road::name(how)), limits);
   }
   draft.report.count("bus lanes", static_cast<std::int64_t>(draft.tables.bus_lanes.size()));
-  draft.report.count("rules with hours",
-                     static_cast<std::int64_t>(draft.tables.timed_rules.size()));
+  const auto rules = [&](road::Timed about) {
+    return std::ranges::count(draft.tables.timed_rules, about, &road::TimedRule::about);
+  };
+  draft.report.count("directions open to cars by the hour", rules(road::Timed::access));
+  draft.report.count("directions through bus gates, by the hour", rules(road::Timed::gate));
+  draft.report.count("directions whose limit changes by the hour", rules(road::Timed::limit));
 }
 
 }  // namespace

@@ -27,8 +27,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/open_country.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_line.cpp
   ${CMAKE_CURRENT_LIST_DIR}/incline.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/lane_hours.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/on_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_changes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/limit_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit_texts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limits_among_streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/mark_all.cpp

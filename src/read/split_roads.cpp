@@ -57,7 +57,8 @@ class Splitter {
   void split_at_via_nodes();
   void cut(const Run& run);
   void add_piece(const Run& run, std::size_t first, std::size_t last);
-  void add_stretches(const mark::CarAccess& access);  ///< both, of the piece just added
+  /// One, of the piece just added.
+  void add_stretch(mark::Access access, const std::vector<mark::TimedAccess>& rules);
   [[nodiscard]] const mark::RawNode* find(std::int64_t id) const {
     return draft_.raw.find_node(id);
   }
@@ -191,20 +192,26 @@ void Splitter::add_piece(const Run& run, std::size_t first, std::size_t last) {
   piece.flags = mark::access_flags(run.road->access);
   piece.road_class = run.road->road_class;
   tables.pieces.push_back(piece);
-  add_stretches(run.road->access);
+  add_stretch(run.road->access.along, run.road->access.timed_along);
+  add_stretch(run.road->access.against, run.road->access.timed_against);
 }
 
-void Splitter::add_stretches(const mark::CarAccess& access) {
+void Splitter::add_stretch(mark::Access access, const std::vector<mark::TimedAccess>& rules) {
   road::Tables& tables = draft_.tables;
-  for (const mark::Access way : {access.along, access.against}) {
-    road::Stretch stretch;
-    if (way == mark::Access::yes) stretch.flags = road::stretch_flag::drivable;
-    tables.stretches.push_back(stretch);
+  road::Stretch stretch;
+  if (access == mark::Access::yes) stretch.flags |= road::stretch_flag::drivable;
+  if (!rules.empty()) stretch.flags |= road::stretch_flag::timed;
+  for (const mark::TimedAccess& rule : rules) {
+    road::TimedRule row;
+    row.stretch = StretchId{tables.stretches.size()};
+    row.base = draft_.text(rule.base ? "yes" : "no");
+    row.text = draft_.text(rule.text);
+    row.who = draft_.text(rule.who);
+    row.source = draft_.text(rule.source);
+    row.about = rule.about;
+    tables.timed_rules.push_back(row);
   }
-  if (access.timed) {
-    tables.timed_rules.push_back({PieceId{tables.pieces.size() - 1}, draft_.text(access.timed_key),
-                                  draft_.text(access.timed_text)});
-  }
+  tables.stretches.push_back(stretch);
 }
 
 void Splitter::cut(const Run& run) {

@@ -6,7 +6,7 @@
 // 3. Over ways: every walk that leaves `from`, runs along the via ways in their order, without
 //    turning back on any, and ends on `to` is looked for; one must remain.
 // 4. `from` and `to` the same way with a U-turn: each stretch of it into the node, and back.
-// 5. Orders that contradict each other are all kept (each is checked by itself) and told.
+// 5. Orders at all hours that contradict each other are all kept (each is checked by itself) and told.
 // Source: OSM wiki Relation:restriction (members; ways to be split at the via node).
 #include "turn_rules.hpp"
 
@@ -182,7 +182,9 @@ void report_contradictions(mark::Draft& draft) {
   const road::Roads roads = draft.roads();
   std::vector<road::TurnRule> orders;
   std::ranges::copy_if(roads.turn_rules, std::back_inserter(orders),
-                       [](const road::TurnRule& rule) { return rule.only != 0; });
+                       [&](const road::TurnRule& rule) {
+                         return rule.only != 0 && roads.text(rule.condition).empty();
+                       });
   const auto before = [&](const road::TurnRule& a, const road::TurnRule& b) {
     if (a.path_count != b.path_count) return a.path_count < b.path_count;
     return std::ranges::lexicographical_compare(roads.path_of(a), roads.path_of(b));

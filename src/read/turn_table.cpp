@@ -5,6 +5,7 @@
 //      round the tip of the island, which no map forbids and no lesson makes. A hairpin of one
 //      way is its own next piece and stays.
 // 2. Turn rules over a node (two stretches) are a sorted list of banned pairs and one of musts.
+//    Those with a condition bind only at some hours: they ban nothing here.
 // 3. Rules over ways are asked of the memory; it also tells which copy of the next stretch one is
 //    then on.
 // 4. The angle is the change of heading between the last metres of one and the first of the next.
@@ -45,7 +46,7 @@ class TurnLayer {
 TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
     : tables_(draft.tables), roads_(draft.roads()), memory_(memory) {
   for (const road::TurnRule& rule : roads_.turn_rules) {
-    if (rule.path_count != 2) continue;
+    if (rule.path_count != 2 || !roads_.text(rule.condition).empty()) continue;
     const auto path = roads_.path_of(rule);
     (rule.only != 0 ? musts_ : banned_).emplace_back(path[0], path[1]);
   }

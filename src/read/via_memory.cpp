@@ -7,6 +7,7 @@
 // 4. A no_ rule bans its last stretch after its whole prefix. An only_ rule holds from the moment
 //    its first via stretch is driven: whoever came that way must follow it to its end (the
 //    strict reading; leaving early would be legal only by a looser one).
+//    Rules with a condition bind only at some hours, and are left out.
 // 5. What holds after a prefix holds after every prefix that ends with it.
 #include "via_memory.hpp"
 
@@ -25,7 +26,7 @@ bool contains(const std::vector<StretchId>& stretches, StretchId asked) {
 ViaMemory::ViaMemory(const road::Roads& roads)
     : plain_count_(roads.stretch_count()), begins_rule_(roads.stretch_count(), false) {
   for (const road::TurnRule& rule : roads.turn_rules) {
-    if (rule.path_count > 2) learn(rule, roads.path_of(rule));
+    if (rule.path_count > 2 && roads.text(rule.condition).empty()) learn(rule, roads.path_of(rule));
   }
   number_states();
   link_shorter();

@@ -4,8 +4,8 @@
 //   const ViaMemory memory(roads);
 //   if (memory.allows(state, t)) go_to(memory.next(state, t));
 //
-// Rules: roads.turn_rules with three or more stretches are taken; those with two need no memory and
-// belong to the turn table. The roads must outlive this.
+// Rules: roads.turn_rules with three or more stretches that always bind are taken; those with two need
+// no memory and belong to the turn table. The roads must outlive this.
 // Why copies of states: so that the search itself needs to know nothing of bans over ways.
 #pragma once
 

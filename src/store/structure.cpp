@@ -104,10 +104,12 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
   }));
   first.note(bad_row("rule_path", c.rule_path, fits));
   first.note(bad_row("timed_rules", c.timed_rules, [&](const road::TimedRule& r) {
-    return in.fits(r.piece) && in.fits(r.key) && in.fits(r.text);
+    return in.fits(r.stretch) && in.fits(r.base) && in.fits(r.text) && in.fits(r.who) &&
+           in.fits(r.source);
   }));
   first.note(bad_row("bus_lanes", c.bus_lanes, [&](const road::BusLane& lane) {
-    return in.fits(lane.piece) && in.fits(lane.hours) && in.fits(lane.source);
+    return in.fits(lane.piece) && in.fits(lane.hours) && in.fits(lane.who) && in.fits(lane.doubt) &&
+           in.fits(lane.source);
   }));
   first.note(bad_row("signs", c.signs, [&](const road::SignedTo& s) {
     return in.fits(s.stretch) && in.fits(s.destination) && in.fits(s.ref);

@@ -24,11 +24,20 @@ bool is_minor_service(const Tags& tags);
 /// exit, not driven.
 enum class Access : std::uint8_t { yes, destination, unsuited, no };
 
+/// A rule by the hour on one direction: whether a car may drive it then.
+struct TimedAccess {
+  road::Timed about = road::Timed::access;  ///< or a gate
+  bool base = true;                         ///< may be driven when no clause of the text holds
+  std::string text;                         ///< "no @ (Mo-Fr 08:00-09:00)"
+  std::string who;                          ///< of a gate: who is let through, "bus;taxi"
+  std::string source;
+};
+
 struct CarAccess {
-  Access along = Access::yes, against = Access::yes;
-  std::string tag;     ///< the tag that closes or limits it; empty when nothing does
-  bool timed = false;  ///< a conditional may shut it (it is then `no` here)
-  std::string timed_key, timed_text;
+  Access along = Access::yes, against = Access::yes;  ///< at the hours at which it is most open
+  std::string tag;  ///< the tag that closes or limits it, at all hours or some; empty: nothing does
+  std::vector<TimedAccess> timed_along, timed_against;  ///< each must let the car through
+  std::string who;  ///< of a road shut to cars at all hours: who is let in, "bus;taxi"
 };
 
 /// What an area is built with beside the roads that suit any lesson.
@@ -38,7 +47,8 @@ struct BuiltWith {
 
 /// The access tree motorcar / motor_vehicle / vehicle / access with its directions and conditions,
 /// oneway in all its spellings, implied one-ways, service kinds, surfaces and fords.
-/// Rules: only `yes` may be driven; a direction shut by one-way alone is `no` without a tag.
+/// Rules: only `yes` may be driven, at the hours of its rules; a direction shut by one-way alone is
+/// `no` without a tag.
 CarAccess car_access(const Tags& tags, road::RoadClass road_class, BuiltWith with);
 
 /// The piece flags of that: no_access when shut both ways, destination_only when that is the best.
@@ -117,9 +127,14 @@ struct BusLaneFact {
   road::LaneDirection direction = road::LaneDirection::unknown;
   road::LaneSide side = road::LaneSide::unknown;
   bool contraflow = false;
-  bool doubtful = false;
-  std::string hours;   ///< empty: not mapped
-  std::string source;  ///< key=value
+  bool alone = false;      ///< its doubt is settled when another family of tags has the lane too
+  std::uint8_t lane = 0;   ///< from the left as its buses drive, from 1; 0: not known
+  std::uint8_t lanes = 0;  ///< so many lanes in its direction; 0: not known
+  std::string hours;       ///< for hours::Timetable; empty: not mapped
+  std::string who;         ///< who may use it, as mapped: "bus;taxi"
+  std::string doubt;       ///< what contradicts what; empty when nothing does
+  std::string source;      ///< key=value
+  [[nodiscard]] bool doubtful() const { return !doubt.empty(); }
 };
 /// All three tagging families joined.
 std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, Side side);
@@ -133,19 +148,19 @@ void mark_minis(Draft& draft);
 void mark_signals(Draft& draft);    ///< signalled junctions and signal crossings, clustered
 void mark_crossings(Draft& draft);  ///< zebras
 void mark_level_crossings(Draft& draft);
-void mark_junctions(Draft& draft);  ///< emerging, turning off, crossroads
-void mark_calming(Draft& draft);         ///< humps, a series on one street as one place
-void mark_pinch_points(Draft& draft);    ///< chokers, chicanes, one-lane bridges; needs the signals
+void mark_junctions(Draft& draft);     ///< emerging, turning off, crossroads
+void mark_calming(Draft& draft);       ///< humps, a series on one street as one place
+void mark_pinch_points(Draft& draft);  ///< chokers, chicanes, one-lane bridges; needs the signals
 void mark_fords(Draft& draft);
 void mark_tram_crossings(Draft& draft);
 void mark_limit_changes(Draft& draft);
-void mark_runs(Draft& draft);      ///< narrow, 20 zones, one-way, dual, bus lanes …
-void mark_bus_stops(Draft& draft);  ///< beside the road, by side
-void mark_pull_ups(Draft& draft);   ///< where one may stop; needs the runs and gradients
+void mark_runs(Draft& draft);        ///< narrow, 20 zones, one-way, dual, bus lanes …
+void mark_bus_stops(Draft& draft);   ///< beside the road, by side
+void mark_pull_ups(Draft& draft);    ///< where one may stop; needs the runs and gradients
 void mark_manoeuvres(Draft& draft);  ///< where to stop and practise; needs the pull-up places
-void mark_controls(Draft& draft);  ///< what each turn must deal with, for the times
-void mark_addresses(Draft& draft);  ///< addresses, and what has a name
-void count_coverage(Draft& draft);  ///< for the report: how much the map tells of which streets
+void mark_controls(Draft& draft);    ///< what each turn must deal with, for the times
+void mark_addresses(Draft& draft);   ///< addresses, and what has a name
+void count_coverage(Draft& draft);   ///< for the report: how much the map tells of which streets
 
 /// All of the above in order, then draft.finish().
 void mark_all(Draft& draft);

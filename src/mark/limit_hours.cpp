@@ -1,0 +1,79 @@
+// 1. The plain limit is that of the direction, else of the road; its text as mapped.
+// 2. maxspeed:conditional, then that of the direction, which is more special and so comes last (of
+//    clauses that hold the last wins). Clauses that never bind a car fall away.
+// 3. maxspeed:variable=*, or maxspeed=signals: signs that are switched may say anything at any time.
+//    Nobody can tell from a map: the clause has a condition that is always unknown.
+// Source: OSM wiki, pages Key:maxspeed:conditional, Key:maxspeed:variable, Key:maxspeed.
+#include "limit_hours.hpp"
+
+#include <algorithm>
+
+#include "limit_texts.hpp"
+#include "loopwright/hours/condition.hpp"
+#include "loopwright/mark/on_hours.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
+#include "tag_words.hpp"
+
+namespace loopwright::mark {
+namespace {
+
+constexpr std::string_view by_signs = "as the signs say @ (variable signs)";
+
+/// What the tags say of one direction.
+struct LimitHours {
+  std::string base, text, source;
+};
+
+void add(LimitHours& hours, std::string_view clause, const std::string& tag) {
+  if (!hours.text.empty()) hours.text += "; ";
+  hours.text += clause;
+  if (hours.source.find(tag) != std::string::npos) return;
+  if (!hours.source.empty()) hours.source += "; ";
+  hours.source += tag;
+}
+
+void add_conditional(LimitHours& hours, const Tags& tags, const std::string& key) {
+  for (const hours::Clause& clause : hours::split_conditional(tags.get(key))) {
+    const Binding binding = binding_on_car(clause.condition);
+    if (binding.when == Binding::When::never) continue;
+    const bool always = binding.when == Binding::When::always;
+    add(hours, clause_text(clause.value, always ? "24/7" : binding.condition), tag_text(tags, key));
+  }
+}
+
+LimitHours in_direction(const Tags& tags, const std::string& direction) {
+  LimitHours hours;
+  const std::string sided = "maxspeed" + direction;
+  const std::string plain = tags.has(sided) ? sided : "maxspeed";
+  const bool switched_alone = read_limit(tags.get(plain)).what == LimitText::What::varies;
+  if (!switched_alone) hours.base = tags.get(plain);
+  for (const std::string& key : {std::string("maxspeed:conditional"), sided + ":conditional"})
+    add_conditional(hours, tags, key);
+  for (const std::string& key : {std::string("maxspeed:variable"), "maxspeed:variable" + direction})
+    if (tags.has(key) && !tags.is(key, "no")) add(hours, by_signs, tag_text(tags, key));
+  if (switched_alone) add(hours, by_signs, tag_text(tags, plain));
+  return hours;
+}
+
+}  // namespace
+
+void keep_limit_hours(Draft& draft, PieceId piece) {
+  for (const bool against : {false, true}) {
+    const StretchId stretch(piece, against);
+    std::uint32_t& flags = draft.tables.stretches[stretch.index()].flags;
+    if ((flags & road::stretch_flag::drivable) == 0) continue;
+    const LimitHours hours =
+        in_direction(draft.way_tags(piece), against ? ":backward" : ":forward");
+    if (hours.text.empty()) continue;
+    flags |= road::stretch_flag::timed;
+    draft.tables.timed_rules.push_back({stretch,
+                                        draft.text(hours.base),
+                                        draft.text(hours.text),
+                                        draft.text({}),
+                                        draft.text(hours.source),
+                                        road::Timed::limit,
+                                        {}});
+  }
+}
+
+}  // namespace loopwright::mark
