@@ -18,11 +18,13 @@ inline constexpr int day_minutes = 1440;
 /// 2020-2030/2; `to` is huge for 2020+.
 struct YearRange {
   int from = 0, to = 0, step = 1;
+  friend bool operator==(const YearRange&, const YearRange&) = default;
 };
 
 /// ISO weeks; a range may go over the end of the year.
 struct WeekRange {
   int from = 1, to = 1, step = 1;
+  friend bool operator==(const WeekRange&, const WeekRange&) = default;
 };
 
 /// A day of the year: a date, Easter Sunday, or the nth weekday of a month, moved by some days.
@@ -37,6 +39,7 @@ struct DayOfYear {
   int to_weekday = -1;  ///< then on to the next (or back to the last) such weekday; -1: no
   bool backwards = false;
   int moved_days = 0;
+  friend bool operator==(const DayOfYear&, const DayOfYear&) = default;
 };
 
 /// Both ends included. Without years it comes every year, and may go over New Year.
@@ -44,6 +47,7 @@ struct DateRange {
   DayOfYear from, to;
   bool open_end = false;
   int step = 1;  ///< every so many days from `from`
+  friend bool operator==(const DateRange&, const DateRange&) = default;
 };
 
 /// One item of "Mo-Fr,Sa[-1],PH".
@@ -53,6 +57,7 @@ struct DayItem {
   std::uint8_t weekdays = 0;   ///< bits, Monday lowest
   std::vector<int> nths = {};  ///< of nth: which of the month
   int moved_days = 0;          ///< "Mo[1] +1 day", "PH -1 day": the day named and so many on
+  friend bool operator==(const DayItem&, const DayItem&) = default;
 };
 /// Any of its items.
 using DayGroup = std::vector<DayItem>;
@@ -62,12 +67,14 @@ enum class SunEvent : std::uint8_t { none, dawn, sunrise, sunset, dusk };
 struct ClockTime {
   SunEvent event = SunEvent::none;
   int minutes = 0;  ///< after midnight, or after the event
+  friend bool operator==(const ClockTime&, const ClockTime&) = default;
 };
 
 /// From a time until another; past midnight when the end is not after the beginning.
 struct TimeSpan {
   ClockTime from, to;
   bool open_end = false;  ///< until nobody says when
+  friend bool operator==(const TimeSpan&, const TimeSpan&) = default;
 };
 
 enum class Joint : std::uint8_t { replaces, adds, falls_back };

@@ -1,9 +1,13 @@
 // 1. A rule: its days, then its times; one that is off begins with "not", one that is unknown with
 //    "perhaps", and a rule's own words are quoted.
-// 2. Rules are parted by ';' ("otherwise" for those that only fill in).
+// 2. Rules are parted by ';' ("otherwise" for those that only fill in). A rule that a later one
+//    replaces on all its days isn't said; where it is replaced on some, the later begins with "but".
 // 3. Of a condition: hours as above, a state of the road "when it is wet", a property or user as
 //    mapped. Of clauses: "but not …" for those that take away.
+#include <algorithm>
 #include <array>
+#include <optional>
+#include <span>
 
 #include "hours/parse.hpp"
 #include "hours/spoken_days.hpp"
@@ -22,7 +26,10 @@ std::string when_of(const Rule& rule) {
 
 std::string off_words(const Rule& rule) {
   const bool always = rule.spans.empty() && days_in_words(rule).empty();
-  return always ? "never" : "not " + when_of(rule);
+  if (always) return "never";
+  // "not on Sunday", but "not every day, …" and "not March to October".
+  const bool names_days = !rule.days.empty() || !rule.dates.empty();
+  return (names_days ? "not on " : "not ") + when_of(rule);
 }
 
 std::string rule_words(const Rule& rule, std::string_view text) {
@@ -36,8 +43,49 @@ std::string rule_words(const Rule& rule, std::string_view text) {
   return (rule.state == State::unknown ? "perhaps " : "") + when_of(rule) + said;
 }
 
-std::string joint_words(Joint joint) {
-  return joint == Joint::falls_back ? "; otherwise " : "; ";
+bool same_days(const Rule& a, const Rule& b) {
+  return a.years == b.years && a.dates == b.dates && a.weeks == b.weeks && a.days == b.days;
+}
+
+bool every_day(const Rule& rule) {
+  return rule.years.empty() && rule.dates.empty() && rule.weeks.empty() && rule.days.empty();
+}
+
+bool replaces_days(const Rule& rule) {
+  return rule.joint == Joint::replaces && rule.state != State::off;
+}
+
+/// Weekdays of a rule that names nothing else; empty for other rules.
+std::optional<std::uint8_t> weekdays_alone(const Rule& rule) {
+  if (!rule.years.empty() || !rule.dates.empty() || !rule.weeks.empty()) return std::nullopt;
+  if (rule.days.size() != 1) return std::nullopt;
+  std::uint8_t bits = 0;
+  for (const DayItem& item : rule.days.front()) {
+    if (item.kind != DayItem::Kind::weekdays) return std::nullopt;
+    bits = static_cast<std::uint8_t>(bits | item.weekdays);
+  }
+  return bits;
+}
+
+/// Some day may be named by both.
+bool may_share_days(const Rule& a, const Rule& b) {
+  const auto first = weekdays_alone(a), second = weekdays_alone(b);
+  return !first || !second || (*first & *second) != 0;
+}
+
+/// Nothing of the rule is left by those behind it.
+bool is_replaced(std::span<const Rule> behind, const Rule& rule) {
+  return std::ranges::any_of(behind, [&](const Rule& later) {
+    return replaces_days(later) && (every_day(later) || same_days(rule, later));
+  });
+}
+
+std::string_view joint_words(const Rule& rule, std::span<const Rule> said) {
+  if (rule.joint == Joint::falls_back) return "; otherwise ";
+  const bool instead = replaces_days(rule) && std::ranges::any_of(said, [&](const Rule& earlier) {
+                         return may_share_days(earlier, rule);
+                       });
+  return instead ? "; but " : "; ";
 }
 
 std::string part_words(const ConditionPart& part) {
@@ -54,9 +102,13 @@ std::string part_words(const ConditionPart& part) {
 std::string Hours::words() const {
   if (!rules_) return text_;
   std::string all;
-  for (const Rule& rule : rules_->rules) {
-    if (!all.empty()) all += joint_words(rule.joint);
-    all += rule_words(rule, text_);
+  std::vector<Rule> said;
+  const std::span<const Rule> rules = rules_->rules;
+  for (std::size_t k = 0; k < rules.size(); ++k) {
+    if (is_replaced(rules.subspan(k + 1), rules[k])) continue;
+    if (!all.empty()) all += joint_words(rules[k], said);
+    all += rule_words(rules[k], text_);
+    said.push_back(rules[k]);
   }
   return all;
 }
