@@ -162,7 +162,9 @@ std::string days_in_words(const Rule& rule) {
   for (auto group = rule.days.rbegin(); group != rule.days.rend(); ++group) {
     parts.push_back(group_words(*group));
   }
-  add(parts, rule.weeks, [](const WeekRange& r) { return "week " + numbered(r, "weeks"); });
+  add(parts, rule.weeks, [](const WeekRange& r) {
+    return (r.from == r.to ? "week " : "weeks ") + numbered(r, "weeks");
+  });
   add(parts, rule.dates, range_words);
   add(parts, rule.years, [](const YearRange& r) { return numbered(r, "years"); });
   std::string text;

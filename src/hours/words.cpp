@@ -21,15 +21,26 @@ namespace {
 std::string when_of(const Rule& rule) {
   const std::string days = days_in_words(rule);
   if (rule.spans.empty()) return days.empty() ? "at any time" : days;
-  return (days.empty() ? "every day" : days) + ", " + spans_in_words(rule.spans);
+  const std::string times = spans_in_words(rule.spans);
+  if (times == "all day") return days.empty() ? "at any time" : days;
+  return (days.empty() ? "every day" : days) + ", " + times;
+}
+
+/// "on " Sunday, "in " August, "in the " school holidays; nothing before weeks, years and times.
+std::string_view preposition(const Rule& rule) {
+  if (!rule.days.empty()) {
+    const DayItem& first = rule.days.back().front();
+    return first.kind == DayItem::Kind::school_holiday ? "in the " : "on ";
+  }
+  if (rule.dates.empty()) return "";
+  const bool from_months = rule.dates.front().from.day == 1 && rule.dates.front().to.day == 0;
+  return from_months ? "in " : "on ";
 }
 
 std::string off_words(const Rule& rule) {
   const bool always = rule.spans.empty() && days_in_words(rule).empty();
   if (always) return "never";
-  // "not on Sunday", but "not every day, …" and "not March to October".
-  const bool names_days = !rule.days.empty() || !rule.dates.empty();
-  return (names_days ? "not on " : "not ") + when_of(rule);
+  return "not " + std::string(preposition(rule)) + when_of(rule);
 }
 
 std::string rule_words(const Rule& rule, std::string_view text) {
