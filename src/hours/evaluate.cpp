@@ -1,6 +1,8 @@
 // 1. Rules are gone through in order. One after ';' that is in force or unknown on the day wipes
 //    out what earlier rules said of it, small hours of the night before included; one that is off
-//    only takes out its own times. One after '||' counts only while nothing is in force or unknown.
+//    only takes out its own times. One that names no days wipes out only when the rule before it
+//    names none either: who writes "Mo-Sa 08:00-13:00; 15:00-18:00" means both, and so read both
+//    outside readers. One after '||' counts only while nothing is in force or unknown.
 // 2. A rule that speaks of the day gives its spans; one that speaks of the day before gives what of
 //    them lies behind midnight.
 // 3. Holidays that nobody knows are tried both ways, each day by itself. All the same: settled.
@@ -62,7 +64,7 @@ Answer answer_assuming(const Rules& rules, const WallMinute& at, Assumption& ass
   for (const Rule& rule : rules.rules) {
     if (rule.joint == Joint::falls_back && said.answer.in_force != Tri::no) continue;
     const bool of_today = speaks_of(rule, at.day, assumption);
-    if (of_today && rule.joint == Joint::replaces && rule.state != State::off) said = {};
+    if (of_today && replaces(rules, rule)) said = {};
     if (of_today) lay_spans(rule, at.day, at.minute, assumption, said);
     if (may_pass_midnight(rule) && speaks_of(rule, at.day - 1, assumption)) {
       lay_spans(rule, at.day - 1, at.minute + day_minutes, assumption, said);
@@ -117,6 +119,13 @@ bool near_bank_holiday(std::int64_t day, const Setting& setting) {
 }
 
 }  // namespace
+
+bool replaces(const Rules& rules, const Rule& rule) {
+  if (rule.joint != Joint::replaces || rule.state == State::off) return false;
+  if (names_days(rule)) return true;
+  const bool is_first = &rule == rules.rules.data();
+  return !is_first && rule.state == State::in_force && !names_days(*(&rule - 1));
+}
 
 Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting) {
   Answer answer = OverAll(rules, at, setting).settled();

@@ -16,6 +16,9 @@ struct WallMinute {
   int minute = 0;
 };
 
+/// The rule wipes out what those before it said of its days. Rules: it is one of them.
+bool replaces(const Rules& rules, const Rule& rule);
+
 Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting);
 
 /// The first minute after `at` at which a span or a day begins or ends.

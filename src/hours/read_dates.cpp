@@ -70,8 +70,17 @@ void read_moves(TokenReader& reader, DayOfYear& date) {
   reader.skip(3);
 }
 
+/// "Su[-1]" behind a month; "Su[1,3]" is a weekday of its own, which narrows the month.
+bool at_nth_weekday(const TokenReader& reader) {
+  if (!weekday_of(reader.peek()) || !reader.is("[", 1)) return false;
+  const std::size_t number = reader.is("-", 2) ? 3 : 2;
+  return reader.is_number(number) && reader.is("]", number + 1);
+}
+
+enum class NthWeekday : std::uint8_t { allowed, none };
+
 /// One date; of a month alone `day` stays 0, for the caller to settle.
-bool read_date(TokenReader& reader, DayOfYear& date) {
+bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday) {
   if (has_year(reader)) date.year = *reader.take_number();
   if (reader.take("easter")) {
     date.kind = DayOfYear::Kind::easter;
@@ -83,7 +92,7 @@ bool read_date(TokenReader& reader, DayOfYear& date) {
   reader.skip();
   date.month = *month;
   date.day = 0;
-  if (weekday_of(reader.peek()) && reader.is("[", 1)) {
+  if (nth_weekday == NthWeekday::allowed && at_nth_weekday(reader)) {
     if (!read_nth_weekday(reader, date)) return false;
     date.day = 1;
     read_moves(reader, date);
@@ -108,7 +117,9 @@ bool at_date_end(const TokenReader& reader) {
 bool read_range_end(TokenReader& reader, DateRange& range) {
   reader.skip();
   if (!at_day_number(reader)) {
-    if (!read_date(reader, range.to)) return false;
+    // Behind a month a weekday narrows: "Mar-Oct Su[1]" are the first Sundays of these months.
+    const NthWeekday nth = is_month_alone(range.from) ? NthWeekday::none : NthWeekday::allowed;
+    if (!read_date(reader, range.to, nth)) return false;
     if (range.to.year || !range.from.year) return true;
     range.to.year = range.from.year;
     const bool over_new_year = range.to.month < range.from.month;
@@ -143,7 +154,7 @@ bool finish_range(TokenReader& reader, DateRange& range) {
 
 bool read_range(TokenReader& reader, std::vector<DateRange>& dates) {
   DateRange& range = dates.emplace_back();
-  return read_date(reader, range.from) && finish_range(reader, range);
+  return read_date(reader, range.from, NthWeekday::allowed) && finish_range(reader, range);
 }
 
 /// "26" behind "Dec 24,".

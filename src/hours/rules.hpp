@@ -93,6 +93,11 @@ struct Rule {
   Slice text = {};
 };
 
+/// False when it speaks of every day.
+inline bool names_days(const Rule& rule) {
+  return !rule.years.empty() || !rule.dates.empty() || !rule.weeks.empty() || !rule.days.empty();
+}
+
 struct Rules {
   std::vector<Rule> rules;
   bool names_bank_holidays = false;

@@ -9,6 +9,7 @@
 #include <optional>
 #include <span>
 
+#include "hours/evaluate.hpp"
 #include "hours/parse.hpp"
 #include "hours/spoken_days.hpp"
 #include "hours/spoken_time.hpp"
@@ -58,14 +59,6 @@ bool same_days(const Rule& a, const Rule& b) {
   return a.years == b.years && a.dates == b.dates && a.weeks == b.weeks && a.days == b.days;
 }
 
-bool every_day(const Rule& rule) {
-  return rule.years.empty() && rule.dates.empty() && rule.weeks.empty() && rule.days.empty();
-}
-
-bool replaces_days(const Rule& rule) {
-  return rule.joint == Joint::replaces && rule.state != State::off;
-}
-
 /// Weekdays of a rule that names nothing else; empty for other rules.
 std::optional<std::uint8_t> weekdays_alone(const Rule& rule) {
   if (!rule.years.empty() || !rule.dates.empty() || !rule.weeks.empty()) return std::nullopt;
@@ -84,17 +77,20 @@ bool may_share_days(const Rule& a, const Rule& b) {
   return !first || !second || (*first & *second) != 0;
 }
 
-/// Nothing of the rule is left by those behind it.
-bool is_replaced(std::span<const Rule> behind, const Rule& rule) {
+/// Nothing of the k-th rule is left by those behind it.
+bool is_replaced(const Rules& rules, std::size_t k) {
+  const auto behind = std::span(rules.rules).subspan(k + 1);
   return std::ranges::any_of(behind, [&](const Rule& later) {
-    return replaces_days(later) && (every_day(later) || same_days(rule, later));
+    return replaces(rules, later) && (!names_days(later) || same_days(rules.rules[k], later));
   });
 }
 
-std::string_view joint_words(const Rule& rule, std::span<const Rule> said) {
+std::string_view joint_words(const Rules& rules, std::size_t k) {
+  const Rule& rule = rules.rules[k];
   if (rule.joint == Joint::falls_back) return "; otherwise ";
-  const bool instead = replaces_days(rule) && std::ranges::any_of(said, [&](const Rule& earlier) {
-                         return may_share_days(earlier, rule);
+  const auto before = std::span(rules.rules).first(k);
+  const bool instead = replaces(rules, rule) && std::ranges::any_of(before, [&](const Rule& r) {
+                         return may_share_days(r, rule);
                        });
   return instead ? "; but " : "; ";
 }
@@ -113,13 +109,10 @@ std::string part_words(const ConditionPart& part) {
 std::string Hours::words() const {
   if (!rules_) return text_;
   std::string all;
-  std::vector<Rule> said;
-  const std::span<const Rule> rules = rules_->rules;
-  for (std::size_t k = 0; k < rules.size(); ++k) {
-    if (is_replaced(rules.subspan(k + 1), rules[k])) continue;
-    if (!all.empty()) all += joint_words(rules[k], said);
-    all += rule_words(rules[k], text_);
-    said.push_back(rules[k]);
+  for (std::size_t k = 0; k < rules_->rules.size(); ++k) {
+    if (is_replaced(*rules_, k)) continue;
+    if (!all.empty()) all += joint_words(*rules_, k);
+    all += rule_words(rules_->rules[k], text_);
   }
   return all;
 }
