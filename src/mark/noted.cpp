@@ -107,7 +107,7 @@ void NoteLayer::lay_limit(const Note& note, const std::vector<NotedPart>& parts)
   const bool twenty = note.limit == 20 && note.unit == SpeedUnit::mph;
   bool same = true, sure = true;
   for (const NotedPart& part : parts) {
-    const auto on_map = law_.on(over_.base().stretch(part.stretch).limit, lesson_.from.date);
+    const auto on_map = law_.on(over_.base().stretch(part.stretch).limit, lesson_.from.civil().date);
     sure = sure && on_map.confidence == road::LimitConfidence::certain;
     same = same && on_map == noted;
     if (on_map == noted && on_map.confidence == road::LimitConfidence::certain) continue;

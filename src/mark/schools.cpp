@@ -10,7 +10,7 @@
 // 3. A stretch belongs to one school, the first in order of the map's objects (those with lines
 //    before mere points), so two schools on one street are two runs. Motorways and service roads
 //    have no school gates.
-// School Streets that are shut to cars at times stay shut (access.cpp).
+// A School Street is a street by a school at the hours at which cars may drive it (access.cpp).
 // All metres are ours. Sources: OSM wiki, pages Tag:amenity=school and Key:hazard; Highway Code
 // rules 206 to 209.
 #include <algorithm>

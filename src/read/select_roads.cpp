@@ -18,6 +18,7 @@ std::vector<Road> select_roads(const mark::RawMap& raw, const BuildOptions& opti
       report.count("ways left out: driveways, aisles and the like");
     } else {
       roads.push_back({&way, *road_class, mark::car_access(way.tags, *road_class, with)});
+      if (!roads.back().access.who.empty()) report.count("roads for buses alone at all hours");
     }
   }
   report.count("roads", static_cast<std::int64_t>(roads.size()));

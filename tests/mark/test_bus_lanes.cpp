@@ -1,7 +1,7 @@
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/timetable.hpp"
 #include "loopwright/mark/rules.hpp"
 
 namespace loopwright::mark {
@@ -16,7 +16,7 @@ std::string told(const BusLaneFact& lane) {
   std::string text = directions[static_cast<int>(lane.direction)];
   text += std::string(", ") + sides[static_cast<int>(lane.side)];
   if (lane.contraflow) text += ", contraflow";
-  if (lane.doubtful) text += ", doubtful";
+  if (lane.doubtful()) text += ", doubtful";
   return text + (lane.hours.empty() ? std::string(", no hours") : ", " + lane.hours);
 }
 
@@ -28,6 +28,23 @@ std::string lanes(Tags tags, Side side = Side::left) {
     all += (all.empty() ? "" : " | ") + told(lane);
   }
   return all.empty() ? "none" : all;
+}
+
+/// What isn't in those words: "2/3 bus;taxi", the lane, and in how many, and who may use it.
+std::string users(Tags tags) {
+  std::string all;
+  const OneWay one_way = one_way_of(tags, road::RoadClass::primary);
+  for (const BusLaneFact& lane : bus_lanes_of(tags, one_way, Side::left)) {
+    all += (all.empty() ? "" : " | ") + std::to_string(lane.lane) + "/" +
+           std::to_string(lane.lanes) + " " + lane.who;
+  }
+  return all;
+}
+
+/// What contradicts what, of the first lane.
+std::string doubt(Tags tags) {
+  const auto found = bus_lanes_of(tags, one_way_of(tags, road::RoadClass::primary), Side::left);
+  return found.empty() ? "none" : found.front().doubt;
 }
 
 std::string source(Tags tags) {
@@ -79,12 +96,12 @@ TEST_CASE("hours of a counted lane are kept without their brackets", "[mark]") {
         "along, unknown side, Mo-Fr 07:00-10:00");
 }
 
-TEST_CASE("several clauses make one text of hours", "[mark]") {
+TEST_CASE("several clauses are kept one behind the other", "[mark]") {
   const char* key = "lanes:bus:forward:conditional";
   CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00); 1 @ (Mo-Fr 16:00-19:00)"}}) ==
-        "along, unknown side, Mo-Fr 07:00-10:00, Mo-Fr 16:00-19:00");
+        "along, unknown side, yes @ (Mo-Fr 07:00-10:00); yes @ (Mo-Fr 16:00-19:00)");
   CHECK(lanes({{key, "1 @ (Mo-Sa 07:00-19:00); 0 @ (Sa)"}}) ==
-        "along, unknown side, Mo-Sa 07:00-19:00; Sa off");
+        "along, unknown side, yes @ (Mo-Sa 07:00-19:00); no @ (Sa)");
 }
 
 TEST_CASE("a condition on other vehicles or on the weather", "[mark]") {
@@ -92,33 +109,41 @@ TEST_CASE("a condition on other vehicles or on the weather", "[mark]") {
   CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00 AND weight<3.5)"}}) ==
         "along, unknown side, Mo-Fr 07:00-10:00");
   CHECK(lanes({{key, "1 @ (weight>7.5)"}}) == "none");
-  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00 AND wet)"}}) == "along, unknown side, no hours");
-  CHECK(lanes({{key, "1 @ flashing"}}) == "along, unknown side, no hours");
+  CHECK(lanes({{key, "1 @ (Mo-Fr 07:00-10:00 AND wet)"}}) ==
+        "along, unknown side, Mo-Fr 07:00-10:00 AND wet");
+  CHECK(lanes({{key, "1 @ flashing"}}) == "along, unknown side, flashing");
 }
 
 TEST_CASE("always, and also only at times: the hours are believed, in doubt", "[mark]") {
   CHECK(lanes({{"lanes:bus:forward", "1"},
                {"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"}}) ==
         "along, unknown side, doubtful, Mo-Fr 07:00-10:00");
+  CHECK(doubt({{"lanes:bus", "1"}, {"lanes:bus:conditional", "1 @ (Mo-Fr 07:00-10:00)"}}) ==
+        "lanes:bus=1 says always, lanes:bus:conditional says Mo-Fr 07:00-10:00");
+  // Another family that has the lane without hours settles nothing.
+  CHECK(doubt({{"busway:left", "lane"},
+               {"lanes:bus:forward", "1"},
+               {"lanes:bus:forward:conditional", "1 @ (Su)"}}) ==
+        "lanes:bus:forward=1 says always, lanes:bus:forward:conditional says Su");
 }
 
 TEST_CASE("when only the free hours are given, the lane is in force at all others", "[mark]") {
   const Tags tags{{"lanes:bus:forward", "1"},
                   {"lanes:bus:forward:conditional", "0 @ (Mo-Fr 10:00-16:00)"}};
-  CHECK(lanes(tags) == "along, unknown side, 24/7; Mo-Fr 10:00-16:00 off");
-  const hours::Hours in_force = hours::read_hours(
+  CHECK(lanes(tags) == "along, unknown side, yes @ (24/7); no @ (Mo-Fr 10:00-16:00)");
+  const hours::Timetable in_force(
       bus_lanes_of(tags, one_way_of(tags, road::RoadClass::primary), Side::left).front().hours);
-  // Monday 30 November 2026 and the Sunday before it.
-  CHECK(in_force.in_force({{2026, 11, 30}, 9, 0, 0}) == hours::Tri::yes);
-  CHECK(in_force.in_force({{2026, 11, 30}, 12, 0, 0}) == hours::Tri::no);
-  CHECK(in_force.in_force({{2026, 11, 29}, 12, 0, 0}) == hours::Tri::yes);
+  const hours::Setting anywhere;
+  const std::int64_t monday = days_since_epoch({2026, 11, 30}) * 86400;
+  CHECK(in_force.at({monday + 9 * 3600, 0}, anywhere).in_force == hours::Tri::yes);
+  CHECK(in_force.at({monday + 12 * 3600, 0}, anywhere).in_force == hours::Tri::no);
+  CHECK(in_force.at({monday - 12 * 3600, 0}, anywhere).in_force == hours::Tri::yes);
 }
 
-TEST_CASE("free hours of two rules can't be cut out of always, so the plate must be checked",
-          "[mark]") {
+TEST_CASE("free hours of two rules are cut out of always too", "[mark]") {
   CHECK(lanes({{"lanes:bus:forward", "1"},
                {"lanes:bus:forward:conditional", "0 @ (Mo-Fr 10:00-16:00, Sa 08:00-12:00)"}}) ==
-        "along, unknown side, no hours");
+        "along, unknown side, yes @ (24/7); no @ (Mo-Fr 10:00-16:00, Sa 08:00-12:00)");
 }
 
 // OSM wiki, Key:bus:lanes: designated alone forbids nobody; that needs "no" for vehicles.
@@ -143,6 +168,56 @@ TEST_CASE("designated lanes that shut out nobody are bus lanes in doubt", "[mark
   CHECK(lanes({{"bus:lanes:forward", "designated|yes"}}) == "along, left, doubtful, no hours");
   CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
                {"motor_vehicle:lanes:forward", "yes|yes"}}) == "none");
+  CHECK(doubt({{"bus:lanes:forward", "designated|yes"}}) ==
+        "bus:lanes:forward=designated|yes shuts nobody else out");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"}, {"lanes:bus:forward", "1"}}) ==
+        "along, left, no hours");
+}
+
+TEST_CASE("hours on the bus key alone contradict a ban on cars at all times", "[mark]") {
+  const Tags tags{{"bus:lanes:forward", "yes|yes"},
+                  {"bus:lanes:forward:conditional", "designated|yes @ (Mo-Fr 07:00-09:00)"},
+                  {"motor_vehicle:lanes:forward", "no|yes"}};
+  CHECK(lanes(tags) == "along, left, doubtful, Mo-Fr 07:00-09:00");
+  CHECK(doubt(tags) ==
+        "motor_vehicle:lanes:forward=no|yes says always, bus:lanes:forward:conditional says "
+        "Mo-Fr 07:00-09:00");
+}
+
+TEST_CASE("a listed lane has its number from the left as its buses drive", "[mark]") {
+  CHECK(users({{"bus:lanes:forward", "yes|designated|yes"},
+               {"vehicle:lanes:forward", "yes|no|yes"}}) == "2/3 bus");
+  CHECK(users({{"oneway", "yes"}, {"psv:lanes", "designated|yes"}, {"access:lanes", "no|yes"}}) ==
+        "1/2 psv");
+  CHECK(users({{"lanes:bus:forward", "1"}}) == "0/0 bus");
+  CHECK(users({{"bus:lanes", "designated|yes"}, {"vehicle:lanes", "no|yes"}}) == "0/0 bus");
+  // Two lanes of one direction stay two.
+  CHECK(lanes({{"oneway", "yes"},
+               {"bus:lanes", "designated|designated|yes"},
+               {"vehicle:lanes", "no|no|yes"}}) ==
+        "along, unknown side, no hours | along, left, no hours");
+}
+
+TEST_CASE("who may use a bus lane is told as mapped, by all families together", "[mark]") {
+  CHECK(users({{"bus:lanes:forward", "designated|yes"},
+               {"taxi:lanes:forward", "yes|yes"},
+               {"bicycle:lanes:forward", "designated|yes"},
+               {"motorcycle:lanes:forward", "no|yes"},
+               {"vehicle:lanes:forward", "no|yes"}}) == "1/2 bus;taxi;bicycle");
+  CHECK(users({{"lanes:psv:forward", "1"}, {"busway:left", "lane"}}) == "0/0 psv;bus");
+  CHECK(users({{"busway:left", "lane"}, {"cycleway:left", "share_busway"}}) == "0/0 bus;bicycle");
+}
+
+TEST_CASE("a contraflow lane in a list is numbered as its buses see it", "[mark]") {
+  const Tags tags{
+      {"oneway", "yes"}, {"bus:lanes:backward", "designated"}, {"vehicle:lanes:backward", "no"}};
+  CHECK(lanes(tags) == "against, unknown side, contraflow, no hours");
+  CHECK(users(tags) == "1/1 bus");
+}
+
+TEST_CASE("oneway=-1 with lanes:forward: that lane runs against the traffic", "[mark]") {
+  CHECK(lanes({{"oneway", "-1"}, {"lanes:forward", "1"}, {"lanes:bus:forward", "1"}}) ==
+        "along, unknown side, contraflow, no hours");
 }
 
 TEST_CASE("lanes for buses and taxis count, and fill the gaps of bus:lanes", "[mark]") {
@@ -162,7 +237,7 @@ TEST_CASE("listed lanes have their hours from the bus key or from the ban on car
   CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
                {"motor_vehicle:lanes:forward", "no|yes"},
                {"motor_vehicle:lanes:forward:conditional", "yes|yes @ (Mo-Fr 10:00-16:00)"}}) ==
-        "along, left, 24/7; Mo-Fr 10:00-16:00 off");
+        "along, left, yes @ (24/7); no @ (Mo-Fr 10:00-16:00)");
 }
 
 TEST_CASE("a list without a direction on a two-way road tells neither direction nor side",
@@ -216,6 +291,15 @@ TEST_CASE("two families with different hours leave none", "[mark]") {
                {"busway:left", "lane"},
                {"busway:left:conditional", "lane @ (Mo-Fr 16:00-19:00)"}}) ==
         "along, left, doubtful, no hours");
+  CHECK(doubt({{"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"},
+               {"busway:left", "lane"},
+               {"busway:left:conditional", "lane @ (Mo-Fr 16:00-19:00)"}}) ==
+        "lanes:bus:forward:conditional says Mo-Fr 07:00-10:00, busway:left:conditional says "
+        "Mo-Fr 16:00-19:00");
+  CHECK(lanes({{"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00, 16:00-19:00)"},
+               {"busway:left", "lane"},
+               {"busway:left:conditional", "Mo-Fr 07:00-10:00,16:00-19:00"}}) ==
+        "along, left, Mo-Fr 07:00-10:00, 16:00-19:00");
 }
 
 TEST_CASE("counts and lists that can't be read are no bus lane", "[mark]") {

@@ -59,7 +59,25 @@ TEST_CASE("a ban that is lifted by the hour keeps the rest of the week", "[mark]
   const BuiltTown town = quiet_street(
       "parking:left:restriction=no_parking "
       "parking:left:restriction:conditional=\"none @ (Su 08:00-18:00)\"");
-  CHECK(pull_ups(town, "AB") == Texts{"15-185 hours 24/7; Su 08:00-18:00 off"});
+  CHECK(pull_ups(town, "AB") == Texts{"15-185 hours yes @ (24/7); no @ (Su 08:00-18:00)"});
+}
+
+TEST_CASE("a ban on waiting and a bus lane forbid at the hours of either", "[mark][pull-ups]") {
+  const std::string lane =
+      "busway:left=lane busway:left:conditional=\"lane @ (Mo-Sa 07:00-10:00)\" ";
+  CHECK(pull_ups(quiet_street(lane + "parking:left:restriction:conditional=\"no_parking @ (Sa)\""),
+                 "AB") == Texts{"15-185 hours lane yes @ (Sa); yes @ (Mo-Sa 07:00-10:00)"});
+  // What is cut out of the ban isn't cut out of the lane.
+  CHECK(pull_ups(quiet_street(lane + "parking:left:restriction=no_parking "
+                                     "parking:left:restriction:conditional=\"none @ (Su)\""),
+                 "AB") ==
+        Texts{"15-185 hours lane yes @ (24/7); no @ (Su); yes @ (Mo-Sa 07:00-10:00)"});
+}
+
+TEST_CASE("a ban whose hours can't be read keeps its text, for who asks it", "[mark][pull-ups]") {
+  CHECK(
+      pull_ups(quiet_street("parking:left:restriction:conditional=\"no_parking @ (school days)\""),
+               "AB") == Texts{"15-185 hours school days"});
 }
 
 TEST_CASE("a ban for lorries only is none for a car", "[mark][pull-ups]") {

@@ -10,7 +10,7 @@ using When = Binding::When;
 TEST_CASE("hours bind a car at times, and are kept", "[mark]") {
   const Binding binding = binding_on_car("Mo-Fr 08:00-09:00,15:00-16:00");
   CHECK(binding.when == When::at_times);
-  CHECK(binding.hours == "Mo-Fr 08:00-09:00,15:00-16:00");
+  CHECK(binding.condition == "Mo-Fr 08:00-09:00,15:00-16:00");
   CHECK(binding_on_car("24/7").when == When::always);
 }
 
@@ -38,17 +38,31 @@ TEST_CASE("AND needs every part to hold", "[mark]") {
   CHECK(binding_on_car("Mo-Fr 07:00-19:00 AND weight>3.5").when == When::never);
   const Binding hours = binding_on_car("Mo-Fr 07:00-19:00 AND weight<3.5");
   CHECK(hours.when == When::at_times);
-  CHECK(hours.hours == "Mo-Fr 07:00-19:00");
-  CHECK(binding_on_car("(Mo-Fr 07:00-19:00) AND (weight<3.5)").hours == "Mo-Fr 07:00-19:00");
+  CHECK(hours.condition == "Mo-Fr 07:00-19:00");
+  CHECK(binding_on_car("(Mo-Fr 07:00-19:00) AND (weight<3.5)").condition == "Mo-Fr 07:00-19:00");
 }
 
-TEST_CASE("what nobody knows beforehand may bind, without hours", "[mark]") {
-  for (const char* state :
-       {"wet", "flashing", "snow", "\"term time\"", "Mo-Fr 07:00-19:00 AND wet"}) {
+TEST_CASE("what nobody knows beforehand may bind, and is kept", "[mark]") {
+  for (const char* state : {"wet", "flashing", "snow", "\"term time\"", "Mo-Fr 07:00-19:00 AND wet",
+                            "(Mo-Fr 07:00-19:00; PH off) AND wet"}) {
     const Binding binding = binding_on_car(state);
     CHECK(binding.when == When::at_times);
-    CHECK(binding.hours.empty());
+    CHECK(binding.condition == state);
   }
+  CHECK(binding_on_car("wet AND weight<3.5").condition == "wet");
+}
+
+TEST_CASE("a learner's car answers what conditions ask of it", "[mark]") {
+  const LearnersCar car;
+  const auto holds = [&](std::string_view condition) {
+    return car.holds(hours::parts_of_condition(condition).front());
+  };
+  CHECK(holds("weight>7.5") == hours::Tri::no);
+  CHECK(holds("weight<3.5") == hours::Tri::yes);
+  CHECK(holds("draught>2") == hours::Tri::unknown);
+  CHECK(holds("weight>heavy") == hours::Tri::unknown);
+  CHECK(holds("destination") == hours::Tri::no);
+  CHECK(holds("wet") == hours::Tri::unknown);
 }
 
 TEST_CASE("a width of 6'6\" lets a car through, six foot doesn't", "[mark]") {

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 #include <string>
 
+#include "loopwright/hours/condition.hpp"
 #include "support/built_town.hpp"
 
 namespace loopwright::mark {
@@ -128,34 +129,55 @@ TEST_CASE("a bus lane is kept with its side and hours", "[mark]") {
   CHECK(town.roads().text(lanes[0].hours) == "Mo-Fr 07:00-10:00");
 }
 
-/// "key: text" of each rule with hours.
+/// "along, limit: 30 mph, 20 mph @ (…)" of each rule with hours of a one-piece town.
 std::string timed(const test::BuiltTown& town) {
+  constexpr const char* topics[] = {"access", "limit", "gate"};
+  const road::Roads roads = town.roads();
   std::string all;
-  for (const road::TimedRule& rule : town.built.tables.timed_rules) {
-    all += std::string(town.roads().text(rule.key)) + ": " +
-           std::string(town.roads().text(rule.text)) + "\n";
+  for (const road::TimedRule& rule : roads.timed_rules) {
+    CHECK((roads.stretch(rule.stretch).flags & road::stretch_flag::timed) != 0);
+    all += std::string(rule.stretch.against() ? "against, " : "along, ") +
+           topics[static_cast<int>(rule.about)] + ": " + std::string(roads.text(rule.base)) + ", " +
+           std::string(roads.text(rule.text)) + "\n";
   }
   return all;
 }
 
-TEST_CASE("rules with hours are kept once each, those for lorries not", "[mark]") {
+TEST_CASE("rules with hours are kept for each direction, those for lorries not", "[mark]") {
   const test::BuiltTown town = street(
-      "highway=tertiary motor_vehicle:conditional=\"no @ (Mo-Fr 08:00-09:00)\" "
-      "maxspeed:conditional=\"20 mph @ (Mo-Fr 08:15-09:15)\" hgv:conditional=\"no @ "
-      "(20:00-07:00)\" "
-      "access:conditional=\"no @ (weight>7.5)\"");
+      "highway=tertiary motor_vehicle:forward:conditional=\"no @ (Mo-Fr 08:00-09:00)\" "
+      "maxspeed=\"30 mph\" maxspeed:conditional=\"20 mph @ (Mo-Fr 08:15-09:15)\" "
+      "hgv:conditional=\"no @ (20:00-07:00)\" access:conditional=\"no @ (weight>7.5)\"");
   CHECK(timed(town) ==
-        "motor_vehicle:conditional: no @ (Mo-Fr 08:00-09:00)\n"
-        "maxspeed:conditional: 20 mph @ (Mo-Fr 08:15-09:15)\n");
-  CHECK(has(town, flag::no_access));
-  CHECK_FALSE(town.roads().drivable(town.stretch("AB")));
+        "along, access: yes, no @ (Mo-Fr 08:00-09:00)\n"
+        "along, limit: 30 mph, 20 mph @ (Mo-Fr 08:15-09:15)\n"
+        "against, limit: 30 mph, 20 mph @ (Mo-Fr 08:15-09:15)\n");
+  CHECK_FALSE(has(town, flag::no_access));
+  CHECK(town.roads().drivable(town.stretch("AB")));
+  CHECK(town.roads().timed_rules_of(town.stretch("AB")).size() == 2);
+  CHECK(town.report.counted("directions open to cars by the hour") == 1);
+  CHECK(town.report.counted("directions whose limit changes by the hour") == 2);
+  CHECK(timed(street("highway=tertiary")).empty());
 }
 
 TEST_CASE("a school's flashing 20 is kept as it stands, the limit too", "[mark]") {
-  const test::BuiltTown town =
-      street("highway=tertiary maxspeed=\"30 mph\" maxspeed:conditional=\"20 mph @ flashing\"");
-  CHECK(timed(town) == "maxspeed:conditional: 20 mph @ flashing\n");
+  const test::BuiltTown town = street(
+      "highway=tertiary maxspeed=\"30 mph\" maxspeed:forward:conditional=\"20 mph @ flashing\"");
+  CHECK(timed(town) == "along, limit: 30 mph, 20 mph @ (flashing)\n");
   CHECK(town.roads().stretch(town.stretch("AB")).limit.value == 30);
+}
+
+// OSM wiki, Key:maxspeed:variable.
+TEST_CASE("signs that are switched may say anything at any time", "[mark]") {
+  CHECK(timed(street("highway=tertiary maxspeed:forward=\"50 mph\" "
+                     "maxspeed:variable:forward=peak_traffic")) ==
+        "along, limit: 50 mph, as the signs say @ (variable signs)\n");
+  CHECK(timed(street("highway=tertiary maxspeed:backward=signals maxspeed=\"50 mph\"")) ==
+        "against, limit: , as the signs say @ (variable signs)\n");
+  CHECK(timed(street("highway=tertiary maxspeed:variable=no")).empty());
+  const hours::Conditional limit =
+      hours::read_conditional("50 mph", "as the signs say @ (variable signs)");
+  CHECK_FALSE(limit.at({{2026, 11, 30}, 9, 0, 0}, {}).settled());
 }
 
 TEST_CASE("words that can't be read are told with their way", "[mark]") {

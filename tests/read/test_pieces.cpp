@@ -140,7 +140,7 @@ w3 CE  highway=trunk_link
   CHECK(with.built.info.motorways);
 }
 
-TEST_CASE("a street shut at some hours is not driven and keeps its text", "[read]") {
+TEST_CASE("a street shut at some hours may be driven, with a rule for each direction", "[read]") {
   const BuiltTown town = built_town(R"town(
 A   B   C
     E
@@ -148,11 +148,42 @@ w1 ABC highway=tertiary
 w2 BE  highway=residential motor_vehicle:conditional="no @ (Mo-Fr 08:00-09:00)"
 )town");
   const road::Roads roads = town.roads();
-  CHECK_FALSE(roads.drivable(town.stretch("BE")));
-  REQUIRE(roads.timed_rules.size() == 1);
-  CHECK(roads.text(roads.timed_rules[0].key) == "motor_vehicle:conditional");
-  CHECK(roads.text(roads.timed_rules[0].text) == "no @ (Mo-Fr 08:00-09:00)");
-  CHECK(roads.timed_rules[0].piece == town.stretch("BE").piece());
+  REQUIRE(roads.timed_rules.size() == 2);
+  for (const char* ends : {"BE", "EB"}) {
+    const StretchId stretch = town.stretch(ends);
+    CHECK(roads.drivable(stretch));
+    CHECK((roads.stretch(stretch).flags & road::stretch_flag::timed) != 0);
+    REQUIRE(roads.timed_rules_of(stretch).size() == 1);
+    const road::TimedRule& rule = roads.timed_rules_of(stretch)[0];
+    CHECK(rule.about == road::Timed::access);
+    CHECK(roads.text(rule.base) == "yes");
+    CHECK(roads.text(rule.text) == "no @ (Mo-Fr 08:00-09:00)");
+    CHECK(roads.text(rule.who).empty());
+    CHECK(roads.text(rule.source) == "motor_vehicle:conditional=no @ (Mo-Fr 08:00-09:00)");
+  }
+  CHECK((flags_of(town, "BE") & road::piece_flag::no_access) == 0);
+  CHECK((roads.stretch(town.stretch("AB")).flags & road::stretch_flag::timed) == 0);
+}
+
+TEST_CASE("a bus gate with hours is a gate, one without is shut", "[read]") {
+  const BuiltTown town = built_town(R"town(
+A   B   C
+    E   F
+w1 ABC highway=tertiary
+w2 BE  highway=residential motor_vehicle:conditional="no @ (Mo-Sa 07:00-19:00)" bus=yes taxi=yes
+w3 CF  highway=residential motor_vehicle=no bus=designated
+w4 EF  highway=residential
+)town");
+  const road::Roads roads = town.roads();
+  REQUIRE(roads.timed_rules_of(town.stretch("BE")).size() == 1);
+  const road::TimedRule& gate = roads.timed_rules_of(town.stretch("BE"))[0];
+  CHECK(gate.about == road::Timed::gate);
+  CHECK(roads.text(gate.who) == "bus;taxi");
+  CHECK_FALSE(roads.drivable(town.stretch("CF")));
+  CHECK(roads.timed_rules_of(town.stretch("CF")).empty());
+  CHECK((flags_of(town, "CF") & road::piece_flag::no_access) != 0);
+  CHECK(town.report.counted("directions through bus gates, by the hour") == 2);
+  CHECK(town.report.counted("roads for buses alone at all hours") == 1);
 }
 
 TEST_CASE("driveways are left out and counted, and cut no road", "[read]") {

@@ -182,11 +182,26 @@ TEST_CASE("a restriction for cars binds, and one that excepts buses too", "[read
   }
 }
 
-TEST_CASE("a turn banned at some hours is never taken, and its hours are kept", "[read]") {
+/// The turns that some rule forbids, as "restriction=…: condition", in the order of the area.
+std::vector<std::string> rules_with(const std::string& restriction) {
+  const BuiltTown town = crossing_with(restriction);
+  std::vector<std::string> all;
+  for (const road::TurnRule& rule : town.roads().turn_rules) {
+    const std::string_view when = town.roads().text(rule.condition);
+    const std::string_view tag = town.roads().text(rule.text);
+    all.push_back(std::string(tag.substr(0, tag.find(' '))) + ": " +
+                  (when.empty() ? "always" : std::string(when)));
+  }
+  return all;
+}
+
+using Rules = std::vector<std::string>;
+
+TEST_CASE("a turn banned at some hours is in the graph, and its hours are kept", "[read]") {
   const BuiltTown town = crossing_with(
       "r1 - from=w1 via=X to=w3 "
       "restriction:conditional=\"no_left_turn @ (Mo-Fr 07:00-10:00)\"");
-  CHECK_FALSE(town.drives("WXN"));
+  CHECK(town.drives("WXN"));
   const road::Roads roads = town.roads();
   REQUIRE(roads.turn_rules.size() == 1);
   CHECK(roads.text(roads.turn_rules[0].condition) == "Mo-Fr 07:00-10:00");
@@ -195,13 +210,66 @@ TEST_CASE("a turn banned at some hours is never taken, and its hours are kept", 
   CHECK(town.report.counted("turn restrictions by the hour") == 1);
 }
 
-TEST_CASE("the old way of writing hours is a condition too", "[read]") {
+TEST_CASE("an order by the hour leaves the other turns in the graph", "[read]") {
   const BuiltTown town = crossing_with(
-      "r1 no_left_turn from=w1 via=X to=w3 day_on=Monday day_off=Friday hour_on=07:00 "
-      "hour_off=09:00");
-  CHECK_FALSE(town.drives("WXN"));
-  CHECK(town.roads().text(town.roads().turn_rules[0].condition) ==
-        "day_on=Monday day_off=Friday hour_on=07:00 hour_off=09:00");
+      "r1 - from=w1 via=X to=w2 restriction:conditional=\"only_straight_on @ (Mo-Fr)\"");
+  CHECK(town.drives("WXN"));
+  CHECK(town.drives("WXE"));
+  CHECK(town.roads().turn_rules[0].only == 1);
+}
+
+TEST_CASE("a ban over a link by the hour needs no memory", "[read]") {
+  const BuiltTown town =
+      dual_with("r1 - from=w1 via=w5,w6 to=w4 restriction:conditional=\"no_u_turn @ (Mo-Fr)\"");
+  CHECK(town.drives("CBhEF"));
+  CHECK(town.report.counted("states with memory") == 0);
+  CHECK(town.roads().turn_rules.size() == 1);
+}
+
+// OSM wiki, Conditional restrictions: a true condition beats the plain tag, the last of several wins.
+TEST_CASE("a ban lifted by the hour holds at all others", "[read]") {
+  CHECK(rules_with("r1 no_left_turn from=w1 via=X to=w3 restriction:conditional=\"none @ (Su)\"") ==
+        Rules{"restriction=no_left_turn;: yes @ (24/7); no @ (Su)"});
+  CHECK(rules_with("r1 - from=w1 via=X to=w3 "
+                   "restriction:conditional=\"no_left_turn @ (Mo-Su 07:00-19:00); none @ (PH)\"") ==
+        Rules{"restriction:conditional=no_left_turn: yes @ (Mo-Su 07:00-19:00); no @ (PH)"});
+  // The same ban plainly and by the hour: it holds at all hours.
+  CHECK(rules_with("r1 no_left_turn from=w1 via=X to=w3 "
+                   "restriction:conditional=\"no_left_turn @ (Su)\"") ==
+        Rules{"restriction=no_left_turn: always"});
+}
+
+TEST_CASE("a general condition frees nothing that a special key forbids", "[read]") {
+  CHECK(rules_with("r1 - from=w1 via=X to=w3 restriction:motor_vehicle=no_left_turn "
+                   "restriction:conditional=\"none @ (Su)\"") ==
+        Rules{"restriction:motor_vehicle=no_left_turn: always"});
+}
+
+TEST_CASE("a clause with another demand replaces the plain one while it holds", "[read]") {
+  CHECK(rules_with("r1 no_left_turn from=w1 via=X to=w3 "
+                   "restriction:conditional=\"only_left_turn @ (Su)\"") ==
+        Rules{"restriction=no_left_turn;: yes @ (24/7); no @ (Su)",
+              "restriction:conditional=only_left_turn: Su"});
+}
+
+TEST_CASE("the old way of writing hours is a condition too", "[read]") {
+  const std::string ban = "r1 no_left_turn from=w1 via=X to=w3 ";
+  const BuiltTown town =
+      crossing_with(ban + "day_on=Monday day_off=Friday hour_on=07:00 hour_off=09:00");
+  CHECK(town.drives("WXN"));
+  CHECK(town.roads().text(town.roads().turn_rules[0].condition) == "Mo-Fr 07:00-09:00");
+  const auto hours = [&](const std::string& tags) {
+    return rules_with(ban + tags).front().substr(26);
+  };
+  CHECK(hours("day_on=sat day_off=Sat") == "Sa");
+  CHECK(hours("hour_on=7:00 hour_off=9:30") == "07:00-09:30");
+  CHECK(hours("hour_on=seven hour_off=nine") == "hour_on=seven hour_off=nine");
+  CHECK(hours("day_on=Monday") == "day_on=Monday");
+}
+
+TEST_CASE("a conditional ban without a condition may bind at any time", "[read]") {
+  CHECK(rules_with("r1 - from=w1 via=X to=w3 restriction:conditional=no_left_turn") ==
+        Rules{"restriction:conditional=no_left_turn: ?"});
 }
 
 TEST_CASE("a restriction that can't be used is left out and told by its id", "[read]") {

@@ -52,7 +52,7 @@ TEST_CASE("bytes after an area file's end are noticed", "[store]") {
 
 TEST_CASE("an area of another version says which", "[store]") {
   CHECK(Trial(with_byte(area_bytes(), 8, 7)).opening() ==
-        "was written by another version (format 7, this program reads 2); "
+        "was written by another version (format 7, this program reads 3); "
         "build it again with 'loopwright build'");
 }
 

@@ -32,11 +32,11 @@ TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   CHECK(bytes.size() == 2224);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "02000000");           // format 2
+  CHECK(hex(bytes.substr(8, 4)) == "03000000");           // format 3
   CHECK(hex(bytes.substr(12, 4)) == "1f000000");          // info and 30 columns
   CHECK(hex(bytes.substr(16, 8)) == "b008000000000000");  // 2224 bytes
   CHECK(hex(bytes.substr(24, 16)) == "aca6f19f7a16072072d0a7fe473cf4b6");
-  CHECK(hex(bytes.substr(40, 8)) == "67a8f43234ab32cd");
+  CHECK(hex(bytes.substr(40, 8)) == "d9ad94b73585d7f6");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
