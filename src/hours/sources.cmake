@@ -1,4 +1,8 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/bank_holidays.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/setting.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sun.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/terms.cpp
   ${CMAKE_CURRENT_LIST_DIR}/condition.cpp
   ${CMAKE_CURRENT_LIST_DIR}/conditional.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day_match.cpp

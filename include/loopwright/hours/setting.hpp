@@ -11,6 +11,7 @@
 
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -57,6 +58,8 @@ class Setting {
     std::int64_t day = INT64_MIN;
     std::optional<SunTimes> times;
   };
+  struct Tables;
+  std::shared_ptr<const Tables> tables_;
   std::string region_, zone_;
   std::optional<Point> place_;
   SchoolTerms terms_;
