@@ -76,8 +76,9 @@ bool covers_in(const DateRange& range, int year, std::int64_t day) {
     return !over && on_step(*from, day, range.step);
   }
   auto to = in_year(range.to, range.to.year.value_or(year));
-  // One that ends the day before it begins is no whole year to either outside reader, but empty.
-  if (to && *to + 1 == *from) return false;
+  // Of dates, one that ends the day before it begins is no whole year to either outside reader, but
+  // empty; "Apr-Mar" is the whole year.
+  if (to && range.to.day != 0 && *to + 1 == *from) return false;
   if (to && *to < *from && !range.to.year) to = in_year(range.to, year + 1);
   return to && day <= *to && on_step(*from, day, range.step);
 }

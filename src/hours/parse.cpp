@@ -4,7 +4,8 @@
 //    for the eye. Words in quotes before any selector name the rule; at its end they say why, and
 //    alone they make it unknown.
 // 2. "24/7" is a rule of its own; after it a state may follow.
-// 3. ',' behind a whole rule adds another (a selector that goes on over ',' has taken it before).
+// 3. ',' behind a whole rule adds another (a selector that goes on over ',' has taken it before); what
+//    is added to a fallback is one too.
 // 4. A ';' at the end, or two together, are passed over, as all readers do.
 // Source: OSM wiki Key:opening_hours/specification: rule separators, modifiers, selectors.
 #include "hours/parse.hpp"
@@ -135,7 +136,8 @@ Parsed parse(std::string_view text) {
   do {
     if (*joint == Joint::replaces && reader.done() && !rules.rules.empty()) break;
     Rule rule;
-    rule.joint = *joint;
+    const bool in_fallback = !rules.rules.empty() && rules.rules.back().joint == Joint::falls_back;
+    rule.joint = in_fallback && *joint == Joint::adds ? Joint::falls_back : *joint;
     if (!read_rule(reader, rule)) return {std::nullopt, reader.trouble()};
     rules.names_bank_holidays = rules.names_bank_holidays || names_bank_holidays(rule);
     rules.rules.push_back(std::move(rule));
