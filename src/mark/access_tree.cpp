@@ -8,6 +8,8 @@
 //    only when it is stricter. One that always holds for our car ("yes @ (weight<3.5)") acts as a
 //    plain tag and undoes those before it; one that never does is nothing. A text without any '@'
 //    doesn't say what holds then: it may shut the road whenever asked.
+//    Without any plain key, hours given to some ("delivery @ (06:00-10:00)") are a favour, as in
+//    pedestrian streets: at other hours nobody is let in. Ours: the wiki's default would be yes.
 // 4. A value may list users ("agricultural;destination"): the most open one counts. By the hour
 //    there is only "may be driven through" and "may not": "destination" is "may not".
 // 5. Where cars are shut out, at all times or some, it matters who is let in: buses make it a bus
@@ -67,6 +69,14 @@ Word over(const Word& earlier, const Word& later) {
   return later.access > earlier.access ? later : earlier;
 }
 
+/// A value that lets some in on their errand.
+bool is_favour(std::string_view value) {
+  constexpr std::array<std::string_view, 8> errands{"delivery",  "disabled",     "loading",
+                                                    "customers", "agricultural", "forestry",
+                                                    "emergency", "staff"};
+  return one_of(value, errands);
+}
+
 /// True when `later` has its way over `earlier`.
 bool counts(const Word& earlier, const Word& later) {
   return later.level <= earlier.level || later.access > earlier.access;
@@ -117,6 +127,10 @@ void InDirection::lay(const std::string& key, std::size_t level) {
     if (binding.when == Binding::When::never) continue;
     const Word word{access_of(clause.value), level, tag_text(key, text)};
     if (!counts(word_, word)) continue;
+    if (word_.level == modes.size() && is_favour(clause.value)) {
+      word_ = {Access::no, modes.size() - 1, word.tag};
+      result_.clauses.clear(), result_.clause_tags.clear();
+    }
     result_.mapped = true;
     if (binding.when == Binding::When::always) {
       word_ = word, result_.clauses.clear(), result_.clause_tags.clear();

@@ -107,7 +107,8 @@ void NoteLayer::lay_limit(const Note& note, const std::vector<NotedPart>& parts)
   const bool twenty = note.limit == 20 && note.unit == SpeedUnit::mph;
   bool same = true, sure = true;
   for (const NotedPart& part : parts) {
-    const auto on_map = law_.on(over_.base().stretch(part.stretch).limit, lesson_.from.civil().date);
+    const auto on_map =
+        law_.on(over_.base().stretch(part.stretch).limit, lesson_.from.civil().date);
     sure = sure && on_map.confidence == road::LimitConfidence::certain;
     same = same && on_map == noted;
     if (on_map == noted && on_map.confidence == road::LimitConfidence::certain) continue;
@@ -145,7 +146,9 @@ void NoteLayer::lay_plate(const Note& note) {
   if (same) return find(NoteVerdict::agrees, "the map has the same hours");
   const TextId hours = over_.text(note.hours), tag = over_.text(road::tag_of(note));
   for (road::BusLane& lane : over_.bus_lanes()) {
-    if (is_meant(lane)) lane.hours = hours, lane.source = tag;
+    if (!is_meant(lane)) continue;
+    lane.hours = hours, lane.source = tag;
+    lane.doubtful = 0, lane.doubt = TextId{};  // who has read the plate knows
   }
 }
 

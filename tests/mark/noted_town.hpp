@@ -10,8 +10,8 @@
 
 namespace loopwright::test {
 
-inline const road::LessonTime saturday_afternoon{{{2026, 11, 28}, 15, 0, 0},
-                                                 {{2026, 11, 28}, 16, 0, 0}};
+/// 28 November 2026, three till four in Britain.
+inline const road::LessonTime saturday_afternoon{{1795878000, 0}, {1795881600, 0}, {}};
 
 /// A note seen on 3 October 2026.
 inline road::Note note_at(road::NoteKind says, Point at) {

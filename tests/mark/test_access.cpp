@@ -176,6 +176,27 @@ TEST_CASE("of a condition only what isn't settled for a car is kept", "[mark]") 
   CHECK(along(street({{"motor_vehicle:conditional", "no @ (snow)"}})) == "yes, no @ (snow)");
 }
 
+// Skinner Lane, Newport, as mapped in 2023.
+TEST_CASE("hours given to deliveries alone are no hours for a lesson, nor are the others",
+          "[mark]") {
+  const CarAccess access = street({{"motor_vehicle:conditional",
+                                    "delivery @ (Mo-Su 06:00-10:00); disabled @ (Mo-Su "
+                                    "06:00-10:00)"}});
+  CHECK(access.along == Access::no);
+  CHECK(access.tag.starts_with("motor_vehicle:conditional=delivery"));
+  CHECK(along(street({{"motor_vehicle", "yes"},
+                      {"motor_vehicle:conditional", "delivery @ (06:00-10:00)"}})) ==
+        "yes, no @ (06:00-10:00)");
+}
+
+// Fairoak Avenue, Newport, as mapped in 2023: a School Street.
+TEST_CASE("a street shut but for some hours is driven at those", "[mark]") {
+  CHECK(along(street({{"oneway", "yes"},
+                      {"motor_vehicle", "no"},
+                      {"motor_vehicle:conditional", "yes @ (Mo-Fr 16:00-08:00,09:00-15:00)"}})) ==
+        "no, yes @ (Mo-Fr 16:00-08:00,09:00-15:00)");
+}
+
 TEST_CASE("an unsuited road stays so whatever its hours", "[mark]") {
   const CarAccess access =
       street({{"surface", "gravel"}, {"motor_vehicle:conditional", "no @ (08:00-09:00)"}});

@@ -61,6 +61,13 @@ TEST_CASE("a ford on the road is a wall unless built in", "[mark]") {
 TEST_CASE("a bus gate drawn as a point is a wall", "[mark]") {
   CHECK(barrier_of({{"access", "no"}, {"bus", "yes"}}) == Barrier::wall);
   CHECK(barrier_of({{"motor_vehicle", "no"}, {"psv", "designated"}}) == Barrier::wall);
+  CHECK(barrier_of({{"highway", "bus_gate"}}) == Barrier::wall);
+  // A point has no hours in the area, so one that is shut at times stays a wall.
+  CHECK(barrier_of({{"motor_vehicle:conditional", "no @ (Mo-Sa 07:00-19:00)"}, {"bus", "yes"}}) ==
+        Barrier::wall);
+  CHECK(barrier_of({{"motor_vehicle", "no"},
+                    {"motor_vehicle:conditional", "yes @ (19:00-07:00)"},
+                    {"taxi", "yes"}}) == Barrier::wall);
 }
 
 TEST_CASE("access tags of a crossing are about the path, not the road", "[mark]") {

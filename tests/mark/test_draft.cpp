@@ -102,6 +102,22 @@ TEST_CASE("chances come out by entry, each with its own path", "[mark]") {
   CHECK(roads.path_of(roads.chances[1])[0] == against);
 }
 
+TEST_CASE("rules with hours come out by stretch, then by what they are about", "[mark]") {
+  SmallDraft s;
+  const auto add = [&](std::size_t stretch, road::Timed about) {
+    road::TimedRule rule;
+    rule.stretch = StretchId{stretch};
+    rule.about = about;
+    s.draft.tables.timed_rules.push_back(rule);
+  };
+  add(1, road::Timed::access), add(0, road::Timed::gate), add(0, road::Timed::limit);
+  s.draft.finish();
+  const auto& rules = s.draft.tables.timed_rules;
+  CHECK(rules[0].about == road::Timed::limit);
+  CHECK(rules[1].about == road::Timed::gate);
+  CHECK(rules[2].stretch == StretchId{1U});
+}
+
 TEST_CASE("a run fact sets the bit of its kind on its stretch", "[mark]") {
   SmallDraft s;
   road::RunFact fact;

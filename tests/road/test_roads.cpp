@@ -100,6 +100,19 @@ TEST_CASE("bus lanes are found by their piece", "[road]") {
   CHECK(roads.bus_lanes_of(PieceId{5}).empty());
 }
 
+TEST_CASE("rules with hours are found by their stretch", "[road]") {
+  test::SmallArea area;
+  for (const StretchId stretch : {along(1), against(1), against(1)}) {
+    TimedRule rule;
+    rule.stretch = stretch;
+    area.tables.timed_rules.push_back(rule);
+  }
+  const Roads roads = area.roads();
+  CHECK(roads.timed_rules_of(along(1)).size() == 1);
+  CHECK(roads.timed_rules_of(against(1)).size() == 2);
+  CHECK(roads.timed_rules_of(along(0)).empty());
+}
+
 TEST_CASE("texts are cut out of one string", "[road]") {
   test::SmallArea area;
   const std::string_view bytes = "Mill StreetA48";

@@ -65,5 +65,39 @@ TEST_CASE("the sections of an area file lie one behind the other, info first", "
   CHECK(bytes.substr(2208, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
+/// The bytes of a section's rows; entries of the table are 56 bytes, the offset is at 24 of them.
+std::string section_of(const std::string& bytes, std::string_view name) {
+  for (std::size_t entry = 48;; entry += 56) {
+    if (std::string_view(bytes.data() + entry) != name) continue;
+    std::uint64_t offset = 0, length = 0;
+    std::memcpy(&offset, bytes.data() + entry + 24, sizeof offset);
+    std::memcpy(&length, bytes.data() + entry + 32, sizeof length);
+    return bytes.substr(offset, length);
+  }
+}
+
+TEST_CASE("a rule with hours and a bus lane have these bytes", "[store]") {
+  road::Tables tables = test::tiny_tables();
+  const TextId street{1};
+  tables.timed_rules.push_back(
+      {StretchId{1}, street, TextId{0}, TextId{0}, street, road::Timed::gate, {}});
+  road::BusLane lane;
+  lane.piece = PieceId{0};
+  lane.direction = road::LaneDirection::against, lane.side = road::LaneSide::right;
+  lane.contraflow = 1, lane.doubtful = 1, lane.lane = 2, lane.lanes = 3;
+  lane.hours = lane.who = street, lane.doubt = lane.source = TextId{0};
+  tables.bus_lanes.push_back(lane);
+  const test::ScratchFolder folder;
+  store::write_area(folder / "n.area", tables, test::tiny_info());
+  store::verify_area(folder / "n.area");
+  const std::string bytes = test::read_bytes(folder / "n.area");
+  // Stretch, base, text, who and source, then what it is about.
+  CHECK(hex(section_of(bytes, "timed_rules")) ==
+        "010000000100000000000000000000000100000002000000");
+  // Piece; direction, side, contraflow, doubtful, lane, lanes; hours, who, doubt, source.
+  CHECK(hex(section_of(bytes, "bus_lanes")) ==
+        "00000000010201010203000001000000010000000000000000000000");
+}
+
 }  // namespace
 }  // namespace loopwright

@@ -130,6 +130,29 @@ TEST_CASE("verifying an area finds row numbers that lead nowhere", "[store]") {
   CHECK(with_word("text_first", 8, 12) == "row 2 of 'text_first' is out of order" + advice);
 }
 
+TEST_CASE("verifying an area finds rules with hours and bus lanes that point nowhere", "[store]") {
+  const auto verified = [](auto change) {
+    road::Tables tables = test::tiny_tables();
+    tables.timed_rules.resize(1);
+    tables.timed_rules[0].stretch = StretchId{1};
+    tables.bus_lanes.resize(1);
+    tables.bus_lanes[0].piece = PieceId{0};
+    change(tables);
+    const test::ScratchFolder folder;
+    store::write_area(folder / "n.area", tables, test::tiny_info());
+    return Trial(test::read_bytes(folder / "n.area")).verifying();
+  };
+  const std::string rule = "row 0 of 'timed_rules' points outside another column" + advice;
+  const std::string lane = "row 0 of 'bus_lanes' points outside another column" + advice;
+  CHECK(verified([](road::Tables&) {}) == "nothing");
+  CHECK(verified([](road::Tables& t) { t.timed_rules[0].stretch = StretchId{2}; }) == rule);
+  CHECK(verified([](road::Tables& t) { t.timed_rules[0].base = TextId{2}; }) == rule);
+  CHECK(verified([](road::Tables& t) { t.timed_rules[0].who = TextId{2}; }) == rule);
+  CHECK(verified([](road::Tables& t) { t.timed_rules[0].source = TextId{2}; }) == rule);
+  CHECK(verified([](road::Tables& t) { t.bus_lanes[0].who = TextId{2}; }) == lane);
+  CHECK(verified([](road::Tables& t) { t.bus_lanes[0].doubt = TextId{2}; }) == lane);
+}
+
 TEST_CASE("verifying an area finds an id that isn't that of its content", "[store]") {
   std::string bytes = area_bytes();
   bytes[24] = '\0';
