@@ -79,7 +79,7 @@ void join_hours(BusLaneFact& joined, const Lane& lane) {
     if (timed == nullptr) {
       timed = &fact, joined.hours = fact.hours, joined.source = fact.source;
     } else if (bare(timed->hours) != bare(fact.hours)) {
-      joined.hours.clear();
+      joined.hours.clear(), joined.alone = false;
       joined.doubt = says(*timed) + ", " + says(fact);
       return;
     }
@@ -90,7 +90,7 @@ void join_hours(BusLaneFact& joined, const Lane& lane) {
 std::string doubt_of(const Lane& lane) {
   const bool alone = std::ranges::all_of(lane, &BusLaneFact::alone);
   const auto found = std::ranges::find_if(
-      lane, [&](const BusLaneFact& fact) { return fact.doubtful() && (alone || !fact.alone); });
+      lane, [&](const BusLaneFact& fact) { return fact.doubtful() && fact.alone == alone; });
   return found == lane.end() ? std::string() : found->doubt;
 }
 
@@ -111,6 +111,7 @@ BusLaneFact join(const Lane& lane) {
     joined.contraflow = joined.contraflow || fact.contraflow;
     add_words(joined.who, fact.who);
   }
+  joined.alone = std::ranges::all_of(lane, &BusLaneFact::alone);
   joined.doubt = doubt_of(lane);
   join_hours(joined, lane);
   return joined;

@@ -159,8 +159,9 @@ void PieceFacts::add_bus_lane(PieceId id, const BusLaneFact& fact) {
   lane.doubt = draft_.text(fact.doubt), lane.source = draft_.text(fact.source);
   draft_.tables.bus_lanes.push_back(lane);
   if (!fact.doubtful() || !starts_way(id)) return;
-  draft_.report.odd({row(id).way, ObjectType::way, {}}, "bus lane tags contradict each other",
-                    fact.doubt);
+  const std::string_view what =
+      fact.alone ? "bus lane that shuts nobody else out" : "bus lane tags contradict each other";
+  draft_.report.odd({row(id).way, ObjectType::way, {}}, what, fact.doubt);
 }
 
 void PieceFacts::add_lanes_and_hours(PieceId id) {

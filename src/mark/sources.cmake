@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/one_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parking.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/unread_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/widths.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bends.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bend_runs.cpp

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <string>
+#include <vector>
 
 #include "loopwright/hours/condition.hpp"
 #include "support/built_town.hpp"
@@ -190,6 +191,51 @@ TEST_CASE("words that can't be read are told with their way", "[mark]") {
   };
   CHECK(told("width can't be read", "width=narrow"));
   CHECK(told("oneway can't be read", "oneway=sometimes"));
+}
+
+/// "what: detail" of each oddity about hours or bus lanes.
+std::vector<std::string> odd_hours(const test::BuiltTown& town) {
+  std::vector<std::string> all;
+  for (const road::Oddity& odd : town.report.oddities()) {
+    if (odd.what.find("hours") == std::string::npos && odd.what.find("bus") == std::string::npos)
+      continue;
+    all.push_back(odd.what + ": " + odd.detail);
+  }
+  return all;
+}
+
+TEST_CASE("hours that can't be read are told once for each way and tag", "[mark]") {
+  using Texts = std::vector<std::string>;
+  CHECK(odd_hours(street("highway=residential "
+                         "motor_vehicle:conditional=\"no @ (school days)\" "
+                         "maxspeed:conditional=\"20 mph @ flashing\" "
+                         "parking:left:restriction:conditional=\"no_parking @ (term)\"")) ==
+        Texts{"hours can't be read: motor_vehicle:conditional=no @ (school days)",
+              "hours can't be read: term"});
+  CHECK(odd_hours(street("highway=primary lanes:bus:forward:conditional=\"1 @ (mornings)\"")) ==
+        Texts{"hours can't be read: lanes:bus:forward:conditional=1 @ (mornings)"});
+  CHECK(odd_hours(street("highway=primary motor_vehicle:conditional=\"no @ (SH 08:00-09:00)\"")) ==
+        Texts{});
+}
+
+TEST_CASE("bus lanes whose tags leave a doubt are told with it", "[mark]") {
+  using Texts = std::vector<std::string>;
+  CHECK(odd_hours(street("highway=primary bus:lanes:forward=designated|yes")) ==
+        Texts{"bus lane that shuts nobody else out: bus:lanes:forward=designated|yes shuts nobody "
+              "else out"});
+  const test::BuiltTown town = street(
+      "highway=primary lanes:bus:forward=1 lanes:bus:forward:conditional=\"1 @ (Mo-Fr "
+      "07:00-10:00)\" bus:lanes:forward=designated|yes");
+  CHECK(odd_hours(town) ==
+        Texts{"bus lane tags contradict each other: lanes:bus:forward=1 says always, "
+              "lanes:bus:forward:conditional says Mo-Fr 07:00-10:00"});
+  const road::Roads roads = town.roads();
+  const road::BusLane& lane = roads.bus_lanes_of(town.stretch("AB").piece())[0];
+  CHECK(lane.doubtful == 1);
+  CHECK(lane.lane == 1);
+  CHECK(lane.lanes == 2);
+  CHECK(roads.text(lane.who) == "bus");
+  CHECK(roads.text(lane.doubt).starts_with("lanes:bus:forward=1 says always"));
 }
 
 }  // namespace
