@@ -32,7 +32,8 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_pinch_points.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_fords.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_cycle_lanes.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_calming.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_by_the_hour.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_calming.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_bus_stops.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_addresses.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_acute_junctions.cpp
