@@ -23,6 +23,8 @@ struct LaneRoad {
 std::vector<BusLaneFact> counted_bus_lanes(const LaneRoad& road);
 /// bus:lanes=designated|yes with motor_vehicle:lanes=no|yes …
 std::vector<BusLaneFact> listed_bus_lanes(const LaneRoad& road);
+/// The tag by which a list lets cars into every lane of a direction at all hours; empty: none does.
+std::string cars_in_every_lane(const LaneRoad& road, road::LaneDirection direction);
 /// busway:left=lane, busway=opposite_lane …
 std::vector<BusLaneFact> sided_bus_lanes(const LaneRoad& road);
 

@@ -4,7 +4,7 @@
 //    other are one lane: a known side, lane and hours fill in for unknown ones, and whoever one of
 //    them lets in may use it. 3. Two families with different hours leave none (check the plate), in
 //    doubt. A list that only keeps a lane for buses without shutting cars out is in doubt unless
-//    another family has the lane too. 4. A lane of unknown direction is the only known one, when
+//    another family has the lane too; so is a lane that a list lets cars into. 4. A lane of unknown direction is the only known one, when
 //    there is exactly one.
 // Source: OSM wiki, page Bus lanes: "a reader must combine all".
 #include <algorithm>
@@ -103,6 +103,14 @@ void add_words(std::string& list, std::string_view more) {
   }
 }
 
+/// A lane that the counts or sides have, though a list lets cars into all lanes of its direction.
+std::string doubt_by_lists(const BusLaneFact& lane, const LaneRoad& road) {
+  if (lane.direction == LaneDirection::unknown) return {};
+  const std::string open = cars_in_every_lane(road, lane.direction);
+  return open.empty() ? open
+                      : lane.source + " says a bus lane, " + open + " lets cars in everywhere";
+}
+
 BusLaneFact join(const Lane& lane) {
   BusLaneFact joined = lane.front();
   for (const BusLaneFact& fact : lane) {
@@ -141,7 +149,10 @@ std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, S
   }
   settle_unknown(lanes);
   std::vector<BusLaneFact> joined;
-  for (const Lane& lane : lanes) joined.push_back(join(lane));
+  for (const Lane& lane : lanes) {
+    joined.push_back(join(lane));
+    if (!joined.back().doubtful()) joined.back().doubt = doubt_by_lists(joined.back(), road);
+  }
   std::ranges::sort(joined, {}, [](const BusLaneFact& l) {
     return std::tuple(l.direction, l.side, l.lane, l.hours);
   });

@@ -215,7 +215,26 @@ std::vector<BusLaneFact> with_suffix(const LaneRoad& road, std::string_view suff
   return facts;
 }
 
+/// Every lane of the lists says yes, and no clause ever says otherwise.
+bool open_everywhere(const std::vector<LaneList>& lists) {
+  if (lists.empty() || has_clauses(lists)) return false;
+  for (std::size_t lane = 0; lane < lane_count(lists); ++lane) {
+    const std::string_view value = base_of(lists, lane);
+    if (value != "yes" && value != "designated" && value != "permissive") return false;
+  }
+  return true;
+}
+
 }  // namespace
+
+std::string cars_in_every_lane(const LaneRoad& road, LaneDirection direction) {
+  for (const std::string_view suffix : lane_suffixes) {
+    if (direction_of_suffix(suffix, road.one_way) != direction) continue;
+    const auto cars = lists_of(road.tags, car_modes, suffix);
+    if (open_everywhere(cars)) return tag_text(road.tags, cars.front().key);
+  }
+  return {};
+}
 
 std::vector<BusLaneFact> listed_bus_lanes(const LaneRoad& road) {
   std::vector<BusLaneFact> facts;

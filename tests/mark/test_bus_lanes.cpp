@@ -286,6 +286,18 @@ TEST_CASE("two families that speak of one lane are joined", "[mark]") {
         "along, unknown side, no hours");
 }
 
+TEST_CASE("a side key and a list that lets cars into every lane contradict each other", "[mark]") {
+  const Tags tags{{"busway:left", "lane"}, {"motor_vehicle:lanes:forward", "yes|yes"}};
+  CHECK(lanes(tags) == "along, left, doubtful, no hours");
+  CHECK(doubt(tags) ==
+        "busway:left=lane says a bus lane, motor_vehicle:lanes:forward=yes|yes lets cars in "
+        "everywhere");
+  CHECK(lanes({{"busway:left", "lane"}, {"motor_vehicle:lanes:backward", "yes|yes"}}) ==
+        "along, left, no hours");
+  CHECK(lanes({{"busway:left", "lane"}, {"motor_vehicle:lanes:forward", "no|yes"}}) ==
+        "along, left, no hours");
+}
+
 TEST_CASE("two families with different hours leave none", "[mark]") {
   CHECK(lanes({{"lanes:bus:forward:conditional", "1 @ (Mo-Fr 07:00-10:00)"},
                {"busway:left", "lane"},
