@@ -7,13 +7,20 @@
 //    them lies behind midnight.
 // 3. Holidays that nobody knows are tried both ways, each day by itself. All the same: settled.
 //    Else unknown, because of them.
+//    With more than six such days (today, the day before, "PH -1 day" …) it is unknown at once.
 // 4. On a bank holiday the answer is worked out again as if it were none; another answer then means
 //    that the holiday made the difference.
+// 5. Of few spans the next look is where one begins or ends. Of many the rest of the day is laid out
+//    minute by minute, so that a text of hundreds of spans costs a year's walk no more than a blink.
 // Source: OSM wiki Key:opening_hours/specification, rule separators ("; " replaces the days it
 // touches); that "off" with times cuts only these: the specification's explanation of closed.
 #include "hours/evaluate.hpp"
 
 #include <algorithm>
+#include <array>
+#include <bit>
+#include <ranges>
+#include <span>
 
 #include "hours/day_match.hpp"
 #include "hours/day_times.hpp"
@@ -21,36 +28,54 @@
 namespace loopwright::hours {
 namespace {
 
-/// What the rules so far say of the minute.
-struct Said {
-  Answer answer{Tri::no, Reason::stated, {}};
+constexpr Answer nothing_said{Tri::no, Reason::stated, {}};
 
-  void by(const Rule& rule, bool open_end) {
-    answer.rule = rule.text;
-    answer.reason = Reason::stated;
-    answer.in_force = rule.state == State::off ? Tri::no : Tri::yes;
-    if (rule.state == State::unknown) {
-      answer = {Tri::unknown, rule.by_comment ? Reason::comment : Reason::said_unknown, rule.text};
-    } else if (open_end && rule.state == State::in_force) {
-      answer = {Tri::unknown, Reason::open_end, rule.text};
-    }
+Answer said_by(const Rule& rule, bool open_end) {
+  if (rule.state == State::unknown) {
+    return {Tri::unknown, rule.by_comment ? Reason::comment : Reason::said_unknown, rule.text};
   }
-  void by_unknown_sun(const Rule& rule) { answer = {Tri::unknown, Reason::no_sun, rule.text}; }
-};
-
-/// Lays the spans of a rule over what was said; `minute` is counted from the midnight of `day`, on
-/// which the spans begin.
-void lay_spans(const Rule& rule, std::int64_t day, int minute, Assumption& assumption, Said& said) {
-  if (rule.spans.empty() && minute < day_minutes) said.by(rule, false);
-  for (const TimeSpan& span : rule.spans) {
-    const auto times = minutes_on(span, day, assumption.setting());
-    if (!times) {
-      said.by_unknown_sun(rule);
-    } else if (times->from <= minute && minute < times->to) {
-      said.by(rule, span.open_end);
-    }
-  }
+  if (rule.state == State::off) return {Tri::no, Reason::stated, rule.text};
+  if (open_end) return {Tri::unknown, Reason::open_end, rule.text};
+  return {Tri::yes, Reason::stated, rule.text};
 }
+
+/// Minutes of a day in a row, on which rule is laid upon rule.
+class Sheet {
+ public:
+  Sheet(const WallMinute& first, std::span<Answer> answers) : first_(first), answers_(answers) {
+    wipe();
+  }
+  [[nodiscard]] std::int64_t day() const { return first_.day; }
+  void wipe() { std::ranges::fill(answers_, nothing_said); }
+
+  /// Lays the spans of a rule that begin on `day`, which is this day or the one before.
+  void lay(const Rule& rule, std::int64_t day, const Setting& setting) {
+    const int earlier = static_cast<int>(day - first_.day) * day_minutes;
+    if (rule.spans.empty()) fill(rule, {earlier, earlier + day_minutes}, said_by(rule, false));
+    for (const TimeSpan& span : rule.spans) {
+      if (const auto times = minutes_on(span, day, setting)) {
+        fill(rule, {times->from + earlier, times->to + earlier}, said_by(rule, span.open_end));
+      } else {
+        fill(rule, {0, day_minutes}, {Tri::unknown, Reason::no_sun, rule.text});
+      }
+    }
+  }
+
+ private:
+  void fill(const Rule& rule, const Minutes& times, const Answer& answer) {
+    const int count = static_cast<int>(answers_.size());
+    const auto row = [&](int minute) {
+      return answers_.begin() + std::clamp(minute - first_.minute, 0, count);
+    };
+    const std::ranges::subrange part(row(times.from), row(std::max(times.from, times.to)));
+    if (rule.joint != Joint::falls_back) return void(std::ranges::fill(part, answer));
+    std::ranges::replace_if(
+        part, [](const Answer& before) { return before.in_force == Tri::no; }, answer);
+  }
+
+  WallMinute first_;
+  std::span<Answer> answers_;
+};
 
 bool may_pass_midnight(const Rule& rule) {
   return std::ranges::any_of(rule.spans, [](const TimeSpan& span) {
@@ -59,56 +84,67 @@ bool may_pass_midnight(const Rule& rule) {
   });
 }
 
-Answer answer_assuming(const Rules& rules, const WallMinute& at, Assumption& assumption) {
-  Said said;
+void lay_all(const Rules& rules, Assumption& assumption, Sheet sheet) {
+  const std::int64_t today = sheet.day(), before = today - 1;
   for (const Rule& rule : rules.rules) {
-    if (rule.joint == Joint::falls_back && said.answer.in_force != Tri::no) continue;
-    const bool of_today = speaks_of(rule, at.day, assumption);
-    if (of_today && replaces(rules, rule)) said = {};
-    if (of_today) lay_spans(rule, at.day, at.minute, assumption, said);
-    if (may_pass_midnight(rule) && speaks_of(rule, at.day - 1, assumption)) {
-      lay_spans(rule, at.day - 1, at.minute + day_minutes, assumption, said);
+    if (speaks_of(rule, today, assumption)) {
+      if (replaces(rules, rule)) sheet.wipe();
+      sheet.lay(rule, today, assumption.setting());
+    }
+    if (may_pass_midnight(rule) && speaks_of(rule, before, assumption)) {
+      sheet.lay(rule, before, assumption.setting());
     }
   }
-  return said.answer;
 }
 
-/// The answer over all ways in which unknown holidays may fall, when it is one.
+/// The answers over all ways in which unknown holidays may fall, where they are one.
 class OverAll {
  public:
-  OverAll(const Rules& rules, const WallMinute& at, const Setting& setting)
-      : rules_(rules), at_(at), setting_(setting), first_(answer(0)) {}
+  OverAll(const Rules& rules, const WallMinute& first, const Setting& setting)
+      : rules_(rules), first_(first), setting_(setting) {}
 
-  Answer settled() {
+  /// scratch is as long as answers, and lost.
+  void settle(std::span<Answer> answers, std::span<Answer> scratch) {
+    lay(0, answers);
     // Every subset of the days asked for; when further days come up, all over again.
     for (std::uint32_t bits = asked_; bits != 0; bits = (bits - 1) & asked_) {
       const std::uint32_t before = asked_;
-      const Answer other = answer(bits);
-      if (other.in_force != first_.in_force) return unsettled(other);
+      if (std::popcount(before) > most_unknown_days) return give_up(answers);
+      lay(bits, scratch);
+      merge(answers, scratch);
       if (asked_ != before) bits = asked_ + 1;
     }
-    return first_;
   }
 
  private:
-  Answer answer(std::uint32_t bits) {
-    Assumption assumption(setting_, at_.day, bits);
-    const Answer answer = answer_assuming(rules_, at_, assumption);
+  static constexpr int most_unknown_days = 6;
+
+  void lay(std::uint32_t bits, std::span<Answer> answers) {
+    Assumption assumption(setting_, first_.day, bits);
+    lay_all(rules_, assumption, {first_, answers});
     asked_ |= assumption.asked();
     bank_ = bank_ || assumption.asked_for_bank();
-    return answer;
   }
-  [[nodiscard]] Answer unsettled(const Answer& other) const {
-    const Slice told = other.rule.length > 0 ? other.rule : first_.rule;
-    return {Tri::unknown, bank_ ? Reason::no_holidays : Reason::no_terms, told};
+  [[nodiscard]] Reason reason() const { return bank_ ? Reason::no_holidays : Reason::no_terms; }
+
+  void merge(std::span<Answer> answers, std::span<const Answer> others) const {
+    for (std::size_t row = 0; row < answers.size(); ++row) {
+      Answer& answer = answers[row];
+      const Answer& other = others[row];
+      if (answer.in_force == other.in_force) continue;
+      answer = {Tri::unknown, reason(), other.rule.length > 0 ? other.rule : answer.rule};
+    }
+  }
+  /// More unknown days than are worth trying: then nothing is known.
+  void give_up(std::span<Answer> answers) const {
+    for (Answer& answer : answers) answer = {Tri::unknown, reason(), answer.rule};
   }
 
   const Rules& rules_;
-  const WallMinute& at_;
+  const WallMinute& first_;
   const Setting& setting_;
   std::uint32_t asked_ = 0;
   bool bank_ = false;
-  Answer first_;
 };
 
 bool near_bank_holiday(std::int64_t day, const Setting& setting) {
@@ -118,28 +154,8 @@ bool near_bank_holiday(std::int64_t day, const Setting& setting) {
   return false;
 }
 
-}  // namespace
-
-bool replaces(const Rules& rules, const Rule& rule) {
-  if (rule.joint != Joint::replaces || rule.state == State::off) return false;
-  if (names_days(rule)) return true;
-  const bool is_first = &rule == rules.rules.data();
-  return !is_first && rule.state == State::in_force && !names_days(*(&rule - 1));
-}
-
-Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting) {
-  Answer answer = OverAll(rules, at, setting).settled();
-  if (!rules.names_bank_holidays || answer.in_force == Tri::unknown) return answer;
-  if (!near_bank_holiday(at.day, setting)) return answer;
-  Assumption plain(setting, at.day, 0);
-  plain.without_bank_holidays();
-  if (answer_assuming(rules, at, plain).in_force != answer.in_force) {
-    answer.reason = Reason::holiday;
-  }
-  return answer;
-}
-
-WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting) {
+/// The first minute after `at` at which a span begins or ends; the end of the day at the latest.
+int next_boundary(const Rules& rules, const WallMinute& at, const Setting& setting) {
   int next = day_minutes;
   const auto consider = [&](int minute) {
     if (minute > at.minute) next = std::min(next, minute);
@@ -154,6 +170,49 @@ WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& se
       }
     }
   }
+  return next;
+}
+
+/// The first minute after `at` with another answer; the end of the day at the latest.
+int next_other(const Rules& rules, const WallMinute& at, const Setting& setting) {
+  std::array<Answer, day_minutes> answers, scratch;
+  const auto left = static_cast<std::size_t>(day_minutes - at.minute);
+  const std::span<Answer> rest = std::span(answers).first(left);
+  OverAll(rules, at, setting).settle(rest, std::span(scratch).first(left));
+  const auto other = std::ranges::find_if(rest, [&](const Answer& answer) {
+    return answer.in_force != rest.front().in_force || answer.reason != rest.front().reason;
+  });
+  return at.minute + static_cast<int>(other - rest.begin());
+}
+
+}  // namespace
+
+bool replaces(const Rules& rules, const Rule& rule) {
+  if (rule.joint != Joint::replaces || rule.state == State::off) return false;
+  if (names_days(rule)) return true;
+  const bool is_first = &rule == rules.rules.data();
+  return !is_first && rule.state == State::in_force && !names_days(*(&rule - 1));
+}
+
+Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting) {
+  std::array<Answer, 1> answers, scratch;
+  OverAll(rules, at, setting).settle(answers, scratch);
+  Answer& answer = answers.front();
+  if (!rules.names_bank_holidays || answer.in_force == Tri::unknown) return answer;
+  if (!near_bank_holiday(at.day, setting)) return answer;
+  Assumption plain(setting, at.day, 0);
+  plain.without_bank_holidays();
+  lay_all(rules, plain, {at, scratch});
+  if (scratch.front().in_force != answer.in_force) answer.reason = Reason::holiday;
+  return answer;
+}
+
+WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting) {
+  std::size_t spans = 0;
+  for (const Rule& rule : rules.rules) spans += rule.spans.size();
+  constexpr std::size_t few = 12;  // for so many, going through them again and again is quicker
+  const int next =
+      spans <= few ? next_boundary(rules, at, setting) : next_other(rules, at, setting);
   return next == day_minutes ? WallMinute{at.day + 1, 0} : WallMinute{at.day, next};
 }
 

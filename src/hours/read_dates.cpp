@@ -4,7 +4,7 @@
 // 1. A month alone is its first until its last day.
 // 2. After ',' a further day of the same month may stand alone ("Dec 24,26").
 // 3. A number that a ':' follows is no day but the time of the rule.
-// 4. A day that no year has (Feb 30) can't be read.
+// 4. A day that no year has (Feb 30) can't be read; as the end of a range it is the last of its month.
 // Source: OSM wiki Key:opening_hours/specification, monthday selector.
 #include <array>
 
@@ -30,12 +30,17 @@ bool at_day_number(const TokenReader& reader, std::size_t ahead = 0) {
   return reader.is_number(ahead) && reader.peek(ahead).digits <= 2 && !clock;
 }
 
-bool read_day_number(TokenReader& reader, DayOfYear& date) {
-  const int most = most_days[static_cast<std::size_t>(date.month - 1)];
+enum class LastDay : std::uint8_t { of_month, any };
+
+/// any: an end such as Feb 31 is the end of that month.
+bool read_day_number(TokenReader& reader, DayOfYear& date, LastDay last = LastDay::of_month) {
+  const int of_month = most_days[static_cast<std::size_t>(date.month - 1)];
+  const int most = last == LastDay::any ? 31 : of_month;
   if (reader.peek().number < 1 || reader.peek().number > most) {
     return reader.stop("a day of that month");
   }
-  date.day = *reader.take_number();
+  const int day = *reader.take_number();
+  date.day = day > of_month ? 0 : day;
   return true;
 }
 
@@ -80,7 +85,8 @@ bool at_nth_weekday(const TokenReader& reader) {
 enum class NthWeekday : std::uint8_t { allowed, none };
 
 /// One date; of a month alone `day` stays 0, for the caller to settle.
-bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday) {
+bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday,
+               LastDay last = LastDay::of_month) {
   if (has_year(reader)) date.year = *reader.take_number();
   if (reader.take("easter")) {
     date.kind = DayOfYear::Kind::easter;
@@ -99,7 +105,7 @@ bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday) {
     return true;
   }
   if (!at_day_number(reader)) return true;
-  if (!read_day_number(reader, date)) return false;
+  if (!read_day_number(reader, date, last)) return false;
   read_moves(reader, date);
   return true;
 }
@@ -119,7 +125,7 @@ bool read_range_end(TokenReader& reader, DateRange& range) {
   if (!at_day_number(reader)) {
     // Behind a month a weekday narrows: "Mar-Oct Su[1]" are the first Sundays of these months.
     const NthWeekday nth = is_month_alone(range.from) ? NthWeekday::none : NthWeekday::allowed;
-    if (!read_date(reader, range.to, nth)) return false;
+    if (!read_date(reader, range.to, nth, LastDay::any)) return false;
     if (range.to.year || !range.from.year) return true;
     range.to.year = range.from.year;
     const bool over_new_year = range.to.month < range.from.month;

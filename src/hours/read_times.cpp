@@ -33,10 +33,15 @@ SunEvent event_of(const Token& token) {
   return SunEvent::none;
 }
 
+/// Two digits, or three that begin with a nought ("030:00" is written, and means 30:00).
+bool is_hour(const Token& token) {
+  const bool padded = token.digits == 3 && token.number < 100;
+  return token.kind == Token::Kind::number && (token.digits <= 2 || padded);
+}
+
 bool at_clock(const TokenReader& reader) {
   const bool separated = reader.is(":", 1) || reader.is(".", 1);
-  return reader.is_number() && reader.peek().digits <= 2 && separated && reader.is_number(2) &&
-         reader.peek(2).digits == 2;
+  return is_hour(reader.peek()) && separated && reader.is_number(2) && reader.peek(2).digits == 2;
 }
 
 bool is_half_of_day(const TokenReader& reader, std::size_t ahead) {

@@ -1,0 +1,121 @@
+#!/usr/bin/python3
+"""Our answers about hours against two outside readers of the grammar: the npm package opening_hours
+and KDE's KOpeningHours. Real texts (hours_texts.txt) and texts made at random from the grammar, in the
+four nations. Where the two agree ours must be the same, all of them. Where they differ, the case must
+fit a class below, which names what the specification says and whose answer ours is.
+
+Usage: test_hours.py BUILD_FOLDER [RANDOM_TEXTS [SEED]]
+Specification: OSM wiki, Key:opening_hours/specification (0.7)."""
+import collections
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+from hours_grammar import Grammar
+
+HERE = pathlib.Path(__file__).parent
+REFUSED = {"ERR", "I"}
+
+# name, does the case fit (text, npm, kde), whose answer ours must be ("npm", "kde", "any")
+CLASSES = [
+    ("rule without time before ', ': npm refuses it; 'additional_rule_separator' allows any rule",
+     lambda t, n, k: n == "ERR", "any"),
+    ("KDE refuses the text; it is in the grammar", lambda t, n, k: k == "ERR", "npm"),
+    ("KDE has no interval outside a dated rule; 'selector_sequence': nothing matches, so closed",
+     lambda t, n, k: k == "I", "npm"),
+    ("<time>+ is a moment to KDE; 'time+': open from then, end unknown",
+     lambda t, n, k: re.search(r"\d\+", t) is not None, "npm"),
+    ("a year before months: npm takes year and months each by itself; 'monthday_range': "
+     "a date from then on", lambda t, n, k: re.search(r"\d{4} [A-Z][a-z]{2}-[A-Z]", t) is not None,
+     "kde"),
+    ("fallback past midnight: npm forgets that it is one; 'fallback_rule_separator'",
+     lambda t, n, k: "||" in t, "any"),
+    ("KDE adds where ';' replaces; 'normal_rule_separator': the later rule overwrites the day",
+     lambda t, n, k: ";" in t, "npm"),
+    ("a moved holiday in a list; 'plus_or_minus days' moves the holiday alone",
+     lambda t, n, k: re.search(r"PH [+-]", t) is not None, "any"),
+    ("sunrise and sunset to the minute", lambda t, n, k: re.search("sun|dawn|dusk", t) is not None,
+     "any"),
+    ("', ' parts rules whose texts run into each other", lambda t, n, k: ", " in t, "npm"),
+]
+
+
+def real_texts():
+    for line in (HERE / "hours_texts.txt").read_text().splitlines():
+        if not line.startswith("#"):
+            yield line.split("\t", 1)[1]
+
+
+def cases_of(count, seed):
+    grammar = Grammar(seed)
+    cases = [case for text in real_texts() for case in grammar.cases(text, 4)]
+    for _ in range(count):
+        cases += grammar.cases(grammar.text(), 3)
+    return cases
+
+
+def answers(command, text, **environment):
+    run = subprocess.run(command, input=text, env=dict(os.environ, **environment), check=True,
+                         stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+    return run.stdout.splitlines()
+
+
+def ours(build, text):
+    with tempfile.NamedTemporaryFile("w", suffix=".tsv") as file:
+        file.write(text)
+        file.flush()
+        lines = answers([build / "loopwright", "hours", "--batch", file.name,
+                         "--place", "51.5,-0.12"], "")
+    return [line.rsplit("\t", 1)[1] for line in lines]
+
+
+def class_of(text, npm, kde):
+    for name, fits, follows in CLASSES:
+        if fits(text, npm, kde):
+            return name, follows
+    return None, None
+
+
+def is_world_cup_day(case):
+    """A bank holiday by proclamation that neither outside table has (test_holidays.py)."""
+    return case[0] == "GB-SCT" and case[2][:10] in ("2026-06-14", "2026-06-15", "2026-06-16")
+
+
+def is_wrong(npm, kde, mine, follows):
+    if npm == kde:
+        return mine != npm
+    return mine != {"npm": npm, "kde": kde, "any": mine}[follows]
+
+
+def main():
+    build = pathlib.Path(sys.argv[1])
+    count = int(sys.argv[2]) if len(sys.argv) > 2 else 1500
+    cases = cases_of(count, int(sys.argv[3]) if len(sys.argv) > 3 else 20261128)
+    cases = [case for case in cases if not is_world_cup_day(case)]
+    text = "".join("\t".join(case) + "\n" for case in cases)
+    npm = answers(["node", HERE / "hours_npm.cjs"], text, TZ="Europe/London",
+                  NODE_PATH=str(build / "npm" / "node_modules"))
+    kde = answers([build / "tests" / "hours_kde"], text, QT_QPA_PLATFORM="offscreen")
+    mine = ours(build, text)
+    assert len(npm) == len(kde) == len(mine) == len(cases), (len(npm), len(kde), len(mine))
+
+    wrong, classes, agreed = [], collections.Counter(), collections.Counter()
+    for case, a, b, c in zip(cases, npm, kde, mine):
+        name, follows = (None, None) if a == b else class_of(case[1], a, b)
+        agreed.update({"both": a == b, "both and ours": a == b == c, "npm": a == c, "kde": b == c})
+        if a != b:
+            classes[name] += 1
+        if a != b and name is None or is_wrong(a, b, c, follows):
+            wrong.append(f"{case}: npm {a}, KDE {b}, ours {c} ({name})")
+    print("\n".join(wrong[:40]))
+    for name, cases_in in classes.most_common():
+        print(f"  {cases_in:6d} differ: {name}")
+    print(f"hours: {len(cases)} cases; ours as npm {agreed['npm']}, as KDE {agreed['kde']}; the two "
+          f"agree on {agreed['both']}, and ours with them on {agreed['both and ours']}")
+    return 1 if wrong else 0
+
+
+sys.exit(main())
