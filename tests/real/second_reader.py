@@ -5,6 +5,7 @@ Roads are ways; an object is named as in the report of a build: "way/5", "node/7
 """
 import itertools
 import math
+import re
 from collections import defaultdict
 from functools import cache, cached_property
 
@@ -16,6 +17,11 @@ OPEN = {"yes", "designated", "permissive", "official"}  # Key:access
 UNSEALED = {"unpaved", "gravel", "fine_gravel", "dirt", "earth", "ground", "mud", "grass", "sand",
             "compacted", "pebblestone", "wood", "rock"}  # Key:surface
 ROUGH = {"bad", "very_bad", "horrible", "very_horrible", "impassable"}  # Key:smoothness
+MODES = ("motorcar", "motor_vehicle", "vehicle", "access")  # the most special first
+FAVOURS = {"delivery", "disabled", "loading", "customers", "agricultural", "forestry", "emergency",
+           "staff"}  # ours: hours given to these alone are given to nobody else
+OTHERS = re.compile(r"weight|length|width|height|axle|trailer|stay|hgv|bus|psv|taxi|delivery")
+CLAUSE = re.compile(r"([^;@]+)@\s*(\([^()]*(?:\([^()]*\)[^()]*)*\)|[^;]*)")
 WALLS = {"bollard", "block", "chain", "jersey_barrier", "bus_trap", "sump_buster", "cycle_barrier",
          "gate", "lift_gate", "swing_gate", "yes", "bump_gate"}
 PARTNER_M = 50  # ours: the other half of a divided road
@@ -32,6 +38,11 @@ def off_line(point, a, b):
     length = (bx - ax) ** 2 + (by - ay) ** 2
     along = 0 if length == 0 else max(0, min(1, (ax * (ax - bx) + ay * (ay - by)) / length))
     return math.hypot(ax + along * (bx - ax), ay + along * (by - ay))
+
+
+def clauses(text):
+    """(value, condition) of each clause of a conditional text."""
+    return [(value.strip(), when.strip()) for value, when in CLAUSE.findall(text)]
 
 
 def words(text):
@@ -93,35 +104,51 @@ class Reader:
 
     # --- driving ---------------------------------------------------------------------------------
 
-    def directions(self, way):
-        """Where traffic may go: "along" the nodes, "against" them. Key:oneway."""
-        tags = self.tags(way)
-        one_way = tags.get("oneway", "")
+    def of_one_way(self, way, one_way):
         if one_way in ("yes", "1", "true"):
             return {"along"}
         if one_way in ("-1", "reverse"):
             return {"against"}
         if one_way == "reversible":
             return set()
+        tags = self.tags(way)
         ring = tags.get("junction") in ("roundabout", "circular")
         motorway = tags.get("highway") in ("motorway", "motorway_link")
         return {"along"} if one_way not in ("no", "0", "false", "alternating") and (
             ring or motorway) else {"along", "against"}
 
+    def directions(self, way):
+        """Where traffic may go: "along" the nodes, "against" them. Key:oneway."""
+        return self.of_one_way(way, self.tags(way).get("oneway", ""))
+
+    def directions_by_hour(self, way):
+        """Where traffic may go at some hour."""
+        hours = clauses(self.tags(way).get("oneway:conditional", ""))
+        return self.directions(way).union(*(self.of_one_way(way, value) for value, _ in hours))
+
     def access(self, way, direction):
         """The access tree of a motor car (Key:access): the most special key that is there."""
         tags, value = self.tags(way), "yes"
         for suffix in ("", ":" + self.suffix(direction)):
-            for mode in ("motorcar", "motor_vehicle", "vehicle", "access"):
+            for mode in MODES:
                 if mode + suffix in tags:
                     value = tags[mode + suffix]
                     break
         return value
 
-    def may_be_shut(self, way):
-        """Some hours may shut it (Conditional restrictions): no way for a lesson."""
-        return any(key.split(":")[0] in ("motorcar", "motor_vehicle", "vehicle", "access")
-                   and key.endswith(":conditional") for key in self.tags(way))
+    def ever_open(self, way, direction):
+        """Some hour lets a car drive it (Conditional restrictions: a clause that holds beats the
+        plain tag; a general one opens nothing that a special tag shuts)."""
+        tags, value = self.tags(way), self.access(way, direction)
+        suffixes = ("", ":" + self.suffix(direction))
+        plain = [level for level, mode in enumerate(MODES) for s in suffixes if mode + s in tags]
+        said = [what for level, mode in enumerate(MODES[:plain[0] + 1] if plain else MODES)
+                for s in suffixes
+                for what, when in clauses(tags.get(mode + s + ":conditional", ""))
+                if not OTHERS.search(when)]
+        if not plain and FAVOURS & set(said):
+            value = "no"
+        return any(set(words(one)) <= OPEN for one in [value, *said])
 
     def unsuited(self, way):
         """Legal, and no place for a lesson: DEVELOPERS.md, roads."""
@@ -132,17 +159,17 @@ class Reader:
 
     @cache
     def open_ways(self, way):
-        """The directions in which a learner may drive a road, by its tags."""
-        if self.unsuited(way) or self.may_be_shut(way):
+        """The directions in which a learner may drive a road at some hour, by its tags."""
+        if self.unsuited(way):
             return set()
-        return {d for d in self.directions(way) if set(words(self.access(way, d))) <= OPEN}
+        return {d for d in self.directions_by_hour(way) if self.ever_open(way, d)}
 
     def is_wall(self, node):
         """A barrier no car passes; access on the node outranks its kind. Key:barrier."""
         tags = self.node(node)
         if tags.get("barrier") not in WALLS:
             return False
-        for mode in ("motorcar", "motor_vehicle", "vehicle", "access"):
+        for mode in MODES:
             if mode in tags:
                 return tags[mode] not in OPEN
         return True
@@ -161,15 +188,15 @@ class Reader:
     def binding(self):
         """(from way, via node, to way) -> forbidden, (from way, via node) -> the only way on.
 
-        Relation:restriction; conditional ones bind too (DEVELOPERS.md); ways as via are left out.
+        Relation:restriction; those with hours bind at times only, and are left out like those
+        with ways as via.
         """
         banned, only = set(), {}
         for relation in self.map.relations.values():
             tags = relation.tags
-            text = next((tags[k].split(" @")[0] for k in ("restriction", "restriction:motorcar",
-                                                          "restriction:conditional") if k in tags),
-                        "")
-            if set(words(tags.get("except", ""))) & {"motorcar", "motor_vehicle", "vehicle"}:
+            text = tags.get("restriction:motorcar", tags.get("restriction", ""))
+            hours = {"restriction:conditional", "day_on", "hour_on"} & set(tags)
+            if hours or set(words(tags.get("except", ""))) & {"motorcar", "motor_vehicle", "vehicle"}:
                 continue
             by_role = {role: [(t, ref) for t, ref, r in relation.members if r == role]
                        for role in ("from", "via", "to")}
