@@ -11,7 +11,7 @@
 // 4. On a bank holiday the answer is worked out again as if it were none; another answer then means
 //    that the holiday made the difference.
 // 5. Of few spans the next look is where one begins or ends. Of many the rest of the day is laid out
-//    minute by minute, so that a text of hundreds of spans costs a year's walk no more than a blink.
+//    minute by minute, or the walk through a year of a text of hundreds of spans would take seconds.
 // Source: OSM wiki Key:opening_hours/specification, rule separators ("; " replaces the days it
 // touches); that "off" with times cuts only these: the specification's explanation of closed.
 #include "hours/evaluate.hpp"
@@ -69,8 +69,10 @@ class Sheet {
     };
     const std::ranges::subrange part(row(times.from), row(std::max(times.from, times.to)));
     if (rule.joint != Joint::falls_back) return void(std::ranges::fill(part, answer));
-    std::ranges::replace_if(
-        part, [](const Answer& before) { return before.in_force == Tri::no; }, answer);
+    const auto is_free = [&](const Answer& before) {
+      return before.in_force == Tri::no || before.rule == rule.text;
+    };
+    std::ranges::replace_if(part, is_free, answer);
   }
 
   WallMinute first_;
@@ -131,7 +133,8 @@ class OverAll {
     for (std::size_t row = 0; row < answers.size(); ++row) {
       Answer& answer = answers[row];
       const Answer& other = others[row];
-      if (answer.in_force == other.in_force) continue;
+      const bool merged = answer.in_force == Tri::unknown && answer.reason == reason();
+      if (merged || answer.in_force == other.in_force) continue;
       answer = {Tri::unknown, reason(), other.rule.length > 0 ? other.rule : answer.rule};
     }
   }

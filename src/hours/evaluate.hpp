@@ -21,7 +21,7 @@ bool replaces(const Rules& rules, const Rule& rule);
 
 Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting);
 
-/// The first minute after `at` at which there may be another answer: the end of the day at the latest.
+/// The first minute after `at` at which there may be another answer; the next midnight at the latest.
 WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting);
 
 }  // namespace loopwright::hours
