@@ -246,6 +246,21 @@ TEST_CASE("hours read off a plate are the bus lane's", "[mark]") {
   CHECK(town.said() == "2: no mapped bus lane on the nearest road");
 }
 
+TEST_CASE("hours read off a plate settle what the tags contradict", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"town(
+    A       B
+  w1 AB highway=primary lanes:bus:forward=1 lanes:bus:forward:conditional="1 @ (Sa)"
+  )town");
+  REQUIRE(built.roads().bus_lanes[0].doubtful == 1);
+  Note note = note_at(NoteKind::plate, middle(built, "AB"));
+  note.hours = "Mo-Sa 07:00-10:00";
+  const NotedTown town(built, {note});
+  const road::BusLane& lane = town.roads().bus_lanes[0];
+  CHECK(town.roads().text(lane.hours) == note.hours);
+  CHECK(lane.doubtful == 0);
+  CHECK(town.roads().text(lane.doubt).empty());
+}
+
 TEST_CASE("a good place to stop is one on each side it is noted for", "[mark]") {
   const test::BuiltTown built = test::built_town(three_streets);
   Note note = note_at(NoteKind::pull_up, middle(built, "BC"));
