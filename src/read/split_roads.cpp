@@ -41,6 +41,15 @@ std::uint32_t flags_of(const mark::Tags& tags, mark::BuiltWith with) {
   return mark::node_flags_of(tags) | (wall ? road::node_flag::wall : 0);
 }
 
+/// The tag by which a car may pass a point at some hours only; empty when none has hours.
+std::string hours_tag(const mark::Tags& tags) {
+  for (const std::string_view mode : {"motorcar", "motor_vehicle", "vehicle", "access"}) {
+    const std::string key = std::string(mode) + ":conditional";
+    if (tags.has(key)) return key + "=" + std::string(tags.get(key));
+  }
+  return {};
+}
+
 class Splitter {
  public:
   explicit Splitter(mark::Draft& draft) : draft_(draft), facts_(draft.raw.nodes.size()) {}
@@ -53,6 +62,7 @@ class Splitter {
   void end_run(Run& run);
   void report_missing(const Road& road, std::size_t missing);
   void split_at_tagged_nodes();
+  void report_hours(std::int64_t node, const mark::Tags& tags);
   void split_at_tram_crossings();
   void split_at_via_nodes();
   void cut(const Run& run);
@@ -121,7 +131,15 @@ void Splitter::split_at_tagged_nodes() {
     if (row == facts_.size() || draft_.raw.nodes[row].id != id) continue;
     facts_[row].flags = flags_of(tags, with);
     if (facts_[row].flags != 0) facts_[row].split = true;
+    if ((facts_[row].flags & road::node_flag::wall) != 0) report_hours(id, tags);
   }
+}
+
+/// A point has no hours in the area (src/mark/barriers.cpp), so whoever reads the report may wonder.
+void Splitter::report_hours(std::int64_t node, const mark::Tags& tags) {
+  const std::string tag = hours_tag(tags);
+  if (!tag.empty())
+    draft_.report.odd({node, ObjectType::node}, "barrier with hours is shut at all of them", tag);
 }
 
 void Splitter::split_at_tram_crossings() {

@@ -186,6 +186,18 @@ w4 EF  highway=residential
   CHECK(town.report.counted("roads for buses alone at all hours") == 1);
 }
 
+TEST_CASE("a gate with hours is a wall at all of them, and told", "[read]") {
+  const BuiltTown town = built_town(R"town(
+A   g   C
+w1 AgC highway=residential
+ng     barrier=gate motor_vehicle=yes motor_vehicle:conditional="no @ (20:00-06:00)"
+)town");
+  CHECK_FALSE(town.drives("AgC"));
+  REQUIRE(town.report.oddities().size() == 1);
+  CHECK(town.report.oddities()[0].what == "barrier with hours is shut at all of them");
+  CHECK(town.report.oddities()[0].detail == "motor_vehicle:conditional=no @ (20:00-06:00)");
+}
+
 TEST_CASE("driveways are left out and counted, and cut no road", "[read]") {
   const BuiltTown town = built_town(R"(
 A B C
