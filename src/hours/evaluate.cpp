@@ -19,7 +19,6 @@
 #include <algorithm>
 #include <array>
 #include <bit>
-#include <ranges>
 #include <span>
 
 #include "hours/day_match.hpp"
@@ -64,10 +63,10 @@ class Sheet {
  private:
   void fill(const Rule& rule, const Minutes& times, const Answer& answer) {
     const int count = static_cast<int>(answers_.size());
-    const auto row = [&](int minute) {
-      return answers_.begin() + std::clamp(minute - first_.minute, 0, count);
-    };
-    const std::ranges::subrange part(row(times.from), row(std::max(times.from, times.to)));
+    const int from = std::clamp(times.from - first_.minute, 0, count);
+    const int to = std::clamp(times.to - first_.minute, from, count);
+    const std::span part =
+        answers_.subspan(static_cast<std::size_t>(from), static_cast<std::size_t>(to - from));
     if (rule.joint != Joint::falls_back) return void(std::ranges::fill(part, answer));
     const auto is_free = [&](const Answer& before) {
       return before.in_force == Tri::no || before.rule == rule.text;
