@@ -37,6 +37,7 @@ class RunKinds {
 
  private:
   void ask_piece(PieceId id);
+  [[nodiscard]] bool is_one_way_street(PieceId id) const;
   [[nodiscard]] double way_length_m(std::int64_t way) const;
   void ask_limit(StretchId stretch);
   void ask_bus_lanes();
@@ -98,12 +99,19 @@ void RunKinds::ask_piece(PieceId id) {
     const std::string tag = dual_tag(tags);
     const TextId text = draft_.text(tag.empty() ? "oneway=yes beside its opposite" : tag);
     add(duals_, id, {{}, Kind::dual_carriageway, certain_if(!tag.empty()), text});
-  } else if ((piece.flags & flag::one_way) != 0 && way_length_m(piece.way) >= least_one_way_m) {
+  } else if (is_one_way_street(id)) {
     const OneWay one_way = one_way_of(tags, piece.road_class);
     add(one_ways_, id, {{}, Kind::one_way, Confidence::certain, draft_.text(one_way.tag)});
   }
   ask_limit({id, false});
   ask_limit({id, true});
+}
+
+/// One-way at all hours: by the hour, whoever drives it may meet others, and it is none.
+bool RunKinds::is_one_way_street(PieceId id) const {
+  const road::Piece& piece = draft_.tables.pieces[id.index()];
+  return (piece.flags & flag::one_way) != 0 && !draft_.way_tags(id).has("oneway:conditional") &&
+         way_length_m(piece.way) >= least_one_way_m;
 }
 
 /// Of all pieces of an OSM way.

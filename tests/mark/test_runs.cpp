@@ -182,6 +182,20 @@ TEST_CASE("a one-way street counts in its direction only", "[mark]") {
   CHECK(town.roads().text(chances(town, Kind::one_way)[0].tag) == "oneway=yes");
 }
 
+TEST_CASE("a street that is one-way only at some hours is no one-way street", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"town(
+    A     B      C     D
+    |                  |
+    E                  F
+  w1 AB   highway=tertiary
+  w2 BC   highway=tertiary oneway=yes oneway:conditional="no @ (Su)"
+  w3 CD   highway=tertiary
+  w4 AEFD highway=tertiary
+  )town");
+  CHECK(town.roads().drivable(town.stretch("CB")));
+  CHECK(chances(town, Kind::one_way).empty());
+}
+
 TEST_CASE("a one-way street cut short by side roads is one all the same", "[mark]") {
   const test::BuiltTown town = test::built_town(test::draw_town(R"(
             b  c  d  e
