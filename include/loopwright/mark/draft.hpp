@@ -58,7 +58,7 @@ class Draft {
   /// True when the node belongs to a roundabout, mini or signalled junction.
   [[nodiscard]] bool is_controlled(NodeId node) const;
 
-  /// Sorts chances, run facts and bus lanes, and lays out the paths. Call once, last.
+  /// Sorts chances, run facts, bus lanes and rules with hours; lays out the paths. Call once, last.
   void finish();
 
  private:
