@@ -44,14 +44,18 @@ WrittenTime time_of(std::string_view option, std::string_view text) {
                    std::string(text) + "'");
 }
 
-Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area) {
+Instant moment(const std::optional<WrittenTime>& written, std::string_view zone) {
   if (!written) {
     const auto now = std::chrono::system_clock::now().time_since_epoch();
-    return hours::with_offset_of(area.zone,
+    return hours::with_offset_of(zone,
                                  std::chrono::duration_cast<std::chrono::seconds>(now).count());
   }
-  if (!written->offset_s) return hours::instant_in(area.zone, written->civil);
+  if (!written->offset_s) return hours::instant_in(zone, written->civil);
   return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
+}
+
+Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area) {
+  return moment(written, area.zone);
 }
 
 std::string kinds_help() {

@@ -30,7 +30,8 @@ int whole_number(std::string_view option, std::string_view text, Between allowed
 /// "2026-11-28T15:00", with or without an offset.
 WrittenTime time_of(std::string_view option, std::string_view text);
 
-/// The moment a written time means in an area; now when none was given.
+/// The moment a written time means in a time zone, or in an area; now when none was given.
+Instant moment(const std::optional<WrittenTime>& written, std::string_view zone);
 Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area);
 
 /// The kinds there are to ask for, with their movements, for the end of a help text.

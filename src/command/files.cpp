@@ -75,7 +75,7 @@ wish::Answer answer_in(Ground& ground, const std::filesystem::path& file) {
                      answer.area.id + "); this one's id is " + ground.info().id);
   }
   need_same_notes(answer.notes, ground.notes_name(), file);
-  ground.for_lesson(wish::lesson_time(ground.info(), answer.wish));
+  ground.for_lesson(wish::lesson_time(answer.wish, ground.setting_at(answer.wish.home)));
   return answer;
 }
 
@@ -83,7 +83,8 @@ TiedLoops loops_of(Ground& ground, const std::filesystem::path& file) {
   wish::Answer answer = answer_in(ground, file);
   const road::Roads& roads = ground.noted().roads;
   for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
-  return {roads, std::move(answer)};
+  hours::Setting setting = ground.setting_at(answer.wish.home);
+  return {roads, std::move(setting), std::move(answer)};
 }
 
 const wish::Loop& loop_numbered(const wish::Answer& answer, int number,

@@ -29,6 +29,7 @@ wish::Answer answer_in(Ground& ground, const std::filesystem::path& file);
 /// A loop file tied to the roads it was made on. Valid while the ground is.
 struct TiedLoops {
   const road::Roads& roads;
+  hours::Setting setting;
   wish::Answer answer;
 };
 TiedLoops loops_of(Ground& ground, const std::filesystem::path& file);

@@ -3,16 +3,39 @@
 #include <cassert>
 #include <iostream>
 
+#include "loopwright/file/load_text.hpp"
+#include "loopwright/road/setting_of.hpp"
+
 namespace loopwright::command {
 
 void add_area(CLI::App& app, AreaTexts& texts) {
   app.add_option("AREA", texts.area, "area file")->required();
   app.add_option("--notes", texts.notes, "your notes on its roads (see 'loopwright note --help')");
+  add_terms(app, texts.terms);
+}
+
+void add_terms(CLI::App& app, std::string& terms) {
+  app.add_option("--terms", terms, "file of your schools' terms: a line each, first and last day");
+}
+
+hours::SchoolTerms terms_in(const std::string& file) {
+  if (file.empty()) return {};
+  return hours::read_terms(file::load_text(file, {"file of school terms", {}}), file);
 }
 
 Ground::Ground(const AreaTexts& texts)
-    : notes_path_(texts.notes), area_(store::open_area(texts.area)) {
+    : notes_path_(texts.notes), area_(store::open_area(texts.area)), terms_(terms_in(texts.terms)) {
   if (!texts.notes.empty()) notes_ = file::NotesFile::load(texts.notes);
+}
+
+hours::Setting Ground::setting_at(Point place) const {
+  return road::setting_of(info(), place, terms_);
+}
+
+hours::Setting Ground::setting_somewhere() const {
+  std::optional<Point> place;
+  if (!map().nodes.empty()) place = map().nodes.front().at;
+  return road::setting_of(info(), place, terms_);
 }
 
 std::span<const road::Note> Ground::notes() const {

@@ -14,6 +14,7 @@
 #include <string>
 
 #include "loopwright/file/notes_file.hpp"
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/mark/noted.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "loopwright/store/area.hpp"
@@ -21,16 +22,25 @@
 
 namespace loopwright::command {
 
-/// The words AREA and --notes, as typed.
+/// The words AREA, --notes and --terms, as typed.
 struct AreaTexts {
-  std::string area, notes;
+  std::string area, notes, terms;
 };
 void add_area(CLI::App& app, AreaTexts& texts);
+void add_terms(CLI::App& app, std::string& terms);
+
+/// School terms of a file; none when no file is named. Throws InputError.
+hours::SchoolTerms terms_in(const std::string& file);
 
 class Ground {
  public:
-  /// Opens the area, and the notes when some are named. Throws InputError.
+  /// Opens the area, and the notes and school terms when some are named. Throws InputError.
   explicit Ground(const AreaTexts& texts);
+
+  /// What hours are read by around a place.
+  [[nodiscard]] hours::Setting setting_at(Point place) const;
+  /// … anywhere in the area: for what doesn't hang on a minute of the sun.
+  [[nodiscard]] hours::Setting setting_somewhere() const;
 
   /// What the map says alone.
   [[nodiscard]] const road::Roads& map() const { return area_.roads(); }
@@ -51,6 +61,7 @@ class Ground {
   store::Area area_;
   std::optional<file::NotesFile> notes_;
   std::optional<mark::Noted> noted_;
+  hours::SchoolTerms terms_;
 };
 
 }  // namespace loopwright::command

@@ -42,7 +42,8 @@ std::optional<LookJob> job_of(const Arguments& words) {
   LookJob job;
   TripTexts trip_texts;
   add_area(app, job.area);
-  auto* where = app.add_option("WHERE", job.where, std::string("way/ID or node/ID or ") + place_help);
+  auto* where =
+      app.add_option("WHERE", job.where, std::string("way/ID or node/ID or ") + place_help);
   app.add_flag("--roundabouts", job.roundabouts, "instead of WHERE: all roundabouts, arm by arm")
       ->excludes(where);
   app.add_flag("--verify", job.verify, "first check every byte of the area file");
@@ -92,8 +93,9 @@ Exit run(const LookJob& job) {
   Ground ground(job.area);
   if (job.verify) std::cout << job.area.area << ": every byte is as it was written\n";
   const Instant start = moment(job.start, ground.info());
-  const road::Roads& roads = ground.for_lesson(road::lesson_time(ground.info().zone, start, 0));
-  const Here here{roads, pace::Pace(roads, {.level = job.level}, start), start};
+  const hours::Setting setting = ground.setting_somewhere();
+  const road::Roads& roads = ground.for_lesson(road::lesson_time(start, 0, setting));
+  const Here here{roads, pace::Pace(roads, {.level = job.level}, start), start, setting};
   if (job.roundabouts) {
     print_rings(std::cout, here.roads);
   } else if (!job.object) {

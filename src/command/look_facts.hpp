@@ -3,6 +3,7 @@
 
 #include <iosfwd>
 
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/road/roads.hpp"
 
@@ -13,6 +14,7 @@ struct Here {
   road::Roads roads;
   pace::Pace pace;
   Instant start;
+  hours::Setting setting;
 };
 
 void print_road(std::ostream& out, const Here& here, PieceId piece);

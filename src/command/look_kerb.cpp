@@ -39,8 +39,8 @@ void print_pull_ups(std::ostream& out, const Here& here, StretchId stretch) {
         << to_check(place) << '\n';
     const std::string_view hours = here.roads.text(place.hours);
     if (hours.empty()) continue;
-    const auto judged =
-        lanes::may_stop(here.roads, place, {here.start, here.start.plus_seconds(talk_s)});
+    const lanes::Stay stay{here.start, here.start.plus_seconds(talk_s)};
+    const auto judged = lanes::may_stop(here.roads, place, stay, here.setting);
     out << "      " << lanes::name(judged.verdict) << ": " << judged.why << '\n';
   }
 }

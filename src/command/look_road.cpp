@@ -9,6 +9,7 @@
 #include "command/facts.hpp"
 #include "command/look_facts.hpp"
 #include "command/print.hpp"
+#include "loopwright/hours/timetable.hpp"
 #include "loopwright/lanes/lanes.hpp"
 
 namespace loopwright::command {
@@ -94,11 +95,19 @@ void print_bus_lanes(std::ostream& out, const Here& here, StretchId stretch) {
   for (const road::BusLane& lane : here.roads.bus_lanes_of(stretch.piece())) {
     if (lane.direction == other) continue;
     const std::string_view hours = here.roads.text(lane.hours);
-    const auto judged = lanes::judge(hours, here.start, here.start);
+    const auto judged = lanes::judge(hours, {here.start, here.start}, here.setting);
     out << "    bus lane, " << sides[static_cast<std::size_t>(lane.side)]
         << (lane.contraflow != 0 ? ", against the other traffic" : "") << ": "
-        << (hours.empty() ? "hours not mapped" : hours) << "; at " << write_clock(here.start) << " "
-        << wish::name(judged.verdict) << in_brackets(here.roads.text(lane.source)) << '\n';
+        << (hours.empty() ? "hours not mapped" : hours::Timetable(hours).words()) << "; at "
+        << write_clock(here.start) << " " << wish::name(judged.verdict)
+        << in_brackets(here.roads.text(lane.source)) << '\n';
+  }
+}
+
+void print_by_the_hour(std::ostream& out, const Here& here, StretchId stretch) {
+  for (const road::TimedRule& rule : here.roads.timed_rules_of(stretch)) {
+    out << "    by the hour: " << lanes::words_of(here.roads, rule)
+        << in_brackets(here.roads.text(rule.source)) << '\n';
   }
 }
 
@@ -122,6 +131,7 @@ void print_direction(std::ostream& out, const Here& here, StretchId stretch) {
       << " the way: " << may_drive(here.roads, stretch) << '\n';
   if (!here.roads.drivable(stretch)) return;
   print_limit(out, here, stretch);
+  print_by_the_hour(out, here, stretch);
   print_gradient(out, here.roads, stretch);
   print_practice(out, here.roads, stretch);
   print_bus_lanes(out, here, stretch);
@@ -143,11 +153,6 @@ void print_road(std::ostream& out, const Here& here, PieceId piece_id) {
   print_width(out, roads, piece);
   if (piece.lanes > 0) out << "  lanes: " << int{piece.lanes} << '\n';
   print_flags(out, piece);
-  for (const road::TimedRule& rule : roads.timed_rules) {
-    if (rule.piece == piece_id) {
-      out << "  by the hour: " << roads.text(rule.key) << "=" << roads.text(rule.text) << '\n';
-    }
-  }
   for (const bool against : {false, true}) print_direction(out, here, StretchId(piece_id, against));
 }
 

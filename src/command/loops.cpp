@@ -121,13 +121,14 @@ std::optional<LoopJob> job_of(const Arguments& words) {
 }
 
 wish::Answer answer_to(Ground& ground, const LoopJob& job) {
-  const road::Roads& roads = ground.for_lesson(wish::lesson_time(ground.info(), job.wish));
+  const hours::Setting setting = ground.setting_at(job.wish.home);
+  const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.wish, setting));
   wish::Answer answer;
   answer.area = name_of(roads.info(), job.area.area);
   answer.notes = ground.notes_name();
   answer.wish = job.wish;
-  find::FindResult found = job.wish.through.empty() ? find::find_loops(roads, job.wish)
-                                                    : find::route_through(roads, job.wish);
+  find::FindResult found = job.wish.through.empty() ? find::find_loops(roads, job.wish, setting)
+                                                    : find::route_through(roads, job.wish, setting);
   answer.loops = std::move(found.loops);
   answer.shortfall = std::move(found.shortfall);
   answer.fewer_because = std::move(found.fewer_because);
@@ -137,7 +138,8 @@ wish::Answer answer_to(Ground& ground, const LoopJob& job) {
 /// Claims checked in the file as it will be written. Throws when one is false.
 std::int64_t prove_text(const Ground& ground, std::string_view text, const LoopJob& job) {
   wish::Answer written = file::read_answer(text, job.output.string());
-  const proof::Proof proof = proof::prove(ground.noted(), written);
+  const proof::Proof proof =
+      proof::prove(ground.noted(), written, ground.setting_at(job.wish.home));
   if (!proof.false_claim) return proof.claims;
   throw Error(Exit::false_claim,
               "internal fault, nothing is written: what was found doesn't hold (" +

@@ -68,13 +68,13 @@ std::string street_of(const road::Roads& roads, const road::Chance& chance) {
 }
 
 /// Says how far the nearest is when none is within the minutes.
-void print_none(const road::Roads& roads, const NearJob& job) {
+void print_none(const road::Roads& roads, const NearJob& job, const hours::Setting& setting) {
   std::cout << "none within " << job.within_minutes << " min; ";
   if (const auto without = find::built_without(roads.info(), job.want.kind); !without.empty()) {
     std::cout << without << "\n";
     return;
   }
-  const auto farther = find::chances_near(roads, job.wish, job.want, anywhere_minutes);
+  const auto farther = find::chances_near(roads, {job.wish, job.want, anywhere_minutes}, setting);
   if (farther.empty()) {
     std::cout << "this area has none that can be driven to and home from\n";
     return;
@@ -88,10 +88,12 @@ Exit run(NearJob job) {
   Ground ground(job.area);
   job.wish.home = Places(ground.map(), std::cout).find(job.home);
   job.wish.start = moment(job.start, ground.info());
+  const hours::Setting setting = ground.setting_at(job.wish.home);
   const road::Roads& roads = ground.for_lesson(
-      road::lesson_time(ground.info().zone, job.wish.start, there_and_back * job.within_minutes));
+      road::lesson_time(job.wish.start, there_and_back * job.within_minutes, setting));
+  const find::NearAsk ask{job.wish, job.want, static_cast<double>(job.within_minutes)};
   Table table({"there", "back", "what", "where", "hard", "how sure", "because"});
-  for (const auto& near : find::chances_near(roads, job.wish, job.want, job.within_minutes)) {
+  for (const auto& near : find::chances_near(roads, ask, setting)) {
     const road::Chance& chance = roads.chances[near.chance.index()];
     table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), practice_name(chance),
                street_of(roads, chance) + " " + degrees(point_of(roads, chance)),
@@ -99,7 +101,7 @@ Exit run(NearJob job) {
                std::string(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});
   }
   if (table.empty()) {
-    print_none(roads, job);
+    print_none(roads, job, setting);
     return Exit::wish_not_met;
   }
   table.print(std::cout);

@@ -11,6 +11,8 @@
 #include "command/arguments.hpp"
 #include "command/ground.hpp"
 #include "command/print.hpp"
+#include "loopwright/hours/zone.hpp"
+#include "loopwright/road/setting_of.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -82,8 +84,8 @@ Exit check(const CheckJob& job) {
   const store::Area area = store::open_area(job.area.area);
   const auto file = file::NotesFile::load(job.area.notes);
   const Date today = job.today.value_or(moment(std::nullopt, area.roads().info()).civil().date);
-  const CivilTime now{today, 0, 0, 0};
-  const mark::Noted noted = mark::with_notes(area.roads(), file.notes(), {now, now});
+  const mark::Noted noted =
+      mark::with_notes(area.roads(), file.notes(), day_in(area.roads().info(), today));
   std::size_t fine = 0;
   for (std::size_t row = 0; row < file.notes().size(); ++row) {
     const road::Note& note = file.notes()[row];
@@ -116,6 +118,11 @@ Date day_of(std::string_view option, std::string_view text) {
   if (const auto date = read_date(text)) return *date;
   throw UsageError(std::string(option) + " takes a date, such as 2026-10-03, not '" +
                    std::string(text) + "'");
+}
+
+road::LessonTime day_in(const road::AreaInfo& area, const Date& day) {
+  const Instant midnight = hours::instant_in(area.zone, {day, 0, 0, 0});
+  return road::lesson_time(midnight, 0, road::setting_of(area, std::nullopt));
 }
 
 Exit note_list(const Arguments& words) {

@@ -5,6 +5,7 @@
 
 #include "loopwright/command/command.hpp"
 #include "loopwright/road/note.hpp"
+#include "loopwright/road/roads.hpp"
 
 namespace loopwright::command {
 
@@ -14,6 +15,9 @@ Exit note_check(const Arguments& words);
 
 /// "narrow", "practice meeting-traffic", "limit 20 mph", "never Mo-Fr 08:00-09:00"
 std::string note_text(const road::Note& note);
+
+/// The beginning of a day, for laying notes that hold on it.
+road::LessonTime day_in(const road::AreaInfo& area, const Date& day);
 
 /// "2026-10-03". Throws UsageError.
 Date day_of(std::string_view option, std::string_view text);

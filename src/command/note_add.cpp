@@ -17,6 +17,7 @@
 #include "command/print.hpp"
 #include "command/road_between.hpp"
 #include "loopwright/base/text.hpp"
+#include "loopwright/hours/hours.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -106,6 +107,14 @@ void read_limit(Note& note, const std::string& text) {
   note.unit = *unit;
 }
 
+/// Hours nobody can read would only say "check the plate" for ever.
+void need_readable(const std::string& text) {
+  const hours::Hours hours = hours::read_hours(text);
+  if (text.empty() || hours.readable()) return;
+  throw UsageError("--hours can't be read at character " + std::to_string(hours.stopped_at() + 1) +
+                   " of '" + text + "': " + std::string(hours.problem()) + " was looked for there");
+}
+
 Note note_of(const AddTexts& texts) {
   Note note;
   note.says = says_of(texts.says);
@@ -117,6 +126,7 @@ Note note_of(const AddTexts& texts) {
                        std::string(road::name(road::nearest_kind(texts.kind))) + "?");
     }
   }
+  need_readable(texts.hours);
   note.hours = texts.hours;
   if (!texts.from.empty()) note.from = day_of("--from", texts.from);
   if (!texts.until.empty()) note.until = day_of("--until", texts.until);
@@ -137,15 +147,15 @@ std::optional<AddJob> job_of(const Arguments& words) {
   AddTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return std::nullopt;
-  AddJob job{{texts.area, texts.notes}, read_place("--at", texts.at), {}, note_of(texts)};
+  AddJob job{{texts.area, texts.notes, {}}, read_place("--at", texts.at), {}, note_of(texts)};
   if (!texts.to.empty()) job.to = read_place("--to", texts.to);
   return job;
 }
 
 /// Step 3.
 void need_effect(const road::Roads& map, const Note& note) {
-  const CivilTime day{note.seen, 0, 0, 0};
-  const mark::Noted noted = mark::with_notes(map, std::span(&note, 1), {day, day});
+  const mark::Noted noted =
+      mark::with_notes(map, std::span(&note, 1), day_in(map.info(), note.seen));
   for (const mark::NoteFinding& finding : noted.findings()) {
     if (finding.verdict == mark::NoteVerdict::left_out) {
       throw UsageError("not written, it would change nothing: " + finding.text);

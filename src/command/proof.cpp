@@ -18,7 +18,8 @@ Exit proof(const Arguments& words) {
   if (!parse(app, words)) return Exit::done;
   Ground ground(area);
   const wish::Answer answer = answer_in(ground, loop_file);
-  const proof::Proof found = proof::prove(ground.noted(), answer);
+  const proof::Proof found =
+      proof::prove(ground.noted(), answer, ground.setting_at(answer.wish.home));
   if (found.false_claim) throw Error(Exit::false_claim, loop_file + ": " + *found.false_claim);
   std::cout << loop_file << ": agrees with the map's rules; loops " << found.loops
             << ", claims checked " << found.claims << '\n';

@@ -5,6 +5,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hours.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hours_place.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hours_said.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp

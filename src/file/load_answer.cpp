@@ -1,5 +1,5 @@
 // The whole file into memory; then it is read as a text.
-#include "file/load_text.hpp"
+#include "loopwright/file/load_text.hpp"
 #include "loopwright/file/loop_file.hpp"
 
 namespace loopwright::file {

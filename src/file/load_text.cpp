@@ -1,5 +1,5 @@
 // In chunks, up to a size that no file of ours has, so that a wrong file can't fill the memory.
-#include "file/load_text.hpp"
+#include "loopwright/file/load_text.hpp"
 
 #include <fstream>
 
@@ -29,8 +29,8 @@ std::string load_text(const std::filesystem::path& path, const FileSort& sort) {
   const std::string name(sort.name);
   std::error_code unreadable;  // read_file says so
   if (std::filesystem::status(path, unreadable).type() == std::filesystem::file_type::not_found) {
-    throw InputError(path.string() + ": no such file; make it with '" + std::string(sort.made_by) +
-                     "'");
+    const std::string how = "; make it with '" + std::string(sort.made_by) + "'";
+    throw InputError(path.string() + ": no such file" + (sort.made_by.empty() ? "" : how));
   }
   if (std::filesystem::is_directory(path, unreadable)) {
     throw InputError(path.string() + ": is a folder, not a " + name);

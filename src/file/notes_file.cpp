@@ -6,7 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "file/load_text.hpp"
+#include "loopwright/file/load_text.hpp"
 #include "file/note_json.hpp"
 #include "loopwright/base/error.hpp"
 

@@ -32,7 +32,8 @@ Exit build(const Arguments& words);  ///< a map extract into an area file
 Exit loops(const Arguments& words);  ///< lesson loops that meet a wish
 Exit near(const Arguments& words);   ///< the nearest places to practise something
 Exit card(const Arguments& words);   ///< a loop as a route card or exchange file
-Exit lanes(const Arguments& words);  ///< the bus lanes of a loop, and whether we may use them
+Exit lanes(const Arguments& words);  ///< bus lanes and whatever has hours on a drive, at its minute
+Exit hours(const Arguments& words);  ///< whether a text of hours is in force, and why
 Exit proof(const Arguments& words);  ///< checks every claim of a loop file
 Exit look(const Arguments& words);   ///< what the map says at a place, and why
 Exit note(const Arguments& words);   ///< what the instructor knows better than the map

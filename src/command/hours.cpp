@@ -1,0 +1,119 @@
+// Method:
+//   1. Words become a text, a region, a moment and a place; with --batch the texts come in a file.
+//   2. One text is told in words with its verdict, the reason and the next change (hours_said.cpp);
+//      one that can't be read is shown with the place where reading stopped, exit 1.
+//   3. Of a batch each line comes back with a letter (hours_batch.cpp).
+#include "loopwright/hours/hours.hpp"
+
+#include <fstream>
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/ground.hpp"
+#include "command/hours_batch.hpp"
+#include "command/hours_said.hpp"
+#include "command/places.hpp"
+
+namespace loopwright::command {
+namespace {
+
+struct HoursTexts {
+  std::string text, at, region, place, terms, base, batch;
+  bool conditional = false;
+};
+
+void add_options(CLI::App& app, HoursTexts& texts) {
+  app.add_option("TEXT", texts.text, "hours, such as \"Mo-Fr 07:00-10:00; PH off\"");
+  app.add_option("--region", texts.region,
+                 "whose bank holidays: GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE");
+  app.add_option("--at", texts.at, "date and time there, 2026-11-30T08:30 (default: now)");
+  app.add_option("--place", texts.place, "LAT,LON for sunrise and sunset");
+  add_terms(app, texts.terms);
+  app.add_flag("--conditional", texts.conditional,
+               "TEXT is a value with conditions, such as \"20 mph @ (Mo-Fr 08:00-09:00)\"");
+  app.add_option("--base", texts.base, "with --conditional: the value when no condition holds");
+  app.add_option("--batch", texts.batch,
+                 "instead of TEXT: a file, or - for standard input, with lines of region, text and "
+                 "local time parted by tabs; each comes back with O in force, C not, U unknown or "
+                 "ERR unreadable");
+}
+
+void check(const HoursTexts& texts) {
+  const bool one = !texts.text.empty() || !texts.region.empty() || !texts.at.empty();
+  if (!texts.batch.empty() && (one || texts.conditional)) {
+    throw UsageError("--batch has texts, regions and times in its file; give none beside it");
+  }
+  if (texts.batch.empty() && texts.text.empty()) throw UsageError("give TEXT, or --batch FILE");
+  if (texts.batch.empty() && texts.region.empty()) {
+    throw UsageError("give --region, since bank holidays are a nation's");
+  }
+  if (!texts.conditional && !texts.base.empty()) {
+    throw UsageError("--base is for a value with conditions; give --conditional too");
+  }
+}
+
+std::optional<Point> point_of(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const WrittenPlace place = read_place("--place", text);
+  if (place.at) return place.at;
+  throw UsageError("--place takes degrees, LAT,LON, not '" + text + "'");
+}
+
+Exit run_batch(const std::string& file, const HoursPlace& place) {
+  std::ifstream opened;
+  if (file != "-") {
+    opened.open(file, std::ios::binary);
+    std::error_code ignored;  // then it doesn't open either
+    if (!opened || std::filesystem::is_directory(file, ignored)) {
+      throw InputError(file + ": can't be read");
+    }
+  }
+  const std::size_t without = answer_batch(file == "-" ? std::cin : opened, std::cout, place);
+  if (without > 0) std::cerr << "loopwright: lines without an answer (ERR): " << without << '\n';
+  return Exit::done;
+}
+
+void say_readable(const std::string& text, const Moment& when) {
+  const auto hours = hours::read_hours(text);
+  if (hours.readable()) return say_hours(std::cout, hours, when);
+  show_unreadable(std::cout, hours);
+  const bool has_values = text.find('@') != std::string::npos;
+  throw InputError("hours can't be read at byte " + std::to_string(hours.stopped_at()) + ": " +
+                   std::string(hours.problem()) + " was looked for" +
+                   (has_values ? "; for a value with conditions give --conditional" : ""));
+}
+
+Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
+  const Region region = region_of("--region", texts.region);
+  std::optional<WrittenTime> written;
+  if (!texts.at.empty()) written = time_of("--at", texts.at);
+  const Nation nation = nation_of(region, place);
+  const Instant at = nation.setting.on_clock(moment(written, nation.zone));
+  const Moment when{region, nation.setting, at};
+  if (!texts.conditional) {
+    say_readable(texts.text, when);
+    return Exit::done;
+  }
+  const std::string base = texts.base.empty() ? "the value without conditions" : texts.base;
+  const auto value = hours::read_conditional(base, texts.text);
+  if (value.rows().empty()) {
+    throw InputError("a value with conditions has an @, such as 20 mph @ (Mo-Fr 08:00-09:00)");
+  }
+  say_conditional(std::cout, value, when);
+  return Exit::done;
+}
+
+}  // namespace
+
+Exit hours(const Arguments& words) {
+  CLI::App app{"Tells whether a text of hours is in force, and why.", "loopwright hours"};
+  HoursTexts texts;
+  add_options(app, texts);
+  if (!parse(app, words)) return Exit::done;
+  check(texts);
+  const std::optional<Point> at = point_of(texts.place);
+  const HoursPlace place{at, terms_in(texts.terms)};
+  return texts.batch.empty() ? run_one(texts, place) : run_batch(texts.batch, place);
+}
+
+}  // namespace loopwright::command

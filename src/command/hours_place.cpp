@@ -1,0 +1,49 @@
+#include "command/hours_place.hpp"
+
+#include <array>
+#include <utility>
+
+#include "loopwright/base/error.hpp"
+#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/zone.hpp"
+
+namespace loopwright::command {
+
+Nation nation_of(const Region& region, const HoursPlace& place) {
+  std::string zone = hours::zone_of(region.code, place.at.value_or(Point{}));
+  return {hours::Setting(region.code, zone, place.at, place.terms), zone};
+}
+
+Region region_of(std::string_view option, std::string_view code) {
+  if (auto region = find_region(code)) return *region;
+  throw UsageError(std::string(option) +
+                   " takes GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE or another country's two letters, "
+                   "not '" +
+                   std::string(code) + "'");
+}
+
+std::string nation_name(std::string_view region_code) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 5> names{
+      {{"GB-ENG", "England"},
+       {"GB-WLS", "Wales"},
+       {"GB-SCT", "Scotland"},
+       {"GB-NIR", "Northern Ireland"},
+       {"IE", "Ireland"}}};
+  for (const auto& [code, name] : names)
+    if (code == region_code) return std::string(name);
+  return std::string(region_code);
+}
+
+std::string spoken_day(const Date& day) {
+  constexpr std::array months{"January",   "February", "March",    "April",
+                              "May",       "June",     "July",     "August",
+                              "September", "October",  "November", "December"};
+  return std::string(hours::name(weekday_of(day))) + " " + std::to_string(day.day) + " " +
+         months[static_cast<std::size_t>(day.month - 1)] + " " + std::to_string(day.year);
+}
+
+std::string spoken_moment(const Instant& at) {
+  return spoken_day(at.civil().date) + ", " + write_clock(at);
+}
+
+}  // namespace loopwright::command

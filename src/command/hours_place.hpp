@@ -1,0 +1,36 @@
+// Whose hours a text is read by, as typed for the command `hours`: nation, place and school terms.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "loopwright/base/region.hpp"
+#include "loopwright/hours/setting.hpp"
+
+namespace loopwright::command {
+
+struct HoursPlace {
+  std::optional<Point> at;
+  hours::SchoolTerms terms;
+};
+
+/// A nation's setting and the zone whose clock it has.
+struct Nation {
+  hours::Setting setting;
+  std::string zone;
+};
+Nation nation_of(const Region& region, const HoursPlace& place);
+
+/// Throws UsageError for a code that is no region.
+Region region_of(std::string_view option, std::string_view code);
+
+/// "Scotland"; the code for others than those whose bank holidays are built in.
+std::string nation_name(std::string_view region_code);
+
+/// "Monday 30 November 2026, 08:30"
+std::string spoken_moment(const Instant& at);
+/// "Monday 30 November 2026"
+std::string spoken_day(const Date& day);
+
+}  // namespace loopwright::command
