@@ -12,3 +12,6 @@ target_link_libraries(bare_read PRIVATE loopwright_options
 
 add_executable(open_area ${CMAKE_CURRENT_LIST_DIR}/open_area.cpp)
 target_link_libraries(open_area PRIVATE loopwright_lib loopwright_options)
+
+add_executable(hours_rate ${CMAKE_CURRENT_LIST_DIR}/hours_rate.cpp)
+target_link_libraries(hours_rate PRIVATE loopwright_lib loopwright_options)

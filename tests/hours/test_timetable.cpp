@@ -1,0 +1,81 @@
+// A timetable is yes or no by the clauses of OSM wiki Conditional restrictions, where the last
+// true one wins, or a condition alone.
+#include "loopwright/hours/timetable.hpp"
+
+#include <catch2/catch.hpp>
+
+namespace loopwright::hours {
+namespace {
+
+const Setting& scotland() {
+  static const Setting setting("GB-SCT", "Europe/London", std::nullopt);
+  return setting;
+}
+
+/// In the week of Monday 30 November 2026, St Andrew's Day.
+Instant at(int day, int hour, int minute = 0) {
+  return {civil_seconds({date_from_days(days_since_epoch({2026, 11, 30}) + day), hour, minute, 0}),
+          0};
+}
+
+Answer asked(std::string_view text, const Instant& moment) {
+  return Timetable(text).at(moment, scotland());
+}
+
+}  // namespace
+
+TEST_CASE("a timetable is a condition alone, or clauses of yes and no", "[hours]") {
+  CHECK(asked("Mo-Fr 07:00-10:00", at(1, 8)).in_force == Tri::yes);
+  CHECK(asked("Mo-Fr 07:00-10:00", at(1, 10)).in_force == Tri::no);
+  const std::string_view clauses = "yes @ (Mo-Fr 07:00-10:00); no @ (Tu)";
+  CHECK(asked(clauses, at(0, 8)).in_force == Tri::yes);
+  CHECK(asked(clauses, at(1, 8)).in_force == Tri::no);
+  CHECK(asked(clauses, at(2, 8)).in_force == Tri::yes);
+  CHECK(asked("no @ (Tu)", at(1, 8)).in_force == Tri::no);
+  CHECK(asked("no @ (Tu)", at(2, 8)).in_force == Tri::no);  // nothing holds
+}
+
+TEST_CASE("a value other than yes is no yes", "[hours]") {
+  CHECK(asked("yes @ (Mo-Fr); destination @ (Tu)", at(1, 8)).in_force == Tri::no);
+}
+
+TEST_CASE("a timetable that is off on St Andrew's Day says that the holiday made it so",
+          "[hours]") {
+  const Answer answer = asked("Mo-Fr 07:00-10:00; PH off", at(0, 8));
+  CHECK(answer.in_force == Tri::no);
+  CHECK(answer.reason == Reason::holiday);
+  CHECK(asked("Mo-Fr 07:00-10:00; PH off", at(1, 8)).reason == Reason::stated);
+}
+
+TEST_CASE("a timetable nobody can tell is unknown, and says why", "[hours]") {
+  CHECK(asked("flashing", at(1, 8)) == Answer{Tri::unknown, Reason::road_state, {}});
+  CHECK(asked("Mo-Fr 08:00-09:00; SH off", at(1, 8)).reason == Reason::no_terms);
+  CHECK(asked("Mo-Fr 08:00-", at(1, 8)) == Answer{Tri::unknown, Reason::unreadable, {}});
+  CHECK(asked("yes @ (Mo-Fr); no @ (wet)", at(1, 8)).in_force == Tri::unknown);
+  CHECK(asked("yes @ (wet); yes @ (Mo-Fr)", at(1, 8)).in_force == Tri::yes);
+}
+
+TEST_CASE("a timetable is readable when each of its parts is", "[hours]") {
+  CHECK(Timetable("Mo-Fr 07:00-10:00").readable());
+  CHECK(Timetable("yes @ (Mo-Fr); no @ (wet AND weight>7.5)").readable());
+  CHECK_FALSE(Timetable("yes @ (Mo-Fr); no @ (Mo-Fr 25)").readable());
+  CHECK_FALSE(Timetable("when it suits").readable());
+}
+
+TEST_CASE("a timetable is one answer through an interval, or changes in it", "[hours]") {
+  const Timetable lane("Mo-Fr 07:00-10:00");
+  CHECK(lane.through(at(1, 7), at(1, 9), scotland()).in_force == Tri::yes);
+  CHECK(lane.through(at(1, 10), at(1, 12), scotland()).in_force == Tri::no);
+  CHECK(lane.through(at(1, 9), at(1, 10), scotland()) == Answer{Tri::unknown, Reason::changes, {}});
+}
+
+TEST_CASE("clauses that change hands without another answer are no change", "[hours]") {
+  const Timetable lane("yes @ (Tu 07:00-09:00); yes @ (Tu 08:00-10:00)");
+  const auto change = lane.next_change(at(1, 7), scotland());
+  REQUIRE(change);
+  CHECK(write_time(*change) == "2026-12-01T10:00:00+00:00");
+  CHECK(lane.through(at(1, 7), at(1, 9, 59), scotland()).in_force == Tri::yes);
+  CHECK_FALSE(Timetable("24/7").next_change(at(1, 7), scotland()));
+}
+
+}  // namespace loopwright::hours
