@@ -132,6 +132,19 @@ TEST_CASE("of many spans the next change is found as of few", "[hours]") {
   CHECK(wrong_changes(hours, utc(10, 24, 12, 0), 1440) == 0);
 }
 
+TEST_CASE("hundreds of spans that change nothing take one look a day", "[hours]") {
+  std::string text = "24/7";
+  for (int minute = 0; minute < 1440; minute += 2) {
+    const auto two = [](int number) { return (number < 10 ? "0" : "") + std::to_string(number); };
+    const std::string hour = two(minute / 60) + ":";
+    text += "," + hour + two(minute % 60) + "-" + hour + two(minute % 60 + 1);
+  }
+  const Hours hours = read_hours(text);
+  REQUIRE(hours.readable());
+  CHECK(hours.next_look({{2026, 11, 27}, 0, 0, 0}, london()) == CivilTime{{2026, 11, 28}, 0, 0, 0});
+  CHECK(change(text, at(28, 0, 0)) == "none");
+}
+
 TEST_CASE("on 25 October 2026 the hour that comes twice is asked twice", "[hours]") {
   const std::string_view text = "01:30-02:00";  // 00:30 to 01:00 UTC, and 01:30 to 02:00 again
   CHECK(change(text, utc(10, 25, 0, 0)) == "2026-10-25T01:30:00+01:00");
