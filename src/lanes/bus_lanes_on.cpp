@@ -1,13 +1,12 @@
 // 1. Walk the loop; at each stretch take the lanes of its piece that concern whoever drives it:
-//    those in our direction, those of unknown direction, and contraflow lanes, which we meet.
-// 2. A lane that goes on from the stretch before (same hours, side and doubts) is one lane.
-// 3. Judge each lane for the interval from the low arrival at its first stretch to the high
-//    arrival at the stretch behind its last, on the clock of the area.
+//    those in our direction, those of unknown direction, and contraflow lanes, which we meet; and
+//    the bus gates on the stretch itself, in force when a car isn't let through.
+// 2. What goes on from the stretch before with all we know of it alike is one.
+// 3. Judge each for the interval from the low arrival at its first stretch to the high arrival at the
+//    stretch behind its last, on the clock of the area.
 #include <algorithm>
-#include <cmath>
 
-#include "lanes/passing.hpp"
-#include "loopwright/hours/zone.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "loopwright/lanes/lanes.hpp"
 
 namespace loopwright::lanes {
@@ -15,12 +14,21 @@ namespace {
 
 using road::LaneDirection;
 using road::LaneSide;
+using wish::BusLanePass;
 using wish::Verdict;
 
-/// A lane beside one or more stretches of the drive.
-struct LaneRun {
-  const road::BusLane* lane;
-  std::size_t first, last;  ///< indices into the loop's stretches
+/// A lane or gate beside one or more stretches of the drive: what is told of it before it is judged.
+struct Run {
+  BusLanePass pass;
+  bool no_direction = false;
+  std::string doubt;  ///< empty: none
+
+  [[nodiscard]] bool same_as(const Run& other) const {
+    const BusLanePass &a = pass, &b = other.pass;
+    return a.what == b.what && a.side == b.side && a.hours == b.hours && a.who == b.who &&
+           a.lane == b.lane && a.lanes == b.lanes && no_direction == other.no_direction &&
+           doubt == other.doubt;
+  }
 };
 
 bool concerns(const road::BusLane& lane, StretchId driven) {
@@ -28,94 +36,104 @@ bool concerns(const road::BusLane& lane, StretchId driven) {
   return (lane.direction == LaneDirection::against) == driven.against();
 }
 
-/// True when both look the same from the car, way by way: a way may be drawn either way round.
-bool same_lane(const road::Roads& roads, const road::BusLane& a, const road::BusLane& b) {
-  const bool same_knowledge =
-      (a.direction == LaneDirection::unknown) == (b.direction == LaneDirection::unknown) &&
-      a.contraflow == b.contraflow && a.doubtful == b.doubtful;
-  return same_knowledge && a.side == b.side && roads.text(a.hours) == roads.text(b.hours);
-}
-
-std::vector<LaneRun> lane_runs(const road::Roads& roads, const wish::Loop& loop) {
-  std::vector<LaneRun> runs;
-  for (std::size_t i = 0; i < loop.stretches.size(); ++i) {
-    const StretchId driven = loop.stretches[i].stretch;
-    for (const road::BusLane& lane : roads.bus_lanes_of(driven.piece())) {
-      if (!concerns(lane, driven)) continue;
-      const auto goes_on = std::find_if(runs.begin(), runs.end(), [&](const LaneRun& run) {
-        return run.last + 1 == i && same_lane(roads, *run.lane, lane);
-      });
-      if (goes_on != runs.end()) {
-        goes_on->last = i;
-      } else {
-        runs.push_back({&lane, i, i});
-      }
-    }
-  }
-  return runs;
-}
-
-/// A loop file keeps seconds to a thousandth; the same loop must be judged alike before and after.
-double as_written(double seconds) {
-  return std::round(seconds * 1e3) / 1e3;
-}
-
-Passing passing_of(const road::Roads& roads, const wish::Loop& loop, const LaneRun& run) {
-  const std::size_t behind = run.last + 1;
-  const double low = loop.stretches[run.first].arrive_s.low;
-  // A file's times may run backwards; that is for the proof to say.
-  const double high =
-      std::max(low, behind < loop.stretches.size() ? loop.stretches[behind].arrive_s.high
-                                                   : loop.seconds.high + loop.stop_seconds);
-  const auto at = [&](double seconds) {
-    const Instant instant = loop.start.plus_seconds(static_cast<std::int64_t>(seconds));
-    // Plates speak of the clock on the spot, whatever offset the start was given with.
-    const std::string& zone = roads.info().zone;
-    return zone.empty() ? instant : hours::with_offset_of(zone, instant.unix_s);
-  };
-  return whole_minutes(at(std::floor(as_written(low))), at(std::ceil(as_written(high))));
-}
-
 std::string_view name(LaneSide side) {
   if (side == LaneSide::unknown) return "unknown";
   return side == LaneSide::left ? "left" : "right";
 }
 
-Judgement judge_lane(const road::BusLane& lane, std::string_view hours, const Passing& passing) {
-  if (lane.contraflow != 0) return {Verdict::in_force, "runs against the other traffic"};
-  if (lane.direction == LaneDirection::unknown) {
-    return {Verdict::check_the_plate, "the map doesn't say in which direction it runs"};
+Run run_of(const road::Roads& roads, const road::BusLane& lane) {
+  Run run;
+  run.pass.what = lane.contraflow != 0 ? "contraflow bus lane" : "bus lane";
+  run.pass.side = name(lane.side);
+  if (const auto hours = roads.text(lane.hours); !hours.empty()) run.pass.hours = hours;
+  run.pass.who = roads.text(lane.who);
+  run.pass.lane = lane.lane, run.pass.lanes = lane.lanes;
+  run.pass.source = {roads.pieces[lane.piece.index()].way, ObjectType::way};
+  run.pass.tag = roads.text(lane.source);
+  run.no_direction = lane.direction == LaneDirection::unknown;
+  if (lane.doubtful != 0) {
+    const std::string_view doubt = roads.text(lane.doubt);
+    run.doubt = doubt.empty() ? "the map's tags contradict each other" : std::string(doubt);
   }
-  const Judgement by_hours = judge(hours, passing.from, passing.to);
-  if (lane.doubtful != 0 && by_hours.verdict == Verdict::usable) {
-    return {Verdict::check_the_plate, "the map's tags contradict each other"};
-  }
-  return by_hours;
+  return run;
 }
 
-wish::BusLanePass lane_pass(const road::Roads& roads, const wish::Loop& loop, const LaneRun& run) {
-  const std::string_view hours = roads.text(run.lane->hours);
-  const Passing passing = passing_of(roads, loop, run);
-  const Judgement judgement = judge_lane(*run.lane, hours, passing);
-  wish::BusLanePass pass;
-  pass.first = run.first;
-  pass.last = run.last;
-  pass.side = name(run.lane->side);
-  if (!hours.empty()) pass.hours = hours;
-  pass.arrive_from = write_clock(passing.from);
-  pass.arrive_to = write_clock(passing.to);
-  pass.verdict = judgement.verdict;
-  pass.why = judgement.why;
-  pass.source = {roads.pieces[run.lane->piece.index()].way, ObjectType::way};
-  pass.tag = roads.text(run.lane->source);
-  return pass;
+/// When a gate keeps cars out, as a text of hours::Timetable: its values the other way round.
+std::string hours_in_force(const road::Roads& roads, const road::TimedRule& rule) {
+  const auto read = hours::read_conditional(roads.text(rule.base), roads.text(rule.text));
+  const bool open = read.base() == "yes";
+  if (open && read.rows().size() == 1 && read.rows()[0].value != "yes")
+    return read.rows()[0].condition.text();
+  std::string text = open ? "" : "yes @ (24/7)";
+  for (const hours::Conditional::Row& row : read.rows())
+    text += std::string(text.empty() ? "" : "; ") + (row.value == "yes" ? "no" : "yes") + " @ (" +
+            row.condition.text() + ")";
+  return text;
+}
+
+Run run_of(const road::Roads& roads, const road::TimedRule& gate) {
+  Run run;
+  run.pass.what = "bus gate";
+  run.pass.side = name(LaneSide::unknown);
+  run.pass.hours = hours_in_force(roads, gate);
+  run.pass.who = roads.text(gate.who);
+  run.pass.source = {roads.piece(gate.stretch).way, ObjectType::way};
+  run.pass.tag = roads.text(gate.source);
+  return run;
+}
+
+/// What stretch i adds goes on from the one before, or begins.
+void add(std::vector<Run>& runs, Run run, std::size_t i) {
+  const auto goes_on = std::ranges::find_if(
+      runs, [&](const Run& before) { return before.pass.last + 1 == i && before.same_as(run); });
+  if (goes_on != runs.end()) {
+    goes_on->pass.last = i;
+    return;
+  }
+  run.pass.first = run.pass.last = i;
+  runs.push_back(std::move(run));
+}
+
+std::vector<Run> runs_on(const road::Roads& roads, const wish::Loop& loop) {
+  std::vector<Run> runs;
+  for (std::size_t i = 0; i < loop.stretches.size(); ++i) {
+    const StretchId driven = loop.stretches[i].stretch;
+    for (const road::BusLane& lane : roads.bus_lanes_of(driven.piece()))
+      if (concerns(lane, driven)) add(runs, run_of(roads, lane), i);
+    for (const road::TimedRule& rule : roads.timed_rules_of(driven))
+      if (rule.about == road::Timed::gate) add(runs, run_of(roads, rule), i);
+  }
+  return runs;
+}
+
+Judgement judge_run(const Run& run, const Passing& when, const hours::Setting& setting) {
+  if (run.pass.what == "contraflow bus lane")
+    return {Verdict::in_force, "runs against the other traffic"};
+  if (run.no_direction)
+    return {Verdict::check_the_plate, "the map doesn't say in which direction it runs"};
+  Judgement by_hours = judge(run.pass.hours.value_or(""), when, setting);
+  if (!run.doubt.empty() && by_hours.verdict == Verdict::usable)
+    return {Verdict::check_the_plate, run.doubt, by_hours.next_change};
+  return by_hours;
 }
 
 }  // namespace
 
-std::vector<wish::BusLanePass> bus_lanes_on(const road::Roads& roads, const wish::Loop& loop) {
-  std::vector<wish::BusLanePass> passes;
-  for (const LaneRun& run : lane_runs(roads, loop)) passes.push_back(lane_pass(roads, loop, run));
+std::vector<BusLanePass> bus_lanes_on(const road::Roads& roads, const wish::Loop& loop,
+                                      const hours::Setting& setting) {
+  std::vector<BusLanePass> passes;
+  for (Run& run : runs_on(roads, loop)) {
+    const Passing when = passing_of(loop, {run.pass.first, run.pass.last}, setting);
+    Judgement judgement = judge_run(run, when, setting);
+    run.pass.arrive_from = write_clock(when.from);
+    run.pass.arrive_to = write_clock(when.to);
+    run.pass.verdict = judgement.verdict;
+    run.pass.why = std::move(judgement.why);
+    run.pass.next_change = judgement.next_change;
+    run.pass.doubt =
+        run.no_direction ? "the map doesn't say in which direction it runs" : run.doubt;
+    passes.push_back(std::move(run.pass));
+  }
   return passes;
 }
 

@@ -5,20 +5,16 @@
 
 #include <cassert>
 
-#include "lanes/passing.hpp"
-#include "loopwright/hours/hours.hpp"
-#include "loopwright/hours/zone.hpp"
+#include "loopwright/hours/timetable.hpp"
+#include "loopwright/lanes/passage.hpp"
 
 namespace loopwright::lanes {
 namespace {
 
 namespace flag = road::pull_up_flag;
+using hours::Answer;
+using hours::Reason;
 using hours::Tri;
-
-Instant on_local_clock(const road::Roads& roads, const Instant& at) {
-  const std::string& zone = roads.info().zone;
-  return zone.empty() ? at : hours::with_offset_of(zone, at.unix_s);
-}
 
 /// What the flags alone let one say.
 StopJudgement by_flags(const road::PullUp& place) {
@@ -28,15 +24,16 @@ StopJudgement by_flags(const road::PullUp& place) {
   return {MayStop::usable, "no ban mapped: check lines, signs and drives"};
 }
 
-StopJudgement by_hours(const hours::Hours& hours, const Passing& stay) {
+StopJudgement by_hours(const hours::Timetable& hours, const Passing& stay,
+                       const hours::Setting& setting) {
+  const Answer through = hours.through(stay.from, stay.to, setting);
   const std::string why = "no stopping " + hours.words() + "; you stop " + write_clock(stay.from) +
                           " to " + write_clock(stay.to);
-  if (stay.from.offset_s != stay.to.offset_s) return {MayStop::check, "the clocks change; " + why};
-  const CivilTime begin = stay.from.civil();
-  const Tri through = hours.through(begin, stay.to.civil());
-  if (through == Tri::no) return {MayStop::usable, why};
-  const bool changes = through == Tri::unknown && hours.in_force(begin) != Tri::unknown;
-  return {through == Tri::yes || changes ? MayStop::forbidden : MayStop::check, why};
+  if (through.in_force == Tri::no) return {MayStop::usable, why};
+  if (through.in_force == Tri::yes || through.reason == Reason::changes)
+    return {MayStop::forbidden, why};
+  const std::string reason = reason_words(through.reason);
+  return {MayStop::check, reason.empty() ? why : why + " (" + reason + ")"};
 }
 
 }  // namespace
@@ -53,15 +50,17 @@ std::string_view name(MayStop verdict) {
   return "check";
 }
 
-StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, const Stay& stay) {
+StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, const Stay& stay,
+                       const hours::Setting& setting) {
   assert(stay.from.unix_s <= stay.to.unix_s);
   const StopJudgement unless_hours = by_flags(place);
   const std::string_view text = roads.text(place.hours);
   if (text.empty()) return unless_hours;
-  const hours::Hours hours = hours::read_hours(text);
-  if (!hours.readable()) return {MayStop::check, "hours can't be read: " + std::string(text)};
-  const StopJudgement judged = by_hours(
-      hours, whole_minutes(on_local_clock(roads, stay.from), on_local_clock(roads, stay.to)));
+  const hours::Timetable hours(text);
+  const Passing when = whole_minutes({setting.on_clock(stay.from), setting.on_clock(stay.to)});
+  StopJudgement judged = by_hours(hours, when, setting);
+  if (!hours.readable() && judged.verdict == MayStop::check)
+    judged.why = "hours can't be read: " + std::string(text);
   const bool flagged = judged.verdict == MayStop::usable && unless_hours.verdict != MayStop::usable;
   return flagged ? unless_hours : judged;
 }

@@ -5,8 +5,7 @@
 #include <array>
 #include <cstdio>
 
-#include "loopwright/hours/hours.hpp"
-#include "loopwright/hours/zone.hpp"
+#include "loopwright/hours/timetable.hpp"
 
 namespace loopwright::road {
 namespace {
@@ -22,11 +21,8 @@ constexpr std::array every_note_kind = [] {
 
 bool may_be_in_force(const std::string& hours_text, const LessonTime& lesson) {
   if (hours_text.empty()) return true;
-  const hours::Hours hours = hours::read_hours(hours_text);
-  if (!hours.readable()) return true;
-  // The clocks may go back within a lesson; the hour they show twice is asked once.
-  const auto [from, to] = std::minmax(lesson.from, lesson.to);
-  return hours.through(from, to) != hours::Tri::no;
+  const hours::Timetable hours(hours_text);
+  return hours.through(lesson.from, lesson.to, lesson.setting).in_force != hours::Tri::no;
 }
 
 }  // namespace
@@ -63,18 +59,16 @@ std::optional<Kind> practice_of(const Note& note) {
   return note.kind;
 }
 
-LessonTime lesson_time(const std::string& zone, const Instant& start, int minutes) {
-  const auto on_clock = [&](const Instant& at) {
-    return (zone.empty() ? at : hours::with_offset_of(zone, at.unix_s)).civil();
-  };
-  return {on_clock(start), on_clock(start.plus_seconds(std::int64_t{60} * minutes))};
+LessonTime lesson_time(const Instant& start, int minutes, const hours::Setting& setting) {
+  return {setting.on_clock(start), setting.on_clock(start.plus_seconds(std::int64_t{60} * minutes)),
+          setting};
 }
 
 bool may_shut(const Note& note, const LessonTime& lesson) {
   if (note.says == NoteKind::never) return may_be_in_force(note.hours, lesson);
   if (note.says != NoteKind::closed) return false;
-  const bool begun = !note.from || *note.from <= lesson.to.date;
-  const bool over = note.until && *note.until < lesson.from.date;
+  const bool begun = !note.from || *note.from <= lesson.to.civil().date;
+  const bool over = note.until && *note.until < lesson.from.civil().date;
   return begun && !over;
 }
 

@@ -1,9 +1,9 @@
 // May one stop at a pull-up place for the whole of a talk, as far as the map tells?
 //
-//   may_stop(roads, place, {from, to}).verdict == MayStop::usable
+//   may_stop(roads, place, {from, to}, setting).verdict == MayStop::usable
 //
 // Rules: `forbidden` when mapped hours of a ban, or of a bus lane along the kerb, touch the interval
-// at all; `check` when they can't be read or the place is for permit holders or has a fee; else
+// at all; `check` when nobody can tell them beforehand or the place is for permit holders or has a fee; else
 // `usable`, which means no more than "no ban mapped: check lines, signs and drives".
 // Source: Highway Code rules 238, 240 and 243.
 #pragma once
@@ -13,6 +13,7 @@
 #include <string_view>
 
 #include "loopwright/base/instant.hpp"
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 
 namespace loopwright::lanes {
@@ -26,9 +27,10 @@ struct Stay {
 
 struct StopJudgement {
   MayStop verdict = MayStop::check;
-  std::string why;  ///< "no stopping Monday to Saturday 07:00 to 10:00; you stop 09:55 to 10:01"
+  std::string why;  ///< "no stopping Monday to Saturday, seven till ten; you stop 09:55 to 10:01"
 };
 
-StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, const Stay& stay);
+StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, const Stay& stay,
+                       const hours::Setting& setting);
 
 }  // namespace loopwright::lanes

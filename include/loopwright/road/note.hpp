@@ -19,6 +19,7 @@
 #include "loopwright/base/instant.hpp"
 #include "loopwright/base/point.hpp"
 #include "loopwright/base/region.hpp"
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/kind.hpp"
 
 namespace loopwright::road {
@@ -45,10 +46,10 @@ enum class NoteWay : std::uint8_t { both, along };
 struct Note {
   NoteKind says = NoteKind::narrow;
   std::vector<Point> line = {};
-  NoteWay way = NoteWay::both;                ///< lines only
-  std::optional<int> heading_deg = {};        ///< points only: of who drives there, 0 to 359
-  std::optional<Kind> kind = {};              ///< practice, not: of what
-  std::string hours = {};                     ///< never, plate: opening-hours text; empty: always
+  NoteWay way = NoteWay::both;          ///< lines only
+  std::optional<int> heading_deg = {};  ///< points only: of who drives there, 0 to 359
+  std::optional<Kind> kind = {};        ///< practice, not: of what
+  std::string hours = {};               ///< never, plate: as of hours::Timetable; empty: always
   std::optional<Date> from = {}, until = {};  ///< closed: first and last day
   int limit = 0;                              ///< limit: the number
   SpeedUnit unit = SpeedUnit::mph;            ///< limit: its unit
@@ -69,16 +70,17 @@ std::optional<Kind> practice_of(const Note& note);
 /// How far from its road a note may lie; ours: a pavement's width and what a finger misses on a map.
 inline constexpr double note_reach_m = 30;
 
-/// A lesson's time on the clock of the place, its ends included.
+/// A lesson's time, its ends included, on the clock of the place; and what its hours are read by.
 struct LessonTime {
-  CivilTime from, to;
+  Instant from, to;
+  hours::Setting setting;
 };
 
-/// So many minutes from a start, on the clock of an IANA zone (the start's own offset when empty).
-LessonTime lesson_time(const std::string& zone, const Instant& start, int minutes);
+/// So many minutes from a start.
+LessonTime lesson_time(const Instant& start, int minutes, const hours::Setting& setting);
 
 /// True when the road of a `never` or `closed` note is or may be shut at some minute of the lesson:
-/// hours that can't be read count as shut.
+/// hours that nobody can tell count as shut.
 bool may_shut(const Note& note, const LessonTime& lesson);
 
 /// The one less sure of the two: a guess of ours, then a note, then a tag.

@@ -5,15 +5,14 @@
 #pragma once
 
 #include "loopwright/road/note.hpp"
-#include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::wish {
 
 inline constexpr int own_drive_minutes = 180;
 
-inline road::LessonTime lesson_time(const road::AreaInfo& area, const Wish& wish) {
-  return road::lesson_time(area.zone, wish.start, wish.minutes.value_or(own_drive_minutes));
+inline road::LessonTime lesson_time(const Wish& wish, const hours::Setting& setting) {
+  return road::lesson_time(wish.start, wish.minutes.value_or(own_drive_minutes), setting);
 }
 
 }  // namespace loopwright::wish

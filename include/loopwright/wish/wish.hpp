@@ -35,13 +35,13 @@ struct Avoid {
 
 struct Wish {
   Point home;
-  std::optional<Point> end;      ///< when it isn't home
-  std::vector<Point> through;    ///< the instructor's own drive: these points in order
+  std::optional<Point> end;    ///< when it isn't home
+  std::vector<Point> through;  ///< the instructor's own drive: these points in order
   Instant start;
-  std::optional<int> minutes;    ///< away from the door; empty only with `through`
+  std::optional<int> minutes;  ///< away from the door; empty only with `through`
   int reserve_minutes = 0;
-  int level = 3;                 ///< of the learner, 1 to 5
-  bool level_given = false;      ///< a level asked for limits hardness to level + 1
+  int level = 3;             ///< of the learner, 1 to 5
+  bool level_given = false;  ///< a level asked for limits hardness to level + 1
   int alternatives = 1;
   std::vector<Want> wants;
   std::vector<Avoid> avoids;
@@ -56,7 +56,7 @@ struct LoopStretch {
   std::int64_t from = 0, to = 0;  ///< OSM nodes
   std::uint32_t from_index = 0, to_index = 0;
   bool against = false;
-  double metres = 0;  ///< the part driven
+  double metres = 0;                               ///< the part driven
   std::optional<std::array<double, 2>> partial_m;  ///< from `from`, when not all of it is driven
   road::LimitOnDay limit;
   Range arrive_s;  ///< at the first point driven
@@ -67,7 +67,7 @@ struct LoopStretch {
 struct Pass {
   road::Kind kind = road::Kind::roundabout;
   road::Movement movement = road::Movement::none;
-  int exit = 0;  ///< 0: none
+  int exit = 0;                     ///< 0: none
   std::size_t first = 0, last = 0;  ///< indices into stretches
   int hardness = 1;
   road::Confidence confidence = road::Confidence::certain;
@@ -80,14 +80,21 @@ struct Pass {
 enum class Verdict : std::uint8_t { usable, in_force, check_the_plate };
 
 struct BusLanePass {
-  std::size_t first = 0, last = 0;  ///< indices into stretches
-  std::string side;                 ///< "left", "right", "unknown"
-  std::optional<std::string> hours; ///< as mapped
+  std::size_t first = 0, last = 0;     ///< indices into stretches
+  std::string side;                    ///< "left", "right", "unknown"
+  std::optional<std::string> hours;    ///< as mapped
   std::string arrive_from, arrive_to;  ///< "15:41", "15:47": the interval of passing
   Verdict verdict = Verdict::check_the_plate;
   std::string why;
   OsmObject source;
   std::string tag;
+  // Not in the file:
+  std::string what = "bus lane";  ///< or "contraflow bus lane", "bus gate"
+  std::string who;                ///< may use it in force, as mapped: "bus;taxi"
+  std::string doubt;              ///< what of it the map contradicts or doesn't say; else empty
+  int lane = 0, lanes = 0;        ///< from the left as its buses drive, of so many; 0: not known
+  std::optional<Instant>
+      next_change;  ///< the next after the interval begins at which it may change
 };
 
 struct Met {
@@ -123,9 +130,9 @@ struct Missing {
   Want want;
   int got = 0;
   std::string why;
-  std::optional<OsmObject> nearest;         ///< the nearest chance of it, however far
-  std::optional<double> nearest_minutes;    ///< likely driving time there
-  std::optional<double> needs_minutes;      ///< there, through and home: the least a loop needs
+  std::optional<OsmObject> nearest;       ///< the nearest chance of it, however far
+  std::optional<double> nearest_minutes;  ///< likely driving time there
+  std::optional<double> needs_minutes;    ///< there, through and home: the least a loop needs
 };
 
 struct Shortfall {

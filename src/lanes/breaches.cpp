@@ -1,0 +1,122 @@
+// 1. Rows: each rule about access or a gate of the stretch is asked for the time it is driven.
+// 2. Turns: conditional turn rules are followed along the drive from the row that begins their path,
+//    as those without hours are: a "no" driven to its end, an "only" left after it binds.
+#include <algorithm>
+
+#include "loopwright/lanes/passage.hpp"
+
+namespace loopwright::lanes {
+namespace {
+
+using hours::Tri;
+using road::TurnRule;
+
+class BreachSearch {
+ public:
+  BreachSearch(const road::Roads& roads, const wish::Loop& loop, const hours::Setting& setting)
+      : roads_(roads), loop_(loop), setting_(setting), clock_(roads, setting) {
+    const auto rules = roads.turn_rules;
+    for (std::uint32_t row = 0; row < rules.size(); ++row)
+      if (!roads.text(rules[row].condition).empty())
+        by_first_.emplace_back(roads.path_of(rules[row]).front(), row);
+    std::ranges::sort(by_first_);
+  }
+
+  std::vector<Breach> run() {
+    for (std::size_t i = 0; i < loop_.stretches.size(); ++i) {
+      ask_street(i);
+      ask_turns(i);
+    }
+    std::ranges::stable_sort(breaches_, {}, &Breach::at);
+    return std::move(breaches_);
+  }
+
+ private:
+  void ask_street(std::size_t i) {
+    const StretchId stretch = loop_.stretches[i].stretch;
+    if ((roads_.stretch(stretch).flags & road::stretch_flag::timed) == 0) return;
+    const Passing when = passing_of(loop_, {i, i}, setting_);
+    for (const road::TimedRule& rule : roads_.timed_rules_of(stretch)) {
+      if (rule.about == road::Timed::limit) continue;
+      const hours::Answer open = clock_.open(rule, when);
+      if (open.in_force == Tri::yes) continue;
+      const auto row = static_cast<std::uint32_t>(&rule - roads_.timed_rules.data());
+      breaches_.push_back({i, BreachOf::street, row,
+                           street_words(roads_, stretch) + " is " + words_of(roads_, rule) +
+                               doubt(open) + when_passing(when)});
+    }
+  }
+
+  void ask_turns(std::size_t i) {
+    const StretchId first = loop_.stretches[i].stretch;
+    for (auto it = std::ranges::lower_bound(by_first_, std::pair(first, std::uint32_t{0}));
+         it != by_first_.end() && it->first == first; ++it)
+      ask_turn(i, it->second);
+  }
+
+  void ask_turn(std::size_t i, std::uint32_t row) {
+    const TurnRule& rule = roads_.turn_rules[row];
+    const std::size_t at = broken_at(rule, i);
+    if (at == 0) return;
+    // The sign stands where the path begins to turn; it binds until the last turn is made.
+    const Passing when{turning_into(loop_, i + 1, setting_).from,
+                       turning_into(loop_, at, setting_).to};
+    const hours::Answer binds = clock_.binds(rule, when);
+    if (binds.in_force == Tri::no) return;
+    breaches_.push_back({at, BreachOf::turn, row,
+                         words_of(roads_, rule) + " into " +
+                             street_words(roads_, loop_.stretches[at].stretch) + doubt(binds) +
+                             when_passing(when)});
+  }
+
+  /// The row by which the drive breaks the rule, were it in force; 0: it doesn't.
+  [[nodiscard]] std::size_t broken_at(const TurnRule& rule, std::size_t i) const {
+    const auto path = roads_.path_of(rule);
+    std::size_t n = 0;
+    while (n < path.size() && i + n < loop_.stretches.size() &&
+           loop_.stretches[i + n].stretch == path[n])
+      ++n;
+    if (rule.only == 0) return n == path.size() ? i + n - 1 : 0;
+    const bool bound = n >= std::min<std::size_t>(2, path.size() - 1);
+    return bound && n < path.size() && i + n < loop_.stretches.size() ? i + n : 0;
+  }
+
+  static std::string doubt(const hours::Answer& answer) {
+    const std::string why = reason_words(answer.reason);
+    return why.empty() ? "" : " (" + why + ")";
+  }
+
+  const road::Roads& roads_;
+  const wish::Loop& loop_;
+  const hours::Setting& setting_;
+  Clockwork clock_;
+  std::vector<std::pair<StretchId, std::uint32_t>> by_first_;
+  std::vector<Breach> breaches_;
+};
+
+}  // namespace
+
+std::vector<Breach> breaches_on(const road::Roads& roads, const wish::Loop& loop,
+                                const hours::Setting& setting) {
+  return BreachSearch(roads, loop, setting).run();
+}
+
+LimitWhen limit_when(const road::Roads& roads, StretchId stretch, const Passing& when,
+                     const hours::Setting& setting) {
+  LimitWhen limit;
+  for (const road::TimedRule& rule : roads.timed_rules_of(stretch)) {
+    if (rule.about != road::Timed::limit) continue;
+    const auto read = hours::read_conditional(roads.text(rule.base), roads.text(rule.text));
+    const hours::Possible possible = read.through(when.from, when.to, setting);
+    for (std::size_t bit = 0; bit <= read.rows().size(); ++bit) {
+      const std::string& value = read.value(bit);
+      if (possible.has(bit) && std::ranges::find(limit.values, value) == limit.values.end())
+        limit.values.push_back(value);
+    }
+    limit.reason = possible.reason;
+    limit.words = words_of(roads, rule);
+  }
+  return limit;
+}
+
+}  // namespace loopwright::lanes
