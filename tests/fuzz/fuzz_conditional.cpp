@@ -5,6 +5,7 @@
 //    of a timetable follow from its clauses.
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 
 #include "checked.hpp"
@@ -43,12 +44,23 @@ void check_possible(const Conditional& conditional, const Possible& possible) {
   require(possible.bits != 0 && possible.bits >> (conditional.rows().size() + 1) == 0);
 }
 
+/// No minute of three hours before the change has other values; clocks may change in them.
+void check_until(const Conditional& conditional, const fuzz::Ask& ask, std::uint64_t now,
+                 const std::optional<Instant>& change) {
+  for (int minute = 5; minute <= 180; minute += 5) {
+    const Instant later = ask.setting.on_clock(ask.at.plus_seconds(60 * minute));
+    if (change && change->unix_s <= later.unix_s) return;
+    require(conditional.at(later.civil(), ask.setting, Somehow()).bits == now);
+  }
+}
+
 void check_conditional(const Conditional& conditional, const Instant& at, const Setting& setting) {
   const Somehow about;
   const Possible now = conditional.at(setting.on_clock(at).civil(), setting, about);
   check_possible(conditional, now);
   const auto change = conditional.next_change(at, setting, about, ahead_days);
   require(!change || change->unix_s > at.unix_s);
+  check_until(conditional, {at, setting}, now.bits, change);
   const Instant last = change ? change->plus_seconds(-1) : at.plus_seconds(3600);
   require(conditional.through(at, last, setting, about).bits == now.bits);
   if (!change) return;

@@ -5,6 +5,7 @@
 //    change, interval and minute agree with one another.
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 
 #include "checked.hpp"
@@ -13,6 +14,7 @@
 namespace {
 
 using namespace loopwright;
+using fuzz::Ask;
 using fuzz::require;
 using hours::Answer;
 using hours::Hours;
@@ -46,9 +48,21 @@ void check_look(const Hours& hours, const CivilTime& at, const Setting& setting)
   }
 }
 
-void check_change(const Hours& hours, const Instant& at, const Setting& setting) {
+/// No minute of three hours before the change has another answer; clocks may change in them.
+void check_until(const Hours& hours, const Ask& ask, const std::optional<Instant>& change) {
+  const Tri now = hours.at(ask.at, ask.setting).in_force;
+  for (int minute = 5; minute <= 180; minute += 5) {
+    const Instant later = ask.at.plus_seconds(60 * minute);
+    if (change && change->unix_s <= later.unix_s) return;
+    require(hours.at(later, ask.setting).in_force == now);
+  }
+}
+
+void check_change(const Hours& hours, const Ask& ask) {
+  const auto& [at, setting] = ask;
   const Answer now = hours.at(at, setting);
   const auto change = hours.next_change(at, setting, ahead_days);
+  check_until(hours, ask, change);
   const Instant last = change ? change->plus_seconds(-1) : at.plus_seconds(3600);
   require(!change || change->unix_s > at.unix_s);
   require(!change || hours.at(*change, setting).in_force != now.in_force);
@@ -62,10 +76,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   const Hours hours = hours::read_hours(text);
   check_reading(hours, text);
-  for (const auto& [at, setting] : fuzz::asks(text)) {
-    check_answer(hours, hours.at(at, setting));
-    check_look(hours, setting.on_clock(at).civil(), setting);
-    check_change(hours, at, setting);
+  for (const Ask& ask : fuzz::asks(text)) {
+    check_answer(hours, hours.at(ask.at, ask.setting));
+    check_look(hours, ask.setting.on_clock(ask.at).civil(), ask.setting);
+    check_change(hours, ask);
   }
   return 0;
 }
