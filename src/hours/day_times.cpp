@@ -46,4 +46,10 @@ std::optional<Minutes> minutes_on(const TimeSpan& span, std::int64_t day, const 
   return Minutes{*from, *to};
 }
 
+Minutes widest_minutes(const TimeSpan& span) {
+  const bool told_to = span.to.event == SunEvent::none && !span.open_end;
+  return {span.from.event == SunEvent::none ? span.from.minutes : 0,
+          told_to ? span.to.minutes : 2 * day_minutes};
+}
+
 }  // namespace loopwright::hours

@@ -19,4 +19,7 @@ struct Minutes {
 /// Of a span that begins on a day; empty when the sun can't tell.
 std::optional<Minutes> minutes_on(const TimeSpan& span, std::int64_t day, const Setting& setting);
 
+/// The minutes beyond which the span surely doesn't go when the sun's times aren't known.
+Minutes widest_minutes(const TimeSpan& span);
+
 }  // namespace loopwright::hours

@@ -52,11 +52,10 @@ class Sheet {
     const int earlier = static_cast<int>(day - first_.day) * day_minutes;
     if (rule.spans.empty()) fill(rule, {earlier, earlier + day_minutes}, said_by(rule, false));
     for (const TimeSpan& span : rule.spans) {
-      if (const auto times = minutes_on(span, day, setting)) {
-        fill(rule, {times->from + earlier, times->to + earlier}, said_by(rule, span.open_end));
-      } else {
-        fill(rule, {0, day_minutes}, {Tri::unknown, Reason::no_sun, rule.text});
-      }
+      const auto known = minutes_on(span, day, setting);
+      const Minutes times = known ? *known : widest_minutes(span);
+      fill(rule, {times.from + earlier, times.to + earlier},
+           known ? said_by(rule, span.open_end) : Answer{Tri::unknown, Reason::no_sun, rule.text});
     }
   }
 
@@ -164,11 +163,10 @@ int next_boundary(const Rules& rules, const WallMinute& at, const Setting& setti
   };
   for (const Rule& rule : rules.rules) {
     for (const TimeSpan& span : rule.spans) {
-      if (const auto today = minutes_on(span, at.day, setting)) {
-        consider(today->from), consider(today->to);
-      }
-      if (const auto before = minutes_on(span, at.day - 1, setting)) {
-        consider(before->from - day_minutes), consider(before->to - day_minutes);
+      for (const int earlier : {0, day_minutes}) {
+        const std::int64_t day = at.day - earlier / day_minutes;
+        const Minutes times = minutes_on(span, day, setting).value_or(widest_minutes(span));
+        consider(times.from - earlier), consider(times.to - earlier);
       }
     }
   }

@@ -106,6 +106,19 @@ TEST_CASE("each unknown has its own reason", "[hours]") {
   CHECK(asked("sunrise-10:00", monday(8), nothing_known()) == unknown_for(Reason::no_sun));
 }
 
+TEST_CASE("without a place hours by the sun are unknown between the ends that are told",
+          "[hours]") {
+  const auto at = [](std::string_view text, int hour) {
+    return asked(text, monday(hour), nothing_known());
+  };
+  CHECK(at("sunrise-10:00", 9) == unknown_for(Reason::no_sun));
+  CHECK(at("sunrise-10:00", 10) == no);
+  CHECK(at("16:00-sunset", 15) ==
+        unknown_for(Reason::no_sun));  // of the day before, for all we know
+  CHECK(at("Mo 16:00-sunset", 15) == no);
+  CHECK(at("Mo 16:00-sunset", 16) == unknown_for(Reason::no_sun));
+}
+
 TEST_CASE("one part that doesn't hold settles a condition, one that is unknown leaves it open",
           "[hours]") {
   CHECK(condition("Mo 07:00-10:00 AND wet") == yes);
