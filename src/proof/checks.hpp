@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "loopwright/road/roads.hpp"
@@ -32,6 +33,7 @@ struct Drive {
   const road::Roads& roads;
   const wish::Wish& wish;
   const wish::Loop& loop;
+  const hours::Setting& setting;
   std::vector<StretchId> stretches;  ///< of each row, once names_hold
   std::vector<Part> parts;           ///< of each row, from where it is entered, once parts_hold
   std::vector<FoundPass> passes;     ///< that it makes, once find_passes
@@ -62,6 +64,10 @@ bool lengths_hold(const Drive& drive, Claims& claims);
 // --- times.cpp: limits, times, the window ------------------------------------------------------
 bool times_hold(const Drive& drive, Claims& claims);
 bool window_holds(const Drive& drive, const Caps& caps, Claims& claims);
+
+// --- by_the_hour.cpp: no street, gate or turn is driven at an hour at which it is, or may be, shut -
+/// Rules: the times hold.
+bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims);
 
 // --- passes.cpp: what the drive practises ------------------------------------------------------
 /// Fills drive.passes.

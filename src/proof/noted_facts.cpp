@@ -70,7 +70,7 @@ bool takes(const Note& note, Kind kind) {
 
 bool NotedFacts::is_open(std::size_t i) {
   const StretchId stretch = drive_.stretches[i];
-  const road::LessonTime lesson = wish::lesson_time(area_.map.info(), drive_.wish);
+  const road::LessonTime lesson = wish::lesson_time(drive_.wish, drive_.setting);
   for (std::size_t n = 0; n < area_.notes.size(); ++n) {
     const Note& note = area_.notes[n];
     const bool shut = road::may_shut(note, lesson) && speaks_of(area_.map, note, stretch);
@@ -219,7 +219,7 @@ bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& m
   NotedFacts facts(drive, area, claims);
   for (std::size_t i = 0; i < drive.stretches.size(); ++i)
     if (!facts.row_holds(i)) return false;
-  Drive on_map{area.map, drive.wish, drive.loop, drive.stretches, drive.parts, {}};
+  Drive on_map{area.map, drive.wish, drive.loop, drive.setting, drive.stretches, drive.parts, {}};
   find_passes(on_map, map_places);
   return facts.passes_hold(on_map);
 }

@@ -144,7 +144,7 @@ bool bus_lanes_hold(const Drive& drive, Claims& claims) {
   wish::Loop resolved = drive.loop;
   for (std::size_t i = 0; i < resolved.stretches.size(); ++i)
     resolved.stretches[i].stretch = drive.stretches[i];
-  const auto own = lanes::bus_lanes_on(drive.roads, resolved);
+  const auto own = lanes::bus_lanes_on(drive.roads, resolved, drive.setting);
   const auto& said = drive.loop.bus_lanes;
   if (!claims.agree(at_loop(drive) + ", bus lanes", std::to_string(said.size()),
                     std::to_string(own.size())))

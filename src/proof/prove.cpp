@@ -9,9 +9,10 @@ namespace {
 
 /// What all loops of one area are checked with.
 struct Tools {
-  explicit Tools(const NotedArea& noted)
-      : area(noted), bans(noted.roads), places(noted.roads), map_places(noted.map) {}
+  Tools(const NotedArea& noted, const hours::Setting& in)
+      : area(noted), setting(in), bans(noted.roads), places(noted.roads), map_places(noted.map) {}
   const NotedArea& area;
+  const hours::Setting& setting;
   Bans bans;
   PlacesByNode places, map_places;
   Caps caps = read_caps();
@@ -22,7 +23,7 @@ bool drive_holds(Drive& drive, const Tools& tools, Claims& claims) {
          connection_holds(drive, claims) && access_holds(drive, claims) &&
          turns_hold(drive, tools.bans, claims) && ends_hold(drive, claims) &&
          lengths_hold(drive, claims) && times_hold(drive, claims) &&
-         window_holds(drive, tools.caps, claims);
+         hours_hold(drive, tools.bans, claims) && window_holds(drive, tools.caps, claims);
 }
 
 bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
@@ -34,13 +35,14 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
          certificate_holds(drive, tools.caps, claims);
 }
 
-void answer_holds(const NotedArea& area, const wish::Answer& answer, Claims& claims) {
+void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours::Setting& setting,
+                  Claims& claims) {
   const road::Roads& roads = area.roads;
   if (!area_holds(roads, answer, claims) || !loops_hold(answer, claims)) return;
-  const Tools tools(area);
+  const Tools tools(area, setting);
   std::vector<Drive> drives;
   for (const wish::Loop& loop : answer.loops) {
-    drives.push_back({roads, answer.wish, loop, {}, {}, {}});
+    drives.push_back({roads, answer.wish, loop, setting, {}, {}, {}});
     if (!loop_holds(drives.back(), tools, claims)) return;
   }
   if (alternatives_hold(drives, tools.caps, claims)) shortfall_holds(roads, answer, claims);
@@ -48,13 +50,13 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, Claims& cla
 
 }  // namespace
 
-Proof prove(const road::Roads& roads, const wish::Answer& answer) {
-  return prove({roads, roads, {}}, answer);
+Proof prove(const road::Roads& roads, const wish::Answer& answer, const hours::Setting& setting) {
+  return prove({roads, roads, {}}, answer, setting);
 }
 
-Proof prove(const NotedArea& area, const wish::Answer& answer) {
+Proof prove(const NotedArea& area, const wish::Answer& answer, const hours::Setting& setting) {
   Claims claims;
-  answer_holds(area, answer, claims);
+  answer_holds(area, answer, setting, claims);
   return {claims.false_claim(), static_cast<std::int64_t>(answer.loops.size()), claims.count()};
 }
 

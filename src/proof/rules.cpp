@@ -5,8 +5,7 @@
 //    round the tip of an island, from one half of a divided road back along the other.
 // 3. Turn restrictions are followed along the drive by their own paths, not by the area's table of
 //    turns: a "no" may not be driven to its end; an "only" must be, once its first stretch (and, if
-//    it leads over whole roads, the second) has been driven. Restrictions by the hour count as
-//    always in force.
+//    it leads over whole roads, the second) has been driven. Those with hours: by_the_hour.cpp.
 #include <algorithm>
 #include <cmath>
 
@@ -108,6 +107,7 @@ bool rules_hold(const Drive& drive, const Bans& bans, std::size_t i, Claims& cla
   const std::string from_way = "way " + std::to_string(drive.loop.stretches[i].way);
   for (const auto& [first, row] : bans.from(drive.stretches[i])) {
     const TurnRule& rule = drive.roads.turn_rules[row];
+    if (!drive.roads.text(rule.condition).empty()) continue;  // by_the_hour.cpp
     const std::size_t n = followed(drive, rule, i);
     const bool holds = rule.only != 0 ? obeyed(drive, rule, i) : n < rule.path_count;
     if (!claims.hold(holds, [&] {

@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/answer.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/claims.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp

@@ -1,9 +1,9 @@
 // Checks a loop file against the area, claim by claim, by code that shares nothing with the search.
 //
-//   Proof p = prove(roads, answer);   if (p.false_claim) say(*p.false_claim);
+//   Proof p = prove(roads, answer, setting);   if (p.false_claim) say(*p.false_claim);
 //
 // Checked: the file's area is this one; each stretch exists and follows the last; directions, walls,
-// turns (bans over several ways too) and access; start and end at the places asked; lengths, limits,
+// turns (bans over several ways too) and access, also at the hour of passing; start and end at the places asked; lengths, limits,
 // times by pace's rules, planned stops; the time window; every pass claimed is driven, none missing; what
 // was avoided; bus-lane verdicts; counts against the wish; a shortfall that the loops bear out.
 // Rules: never includes find, reach or mark; stops at the first false claim. Stretches, passes and
@@ -15,6 +15,7 @@
 #include <span>
 #include <string>
 
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/note.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -27,7 +28,8 @@ struct Proof {
   std::int64_t claims = 0;  ///< checked
 };
 
-Proof prove(const road::Roads& roads, const wish::Answer& answer);
+/// setting: whose bank holidays, terms and clock the area's hours are read by (road::setting_of).
+Proof prove(const road::Roads& roads, const wish::Answer& answer, const hours::Setting& setting);
 
 /// An area as an instructor's notes make it, and the bare map it was made of.
 struct NotedArea {
@@ -37,6 +39,6 @@ struct NotedArea {
 };
 /// The same for a loop made with notes; each thing noted must be borne out by a note, and what the
 /// notes shut isn't driven.
-Proof prove(const NotedArea& area, const wish::Answer& answer);
+Proof prove(const NotedArea& area, const wish::Answer& answer, const hours::Setting& setting);
 
 }  // namespace loopwright::proof
