@@ -10,40 +10,13 @@
 #include "find/bans.hpp"
 
 #include <algorithm>
-#include <unordered_map>
 
+#include "find/turn_bans.hpp"
 #include "loopwright/road/kind_table.hpp"
 
 namespace loopwright::find {
 
 namespace {
-
-class TurnBans {
- public:
-  TurnBans(const road::Roads& roads, reach::Costs& costs) : roads_(roads), costs_(costs) {
-    costs_.turn_banned.assign(roads.turns.size(), 0);
-    for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
-      copies_.emplace(roads.copies[copy], StateId{roads.stretch_count() + copy});
-  }
-
-  /// Shuts the move from one stretch to the next, from the plain state and from every copy.
-  void shut(StretchId from, StretchId to) {
-    shut_from(StateId{from.index()}, to);
-    const auto [begin, end] = copies_.equal_range(from);
-    for (auto it = begin; it != end; ++it) shut_from(it->second, to);
-  }
-
- private:
-  void shut_from(StateId from, StretchId to) {
-    for (std::uint32_t row = roads_.turn_first[from.index()];
-         row < roads_.turn_first[from.index() + 1]; ++row)
-      if (roads_.stretch_of(roads_.turns[row].to) == to) costs_.turn_banned[row] = 1;
-  }
-
-  const road::Roads& roads_;
-  reach::Costs& costs_;
-  std::unordered_multimap<StretchId, StateId> copies_;
-};
 
 bool is_avoided(const wish::Wish& wish, road::Kind kind) {
   return std::any_of(wish.avoids.begin(), wish.avoids.end(),

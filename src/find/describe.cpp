@@ -160,8 +160,10 @@ std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pac
   return spells;
 }
 
-wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
-                    const wish::Wish& wish) {
+wish::Loop describe(const Ground& ground, const Drive& drive) {
+  const road::Roads& roads = ground.roads;
+  const pace::Pace& pace = ground.pace;
+  const wish::Wish& wish = ground.wish;
   wish::Loop loop;
   loop.start = wish.start;
   const std::vector<pace::Spell> spells = spells_before(roads, pace, drive);
@@ -179,7 +181,7 @@ wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Driv
   loop.metres_twice = metres_twice(roads, drive);
   const std::vector<PlacePass> passes = passes_of(roads, drive);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);
-  loop.bus_lanes = lanes::bus_lanes_on(roads, loop);
+  loop.bus_lanes = lanes::bus_lanes_on(roads, loop, ground.setting);
   const Caps caps = read_caps();
   for (const wish::Want& want : wish.wants)
     loop.met.push_back({want, passes_counting(passes, want, caps)});

@@ -8,14 +8,15 @@
 
 namespace loopwright::find {
 
+struct Ground;
+
 /// What is behind the driver at the start of each stretch and, last, at the end; stops not counted.
 /// Rules: consecutive states are joined by a turn of the area.
 std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pace& pace,
                                        const Drive& drive);
 
 /// Rules: consecutive states are joined by a turn of the area.
-wish::Loop describe(const road::Roads& roads, const pace::Pace& pace, const Drive& drive,
-                    const wish::Wish& wish);
+wish::Loop describe(const Ground& ground, const Drive& drive);
 
 /// Passes that count for a want: at most the cap for each place.
 int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, const Caps& caps);

@@ -44,13 +44,38 @@ class LoopSearch {
   FindResult run() {
     try_more(first_tries, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
+    pass_over_shut();
     FindResult result;
-    choose(result);
+    if (breaches_.empty()) choose(result);
+    if (!breaches_.empty()) return result;
     if (!best().score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
     return result;
   }
 
+  /// What the tries met shut, when that leaves none as good: make walls of it and search again.
+  [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
+
  private:
+  /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within
+  /// the window, what they met is in breaches_.
+  void pass_over_shut() {
+    if (!hunt_.ground.walls.some_at_times()) return;
+    std::vector<lanes::Breach> met;
+    const auto is_shut = [&](const Try& made) {
+      if (!made.score.allowed()) return false;
+      const auto found = lanes::breaches_on(hunt_.ground.roads,
+                                            describe(hunt_.ground, hunt_.drive_of(made.vertices)),
+                                            hunt_.ground.setting);
+      met.insert(met.end(), found.begin(), found.end());
+      return !found.empty();
+    };
+    const bool any_good = best().score.good(), any_allowed = best().score.allowed();
+    std::erase_if(tries_, is_shut);
+    const bool worse = tries_.empty() || (any_good && !best().score.good()) ||
+                       (any_allowed && !best().score.allowed());
+    if (worse && !met.empty()) breaches_ = std::move(met);
+  }
+
   void try_more(int count, const Liking& liking) {
     for (int k = 0; k < count; ++k) {
       const Plan plan = builder_.build(++seed_, liking);
@@ -74,6 +99,9 @@ class LoopSearch {
       if (add_alternative(result)) continue;
       if (round++ == alternative_rounds) break;
       try_more(alternative_tries, liking());
+      std::vector<lanes::Breach> kept = std::move(breaches_);
+      pass_over_shut();
+      breaches_ = std::move(kept);
     }
     if (static_cast<int>(result.loops.size()) < wanted)
       result.fewer_because = "further loops share 40 % or more of their road with these";
@@ -81,7 +109,7 @@ class LoopSearch {
 
   void add(FindResult& result, const Try& chosen) {
     const Drive drive = hunt_.drive_of(chosen.vertices);
-    wish::Loop loop = describe(hunt_.ground.roads, hunt_.ground.pace, drive, hunt_.ground.wish);
+    wish::Loop loop = describe(hunt_.ground, drive);
     loop.id = static_cast<int>(result.loops.size()) + 1;
     loop.certificate.value = chosen.score.value;
     loop.certificate.candidates = hunt_.candidate_count;
@@ -95,8 +123,7 @@ class LoopSearch {
     const Caps& caps = hunt_.ground.caps;
     for (const Try& made : tries_) {
       if (!made.score.allowed() || made.score.missing > best().score.missing) continue;
-      const wish::Loop loop = describe(hunt_.ground.roads, hunt_.ground.pace,
-                                       hunt_.drive_of(made.vertices), hunt_.ground.wish);
+      const wish::Loop loop = describe(hunt_.ground, hunt_.drive_of(made.vertices));
       if (!lacks_the_same(loop, result.loops.front())) continue;
       const bool differs =
           std::all_of(result.loops.begin(), result.loops.end(), [&](const wish::Loop& chosen) {
@@ -139,18 +166,27 @@ class LoopSearch {
   Builder builder_;
   std::vector<Try> tries_;
   std::vector<Try> used_;
+  std::vector<lanes::Breach> breaches_;
   std::uint64_t seed_ = 0;
 };
 
 }  // namespace
 
-FindResult find_loops(const road::Roads& roads, const wish::Wish& wish) {
+FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
+                      const hours::Setting& setting) {
   assert(wish.minutes && wish.through.empty());
-  const Ground ground(roads, wish);
-  if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
-  const Hunt hunt(ground);
-  if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
-  return LoopSearch(hunt).run();
+  ClockWalls walls(roads, wish, setting);
+  for (;;) {
+    const Ground ground(roads, wish, setting, walls);
+    if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
+    const Hunt hunt(ground);
+    if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
+    LoopSearch search(hunt);
+    FindResult result = search.run();
+    if (search.breaches().empty()) return result;
+    if (walls.is_last_round()) return {{}, explain_shut(search.breaches().front()), {}};
+    walls.learn(search.breaches());
+  }
 }
 
 }  // namespace loopwright::find

@@ -93,15 +93,19 @@ std::vector<reach::LocalSeed> local(const reach::LocalGraph& graph,
 
 }  // namespace
 
-Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked)
+Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hours::Setting& set_in,
+               const ClockWalls& clock_walls)
     : roads(all_roads),
       wish(asked),
+      setting(set_in),
+      walls(clock_walls),
       caps(read_caps()),
       pace(all_roads, {.level = asked.level}, asked.start),
       home(snap_or_say(all_roads, asked.home, "home")),
       end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
       costs(reach::costs_of(all_roads, pace)) {
   apply_bans(roads, wish, caps, costs);
+  walls.apply(roads, costs);
   starts = allowed(*this, reach::leaving(roads, pace, home));
   goals = allowed(*this, reach::arriving(roads, pace, end));
 }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "find/caps.hpp"
+#include "find/clock_walls.hpp"
 #include "loopwright/find/passes.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/reach/local_graph.hpp"
@@ -33,10 +34,13 @@ struct Candidate {
 
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
 struct Ground {
-  Ground(const road::Roads& roads, const wish::Wish& wish);
+  Ground(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
+         const ClockWalls& walls);
 
   const road::Roads& roads;
   const wish::Wish& wish;
+  const hours::Setting& setting;
+  const ClockWalls& walls;
   Caps caps;
   pace::Pace pace;
   reach::Snap home, end;

@@ -56,11 +56,13 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want) {
     return without;
   if (!area_has(ground.roads, want)) return "the map has no " + bare(want) + " in this area";
   const wish::Wish free = without_limits(ground.wish);
-  const Ground open(ground.roads, free);
+  const Ground open(ground.roads, free, ground.setting, ground.walls);
   if (!reached_chances(open, want, longest_ms).empty())
     return "every way to " + bare(want) +
            " passes something that is avoided or too hard for the level";
-  return "no road leads to " + bare(want) + " and home again";
+  const std::string shut = ground.walls.words(ground.roads);
+  return "no road leads to " + bare(want) + " and home again" +
+         (shut.empty() ? "" : " at that time: " + shut);
 }
 
 wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) {
@@ -135,9 +137,18 @@ wish::Shortfall explain_out_of_reach(const Ground& ground) {
     shortfall.why =
         "the drive to the end alone takes " + minutes_text(*shortfall.least_minutes) + " minutes";
   } else {
-    shortfall.why =
-        "every way to the end passes something that is avoided or too hard for the level";
+    const std::string shut = ground.walls.words(roads);
+    shortfall.why = shut.empty()
+                        ? "every way to the end passes something that is avoided or too hard for "
+                          "the level"
+                        : "no way to the end at that time: " + shut;
   }
+  return shortfall;
+}
+
+wish::Shortfall explain_shut(const lanes::Breach& breach) {
+  wish::Shortfall shortfall;
+  shortfall.why = "no way within this wish at that time: " + breach.why;
   return shortfall;
 }
 
@@ -148,6 +159,10 @@ wish::Shortfall explain_shut_in(const Ground& ground) {
   shortfall.why = std::string("the road at the ") + (home ? "home" : "end") +
                   " can't be driven within this wish";
   const PieceId piece = home ? ground.home.piece : ground.end.piece;
+  if (const std::string shut = ground.walls.words_of(roads, piece); !shut.empty()) {
+    shortfall.why += ": " + shut;
+    return shortfall;
+  }
   for (const bool against : {false, true})
     for (const road::RunFact& fact : roads.run_facts_of(StretchId(piece, against)))
       if (is_unwanted(ground.wish, ground.caps, fact.kind, fact.hardness)) {

@@ -17,6 +17,9 @@ struct Nearest {
 /// Rules: some want has got < count, or no loop fills the window.
 wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
 
+/// When every drive found meets something shut by the clock.
+wish::Shortfall explain_shut(const lanes::Breach& breach);
+
 /// When no road may be left home by, or come back to the end by: says which avoid shuts it.
 wish::Shortfall explain_shut_in(const Ground& ground);
 

@@ -2,6 +2,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/clock_walls.cpp
   ${CMAKE_CURRENT_LIST_DIR}/describe.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
@@ -15,4 +16,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/times.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp)

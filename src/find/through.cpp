@@ -142,10 +142,12 @@ class ThroughSearch {
   std::vector<Layer> layers_;
 };
 
-wish::Shortfall not_through(const std::string& from, const std::string& to) {
+wish::Shortfall not_through(const std::string& from, const std::string& to, const Ground& ground) {
   wish::Shortfall shortfall;
   shortfall.why =
       "no way from " + from + " to " + to + " that a learner may drive within this wish";
+  if (const std::string shut = ground.walls.words(ground.roads); !shut.empty())
+    shortfall.why += "; at that time " + shut;
   return shortfall;
 }
 
@@ -168,10 +170,9 @@ std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Lo
   return too_long;
 }
 
-}  // namespace
-
-FindResult route_through(const road::Roads& roads, const wish::Wish& wish) {
-  const Ground ground(roads, wish);
+FindResult route_once(const Ground& ground) {
+  const road::Roads& roads = ground.roads;
+  const wish::Wish& wish = ground.wish;
   if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
   ThroughSearch search(ground);
   std::string from = "home";
@@ -180,17 +181,34 @@ FindResult route_through(const road::Roads& roads, const wish::Wish& wish) {
     const std::string to = last ? "the end" : "point " + std::to_string(k + 1);
     const auto snap = last ? std::optional(ground.end) : reach::snap_home(roads, wish.through[k]);
     if (!snap) throw UsageError(to + " of --through is over 150 m from any road a learner may use");
-    if (!search.go_on_to(*snap)) return {{}, not_through(from, to), {}};
+    if (!search.go_on_to(*snap)) return {{}, not_through(from, to, ground), {}};
     from = to;
   }
   Drive drive = search.drive();
   plan_stops(ground, drive);
-  wish::Loop loop = describe(roads, ground.pace, drive, wish);
+  wish::Loop loop = describe(ground, drive);
   loop.certificate.value = -std::llround(loop.metres_twice);
   FindResult result;
   result.shortfall = shortfall_of(ground, loop);
   result.loops.push_back(std::move(loop));
   return result;
+}
+
+}  // namespace
+
+FindResult route_through(const road::Roads& roads, const wish::Wish& wish,
+                         const hours::Setting& setting) {
+  ClockWalls walls(roads, wish, setting);
+  for (;;) {
+    FindResult result = route_once(Ground(roads, wish, setting, walls));
+    if (result.loops.empty()) return result;
+    const auto breaches = lanes::breaches_on(roads, result.loops.front(), setting);
+    if (breaches.empty()) return result;
+    if (walls.is_last_round()) {  // longer than three hours: its end lies beyond the window
+      return {{}, explain_shut(breaches.front()), {}};
+    }
+    walls.learn(breaches);
+  }
 }
 
 }  // namespace loopwright::find

@@ -1,15 +1,17 @@
 // Lesson loops: from the door and back, meeting the wish inside the time.
 //
-//   FindResult r = find_loops(roads, wish);   // r.loops may be empty; then r.shortfall says why
+//   FindResult r = find_loops(roads, wish, setting);   // r.loops may be empty; then r.shortfall says why
 //
 // Rules: deterministic: the same wish gives the same loops; it stops on counted work. Times of the
 // answer are in pace's likely milliseconds. Throws UsageError when home or end is off the roads.
+// A street or turn that the clock may shut when the drive is there is never driven.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -21,10 +23,12 @@ struct FindResult {
   std::string fewer_because;
 };
 
-FindResult find_loops(const road::Roads& roads, const wish::Wish& wish);
+FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
+                      const hours::Setting& setting);
 
 /// The instructor's own drive through points in order, with the same passes, times and checks.
-FindResult route_through(const road::Roads& roads, const wish::Wish& wish);
+FindResult route_through(const road::Roads& roads, const wish::Wish& wish,
+                         const hours::Setting& setting);
 
 /// The part of both loops' length that they share by way and direction, their first and last
 /// exempt_m not counted; 0 to 1, of the shorter rest.
@@ -41,7 +45,12 @@ struct NearChance {
 };
 /// The nearest chances of a want by likely driving time, each place and movement once, within so
 /// many minutes there. Sorted by time there, then place.
-std::vector<NearChance> chances_near(const road::Roads& roads, const wish::Wish& wish,
-                                     const wish::Want& want, double within_minutes);
+struct NearAsk {
+  const wish::Wish& wish;
+  const wish::Want& want;
+  double within_minutes = 0;
+};
+std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
+                                     const hours::Setting& setting);
 
 }  // namespace loopwright::find
