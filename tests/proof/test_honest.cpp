@@ -10,7 +10,7 @@ TEST_CASE("an answer without loops that says why is true", "[proof]") {
   wish::Answer answer = true_answer(town, "ABrstuLWZAB");
   answer.loops.clear();
   answer.shortfall.emplace().why = "no loop of 57 to 60 minutes was found";
-  const proof::Proof proof = proof::prove(town.roads(), answer);
+  const proof::Proof proof = proof::prove(town.roads(), answer, setting_of(town.roads()));
   CHECK(proof.false_claim.value_or("") == "");
   CHECK(proof.loops == 0);
   CHECK(proof.claims > 0);
@@ -22,7 +22,8 @@ TEST_CASE("a true loop is believed, and its claims are counted", "[proof]") {
   wish.wants = {{road::Kind::roundabout, road::Movement::right, 1}};
   wish.avoids = {{road::Kind::signals}};
   wish.level_given = true;
-  const proof::Proof proof = proof::prove(town.roads(), true_answer(town, "ABrstuLWZAB", wish));
+  const proof::Proof proof = proof::prove(town.roads(), true_answer(town, "ABrstuLWZAB", wish),
+                                           setting_of(town.roads()));
   CHECK(proof.false_claim.value_or("") == "");
   CHECK(proof.loops == 1);
   // Ten stretches with name, street, length, limit, three times, access and rules each, at least.

@@ -43,7 +43,7 @@ struct NotedLesson {
   explicit NotedLesson(std::vector<Note> made_with)
       : map(town.roads()), notes(std::move(made_with)) {
     wish::Answer plain = honest_answer(town, "ABEDAB");
-    noted.emplace(mark::with_notes(map, notes, wish::lesson_time(map.info(), plain.wish)));
+    noted.emplace(mark::with_notes(map, notes, wish::lesson_time(plain.wish, setting_of(map))));
   }
   NotedLesson(const NotedLesson&) = delete;
   NotedLesson& operator=(const NotedLesson&) = delete;
@@ -64,7 +64,7 @@ struct NotedLesson {
   }
   /// What a proof says of an answer, by these notes.
   [[nodiscard]] std::string falsehood(const wish::Answer& said, std::span<const Note> by) const {
-    return proof::prove({map, noted->roads(), by}, said).false_claim.value_or("");
+    return proof::prove({map, noted->roads(), by}, said, setting_of(map)).false_claim.value_or("");
   }
 
   BuiltTown town = built_town(drawing);

@@ -85,9 +85,3 @@ TEST_CASE("leaving the only way on after two ways is told", "[proof]") {
         "loop 1, stretch 3 (way 12): relation 5 (restriction=only_right_turn) allows only another "
         "way on from way 11");
 }
-
-TEST_CASE("a turn banned by the hour is told, whatever the hour", "[proof]") {
-  CHECK(found_in("BCFGKGFCB") ==
-        "loop 1, stretch 2 (way 15): relation 4 (restriction:conditional=no_left_turn @ (Mo-Fr "
-        "07:00-09:00)) forbids coming from way 10");
-}

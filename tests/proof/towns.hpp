@@ -100,7 +100,8 @@ inline wish::Answer own_drive(const BuiltTown& town, std::string_view letters) {
 
 /// The first false claim of an answer; empty when all hold.
 inline std::string falsehood(const BuiltTown& town, const wish::Answer& answer) {
-  return proof::prove(town.roads(), answer).false_claim.value_or("");
+  const road::Roads roads = town.roads();
+  return proof::prove(roads, answer, setting_of(roads)).false_claim.value_or("");
 }
 
 /// The lesson with one lie in it: what the proof makes of it.

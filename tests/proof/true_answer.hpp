@@ -17,7 +17,8 @@
 
 namespace loopwright::test {
 
-/// wish: its wants, avoids, level, through; home, start and minutes are filled in.
+/// wish: its wants, avoids, level, through, and its start when it has one; home, minutes and a start
+/// (Saturday 28 November 2026, 15:00) are filled in.
 wish::Answer true_answer(const BuiltTown& town, std::string_view letters, wish::Wish wish = {});
 
 /// One loop, for an answer that holds several.

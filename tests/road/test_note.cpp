@@ -5,7 +5,8 @@
 namespace loopwright::road {
 namespace {
 
-const LessonTime saturday{{{2026, 11, 28}, 15, 0, 0}, {{2026, 11, 28}, 16, 0, 0}};
+const hours::Setting london("GB-ENG", "Europe/London", {});
+const LessonTime saturday{{1795878000, 0}, {1795881600, 0}, london};  // 15:00 to 16:00
 
 TEST_CASE("the name of each kind of note is read back", "[road]") {
   CHECK(all_note_kinds().size() == 9);
@@ -45,8 +46,8 @@ TEST_CASE("a lesson that touches the hours of a road is kept off it", "[road]") 
 
 TEST_CASE("a lesson's time is that of the clock on the spot", "[road]") {
   const Instant three{1795878000, 3600};  // 15:00 UTC, said as 16:00+01:00
-  CHECK(lesson_time("Europe/London", three, 60).from == CivilTime{{2026, 11, 28}, 15, 0, 0});
-  CHECK(lesson_time("", three, 90).to == CivilTime{{2026, 11, 28}, 17, 30, 0});
+  CHECK(lesson_time(three, 60, london).from.civil() == CivilTime{{2026, 11, 28}, 15, 0, 0});
+  CHECK(lesson_time(three, 90, london).to.civil() == CivilTime{{2026, 11, 28}, 16, 30, 0});
 }
 
 TEST_CASE("of two facts the less sure one counts", "[road]") {

@@ -10,6 +10,7 @@
 #include <string_view>
 
 #include "loopwright/read/build.hpp"
+#include "loopwright/road/setting_of.hpp"
 #include "support/drawn_town.hpp"
 
 namespace loopwright::test {
@@ -31,5 +32,10 @@ struct BuiltTown {
 BuiltTown built_town(const mark::RawMap& raw, std::string_view region,
                      read::BuildOptions options = {});
 BuiltTown built_town(std::string_view drawing, std::string_view region = "GB-ENG");
+
+/// Its bank holidays and clock, without school terms.
+inline hours::Setting setting_of(const road::Roads& roads) {
+  return road::setting_of(roads.info(), std::nullopt);
+}
 
 }  // namespace loopwright::test

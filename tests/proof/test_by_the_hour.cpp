@@ -1,0 +1,123 @@
+// What is shut by the clock, at the time the drive is there. The meaning of the tags: OSM wiki, pages
+// Conditional restrictions and Key:opening_hours/specification; that doubt keeps the car out is ours.
+#include <catch2/catch.hpp>
+
+#include "loopwright/hours/zone.hpp"
+#include "proof/towns.hpp"
+
+using namespace loopwright;
+using namespace loopwright::test;
+
+namespace {
+
+/// A square of streets; the tags of its east side are the test's.
+std::string square(const std::string& east_tags, const std::string& more = {}) {
+  return R"(
+A . . B . . C
+. . . . . . .
+. . . . . . .
+D . . E . . F
+w1 AB highway=residential name=North_Street maxspeed=30_mph
+w2 BC highway=residential name=North_Street maxspeed=30_mph
+w3 CF highway=residential name=School_Lane maxspeed=30_mph )" +
+         east_tags + R"(
+w4 FE highway=residential name=South_Street maxspeed=30_mph
+w5 EB highway=residential name=Middle_Street maxspeed=30_mph
+w6 ED highway=residential name=South_Street maxspeed=30_mph
+w7 DA highway=residential name=West_Street maxspeed=30_mph
+)" + more;
+}
+
+/// The false claim of the drive ABCFEBA begun at a time of day of Monday 30 November 2026, or another.
+std::string driven_at(const std::string& drawing, int hour, int minute, Date day = {2026, 11, 30}) {
+  const BuiltTown town = built_town(drawing);
+  wish::Wish wish;
+  wish.start = hours::instant_in("Europe/London", {day, hour, minute, 0});
+  wish.through = {town.roads().nodes[town.node('C').index()].at};
+  return falsehood(town, true_answer(town, "ABCFEBA", wish));
+}
+
+const char* const school = R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15)")";
+
+}  // namespace
+
+TEST_CASE("a school street may be driven outside its hours", "[proof]") {
+  CHECK(driven_at(square(school), 7, 0) == "");
+  CHECK(driven_at(square(school), 10, 0) == "");
+  CHECK(driven_at(square(school), 8, 30, {2026, 11, 28}) == "");  // a Saturday
+}
+
+TEST_CASE("a school street driven in its hours is told with its tag and the time", "[proof]") {
+  CHECK(
+      driven_at(square(school), 8, 30) ==
+      "loop 1, stretch 2 (way 3): it is shut, or may be, by motor_vehicle:conditional=no @ (Mo-Fr "
+      "08:15-09:15); the drive is there 08:30 to 08:31");
+}
+
+TEST_CASE("a school street that shuts while the drive may still be in it is told", "[proof]") {
+  CHECK(driven_at(square(school), 8, 14) != "");
+  CHECK(driven_at(square(school), 8, 10) == "");
+  // Half past eight is over at a quarter past nine, but a slow drive from 09:14 is there before.
+  CHECK(driven_at(square(school), 9, 14) != "");
+  CHECK(driven_at(square(school), 9, 16) == "");
+}
+
+TEST_CASE("a street that hangs on school holidays is told to want term dates", "[proof]") {
+  const std::string drawing =
+      square(R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15; SH off)") ");
+      CHECK_THAT(driven_at(drawing, 8, 30),
+                 Catch::EndsWith("school holidays matter and no term dates "
+                                 "are given: give --terms)"));
+  CHECK(driven_at(drawing, 10, 0) == "");
+}
+
+TEST_CASE("a street with hours nobody can read is not driven", "[proof]") {
+  CHECK_THAT(driven_at(square("motor_vehicle:conditional=\"no @ (school times)\""), 10, 0),
+             Catch::Contains("it is shut, or may be"));
+  CHECK_THAT(driven_at(square("motor_vehicle:conditional=\"no @ flashing\""), 10, 0),
+             Catch::EndsWith("(it hangs on what is seen on the day)"));
+}
+
+TEST_CASE("a bus gate is a wall in its hours and a street outside them", "[proof]") {
+  const std::string gate =
+      square(R"(motor_vehicle:conditional="no @ (Mo-Sa 07:00-19:00)" bus = yes taxi = yes) ");
+      CHECK_THAT(driven_at(gate, 12, 0), Catch::Contains("it is shut, or may be"));
+  CHECK(driven_at(gate, 20, 0) == "");
+  CHECK(driven_at(gate, 12, 0, {2026, 11, 29}) == "");  // a Sunday
+}
+
+TEST_CASE("a street that opens at some hours only is driven then", "[proof]") {
+  const std::string drawing =
+      square(R"(motor_vehicle=no motor_vehicle:conditional="yes @ (18:00-08:00)") ");
+      CHECK(driven_at(drawing, 20, 0) == "");
+  CHECK(driven_at(drawing, 12, 0) != "");
+}
+
+TEST_CASE("a turn banned by the hour may be made at other hours", "[proof]") {
+  const std::string drawing =
+      square("",
+             "r1 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Mo-Fr "
+             "07:00-09:00)\"");
+  CHECK(driven_at(drawing, 11, 0) == "");
+  CHECK(driven_at(drawing, 8, 0) ==
+        "loop 1, stretch 2 (way 3): relation 1 (restriction:conditional=no_right_turn @ (Mo-Fr "
+        "07:00-09:00)) forbids it, or may; the drive is there 07:59 to 08:01");
+}
+
+TEST_CASE("an only by the hour binds in its hours", "[proof]") {
+  const std::string drawing =
+      square("",
+             "r1 - from=w1 via=B to=w5 restriction:conditional=\"only_right_turn @ (Mo-Fr "
+             "07:00-09:00)\"");
+  CHECK(driven_at(drawing, 11, 0) == "");
+  CHECK_THAT(driven_at(drawing, 8, 0), Catch::Contains("relation 1"));
+}
+
+TEST_CASE("on a Scottish bank holiday a street that names it is free", "[proof]") {
+  const BuiltTown town = built_town(
+      square(R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15; PH off)")"), "GB-SCT");
+  wish::Wish wish;
+  wish.start = hours::instant_in("Europe/London", {{2026, 11, 30}, 8, 30, 0});
+  wish.through = {town.roads().nodes[town.node('C').index()].at};
+  CHECK(falsehood(town, true_answer(town, "ABCFEBA", wish)) == "");
+}
