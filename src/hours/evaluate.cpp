@@ -60,7 +60,8 @@ class Sheet {
   }
 
  private:
-  void fill(const Rule& rule, const Minutes& times, const Answer& answer) {
+  /// answer by value: were it one of the answers for all the compiler knows, filling is slower.
+  void fill(const Rule& rule, const Minutes& times, Answer answer) {
     const int count = static_cast<int>(answers_.size());
     const int from = std::clamp(times.from - first_.minute, 0, count);
     const int to = std::clamp(times.to - first_.minute, from, count);
