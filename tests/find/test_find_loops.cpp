@@ -36,14 +36,14 @@ void check_window(const wish::Loop& loop, int minutes) {
 }  // namespace
 
 TEST_CASE("a wish for nothing but minutes is a loop that fills them", "[find]") {
-  const auto result = find::find_loops(streets().roads(), wish_for(15, {}));
+  const auto result = find::find_loops(streets().roads(), wish_for(15, {}), {});
   REQUIRE(result.loops.size() == 1);
   CHECK_FALSE(result.shortfall);
   check_window(result.loops[0], 15);
 }
 
 TEST_CASE("a loop begins and ends at home", "[find]") {
-  const auto result = find::find_loops(streets().roads(), wish_for(15, {"roundabout=1"}));
+  const auto result = find::find_loops(streets().roads(), wish_for(15, {"roundabout=1"}), {});
   REQUIRE(result.loops.size() == 1);
   const wish::LoopStretch& first = result.loops[0].stretches.front();
   const wish::LoopStretch& last = result.loops[0].stretches.back();
@@ -58,7 +58,7 @@ TEST_CASE("a loop begins and ends at home", "[find]") {
 
 TEST_CASE("what is wanted is driven as often as asked", "[find]") {
   const auto wish = wish_for(20, {"roundabout:right=2", "level-crossing=1", "mini-roundabout=2"});
-  const auto result = find::find_loops(streets().roads(), wish);
+  const auto result = find::find_loops(streets().roads(), wish, {});
   REQUIRE(result.loops.size() == 1);
   CHECK_FALSE(result.shortfall);
   check_window(result.loops[0], 20);
@@ -66,8 +66,8 @@ TEST_CASE("what is wanted is driven as often as asked", "[find]") {
 }
 
 TEST_CASE("as many as fit are more than one asked for by number", "[find]") {
-  const auto some = find::find_loops(streets().roads(), wish_for(20, {"roundabout=1"}));
-  const auto many = find::find_loops(streets().roads(), wish_for(20, {"roundabout=max"}));
+  const auto some = find::find_loops(streets().roads(), wish_for(20, {"roundabout=1"}), {});
+  const auto many = find::find_loops(streets().roads(), wish_for(20, {"roundabout=max"}), {});
   REQUIRE(many.loops.size() == 1);
   CHECK(many.loops[0].met[0].got >= 4);
   CHECK(many.loops[0].met[0].got > some.loops[0].met[0].got);
@@ -77,7 +77,7 @@ TEST_CASE("as many as fit are more than one asked for by number", "[find]") {
 TEST_CASE("what is avoided is not driven", "[find]") {
   auto wish = wish_for(15, {"level-crossing=1"});
   wish.avoids = {{road::Kind::roundabout}, {road::Kind::narrow_road}};
-  const auto result = find::find_loops(streets().roads(), wish);
+  const auto result = find::find_loops(streets().roads(), wish, {});
   REQUIRE(result.loops.size() == 1);
   for (const wish::Pass& pass : result.loops[0].passes) {
     CHECK_FALSE(road::meets(pass.kind, road::Kind::roundabout));
@@ -88,11 +88,11 @@ TEST_CASE("what is avoided is not driven", "[find]") {
 TEST_CASE("a level keeps out what is two above it, unless asked for by name", "[find]") {
   auto wish = wish_for(15, {"twenty-limit=1"});
   wish.level = 1, wish.level_given = true;
-  const auto easy = find::find_loops(streets().roads(), wish);
+  const auto easy = find::find_loops(streets().roads(), wish, {});
   for (const wish::Loop& loop : easy.loops)
     for (const wish::Pass& pass : loop.passes) CHECK(pass.hardness <= 2);
   wish.wants = {wish::read_want("roundabout=1")};
-  const auto asked = find::find_loops(streets().roads(), wish);
+  const auto asked = find::find_loops(streets().roads(), wish, {});
   REQUIRE(asked.loops.size() == 1);
   CHECK(asked.loops[0].met[0].got >= 1);
 }
@@ -100,15 +100,15 @@ TEST_CASE("a level keeps out what is two above it, unless asked for by name", "[
 TEST_CASE("the reserve is kept free", "[find]") {
   auto wish = wish_for(20, {});
   wish.reserve_minutes = 5;
-  const auto result = find::find_loops(streets().roads(), wish);
+  const auto result = find::find_loops(streets().roads(), wish, {});
   REQUIRE(result.loops.size() == 1);
   check_window(result.loops[0], 15);
 }
 
 TEST_CASE("the same wish gives the same loops", "[find]") {
   const auto wish = wish_for(20, {"roundabout=2", "level-crossing=1"});
-  const auto one = find::find_loops(streets().roads(), wish);
-  const auto two = find::find_loops(streets().roads(), wish);
+  const auto one = find::find_loops(streets().roads(), wish, {});
+  const auto two = find::find_loops(streets().roads(), wish, {});
   REQUIRE(one.loops.size() == two.loops.size());
   for (std::size_t k = 0; k < one.loops.size(); ++k) {
     REQUIRE(one.loops[k].stretches.size() == two.loops[k].stretches.size());
@@ -121,7 +121,7 @@ TEST_CASE("alternatives share less than two fifths of their road, or are said to
           "[find]") {
   auto wish = wish_for(15, {"level-crossing=1"});
   wish.alternatives = 3;
-  const auto result = find::find_loops(streets().roads(), wish);
+  const auto result = find::find_loops(streets().roads(), wish, {});
   REQUIRE_FALSE(result.loops.empty());
   for (std::size_t a = 0; a < result.loops.size(); ++a)
     for (std::size_t b = a + 1; b < result.loops.size(); ++b)
@@ -133,14 +133,14 @@ TEST_CASE("a loop may end elsewhere than it begins", "[find]") {
   auto wish = wish_for(15, {});
   const road::Roads roads = streets().roads();
   wish.end = roads.nodes[streets().node('P').index()].at;
-  const auto result = find::find_loops(roads, wish);
+  const auto result = find::find_loops(roads, wish, {});
   REQUIRE(result.loops.size() == 1);
   check_window(result.loops[0], 15);
   CHECK(result.loops[0].stretches.back().street != result.loops[0].stretches.front().street);
 }
 
 TEST_CASE("a kind the map doesn't have is a shortfall that says so", "[find]") {
-  const auto result = find::find_loops(streets().roads(), wish_for(15, {"zebra=1"}));
+  const auto result = find::find_loops(streets().roads(), wish_for(15, {"zebra=1"}), {});
   REQUIRE(result.shortfall);
   CHECK(result.shortfall->why == "the map has no zebra in this area");
   REQUIRE(result.shortfall->missing.size() == 1);
@@ -149,7 +149,7 @@ TEST_CASE("a kind the map doesn't have is a shortfall that says so", "[find]") {
 }
 
 TEST_CASE("a kind too far for the minutes is named with its distance", "[find]") {
-  const auto result = find::find_loops(streets().roads(), wish_for(3, {"level-crossing=1"}));
+  const auto result = find::find_loops(streets().roads(), wish_for(3, {"level-crossing=1"}), {});
   REQUIRE(result.shortfall);
   REQUIRE(result.shortfall->missing.size() == 1);
   CHECK(result.shortfall->missing[0].nearest_minutes > 0.5);
@@ -162,7 +162,7 @@ TEST_CASE("a pupil who lives in what is avoided is told so", "[find]") {
   const Point k = roads.nodes[streets().node('K').index()].at;
   wish.home = point_from_degrees(k.lat(), k.lon() + 0.004);
   wish.avoids = {{road::Kind::narrow_road}};
-  const auto result = find::find_loops(roads, wish);
+  const auto result = find::find_loops(roads, wish, {});
   CHECK(result.loops.empty());
   REQUIRE(result.shortfall);
   CHECK(result.shortfall->why ==
@@ -173,11 +173,11 @@ TEST_CASE("a pupil who lives in what is avoided is told so", "[find]") {
 TEST_CASE("a home far from any road is refused with the distance", "[find]") {
   auto wish = wish_for(15, {});
   wish.home = point_from_degrees(54.31, 2.60);
-  CHECK_THROWS_WITH(find::find_loops(streets().roads(), wish),
+  CHECK_THROWS_WITH(find::find_loops(streets().roads(), wish, {}),
                     Catch::StartsWith("home 54.31000,2.60000 is ") &&
                         Catch::Contains(" m from the nearest road a learner may use, at "));
   wish.home = point_from_degrees(10, 10);
-  CHECK_THROWS_AS(find::find_loops(streets().roads(), wish), UsageError);
+  CHECK_THROWS_AS(find::find_loops(streets().roads(), wish, {}), UsageError);
 }
 
 }  // namespace loopwright::test

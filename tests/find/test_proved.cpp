@@ -25,7 +25,7 @@ Point corner(char letter) {
 /// The false claim of the loops found for a wish, or "" when all holds.
 std::string false_claim(const wish::Wish& wish) {
   const road::Roads roads = streets().roads();
-  auto found = find::find_loops(roads, wish);
+  auto found = find::find_loops(roads, wish, {});
   wish::Answer answer;
   answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
   answer.wish = wish;
@@ -33,7 +33,7 @@ std::string false_claim(const wish::Wish& wish) {
   answer.shortfall = std::move(found.shortfall);
   answer.fewer_because = std::move(found.fewer_because);
   const wish::Answer read = file::read_answer(file::write_answer(answer), "drawn.json");
-  return proof::prove(roads, read).false_claim.value_or("");
+  return proof::prove(roads, read, {}).false_claim.value_or("");
 }
 
 wish::Wish wish_from(Point home, std::initializer_list<std::string_view> wants) {
@@ -68,7 +68,7 @@ TEST_CASE("a shortfall agrees with the loops beside it", "[find]") {
 TEST_CASE("what is wanted and avoided by one wish is told", "[find]") {
   wish::Wish wish = wish_from(corner('A'), {"level-crossing=1"});
   wish.avoids = {{road::Kind::level_crossing}};
-  const auto found = find::find_loops(streets().roads(), wish);
+  const auto found = find::find_loops(streets().roads(), wish, {});
   REQUIRE(found.shortfall);
   CHECK(found.shortfall->why == "level-crossing is wanted and avoided by the same wish");
   CHECK(false_claim(wish) == "");
@@ -78,7 +78,7 @@ TEST_CASE("an end too far for the minutes is told with the time it takes", "[fin
   wish::Wish wish = wish_from(corner('A'), {});
   wish.end = corner('P');
   wish.minutes = 1;
-  const auto found = find::find_loops(streets().roads(), wish);
+  const auto found = find::find_loops(streets().roads(), wish, {});
   REQUIRE(found.shortfall);
   CHECK(found.loops.empty());
   CHECK(found.shortfall->why.starts_with("the drive to the end alone takes "));

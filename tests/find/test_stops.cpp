@@ -56,7 +56,7 @@ wish::Wish wish_for(int minutes, std::initializer_list<std::string_view> wants) 
 
 wish::Answer answer_to(const wish::Wish& wish) {
   const road::Roads roads = town().roads();
-  find::FindResult found = find::find_loops(roads, wish);
+  find::FindResult found = find::find_loops(roads, wish, {});
   wish::Answer answer;
   answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
   answer.wish = wish;
@@ -67,7 +67,7 @@ wish::Answer answer_to(const wish::Wish& wish) {
 }
 
 std::string false_claim(const wish::Answer& answer) {
-  return proof::prove(town().roads(), answer).false_claim.value_or("");
+  return proof::prove(town().roads(), answer, {}).false_claim.value_or("");
 }
 
 std::vector<wish::Pass> stops_of(const wish::Loop& loop) {
@@ -182,8 +182,8 @@ f1 s   highway=bus_stop
 }
 
 TEST_CASE("near tells where a manoeuvre can be done", "[find][stops]") {
-  const auto near =
-      find::chances_near(town().roads(), wish_for(20, {}), wish::read_want("parallel-park"), 10);
+  const auto near = find::chances_near(
+      town().roads(), {wish_for(20, {}), wish::read_want("parallel-park"), 10}, {});
   CHECK(near.size() >= 2);
 }
 

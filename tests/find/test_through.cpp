@@ -40,7 +40,7 @@ std::size_t position(const wish::Loop& loop, std::string_view letters, std::size
 }  // namespace
 
 TEST_CASE("points are driven through in the order given", "[find]") {
-  const auto result = find::route_through(streets().roads(), drive_through({"KL", "CD", "MN"}));
+  const auto result = find::route_through(streets().roads(), drive_through({"KL", "CD", "MN"}), {});
   REQUIRE(result.loops.size() == 1);
   CHECK_FALSE(result.shortfall);
   const wish::Loop& loop = result.loops[0];
@@ -52,7 +52,7 @@ TEST_CASE("points are driven through in the order given", "[find]") {
 }
 
 TEST_CASE("a drive through points has its passes and times like any loop", "[find]") {
-  const auto result = find::route_through(streets().roads(), drive_through({"xH"}));
+  const auto result = find::route_through(streets().roads(), drive_through({"xH"}), {});
   REQUIRE(result.loops.size() == 1);
   bool crossing = false;
   for (const wish::Pass& pass : result.loops[0].passes)
@@ -68,7 +68,7 @@ TEST_CASE("a point behind on the same street is reached by driving round", "[fin
   const StretchId ab = streets().stretch("AB");
   wish.through = {point_along(roads.shape_of(ab.piece()), roads.piece(ab).length_m * 0.8),
                   point_along(roads.shape_of(ab.piece()), roads.piece(ab).length_m * 0.2)};
-  const auto result = find::route_through(roads, wish);
+  const auto result = find::route_through(roads, wish, {});
   REQUIRE(result.loops.size() == 1);
   CHECK(result.loops[0].stretches.size() > 3);
 }
@@ -76,7 +76,7 @@ TEST_CASE("a point behind on the same street is reached by driving round", "[fin
 TEST_CASE("minutes given for an own drive that takes longer are a shortfall", "[find]") {
   wish::Wish wish = drive_through({"KL", "MN"});
   wish.minutes = 2;
-  const auto result = find::route_through(streets().roads(), wish);
+  const auto result = find::route_through(streets().roads(), wish, {});
   REQUIRE(result.loops.size() == 1);
   REQUIRE(result.shortfall);
   CHECK(result.shortfall->why == "this drive takes longer than the minutes allow");
@@ -86,13 +86,13 @@ TEST_CASE("minutes given for an own drive that takes longer are a shortfall", "[
 TEST_CASE("a point off the roads is refused by its number", "[find]") {
   wish::Wish wish = drive_through({"KL"});
   wish.through.push_back(point_from_degrees(54.4, 2.7));
-  CHECK_THROWS_WITH(find::route_through(streets().roads(), wish),
+  CHECK_THROWS_WITH(find::route_through(streets().roads(), wish, {}),
                     "point 2 of --through is over 150 m from any road a learner may use");
 }
 
 TEST_CASE("the nearest chances come first, each place and movement once", "[find]") {
-  const auto near =
-      find::chances_near(streets().roads(), drive_through({}), wish::read_want("roundabout"), 30);
+  const auto near = find::chances_near(streets().roads(),
+                                       {drive_through({}), wish::read_want("roundabout"), 30}, {});
   REQUIRE(near.size() >= 3);
   std::set<std::pair<std::uint32_t, road::Movement>> told;
   for (std::size_t k = 0; k < near.size(); ++k) {
@@ -104,8 +104,8 @@ TEST_CASE("the nearest chances come first, each place and movement once", "[find
 }
 
 TEST_CASE("beyond the minutes nothing is near", "[find]") {
-  const auto near = find::chances_near(streets().roads(), drive_through({}),
-                                       wish::read_want("level-crossing"), 0.2);
+  const auto near = find::chances_near(
+      streets().roads(), {drive_through({}), wish::read_want("level-crossing"), 0.2}, {});
   CHECK(near.empty());
 }
 
