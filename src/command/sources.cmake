@@ -11,6 +11,11 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/hours_said.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_advice.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_all.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_day.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_node.cpp
