@@ -66,7 +66,8 @@ GeoFeature pass_feature(Point at, const wish::Pass& pass) {
 
 }  // namespace
 
-std::string write_geojson(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop) {
+std::string write_geojson(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop,
+                          const hours::Setting& setting) {
   const say::Words words;
   std::vector<GeoFeature> features;
   // A line needs two positions (RFC 7946, 3.1.4); a drive within one piece has no corner to show.
@@ -76,6 +77,12 @@ std::string write_geojson(const road::Roads& roads, const wish::Answer&, const w
   for (std::size_t k = 0; k < rows.size(); ++k) features.push_back(row_feature(rows[k], k + 1));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
+  for (const HoursLine& met : hours_met({roads, loop, setting}, words)) {
+    const NodeId from = roads.from_node(loop.stretches[met.stretch].stretch);
+    features.push_back(
+        {{roads.nodes[from.index()].at},
+         {{"what", std::string("hours")}, {"street", met.street}, {"says", met.rule}}});
+  }
   const std::vector<file::GeoValue> members{
       {"name", words.fill("card.title", {{"n", std::to_string(loop.id)}})},
       {"credit", write_credit(words, roads)},

@@ -86,7 +86,8 @@ void add_metadata(XmlWriter& xml, const wish::Loop& loop, const say::Words& word
 
 }  // namespace
 
-std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop) {
+std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop,
+                      const hours::Setting& setting) {
   const say::Words words;
   const std::vector<Point> line = drive_line(roads, loop);
   const std::string title = words.fill("card.title", {{"n", std::to_string(loop.id)}});
@@ -101,7 +102,10 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish:
   add_metadata(xml, loop, words, line);
   xml.open("rte");
   xml.leaf("name", title);
-  xml.leaf("desc", write_credit(words, roads));
+  std::string about = write_credit(words, roads);
+  for (const HoursLine& met : hours_met({roads, loop, setting}, words))
+    about += "; " + met.street + ": " + met.rule;
+  xml.leaf("desc", about);
   for (const say::Row& row : say::say_loop(roads, loop)) {
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});
     xml.leaf("name", row.say);

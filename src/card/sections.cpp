@@ -7,7 +7,7 @@
 #include <set>
 
 #include "card/speech.hpp"
-#include "loopwright/hours/hours.hpp"
+#include "loopwright/hours/timetable.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -109,7 +109,7 @@ void add_lane(Sheet& sheet, const Subject& subject, const wish::BusLanePass& lan
   }
   const bool has_hours = lane.hours && !lane.hours->empty();
   const std::string hours =
-      has_hours ? hours::read_hours(*lane.hours).words() : std::string(words.at("card.no_hours"));
+      has_hours ? hours::Timetable(*lane.hours).words() : std::string(words.at("card.no_hours"));
   const std::string verdict(words.at("verdict." + std::string(wish::name(lane.verdict))));
   sheet.paragraph(indent, say::capitalised(where));
   sheet.paragraph(2 * indent,
@@ -141,6 +141,19 @@ void add_bus_lanes(Sheet& sheet, const Subject& subject) {
   add_heading(sheet, subject, "card.bus_lanes");
   for (const wish::BusLanePass& lane : subject.loop.bus_lanes) add_lane(sheet, subject, lane);
   sheet.paragraph(indent, subject.words.at("card.plate"));
+}
+
+void add_hours(Sheet& sheet, const Subject& subject) {
+  const auto lines = hours_met({subject.roads, subject.loop, subject.setting}, subject.words);
+  if (lines.empty()) return;
+  add_heading(sheet, subject, "card.hours");
+  for (const HoursLine& line : lines) {
+    const std::size_t row = row_of_stretch(subject, line.stretch);
+    sheet.paragraph(indent,
+                    subject.words.fill("card.by_hour", {{"street", line.street},
+                                                        {"rows", write_rows(subject.words, {row})},
+                                                        {"rule", line.rule}}));
+  }
 }
 
 void add_practised(Sheet& sheet, const Subject& subject) {

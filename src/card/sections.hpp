@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "card/sheet.hpp"
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/say.hpp"
 #include "loopwright/say/words.hpp"
@@ -18,9 +19,11 @@ struct Subject {
   const wish::Loop& loop;
   const std::vector<say::Row>& rows;
   const say::Words& words;
+  const hours::Setting& setting;
 };
 
 void add_bus_lanes(Sheet& sheet, const Subject& subject);
+void add_hours(Sheet& sheet, const Subject& subject);
 void add_practised(Sheet& sheet, const Subject& subject);
 void add_unsure(Sheet& sheet, const Subject& subject);
 void add_shortfall(Sheet& sheet, const Subject& subject);

@@ -102,4 +102,17 @@ std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop&
   return cautions;
 }
 
+std::vector<HoursLine> hours_met(const lanes::TimedDrive& drive, const say::Words& words) {
+  std::vector<HoursLine> lines;
+  for (const road::Timed about : {road::Timed::access, road::Timed::limit}) {
+    for (const lanes::RuleMet& met : lanes::rules_met(drive.roads, drive.loop, about)) {
+      const std::string& street = drive.loop.stretches[met.rows.first].street;
+      lines.push_back({met.rows.first,
+                       street.empty() ? std::string(words.at("card.no_name")) : street,
+                       lanes::met_words(met, drive)});
+    }
+  }
+  return lines;
+}
+
 }  // namespace loopwright::card

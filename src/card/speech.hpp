@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "loopwright/base/instant.hpp"
+#include "loopwright/lanes/met.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -29,5 +30,13 @@ std::string write_rows(const say::Words& words, const std::vector<std::size_t>& 
 std::string write_minutes(const say::Words& words, double seconds);
 /// The cautions that this drive calls for, a sentence each.
 std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop& loop);
+
+/// A street or limit with hours that the drive meets: "Costard Road", "shut …; you pass …".
+struct HoursLine {
+  std::size_t stretch = 0;
+  std::string street, rule;
+};
+/// In driving order, streets before limits.
+std::vector<HoursLine> hours_met(const lanes::TimedDrive& drive, const say::Words& words);
 
 }  // namespace loopwright::card

@@ -3,7 +3,7 @@
 // 2. Rows. Each is up to five lines: what is said (with limit and hardness at the right), where,
 //    how far to the next, what to brief here, what is met before the next. Rows said in one breath
 //    are held together by a bracket at the left edge.
-// 3. Below: bus lanes, what is practised, what isn't sure, what fell short, cautions, map credit.
+// 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short, cautions, map credit.
 #include <cmath>
 
 #include "card/sections.hpp"
@@ -155,15 +155,16 @@ class RowPrinter {
 
 }  // namespace
 
-std::string write_text(const road::Roads& roads, const wish::Answer& answer,
-                       const wish::Loop& loop) {
+std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
+                       const hours::Setting& setting) {
   const say::Words words;
   const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const Subject subject{roads, answer, loop, rows, words};
+  const Subject subject{roads, answer, loop, rows, words, setting};
   Sheet sheet;
   add_head(sheet, subject);
   RowPrinter(sheet, subject).print();
   add_bus_lanes(sheet, subject);
+  add_hours(sheet, subject);
   add_practised(sheet, subject);
   add_unsure(sheet, subject);
   add_shortfall(sheet, subject);

@@ -11,7 +11,8 @@
 namespace loopwright::command {
 namespace {
 
-using Writer = std::string (*)(const road::Roads&, const wish::Answer&, const wish::Loop&);
+using Writer = std::string (*)(const road::Roads&, const wish::Answer&, const wish::Loop&,
+                               const hours::Setting&);
 
 struct CardJob {
   AreaTexts area;
@@ -49,7 +50,7 @@ Exit run(const CardJob& job) {
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
-  const std::string text = job.write(tied.roads, tied.answer, loop);
+  const std::string text = job.write(tied.roads, tied.answer, loop, tied.setting);
   if (job.output.empty()) {
     std::cout << text;
   } else {

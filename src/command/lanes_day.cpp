@@ -84,7 +84,7 @@ std::vector<DayRow> rows_of(const TimedDrive& drive) {
                     lane.hours.value_or(""), lane.what == "contraflow bus lane",
                     !lane.doubt.empty()});
   }
-  for (const StreetMet& met : streets_met(drive, road::Timed::access)) {
+  for (const auto& met : lanes::rules_met(drive.roads, drive.loop, road::Timed::access)) {
     rows.push_back({street_of(drive.loop, met.rows.first) + ", street",
                     shut_hours(drive.roads, *met.rule), false, false});
   }
@@ -128,8 +128,8 @@ void print_day(std::ostream& out, const TimedDrive& drive, const Date& date,
     const std::string list = changes_of(rows[k], day, drive.setting);
     if (!list.empty()) out << "    " << list << '\n';
   }
-  out << "  " << keep_out << " keep out all through the hour   " << usable << " may be used   "
-      << check << " check the plate   " << changes << " changes within the hour, see below it\n";
+  out << "  " << keep_out << " keep out, " << usable << " may be used, " << check
+      << " check the plate: all through the hour; " << changes << " changes within it\n";
 }
 
 }  // namespace loopwright::command

@@ -1,7 +1,7 @@
 // Method:
 //   1. Bus lanes and gates as room lanes judges them, each with all one needs at its plate.
-//   2. Rules with hours on streets: rows in a run with the same rule are told once, with the time
-//      they are driven; turns whose whole path is driven; limits that hang on the hour.
+//   2. Streets that are shut at some hours, turns that are forbidden at some and made here, and
+//      limits that hang on the hour, each for the time at which it is met.
 #include "command/lanes_drive.hpp"
 
 #include <algorithm>
@@ -33,20 +33,10 @@ void print_lane(std::ostream& out, const TimedDrive& drive, const BusLanePass& l
       << "    read on the plate: " << plate_words(lane) << '\n';
 }
 
-bool goes_on(const StreetMet& before, const road::TimedRule& rule, std::size_t row) {
-  return before.rows.last + 1 == row && before.rule->base == rule.base &&
-         before.rule->text == rule.text;
-}
-
-void print_streets(std::ostream& out, const TimedDrive& drive) {
-  lanes::Clockwork clock(drive.roads, drive.setting);
-  for (const StreetMet& met : streets_met(drive, road::Timed::access)) {
-    const Passing when = lanes::passing_of(drive.loop, met.rows, drive.setting);
-    const bool open = clock.open(*met.rule, when).in_force == hours::Tri::yes;
-    out << "  " << street_of(drive.loop, met.rows.first) << ": "
-        << lanes::words_of(drive.roads, *met.rule) << lanes::when_passing(when) << ": "
-        << (open ? "may be driven" : "keep out") << '\n'
-        << "    by " << drive.roads.text(met.rule->source) << " (way/"
+void print_met(std::ostream& out, const TimedDrive& drive, road::Timed about) {
+  for (const lanes::RuleMet& met : lanes::rules_met(drive.roads, drive.loop, about)) {
+    out << "  " << street_of(drive.loop, met.rows.first) << ": " << lanes::met_words(met, drive)
+        << "\n    by " << drive.roads.text(met.rule->source) << " (way/"
         << drive.roads.piece(met.rule->stretch).way << ")\n";
   }
 }
@@ -88,46 +78,11 @@ void print_turns(std::ostream& out, const TimedDrive& drive) {
   }
 }
 
-void print_limits(std::ostream& out, const TimedDrive& drive) {
-  for (const StreetMet& met : streets_met(drive, road::Timed::limit)) {
-    const Passing when = lanes::passing_of(drive.loop, met.rows, drive.setting);
-    const auto limit = lanes::limit_when(drive.roads, met.rule->stretch, when, drive.setting);
-    std::string values;
-    for (const std::string& value : limit.values) {
-      const std::string_view said = value.empty() ? "the limit without hours" : value;
-      values.append(values.empty() ? "" : " or ").append(said);
-    }
-    out << "  " << street_of(drive.loop, met.rows.first) << ": " << limit.words
-        << lanes::when_passing(when) << ": " << values
-        << (limit.settled() ? "" : ", check the signs") << '\n'
-        << "    by " << drive.roads.text(met.rule->source) << " (way/"
-        << drive.roads.piece(met.rule->stretch).way << ")\n";
-  }
-}
-
 }  // namespace
 
 std::string street_of(const wish::Loop& loop, std::size_t row) {
   const std::string& street = loop.stretches[row].street;
   return street.empty() ? "unnamed road" : street;
-}
-
-std::vector<StreetMet> streets_met(const TimedDrive& drive, road::Timed about) {
-  std::vector<StreetMet> all;
-  for (std::size_t row = 0; row < drive.loop.stretches.size(); ++row) {
-    const StretchId stretch = drive.loop.stretches[row].stretch;
-    for (const road::TimedRule& rule : drive.roads.timed_rules_of(stretch)) {
-      if (rule.about != about) continue;
-      const auto before =
-          std::ranges::find_if(all, [&](const StreetMet& met) { return goes_on(met, rule, row); });
-      if (before != all.end()) {
-        before->rows.last = row;
-      } else {
-        all.push_back({{row, row}, &rule});
-      }
-    }
-  }
-  return all;
 }
 
 void print_bus_lanes(std::ostream& out, const TimedDrive& drive) {
@@ -137,9 +92,9 @@ void print_bus_lanes(std::ostream& out, const TimedDrive& drive) {
 }
 
 void print_other_hours(std::ostream& out, const TimedDrive& drive) {
-  print_streets(out, drive);
+  print_met(out, drive, road::Timed::access);
   print_turns(out, drive);
-  print_limits(out, drive);
+  print_met(out, drive, road::Timed::limit);
 }
 
 }  // namespace loopwright::command

@@ -6,14 +6,18 @@
 
 #include <string>
 
+#include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::card {
 
-std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop);
-std::string write_gpx(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop);
+/// setting: what the area's hours are read by (road::setting_of).
+std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
+                       const hours::Setting& setting);
+std::string write_gpx(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
+                      const hours::Setting& setting);
 std::string write_geojson(const road::Roads& roads, const wish::Answer& answer,
-                          const wish::Loop& loop);
+                          const wish::Loop& loop, const hours::Setting& setting);
 
 }  // namespace loopwright::card
