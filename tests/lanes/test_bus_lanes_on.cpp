@@ -60,7 +60,8 @@ class Street {
     return *this;
   }
   [[nodiscard]] std::vector<wish::BusLanePass> passed() const {
-    return lanes::bus_lanes_on(road::view_of(tables_, info_), loop_);
+    return lanes::bus_lanes_on(road::view_of(tables_, info_), loop_,
+                               hours::Setting("GB-ENG", info_.zone, {}));
   }
   /// Verdict and sentence of the only lane.
   [[nodiscard]] std::string told() const {

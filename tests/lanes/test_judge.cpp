@@ -10,13 +10,15 @@ namespace {
 using lanes::judge;
 using wish::Verdict;
 
+const hours::Setting england("GB-ENG", "Europe/London", {});
+
 /// On Saturday 28 November 2026.
 Instant at(int hour, int minute, int second = 0) {
   return {civil_seconds({{2026, 11, 28}, hour, minute, second}), 0};
 }
 
 std::string told(std::string_view hours, const Instant& from, const Instant& to) {
-  const lanes::Judgement judgement = judge(hours, from, to);
+  const lanes::Judgement judgement = judge(hours, {from, to}, england);
   return std::string(wish::name(judgement.verdict)) + ": " + judgement.why;
 }
 
@@ -33,7 +35,7 @@ TEST_CASE("on Saturday at three a lane in force from four to seven is usable unt
         "usable: in force from 16:00; you pass 15:41 to 15:47");
   CHECK(told(hours, at(15, 50), at(15, 59)) ==
         "usable: in force from 16:00; you pass 15:50 to 15:59");
-  CHECK(judge(hours, at(16, 0), at(16, 5)).verdict == Verdict::in_force);
+  CHECK(judge(hours, {at(16, 0), at(16, 5)}, england).verdict == Verdict::in_force);
 }
 
 TEST_CASE("a lane at any time is in force", "[lanes]") {
@@ -72,18 +74,28 @@ TEST_CASE("seconds only ever widen the interval", "[lanes]") {
 }
 
 // Trap 12: 25 October 2026, 01:00 UTC (Directive 2000/84/EC).
-TEST_CASE("while the clocks change nothing is said of a plate", "[lanes]") {
+TEST_CASE("while the clocks change the hours are followed over the change", "[lanes]") {
   const Instant before = {civil_seconds({{2026, 10, 25}, 0, 58, 0}), 3600};
   const Instant after = {civil_seconds({{2026, 10, 25}, 1, 2, 0}), 0};
   CHECK(told("Mo-Su 05:00-06:00", before, after) ==
-        "check the plate: the clocks change; you pass 01:58 to 01:02");
+        "usable: in force from 05:00; you pass 01:58 to 01:02");
+  // Ten to two, and the same ten minutes again: both are in it.
+  CHECK(told("Mo-Su 01:30-02:00", before, after) ==
+        "check the plate: in force until 01:00; you pass 01:58 to 01:02");
 }
 
 TEST_CASE("hours that can't be read: check the plate", "[lanes]") {
-  CHECK(told("Mo-Fr 07:00-10:00; PH off", at(15, 41), at(15, 47)) ==
-        "check the plate: hours can't be read: Mo-Fr 07:00-10:00; PH off");
+  CHECK(told("Mo-Fr 7 to 10 and 4 to 7", at(15, 41), at(15, 47)) ==
+        "check the plate: hours can't be read: Mo-Fr 7 to 10 and 4 to 7");
+}
+
+TEST_CASE("what hangs on the day says on what", "[lanes]") {
   CHECK(told("flashing", at(15, 41), at(15, 47)) ==
-        "check the plate: hours can't be read: flashing");
+        "check the plate: it hangs on what is seen on the day; you pass 15:41 to 15:47");
+  CHECK(
+      told("Sa 15:00-16:00; SH off", at(15, 41), at(15, 47)) ==
+      "check the plate: school holidays matter and no term dates are given: give --terms; you pass "
+      "15:41 to 15:47");
 }
 
 }  // namespace

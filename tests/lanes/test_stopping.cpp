@@ -22,7 +22,7 @@ std::string told(std::string_view hours, std::uint16_t flags, const lanes::Stay&
   place.why = TextId{std::size_t{0}};
   place.hours = TextId{std::size_t{hours.empty() ? 0U : 1U}};
   place.flags = flags;
-  const auto judged = lanes::may_stop(road::view_of(tables, {}), place, stay);
+  const auto judged = lanes::may_stop(road::view_of(tables, {}), place, stay, hours::Setting());
   return std::string(lanes::name(judged.verdict)) + ": " + judged.why;
 }
 
@@ -33,17 +33,18 @@ TEST_CASE("a kerb without a mapped ban is usable, and to be checked", "[lanes][s
 
 TEST_CASE("a stay outside the hours of a ban is usable", "[lanes][stopping]") {
   CHECK(told("Mo-Sa 07:00-10:00", flag::hours, {at(10, 0), at(10, 6)}) ==
-        "usable: no stopping Monday to Saturday 07:00 to 10:00; you stop 10:00 to 10:06");
+        "usable: no stopping Monday to Saturday, seven till ten; you stop 10:00 to 10:06");
 }
 
 TEST_CASE("a stay within the hours, or touching them, is forbidden", "[lanes][stopping]") {
   CHECK(told("Mo-Sa 07:00-10:00", flag::hours, {at(8, 0), at(8, 6)}) ==
-        "forbidden: no stopping Monday to Saturday 07:00 to 10:00; you stop 08:00 to 08:06");
+        "forbidden: no stopping Monday to Saturday, seven till ten; you stop 08:00 to 08:06");
   CHECK(told("Mo-Sa 07:00-10:00", flag::hours, {at(9, 58), at(10, 4)}).starts_with("forbidden"));
   CHECK(told("Mo-Sa 16:00-19:00", flag::lane, {at(15, 57), at(16, 3)}).starts_with("forbidden"));
 }
 
-TEST_CASE("a stay beside hours that can't be read is to be checked on the plate", "[lanes][stopping]") {
+TEST_CASE("a stay beside hours that can't be read is to be checked on the plate",
+          "[lanes][stopping]") {
   CHECK(told("when busy", flag::hours, {at(15, 0), at(15, 6)}) ==
         "check: hours can't be read: when busy");
 }

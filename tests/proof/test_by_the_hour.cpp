@@ -37,7 +37,7 @@ std::string driven_at(const std::string& drawing, int hour, int minute, Date day
   return falsehood(town, true_answer(town, "ABCFEBA", wish));
 }
 
-const char* const school = R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15)")";
+const char* const school = "motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15)\"";
 
 }  // namespace
 
@@ -64,10 +64,9 @@ TEST_CASE("a school street that shuts while the drive may still be in it is told
 
 TEST_CASE("a street that hangs on school holidays is told to want term dates", "[proof]") {
   const std::string drawing =
-      square(R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15; SH off)") ");
-      CHECK_THAT(driven_at(drawing, 8, 30),
-                 Catch::EndsWith("school holidays matter and no term dates "
-                                 "are given: give --terms)"));
+      square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; SH off)\"");
+  CHECK_THAT(driven_at(drawing, 8, 30), Catch::EndsWith("school holidays matter and no term dates "
+                                                        "are given: give --terms)"));
   CHECK(driven_at(drawing, 10, 0) == "");
 }
 
@@ -80,16 +79,16 @@ TEST_CASE("a street with hours nobody can read is not driven", "[proof]") {
 
 TEST_CASE("a bus gate is a wall in its hours and a street outside them", "[proof]") {
   const std::string gate =
-      square(R"(motor_vehicle:conditional="no @ (Mo-Sa 07:00-19:00)" bus = yes taxi = yes) ");
-      CHECK_THAT(driven_at(gate, 12, 0), Catch::Contains("it is shut, or may be"));
+      square("motor_vehicle:conditional=\"no @ (Mo-Sa 07:00-19:00)\" bus=yes taxi=yes");
+  CHECK_THAT(driven_at(gate, 12, 0), Catch::Contains("it is shut, or may be"));
   CHECK(driven_at(gate, 20, 0) == "");
   CHECK(driven_at(gate, 12, 0, {2026, 11, 29}) == "");  // a Sunday
 }
 
 TEST_CASE("a street that opens at some hours only is driven then", "[proof]") {
   const std::string drawing =
-      square(R"(motor_vehicle=no motor_vehicle:conditional="yes @ (18:00-08:00)") ");
-      CHECK(driven_at(drawing, 20, 0) == "");
+      square("motor_vehicle=no motor_vehicle:conditional=\"yes @ (18:00-08:00)\"");
+  CHECK(driven_at(drawing, 20, 0) == "");
   CHECK(driven_at(drawing, 12, 0) != "");
 }
 
@@ -115,7 +114,7 @@ TEST_CASE("an only by the hour binds in its hours", "[proof]") {
 
 TEST_CASE("on a Scottish bank holiday a street that names it is free", "[proof]") {
   const BuiltTown town = built_town(
-      square(R"(motor_vehicle:conditional="no @ (Mo-Fr 08:15-09:15; PH off)")"), "GB-SCT");
+      square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; PH off)\""), "GB-SCT");
   wish::Wish wish;
   wish.start = hours::instant_in("Europe/London", {{2026, 11, 30}, 8, 30, 0});
   wish.through = {town.roads().nodes[town.node('C').index()].at};

@@ -90,11 +90,11 @@ struct BusLanePass {
   std::string tag;
   // Not in the file:
   std::string what = "bus lane";  ///< or "contraflow bus lane", "bus gate"
-  std::string who;                ///< may use it in force, as mapped: "bus;taxi"
-  std::string doubt;              ///< what of it the map contradicts or doesn't say; else empty
+  std::string who = {};                ///< may use it in force, as mapped: "bus;taxi"
+  std::string doubt = {};              ///< what of it the map contradicts or doesn't say; else empty
   int lane = 0, lanes = 0;        ///< from the left as its buses drive, of so many; 0: not known
-  std::optional<Instant>
-      next_change;  ///< the next after the interval begins at which it may change
+  /// The next moment after the interval begins at which it may change.
+  std::optional<Instant> next_change = {};
 };
 
 struct Met {
