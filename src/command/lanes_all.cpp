@@ -102,14 +102,32 @@ class AllHours {
     return why.empty() ? "" : " (" + why + ")";
   }
 
+  /// A lane on a road that cars never drive isn't ours at any hour.
+  [[nodiscard]] bool never_ours(StretchId stretch) const {
+    constexpr std::uint32_t legal = road::stretch_flag::drivable | road::stretch_flag::cut_off;
+    const std::uint32_t either =
+        roads_.stretch(stretch).flags | roads_.stretch(stretch.back()).flags;
+    return (either & legal) == 0;
+  }
+
+  [[nodiscard]] std::string verdict_of(StretchId stretch, const wish::BusLanePass& lane) const {
+    return never_ours(stretch) ? "keep out" : std::string(wish::name(lane.verdict));
+  }
+
+  [[nodiscard]] std::string why_of(StretchId stretch, const wish::BusLanePass& lane) const {
+    if (!never_ours(stretch)) return lane.why.substr(0, lane.why.find("; you pass"));
+    const std::string_view tag = roads_.text(roads_.piece(stretch).access_source);
+    return "the road isn't for a learner's car to drive through" + in_brackets(tag);
+  }
+
   void add_lanes(Lines& lines, StretchId stretch) {
     wish::Loop loop;
     loop.start = at_;
     loop.stretches.resize(1);
     loop.stretches[0].stretch = stretch;
     for (const auto& lane : lanes::bus_lanes_on(roads_, loop, setting_)) {
-      const std::string why = lane.why.substr(0, lane.why.find("; you pass"));
-      std::string text = lane_words(lane) + ": " + std::string(wish::name(lane.verdict)) +
+      const std::string why = why_of(stretch, lane);
+      std::string text = lane_words(lane) + ": " + verdict_of(stretch, lane) +
                          "\n    in force: " + hours_words(lane);
       if (why != hours_words(lane)) text += "\n    why: " + why;
       if (!lane.doubt.empty() && lane.doubt != why) text += "\n    in doubt: " + lane.doubt;
@@ -158,7 +176,7 @@ void print_all(std::ostream& out, const road::Roads& roads, const Instant& at,
   AllHours all(roads, at, setting);
   const Instant there = setting.on_clock(at);
   const std::string_view holiday = setting.bank_holiday_name(there.civil().date);
-  out << spoken_moment(there) << in_brackets(holiday) << '\n';
+  out << spoken_moment(there) << (holiday.empty() ? "" : ", ") << holiday << '\n';
   print_lines(out, "Bus lanes and bus gates", all.bus_lanes());
   print_lines(out, "Streets with hours", all.streets());
   print_lines(out, "Limits with hours", all.limits());
