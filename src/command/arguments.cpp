@@ -38,6 +38,12 @@ int whole_number(std::string_view option, std::string_view text, Between allowed
                    std::string(text) + "'");
 }
 
+Region region_named(std::string_view code) {
+  if (auto region = find_region(code)) return *region;
+  throw UsageError("--region takes " + std::string(regions_there_are) + ", not '" +
+                   std::string(code) + "'");
+}
+
 WrittenTime time_of(std::string_view option, std::string_view text) {
   if (const auto written = read_time(text)) return *written;
   throw UsageError(std::string(option) + " takes a date and time, such as 2026-11-28T15:00, not '" +

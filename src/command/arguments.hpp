@@ -13,6 +13,7 @@
 
 #include "loopwright/base/instant.hpp"
 #include "loopwright/base/point.hpp"
+#include "loopwright/base/region.hpp"
 #include "loopwright/command/command.hpp"
 #include "loopwright/road/roads.hpp"
 
@@ -26,6 +27,12 @@ struct Between {
 };
 /// "60" for an option that takes whole numbers between the two.
 int whole_number(std::string_view option, std::string_view text, Between allowed);
+
+/// "GB-ENG, GB-WLS, … or the ISO 3166 code of another country"
+inline constexpr std::string_view regions_there_are =
+    "GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE, or the ISO 3166 code of another country";
+/// The region of a code given with --region.
+Region region_named(std::string_view code);
 
 /// "2026-11-28T15:00", with or without an offset.
 WrittenTime time_of(std::string_view option, std::string_view text);

@@ -32,27 +32,20 @@ struct BuildJob {
   read::BuildOptions options;
 };
 
-constexpr std::string_view regions_there_are =
-    "GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE, or the ISO 3166 code of another country";
-
 Region region_of(const BuildTexts& texts) {
   if (texts.region.empty()) {
     throw UsageError("--region is missing, and an extract doesn't tell it; give " +
                      std::string(regions_there_are));
   }
-  std::optional<Region> region = find_region(texts.region);
-  if (!region) {
-    throw UsageError("--region takes " + std::string(regions_there_are) + ", not '" + texts.region +
-                     "'");
-  }
+  Region region = region_named(texts.region);
   if (texts.side == "left") {
-    region->side = Side::left;
+    region.side = Side::left;
   } else if (texts.side == "right") {
-    region->side = Side::right;
+    region.side = Side::right;
   } else if (!texts.side.empty()) {
     throw UsageError("--side takes left or right, not '" + texts.side + "'");
   }
-  return *region;
+  return region;
 }
 
 constexpr std::string_view report_endings = ".html, .txt or .json";

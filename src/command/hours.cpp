@@ -84,7 +84,7 @@ void say_readable(const std::string& text, const Moment& when) {
 }
 
 Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
-  const Region region = region_of("--region", texts.region);
+  const Region region = region_named(texts.region);
   std::optional<WrittenTime> written;
   if (!texts.at.empty()) written = time_of("--at", texts.at);
   const Nation nation = nation_of(region, place);

@@ -3,7 +3,6 @@
 #include <array>
 #include <utility>
 
-#include "loopwright/base/error.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/hours/zone.hpp"
 
@@ -12,14 +11,6 @@ namespace loopwright::command {
 Nation nation_of(const Region& region, const HoursPlace& place) {
   std::string zone = hours::zone_of(region.code, place.at.value_or(Point{}));
   return {hours::Setting(region.code, zone, place.at, place.terms), zone};
-}
-
-Region region_of(std::string_view option, std::string_view code) {
-  if (auto region = find_region(code)) return *region;
-  throw UsageError(std::string(option) +
-                   " takes GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE or another country's two letters, "
-                   "not '" +
-                   std::string(code) + "'");
 }
 
 std::string nation_name(std::string_view region_code) {

@@ -22,9 +22,6 @@ struct Nation {
 };
 Nation nation_of(const Region& region, const HoursPlace& place);
 
-/// Throws UsageError for a code that is no region.
-Region region_of(std::string_view option, std::string_view code);
-
 /// "Scotland"; the code for others than those whose bank holidays are built in.
 std::string nation_name(std::string_view region_code);
 
