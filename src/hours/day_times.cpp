@@ -9,20 +9,24 @@
 namespace loopwright::hours {
 namespace {
 
+std::optional<int> event_of(SunEvent event, const SunTimes& sun) {
+  switch (event) {
+    case SunEvent::dawn:
+      return sun.dawn;
+    case SunEvent::sunrise:
+      return sun.sunrise;
+    case SunEvent::sunset:
+      return sun.sunset;
+    default:
+      return sun.dusk;
+  }
+}
+
 std::optional<int> minute_of(const ClockTime& time, std::int64_t day, const Setting& setting) {
   if (time.event == SunEvent::none) return time.minutes;
   const auto sun = setting.sun(date_from_days(day));
-  if (!sun) return std::nullopt;
-  switch (time.event) {
-    case SunEvent::dawn:
-      return sun->dawn + time.minutes;
-    case SunEvent::sunrise:
-      return sun->sunrise + time.minutes;
-    case SunEvent::sunset:
-      return sun->sunset + time.minutes;
-    default:
-      return sun->dusk + time.minutes;
-  }
+  const auto event = sun ? event_of(time.event, *sun) : std::nullopt;
+  return event ? std::optional(*event + time.minutes) : std::nullopt;
 }
 
 int end_of_open(int from) {

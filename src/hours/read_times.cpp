@@ -4,7 +4,9 @@
 // 1. A ',' goes on with a further span only when a time follows; else it parts rules.
 // 2. An end before or at the beginning is on the next day; "26:00" says so itself. Of times by the
 //    sun that is settled day by day.
-// 3. "07:00+" is a span whose end nobody knows; "07:00-12:00+" one that is known, and another.
+// 3. "07:00+" is a span whose end nobody knows; "07:00-12:00+" one that is known, and another. Before a
+//    further span it is taken for a moment ("07:00+,12:00-16:00" is not in force at eight): so read both
+//    outside readers.
 // 4. A dot for the colon, a number of hours alone ("09-17") and am and pm are read, since mappers
 //    write them and they have one meaning. A single time, or one every so many minutes, is a moment
 //    and no time in which something is in force: it can't be read.
@@ -151,6 +153,16 @@ bool read_span(TokenReader& reader, std::vector<TimeSpan>& spans) {
   return read_end(reader, spans);
 }
 
+/// Goes on past a ',' when a time follows.
+bool goes_on(TokenReader& reader) {
+  if (!reader.is(",")) return false;
+  const std::size_t before_comma = reader.at();
+  reader.skip();
+  if (at_time(reader)) return true;
+  reader.return_to(before_comma);
+  return false;
+}
+
 }  // namespace
 
 bool at_time(const TokenReader& reader) {
@@ -159,15 +171,12 @@ bool at_time(const TokenReader& reader) {
 }
 
 bool read_times(TokenReader& reader, std::vector<TimeSpan>& spans) {
-  while (true) {
+  do {
+    // What a further span follows has an end somewhere before it: a moment, as good as nothing.
+    std::erase_if(spans, [](const TimeSpan& span) { return span.open_end; });
     if (!read_span(reader, spans)) return false;
-    if (!reader.is(",")) return true;
-    const std::size_t before_comma = reader.at();
-    reader.skip();
-    if (at_time(reader)) continue;
-    reader.return_to(before_comma);
-    return true;
-  }
+  } while (goes_on(reader));
+  return true;
 }
 
 }  // namespace loopwright::hours

@@ -77,8 +77,11 @@ std::optional<SunTimes> Setting::sun(Date day) const {
     const auto minute = [&](std::int64_t unix_s) {
       return static_cast<int>((unix_s + offset_s - number * 86'400 + 30) / 60);
     };
-    kept.times = SunTimes{minute(moments->dawn), minute(moments->sunrise), minute(moments->sunset),
-                          minute(moments->dusk)};
+    const auto twilight = [&](const std::optional<std::int64_t>& unix_s) {
+      return unix_s ? std::optional(minute(*unix_s)) : std::nullopt;
+    };
+    kept.times = SunTimes{twilight(moments->dawn), minute(moments->sunrise),
+                          minute(moments->sunset), twilight(moments->dusk)};
   }
   return kept.times;
 }

@@ -77,8 +77,11 @@ TEST_CASE("trap 12: a lane whose hours begin in the hour that comes twice is lef
 // St Andrew's Day is a bank holiday in Scotland alone: 30 November 2026, a Monday.
 TEST_CASE("trap 13: on St Andrew's Day 'PH off' frees a lane in Scotland, and nowhere else",
           "[lanes][traps]") {
-  CHECK(verdict("Mo-Fr 07:00-10:00; PH off", 30, 8, 30) == "check the plate");
-  CHECK(verdict("Mo-Fr 07:00-10:00", at(30, 8, 30)) == "in force");
+  CHECK(verdict("Mo-Fr 07:00-10:00; PH off", at(30, 8, 30), scotland) == "usable");
+  CHECK(verdict("Mo-Fr 07:00-10:00; PH off", at(30, 8, 30)) == "in force");
+  const hours::Setting elsewhere("LI", "", {});
+  CHECK(verdict("Mo-Fr 07:00-10:00; PH off", at(30, 8, 30), elsewhere) == "check the plate");
+  CHECK(verdict("Mo-Fr 07:00-10:00", at(30, 8, 30), scotland) == "in force");
 }
 
 TEST_CASE("trap 14: school holidays without term dates are unknown", "[lanes][traps]") {

@@ -14,7 +14,7 @@ TABLE = HERE.parent.parent / "src" / "rules" / "bank_holidays.txt"
 ST_ANDREW = "St Andrew's Day Bank Holiday (Scotland) Act 2007, s. 1: on a weekend the Monday instead"
 ST_PATRICK = "Banking and Financial Dealings Act 1971, sch. 1 para 3, and GOV.UK's list: the substitute"
 BOYNE = "yearly proclamation under the 1971 Act, GOV.UK's list: on a weekend the substitute only"
-PROCLAIMED = "Royal Proclamation of 4 February 2026 (Scottish Government, news of 5 February 2026)"
+PROCLAIMED = "Royal Proclamation given on 3 February 2026 (Scottish Government, news of 5 February 2026)"
 EXPLAINED = {
     ("GB-SCT", "2026-06-15"): PROCLAIMED,
     ("GB-SCT", "2024-11-30"): ST_ANDREW, ("GB-SCT", "2025-11-30"): ST_ANDREW,

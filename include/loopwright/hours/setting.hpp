@@ -25,7 +25,9 @@ namespace loopwright::hours {
 
 /// Minutes after midnight on the local clock of the day; civil twilight for dawn and dusk.
 struct SunTimes {
-  int dawn = 0, sunrise = 0, sunset = 0, dusk = 0;
+  std::optional<int> dawn;  ///< empty where twilight doesn't end that night
+  int sunrise = 0, sunset = 0;
+  std::optional<int> dusk;  ///< may pass 24:00
 };
 
 class Setting {
