@@ -66,11 +66,13 @@ TEST_CASE("trap 11: Friday's hours past midnight reach into Saturday, Sunday's a
 }
 
 // 25 October 2026, 01:00 UTC (Directive 2000/84/EC, kept in British law).
-TEST_CASE("trap 12: a lane whose hours begin in the hour that comes twice is left to the plate",
+TEST_CASE("trap 12: the hour that comes twice is in force twice",
           "[lanes][traps]") {
   const Instant before = {civil_seconds({{2026, 10, 25}, 0, 58, 0}), 3600};
   const Instant after = {civil_seconds({{2026, 10, 25}, 1, 2, 0}), 0};
   CHECK(lanes::judge("Mo-Su 01:00-02:00", {before, after}, england).verdict ==
+        wish::Verdict::in_force);
+  CHECK(lanes::judge("Mo-Su 01:30-02:00", {before, after}, england).verdict ==
         wish::Verdict::check_the_plate);
 }
 
