@@ -6,7 +6,7 @@ namespace {
 
 std::string value_words(road::Timed about, const std::string& value) {
   if (about == road::Timed::limit) return value;
-  return value == "yes" ? "open" : "shut";
+  return value == "yes" ? "drivable" : "shut";
 }
 
 }  // namespace
@@ -18,7 +18,7 @@ std::string words_of(const road::Roads& roads, const road::TimedRule& rule) {
     said += said.empty() ? "" : "; ";
     said += value_words(rule.about, row.value) + " " + row.condition.words();
   }
-  // Of a street that is else open, its shut hours say all.
+  // Of a street that is else drivable, its shut hours say all.
   const bool plain = rule.about != road::Timed::limit && read.base() == "yes";
   if (plain || read.base().empty()) return said;
   return said + ", else " + value_words(rule.about, read.base());
