@@ -8,6 +8,8 @@ import pathlib
 import subprocess
 import sys
 
+from hours_told import tell
+
 HERE = pathlib.Path(__file__).parent
 TABLE = HERE.parent.parent / "src" / "rules" / "bank_holidays.txt"
 
@@ -46,11 +48,12 @@ def theirs(build):
 def main():
     mine, package = ours(), theirs(pathlib.Path(sys.argv[1]))
     differ = mine ^ package
+    lines = [f"bank holidays 2024 to 2030: {len(mine)} ours, {len(package)} date-holidays', "
+             f"{len(mine & package)} the same, {len(differ)} differ"]
     for region, day in sorted(differ):
         where = "ours alone" if (region, day) in mine else "date-holidays alone"
-        print(f"{region} {day}: {where}: {EXPLAINED.get((region, day), 'NOT EXPLAINED')}")
-    print(f"bank holidays 2024 to 2030: {len(mine)} ours, {len(package)} date-holidays, "
-          f"{len(mine & package)} the same, {len(differ)} differ")
+        lines.append(f"  {region} {day}: {where}: {EXPLAINED.get((region, day), 'NOT EXPLAINED')}")
+    tell(pathlib.Path(sys.argv[1]), "holidays", lines)
     stale = set(EXPLAINED) - differ
     if stale:
         print("explained, but no longer different:", sorted(stale))

@@ -15,6 +15,7 @@ import sys
 import tempfile
 
 from hours_grammar import Grammar
+from hours_told import tell
 
 HERE = pathlib.Path(__file__).parent
 REFUSED = {"ERR", "I"}
@@ -122,10 +123,11 @@ def main():
         if a != b and name is None or is_wrong(a, b, c, follows):
             wrong.append(f"{case}: npm {a}, KDE {b}, ours {c} ({name})")
     print("\n".join(wrong[:40]))
-    for name, cases_in in classes.most_common():
-        print(f"  {cases_in:6d} differ: {name}")
-    print(f"hours: {len(cases)} cases; ours as npm {agreed['npm']}, as KDE {agreed['kde']}; the two "
-          f"agree on {agreed['both']}, and ours with them on {agreed['both and ours']}")
+    lines = [f"hours: {len(cases)} cases; ours as npm's opening_hours on {agreed['npm']}, as KDE's "
+             f"KOpeningHours on {agreed['kde']}; these two agree on {agreed['both']}, and ours with "
+             f"both on {agreed['both and ours']}"]
+    lines += [f"  {cases_in:6d} differ: {name}" for name, cases_in in classes.most_common()]
+    tell(build, "expressions", lines)
     return 1 if wrong else 0
 
 
