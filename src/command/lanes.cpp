@@ -10,6 +10,7 @@
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "command/hours_place.hpp"
 #include "command/lanes_all.hpp"
 #include "command/lanes_day.hpp"
 #include "command/lanes_drive.hpp"
@@ -99,7 +100,7 @@ std::optional<LanesJob> job_of(const Arguments& words) {
 }
 
 void print_drive(const LanesJob& job, const TimedDrive& drive, std::string_view name) {
-  std::cout << name << ", " << write_time(drive.loop.start) << '\n';
+  std::cout << name << ", " << spoken_moment(drive.loop.start) << '\n';
   if (job.day) {
     print_day(std::cout, drive, *job.day, drive.roads.info().zone);
     return;
