@@ -1,6 +1,7 @@
 // Method: the same drive is judged as if it had begun up to half an hour earlier or later, in whole
 // minutes, the least shift first and earlier before later. A shift is better when more lanes may be
-// used, none that could be used is lost, and no street or turn is shut then.
+// used, none that could be used is lost, and no street or turn is shut then; all this also when one
+// sets off a few minutes before or after it, since one drive in ten is quicker, one slower.
 // Why the same drive: its times of the day are those of the learner's pace, which half an hour
 // doesn't change here.
 #include <algorithm>
@@ -8,12 +9,14 @@
 
 #include "command/lanes_drive.hpp"
 #include "command/lanes_words.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/lanes/lanes.hpp"
 
 namespace loopwright::command {
 namespace {
 
 constexpr int most_minutes = 30;
+constexpr int margin_minutes = 3;  // ours: an advice that a closed door upsets is none
 
 using Passes = std::vector<wish::BusLanePass>;
 
@@ -41,6 +44,17 @@ bool none_worse(const Passes& now, const Passes& then) {
   return true;
 }
 
+/// What may be used then may be used a little earlier and later too, and nothing else is shut.
+bool holds_with_margin(const TimedDrive& drive, const Shifted& then) {
+  wish::Loop loop = drive.loop;
+  for (const int off : {-margin_minutes, 0, margin_minutes}) {
+    const Shifted about = shifted(drive, then.minutes + off, loop);
+    if (!none_worse(then.passes, about.passes)) return false;
+    if (!lanes::breaches_on(drive.roads, loop, drive.setting).empty()) return false;
+  }
+  return true;
+}
+
 /// Better starts, each with more usable lanes than the one before it.
 std::vector<Shifted> better_starts(const TimedDrive& drive, const Shifted& now) {
   std::vector<Shifted> better;
@@ -50,7 +64,7 @@ std::vector<Shifted> better_starts(const TimedDrive& drive, const Shifted& now) 
     for (const int minutes : {-step, step}) {
       Shifted then = shifted(drive, minutes, loop);
       if (then.usable_lanes() <= best || !none_worse(now.passes, then.passes)) continue;
-      if (!lanes::breaches_on(drive.roads, loop, drive.setting).empty()) continue;
+      if (!holds_with_margin(drive, then)) continue;
       best = then.usable_lanes();
       better.push_back(std::move(then));
     }
@@ -63,7 +77,7 @@ std::string lanes_gained(const wish::Loop& loop, const Shifted& then) {
   if (then.usable_lanes() == all) {
     if (all == 1) return "the lane may be used";
     return all == 2 ? "both lanes may be used"
-                    : "all " + number_words(static_cast<int>(all)) + " lanes may be used";
+                    : "all " + number_word(static_cast<int>(all)) + " lanes may be used";
   }
   std::string text;
   for (const wish::BusLanePass& lane : then.passes)
@@ -86,7 +100,7 @@ void print_advice(std::ostream& out, const TimedDrive& drive) {
     const int minutes = std::abs(then.minutes);
     const Instant start =
         drive.setting.on_clock(drive.loop.start.plus_seconds(std::int64_t{60} * then.minutes));
-    out << "  leave " << number_words(minutes) << (minutes == 1 ? " minute " : " minutes ")
+    out << "  leave " << number_word(minutes) << (minutes == 1 ? " minute " : " minutes ")
         << (then.minutes < 0 ? "earlier" : "later") << ", at " << write_clock(start) << ", and "
         << lanes_gained(drive.loop, then) << '\n';
   }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "command/hours_place.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/timetable.hpp"
 
@@ -41,16 +42,11 @@ std::string lane_words(const wish::BusLanePass& lane) {
 }
 
 std::string users_words(std::string_view who) {
-  std::vector<std::string_view> users;
+  std::vector<std::string> users;
   for (const std::string_view mapped : split(who, ';'))
     for (const std::string_view user : user_words(mapped))
-      if (!user.empty() && std::ranges::find(users, user) == users.end()) users.push_back(user);
-  std::string text;
-  for (std::size_t k = 0; k < users.size(); ++k) {
-    if (k > 0) text += k + 1 == users.size() ? " and " : ", ";
-    text += users[k];
-  }
-  return text;
+      if (!user.empty() && std::ranges::find(users, user) == users.end()) users.emplace_back(user);
+  return listed(users);
 }
 
 // Source: CHECKED.md A4 of the project's design notes (a sign without times means at all times).
@@ -69,18 +65,6 @@ std::string hours_words(const wish::BusLanePass& lane) {
 
 std::string change_words(const Instant& change, const Date& today) {
   return change.civil().date == today ? write_clock(change) : spoken_moment(change);
-}
-
-std::string number_words(int number) {
-  constexpr std::array<std::string_view, 20> first{
-      "no",       "one",     "two",     "three",     "four",     "five",    "six",
-      "seven",    "eight",   "nine",    "ten",       "eleven",   "twelve",  "thirteen",
-      "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"};
-  if (number < 0 || number > 30) return std::to_string(number);
-  if (number == 30) return "thirty";
-  if (number < 20) return std::string(first[static_cast<std::size_t>(number)]);
-  const std::string_view rest = first[static_cast<std::size_t>(number - 20)];
-  return number == 20 ? "twenty" : "twenty-" + std::string(rest);
 }
 
 }  // namespace loopwright::command

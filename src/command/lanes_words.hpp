@@ -23,7 +23,5 @@ std::string hours_words(const wish::BusLanePass& lane);
 /// "16:00", or "Tuesday 1 December 2026, 07:00" on another day than the one given.
 std::string change_words(const Instant& change, const Date& today);
 
-/// "eight"; figures from 31 on.
-std::string number_words(int number);
 
 }  // namespace loopwright::command

@@ -9,6 +9,7 @@
 
 #include "command/print.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/text.hpp"
 
 namespace loopwright::command {
@@ -18,12 +19,6 @@ using place::Candidate;
 using place::Finding;
 
 constexpr std::size_t most_listed = 8;  // more than one reads in an error line
-
-std::string number_word(std::size_t number) {
-  constexpr std::array<std::string_view, 7> words{"two", "three", "four", "five",
-                                                  "six", "seven", "eight"};
-  return number <= words.size() + 1 ? std::string(words[number - 2]) : std::to_string(number);
-}
 
 /// What one may type to mean this one of several.
 std::string own_name(const Candidate& candidate) {
@@ -39,8 +34,8 @@ bool means_one(const Finding& finding, const Candidate& candidate) {
 }
 
 std::string several(const Finding& finding, const WrittenPlace& place) {
-  std::string text =
-      place.option + ": '" + place.text + "' is " + number_word(finding.meant) + " places here: ";
+  std::string text = place.option + ": '" + place.text + "' is " +
+                     number_word(static_cast<int>(finding.meant)) + " places here: ";
   std::string example;
   for (std::size_t i = 0; i < finding.meant && i < most_listed; ++i) {
     const Candidate& candidate = finding.candidates[i];

@@ -35,7 +35,7 @@ std::optional<State> state_of(const Token& token) {
 
 /// What of a rule has been read so far.
 struct RuleParts {
-  bool selector = false, time = false, state = false;
+  bool selector = false, time = false, state = false, named = false;
   [[nodiscard]] bool any() const { return selector || time || state; }
 };
 
@@ -56,18 +56,19 @@ bool at_selector(const TokenReader& reader) {
   return at_date(reader) || at_year(reader) || at_week(reader) || at_day(reader);
 }
 
-/// A quoted text: in front of everything and followed by ':' a name, else the rule's own words.
+/// A quoted text: in front of everything and followed by ':' the name of the days that are meant, else
+/// the rule's own words. Nobody can tell which days have that name.
 void take_comment(TokenReader& reader, Rule& rule, RuleParts& parts) {
   const Token& token = reader.peek();
   const Slice inside{static_cast<std::uint32_t>(token.from + 1),
                      static_cast<std::uint32_t>(token.text.size())};
   const bool is_name = !parts.any() && reader.is(":", 1);
   reader.skip(is_name ? 2 : 1);
-  if (is_name) return;
   rule.comment = inside;
   if (parts.state) return;
   rule.state = State::unknown;
-  rule.by_comment = parts.state = true;
+  rule.by_comment = true;
+  parts.named = is_name, parts.state = !is_name;
 }
 
 bool at_joint(const TokenReader& reader) {
@@ -84,7 +85,8 @@ bool take_part(TokenReader& reader, Rule& rule, RuleParts& parts) {
   }
   if (parts.state) return reader.stop("; or , before a further rule");
   if (const auto state = state_of(reader.peek())) {
-    rule.state = *state, parts.state = true;
+    if (!parts.named) rule.state = *state;
+    parts.state = true;
     reader.skip();
     return true;
   }

@@ -4,9 +4,9 @@
 // 1. A ',' goes on with a further span only when a time follows; else it parts rules.
 // 2. An end before or at the beginning is on the next day; "26:00" says so itself. Of times by the
 //    sun that is settled day by day.
-// 3. "07:00+" is a span whose end nobody knows; "07:00-12:00+" one that is known, and another. Before a
-//    further span it is taken for a moment ("07:00+,12:00-16:00" is not in force at eight): so read both
-//    outside readers.
+// 3. "07:00+" is a span whose end nobody knows; "07:00-12:00+" one that is known, and another. It stays
+//    unknown before a further span too ("07:00+,12:00-16:00" at eight), where both outside readers say
+//    no: a ban must not vanish.
 // 4. A dot for the colon, a number of hours alone ("09-17") and am and pm are read, since mappers
 //    write them and they have one meaning. A single time, or one every so many minutes, is a moment
 //    and no time in which something is in force: it can't be read.
@@ -172,8 +172,6 @@ bool at_time(const TokenReader& reader) {
 
 bool read_times(TokenReader& reader, std::vector<TimeSpan>& spans) {
   do {
-    // What a further span follows has an end somewhere before it: a moment, as good as nothing.
-    std::erase_if(spans, [](const TimeSpan& span) { return span.open_end; });
     if (!read_span(reader, spans)) return false;
   } while (goes_on(reader));
   return true;

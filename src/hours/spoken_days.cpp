@@ -6,7 +6,7 @@
 #include <array>
 #include <limits>
 
-#include "hours/spoken_time.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/hours/hours.hpp"
 
 namespace loopwright::hours {
@@ -147,15 +147,6 @@ void add(std::vector<std::string>& parts, const Ranges& ranges, Words words_of) 
 }
 
 }  // namespace
-
-std::string listed(const std::vector<std::string>& parts) {
-  std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
-    text += parts[i];
-  }
-  return text;
-}
 
 std::string days_in_words(const Rule& rule) {
   std::vector<std::string> parts;

@@ -13,7 +13,4 @@ namespace loopwright::hours {
 /// Empty when the rule names no days at all.
 std::string days_in_words(const Rule& rule);
 
-/// "a", "a and b", "a, b and c"
-std::string listed(const std::vector<std::string>& parts);
-
 }  // namespace loopwright::hours

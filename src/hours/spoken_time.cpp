@@ -10,6 +10,8 @@
 #include <cstdlib>
 #include <string_view>
 
+#include "loopwright/base/plain_words.hpp"
+
 namespace loopwright::hours {
 namespace {
 
@@ -86,27 +88,12 @@ std::string span_words(const TimeSpan& span, Manner manner) {
 
 }  // namespace
 
-std::string number_word(int number) {
-  constexpr std::array<std::string_view, 20> low{
-      "no",       "one",     "two",     "three",     "four",     "five",    "six",
-      "seven",    "eight",   "nine",    "ten",       "eleven",   "twelve",  "thirteen",
-      "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"};
-  if (number < 0 || number > 30) return std::to_string(number);
-  if (number == 30) return "thirty";
-  if (number < 20) return std::string(low[static_cast<std::size_t>(number)]);
-  if (number == 20) return "twenty";
-  return "twenty-" + std::string(low[static_cast<std::size_t>(number - 20)]);
-}
-
 std::string spans_in_words(const std::vector<TimeSpan>& spans) {
   const Manner manner =
       std::ranges::all_of(spans, is_plain) ? Manner::plain : Manner::with_part_of_day;
-  std::string text;
-  for (std::size_t k = 0; k < spans.size(); ++k) {
-    if (k > 0) text += k + 1 == spans.size() ? " and " : ", ";
-    text += span_words(spans[k], manner);
-  }
-  return text;
+  std::vector<std::string> parts;
+  for (const TimeSpan& span : spans) parts.push_back(span_words(span, manner));
+  return listed(parts);
 }
 
 }  // namespace loopwright::hours

@@ -10,9 +10,6 @@
 
 namespace loopwright::hours {
 
-/// "one" … "thirty"; digits beyond.
-std::string number_word(int number);
-
 /// "seven till ten and four till seven". While all times lie between seven in the morning and
 /// seven in the evening nothing can be heard the wrong way; else each part of the day is said.
 std::string spans_in_words(const std::vector<TimeSpan>& spans);

@@ -13,6 +13,7 @@
 #include "hours/parse.hpp"
 #include "hours/spoken_days.hpp"
 #include "hours/spoken_time.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/timetable.hpp"
 

@@ -3,6 +3,7 @@
 //    clauses that hold the last wins). Clauses that never bind a car fall away.
 // 3. maxspeed:variable=*, or maxspeed=signals: signs that are switched may say anything at any time.
 //    Nobody can tell from a map: the clause has a condition that is always unknown.
+// 4. A limit that may be another at the hour is in doubt, wherever a number of it is told.
 // Source: OSM wiki, pages Key:maxspeed:conditional, Key:maxspeed:variable, Key:maxspeed.
 #include "limit_hours.hpp"
 
@@ -66,6 +67,8 @@ void keep_limit_hours(Draft& draft, PieceId piece) {
         in_direction(draft.way_tags(piece), against ? ":backward" : ":forward");
     if (hours.text.empty()) continue;
     flags |= road::stretch_flag::timed;
+    // No single number is sure then: look for the sign.
+    draft.tables.stretches[stretch.index()].limit.confidence = road::LimitConfidence::check;
     draft.tables.timed_rules.push_back({stretch,
                                         draft.text(hours.base),
                                         draft.text(hours.text),

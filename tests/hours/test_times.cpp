@@ -96,6 +96,11 @@ TEST_CASE("words instead of hours are unknown, words beside open aren't", "[hour
   CHECK(wednesday("07:00-19:00 open \"always\"") == "CCCCCCCOOOOOOOOOOOOCCCCC");
 }
 
+TEST_CASE("a ban with an open end doesn't vanish before a further span", "[hours]") {
+  // Both outside readers say no at half past five; that a ban must not vanish is ours.
+  CHECK(wednesday("16:00+,07:00-10:00") == "CCCCCCCOOOCCCCCCUUUUUUUU");
+}
+
 TEST_CASE("what mappers write besides the grammar is read when it has one meaning", "[hours]") {
   CHECK(wednesday("Mon-Fri 7am-10am") == "CCCCCCCOOOCCCCCCCCCCCCCC");
   CHECK(wednesday("07:00-10:00 Mo-Fr") == "CCCCCCCOOOCCCCCCCCCCCCCC");

@@ -94,6 +94,12 @@ def is_world_cup_day(case):
     return case[0] == "GB-SCT" and case[2][:10] in ("2026-06-14", "2026-06-15", "2026-06-16")
 
 
+def stays_unknown(text, mine):
+    """An open end before a further span: both readers take it for a moment, so a ban would vanish.
+    Ours stays unknown, on purpose."""
+    return mine == "U" and re.search(r"\d\+ ?, ?[\d(sd]", text) is not None
+
+
 def is_wrong(npm, kde, mine, follows):
     if npm == kde:
         return mine != npm
@@ -114,18 +120,22 @@ def main():
     mine = ours(build, text)
     assert len(npm) == len(kde) == len(mine) == len(cases), (len(npm), len(kde), len(mine))
 
+    on_purpose = 0
     wrong, classes, agreed = [], collections.Counter(), collections.Counter()
     for case, a, b, c in zip(cases, npm, kde, mine):
         name, follows = (None, None) if a == b else class_of(case[1], a, b)
         agreed.update({"both": a == b, "both and ours": a == b == c, "npm": a == c, "kde": b == c})
         if a != b:
             classes[name] += 1
-        if a != b and name is None or is_wrong(a, b, c, follows):
+        if a == b != c and stays_unknown(case[1], c):
+            on_purpose += 1
+        elif a != b and name is None or is_wrong(a, b, c, follows):
             wrong.append(f"{case}: npm {a}, KDE {b}, ours {c} ({name})")
     print("\n".join(wrong[:40]))
     lines = [f"hours: {len(cases)} cases; ours as npm's opening_hours on {agreed['npm']}, as KDE's "
              f"KOpeningHours on {agreed['kde']}; these two agree on {agreed['both']}, and ours with "
-             f"both on {agreed['both and ours']}"]
+             f"both on {agreed['both and ours']}; on {on_purpose} ours says unknown where an open end "
+             "stands before a further span"]
     lines += [f"  {cases_in:6d} differ: {name}" for name, cases_in in classes.most_common()]
     tell(build, "expressions", lines)
     return 1 if wrong else 0
