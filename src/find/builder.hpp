@@ -8,9 +8,9 @@
 #include <cstdint>
 #include <vector>
 
-#include "find/dice.hpp"
 #include "find/plan.hpp"
 #include "find/times.hpp"
+#include "loopwright/base/dice.hpp"
 
 namespace loopwright::find {
 

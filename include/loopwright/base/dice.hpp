@@ -1,11 +1,15 @@
 // Chance that is the same everywhere: a seeded sequence (SplitMix64, Steele, Lea and Flood 2014).
+//
+//   Dice dice(7);  dice.below(6);  // 0 to 5
+//
+// Rules: one seed gives one sequence, on every machine. Not for secrets.
 // Why: the standard library's distributions differ between implementations; loops must not.
 #pragma once
 
 #include <cstddef>
 #include <cstdint>
 
-namespace loopwright::find {
+namespace loopwright {
 
 class Dice {
  public:
@@ -21,8 +25,11 @@ class Dice {
   /// 0 to under 1000, for chances in thousandths.
   std::int64_t thousandths() { return static_cast<std::int64_t>(next() % 1000); }
 
+  /// 0 up to, not including, 1, in steps of 2^-53.
+  double share() { return static_cast<double>(next() >> 11U) * 0x1.0p-53; }
+
  private:
   std::uint64_t state_;
 };
 
-}  // namespace loopwright::find
+}  // namespace loopwright
