@@ -14,7 +14,6 @@
 namespace loopwright::command {
 namespace {
 
-using lanes::Passing;
 using wish::BusLanePass;
 
 void print_lane(std::ostream& out, const TimedDrive& drive, const BusLanePass& lane) {
@@ -41,40 +40,13 @@ void print_met(std::ostream& out, const TimedDrive& drive, road::Timed about) {
   }
 }
 
-/// How many stretches of the rule's path are driven from this row on.
-std::size_t driven_of(const TimedDrive& drive, const road::TurnRule& rule, std::size_t row) {
-  const auto path = drive.roads.path_of(rule);
-  std::size_t n = 0;
-  while (n < path.size() && row + n < drive.loop.stretches.size() &&
-         drive.loop.stretches[row + n].stretch == path[n])
-    ++n;
-  return n;
-}
-
-/// The drive does what the rule forbids at its hours.
-bool against(const TimedDrive& drive, const road::TurnRule& rule, std::size_t row) {
-  const std::size_t path = drive.roads.path_of(rule).size();
-  const std::size_t driven = driven_of(drive, rule, row);
-  if (rule.only == 0) return driven == path;
-  return driven + 1 == path && row + driven < drive.loop.stretches.size();
-}
-
 void print_turns(std::ostream& out, const TimedDrive& drive) {
-  lanes::Clockwork clock(drive.roads, drive.setting);
-  for (std::size_t row = 0; row + 1 < drive.loop.stretches.size(); ++row) {
-    for (const road::TurnRule& rule : drive.roads.turn_rules) {
-      if (!rule.condition.known() ||
-          drive.roads.path_of(rule).front() != drive.loop.stretches[row].stretch) {
-        continue;
-      }
-      if (!against(drive, rule, row)) continue;
-      const Passing when = lanes::turning_into(drive.loop, row + 1, drive.setting);
-      const bool free = clock.binds(rule, when).in_force == hours::Tri::no;
-      out << "  from " << street_of(drive.loop, row) << " into " << street_of(drive.loop, row + 1)
-          << ": " << lanes::words_of(drive.roads, rule) << lanes::when_passing(when) << ": "
-          << (free ? "may be turned" : "keep out") << '\n'
-          << "    by relation/" << rule.relation << '\n';
-    }
+  for (const lanes::TurnMet& met : lanes::turns_met(drive.roads, drive.loop)) {
+    const lanes::Said said = lanes::said_of(met, drive);
+    out << "  from " << street_of(drive.loop, met.at - 1) << " into "
+        << street_of(drive.loop, met.at) << ": " << said.rule << lanes::when_passing(said.when)
+        << ": " << said.verdict << '\n'
+        << "    by relation/" << met.rule->relation << '\n';
   }
 }
 

@@ -3,7 +3,7 @@
 //    as those without hours are: a "no" driven to its end, an "only" left after it binds.
 #include <algorithm>
 
-#include "loopwright/lanes/passage.hpp"
+#include "loopwright/lanes/met.hpp"
 
 namespace loopwright::lanes {
 namespace {
@@ -56,29 +56,15 @@ class BreachSearch {
 
   void ask_turn(std::size_t i, std::uint32_t row) {
     const TurnRule& rule = roads_.turn_rules[row];
-    const std::size_t at = broken_at(rule, i);
+    const std::size_t at = turned_against(roads_, loop_, rule, i);
     if (at == 0) return;
-    // The sign stands where the path begins to turn; it binds until the last turn is made.
-    const Passing when{turning_into(loop_, i + 1, setting_).from,
-                       turning_into(loop_, at, setting_).to};
+    const Passing when = at_turn(loop_, TurnMet{i, at, &rule}, setting_);
     const hours::Answer binds = clock_.binds(rule, when);
     if (binds.in_force == Tri::no) return;
     breaches_.push_back({at, BreachOf::turn, row,
                          words_of(roads_, rule) + " into " +
                              street_words(roads_, loop_.stretches[at].stretch) + doubt(binds) +
                              when_passing(when)});
-  }
-
-  /// The row by which the drive breaks the rule, were it in force; 0: it doesn't.
-  [[nodiscard]] std::size_t broken_at(const TurnRule& rule, std::size_t i) const {
-    const auto path = roads_.path_of(rule);
-    std::size_t n = 0;
-    while (n < path.size() && i + n < loop_.stretches.size() &&
-           loop_.stretches[i + n].stretch == path[n])
-      ++n;
-    if (rule.only == 0) return n == path.size() ? i + n - 1 : 0;
-    const bool bound = n >= std::min<std::size_t>(2, path.size() - 1);
-    return bound && n < path.size() && i + n < loop_.stretches.size() ? i + n : 0;
   }
 
   static std::string doubt(const hours::Answer& answer) {

@@ -15,7 +15,7 @@ bool goes_on(const RuleMet& before, const road::TimedRule& rule, std::size_t row
 std::string limit_words(const LimitWhen& limit) {
   std::string values;
   for (const std::string& value : limit.values)
-    values += (values.empty() ? "" : " or ") + (value.empty() ? "the limit without hours" : value);
+    values += (values.empty() ? "" : " or ") + (value.empty() ? "the usual limit" : value);
   return values + (limit.settled() ? "" : ", check the signs");
 }
 
@@ -39,14 +39,21 @@ std::vector<RuleMet> rules_met(const road::Roads& roads, const wish::Loop& loop,
   return all;
 }
 
-std::string met_words(const RuleMet& met, const TimedDrive& drive) {
+Said said_of(const RuleMet& met, const TimedDrive& drive) {
   const Passing when = passing_of(drive.loop, met.rows, drive.setting);
-  const std::string rule = words_of(drive.roads, *met.rule) + when_passing(when) + ": ";
-  if (met.rule->about == road::Timed::limit)
-    return rule + limit_words(limit_when(drive.roads, met.rule->stretch, when, drive.setting));
+  const std::string rule = words_of(drive.roads, *met.rule);
+  if (met.rule->about == road::Timed::limit) {
+    const LimitWhen limit = limit_when(drive.roads, met.rule->stretch, when, drive.setting);
+    return {rule, when, limit_words(limit), limit.settled()};
+  }
   Clockwork clock(drive.roads, drive.setting);
   const bool open = clock.open(*met.rule, when).in_force == hours::Tri::yes;
-  return rule + (open ? "may be driven" : "keep out");
+  return {rule, when, open ? "may be driven" : "keep out", open};
+}
+
+std::string met_words(const RuleMet& met, const TimedDrive& drive) {
+  const Said said = said_of(met, drive);
+  return said.rule + when_passing(said.when) + ": " + said.verdict;
 }
 
 }  // namespace loopwright::lanes

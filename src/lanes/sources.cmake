@@ -5,4 +5,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stopping.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/turns_met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words.cpp)

@@ -1,12 +1,41 @@
 // A rule with hours in words: for each clause its value, then when it holds; then what else holds.
 #include "loopwright/lanes/passage.hpp"
 
+#include <array>
+#include <utility>
+
 namespace loopwright::lanes {
 namespace {
 
 std::string value_words(road::Timed about, const std::string& value) {
   if (about == road::Timed::limit) return value;
   return value == "yes" ? "drivable" : "shut";
+}
+
+/// The demands of turn restrictions, as signs are spoken of. Source: OSM wiki Relation:restriction;
+/// TSRGD 2016 schedule 3 for the signs.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 10> turns{
+    {{"no_left_turn", "no left turn"},
+     {"no_right_turn", "no right turn"},
+     {"no_straight_on", "no driving ahead"},
+     {"no_u_turn", "no U-turn"},
+     {"no_entry", "no entry"},
+     {"no_exit", "no exit"},
+     {"only_left_turn", "left turn only"},
+     {"only_right_turn", "right turn only"},
+     {"only_straight_on", "ahead only"},
+     {"only_u_turn", "U-turn only"}}};
+
+/// Of a tag that names several demands of the kind, nothing tells which one the rule is.
+std::string_view turn_words(std::string_view tag, bool only) {
+  const std::string_view unsaid = only ? "one way only" : "no such turn";
+  std::string_view said;
+  for (const auto& [demand, words] : turns) {
+    if (demand.starts_with("only_") != only || tag.find(demand) == std::string_view::npos) continue;
+    if (!said.empty()) return unsaid;
+    said = words;
+  }
+  return said.empty() ? unsaid : said;
 }
 
 }  // namespace
@@ -25,9 +54,12 @@ std::string words_of(const road::Roads& roads, const road::TimedRule& rule) {
 }
 
 std::string words_of(const road::Roads& roads, const road::TurnRule& rule) {
-  const std::string text(roads.text(rule.text));
+  const std::string turn(turn_words(roads.text(rule.text), rule.only != 0));
   const std::string_view when = roads.text(rule.condition);
-  return when.empty() ? text : text + " " + hours::Timetable(when).words();
+  if (when.empty()) return turn;
+  const hours::Timetable times(when);
+  if (times.readable()) return turn + " " + times.words();
+  return turn + " at hours that can't be read (" + std::string(when) + ")";
 }
 
 std::string street_words(const road::Roads& roads, StretchId stretch) {

@@ -53,6 +53,28 @@ struct Drive {
 
 using Said = std::vector<std::string>;
 
+/// A turn rule that the drive above meets from its first stretch into its second.
+struct TurnDrive : Drive {
+  TurnDrive(std::string_view tag, std::string_view condition, bool only = false)
+      : Drive(road::Timed::access, "yes", "no @ (Mo 08:00-09:00)") {
+    tables.rule_path = {loop.stretches[0].stretch, StretchId(PieceId{only ? 2U : 1U}, false)};
+    road::TurnRule rule;
+    rule.path_count = 2, rule.text = add(tag), rule.condition = add(condition);
+    rule.only = only ? 1 : 0;
+    tables.turn_rules.push_back(rule);
+  }
+  std::string turned() {
+    const road::Roads roads = road::view_of(tables, {});
+    const hours::Setting setting;
+    std::string all;
+    for (const lanes::TurnMet& met : lanes::turns_met(roads, loop)) {
+      const lanes::Said said = lanes::said_of(met, {roads, loop, setting});
+      all += said.rule + lanes::when_passing(said.when) + ": " + said.verdict;
+    }
+    return all;
+  }
+};
+
 }  // namespace
 
 TEST_CASE("a school street is told once, with when we pass", "[lanes]") {
@@ -72,6 +94,37 @@ TEST_CASE("a limit that hangs on flashing lights sends us to the signs", "[lanes
   CHECK(drive.said(road::Timed::limit) ==
         Said{"20 mph when lights flash, else 30 mph; you pass 15:01 to 15:03: 30 mph or 20 mph, "
              "check the signs"});
+}
+
+TEST_CASE("a turn with hours is told as its sign is spoken of, without a tag", "[lanes]") {
+  TurnDrive drive("restriction:conditional=no_left_turn @ (Mo-Sa 07:00-10:00)",
+                  "Mo-Sa 07:00-10:00");
+  CHECK(drive.turned() ==
+        "no left turn Monday to Saturday, seven till ten; you pass 15:00 to 15:01: may be turned");
+}
+
+TEST_CASE("a turn that is forbidden when we are there says keep out", "[lanes]") {
+  TurnDrive drive("restriction=no_u_turn", "Sa 15:00-16:00");
+  CHECK(drive.turned().starts_with("no U-turn Saturday"));
+  CHECK(drive.turned().ends_with("keep out"));
+}
+
+TEST_CASE("an only turn with hours is met by whoever goes another way", "[lanes]") {
+  TurnDrive drive("restriction=only_straight_on", "Mo-Fr 07:00-10:00", true);
+  CHECK(drive.turned().starts_with("ahead only Monday to Friday, seven till ten"));
+}
+
+TEST_CASE("a tag that names two turns leaves open which one the rule forbids", "[lanes]") {
+  TurnDrive drive(
+      "restriction:conditional=no_left_turn @ (Mo 07:00-08:00); no_right_turn @ (Tu 07:00-08:00)",
+      "Tu 07:00-08:00");
+  CHECK(drive.turned().starts_with("no such turn Tuesday, seven till eight"));
+}
+
+TEST_CASE("a turn whose hours can't be read says so", "[lanes]") {
+  TurnDrive drive("restriction=no_left_turn", "?");
+  CHECK(drive.turned().starts_with("no left turn at hours that can't be read (?)"));
+  CHECK(drive.turned().ends_with("keep out"));
 }
 
 }  // namespace loopwright

@@ -45,7 +45,7 @@ std::string reason_words(hours::Reason reason);
 
 /// "shut Monday to Friday, eight till nine"; of a limit "20 mph Monday to Friday …, else 30 mph".
 std::string words_of(const road::Roads& roads, const road::TimedRule& rule);
-/// "restriction=no_right_turn Monday to Friday, seven till ten"
+/// "no right turn Monday to Friday, seven till ten"
 std::string words_of(const road::Roads& roads, const road::TurnRule& rule);
 /// "Fore Street", else its number, else "way 12"
 std::string street_words(const road::Roads& roads, StretchId stretch);
