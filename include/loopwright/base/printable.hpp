@@ -1,0 +1,17 @@
+// Text that strangers wrote, made safe to print: map tags and files may hold anything.
+//
+//   out << printable(tags.get("name"));   // "Mo-Fr\x1b[2J" -> "Mo-Fr\uFFFD[2J"
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace loopwright {
+
+/// A text of the map or of a file as it may be printed on a terminal: line ends and tabs as a blank;
+/// other control characters, marks that turn the direction of writing, and bytes that aren't UTF-8
+/// as U+FFFD. All else stays byte for byte.
+/// Source: Unicode 15.0, 23.1 (control codes), 23.2 (line separators), UAX #9 (direction).
+std::string printable(std::string_view text);
+
+}  // namespace loopwright
