@@ -7,7 +7,9 @@
 #include <algorithm>
 
 #include "loopwright/hours/condition.hpp"
+#include "loopwright/lanes/doubt.hpp"
 #include "loopwright/lanes/lanes.hpp"
+#include "loopwright/lanes/thing.hpp"
 
 namespace loopwright::lanes {
 namespace {
@@ -21,13 +23,14 @@ using wish::Verdict;
 struct Run {
   BusLanePass pass;
   bool no_direction = false;
-  std::string doubt;  ///< empty: none
+  std::string doubt;    ///< in words; empty: none
+  double length_m = 0;  ///< of the roads it lies on
 
   [[nodiscard]] bool same_as(const Run& other) const {
     const BusLanePass &a = pass, &b = other.pass;
     return a.what == b.what && a.side == b.side && a.hours == b.hours && a.who == b.who &&
            a.lane == b.lane && a.lanes == b.lanes && no_direction == other.no_direction &&
-           doubt == other.doubt;
+           a.doubt_tags == b.doubt_tags;
   }
 };
 
@@ -43,7 +46,7 @@ std::string_view name(LaneSide side) {
 
 Run run_of(const road::Roads& roads, const road::BusLane& lane) {
   Run run;
-  run.pass.what = lane.contraflow != 0 ? "contraflow bus lane" : "bus lane";
+  run.pass.what = name(lane.contraflow != 0 ? Thing::contraflow_lane : Thing::bus_lane);
   run.pass.side = name(lane.side);
   if (const auto hours = roads.text(lane.hours); !hours.empty()) run.pass.hours = hours;
   run.pass.who = roads.text(lane.who);
@@ -52,8 +55,8 @@ Run run_of(const road::Roads& roads, const road::BusLane& lane) {
   run.pass.tag = roads.text(lane.source);
   run.no_direction = lane.direction == LaneDirection::unknown;
   if (lane.doubtful != 0) {
-    const std::string_view doubt = roads.text(lane.doubt);
-    run.doubt = doubt.empty() ? "the map's tags contradict each other" : std::string(doubt);
+    run.pass.doubt_tags = roads.text(lane.doubt);
+    run.doubt = doubt_words(run.pass.doubt_tags.empty() ? "?" : run.pass.doubt_tags);
   }
   return run;
 }
@@ -73,12 +76,13 @@ std::string hours_in_force(const road::Roads& roads, const road::TimedRule& rule
 
 Run run_of(const road::Roads& roads, const road::TimedRule& gate) {
   Run run;
-  run.pass.what = "bus gate";
+  run.pass.what = name(Thing::bus_gate);
   run.pass.side = name(LaneSide::unknown);
   run.pass.hours = hours_in_force(roads, gate);
   run.pass.who = roads.text(gate.who);
   run.pass.source = {roads.piece(gate.stretch).way, ObjectType::way};
   run.pass.tag = roads.text(gate.source);
+  run.length_m = roads.piece(gate.stretch).length_m;
   return run;
 }
 
@@ -88,6 +92,7 @@ void add(std::vector<Run>& runs, Run run, std::size_t i) {
       runs, [&](const Run& before) { return before.pass.last + 1 == i && before.same_as(run); });
   if (goes_on != runs.end()) {
     goes_on->pass.last = i;
+    goes_on->length_m += run.length_m;
     return;
   }
   run.pass.first = run.pass.last = i;
@@ -123,6 +128,8 @@ std::vector<BusLanePass> bus_lanes_on(const road::Roads& roads, const wish::Loop
                                       const hours::Setting& setting) {
   std::vector<BusLanePass> passes;
   for (Run& run : runs_on(roads, loop)) {
+    if (run.pass.what == name(Thing::bus_gate))
+      run.pass.what = name(thing_of(road::Timed::gate, run.length_m));
     const Passing when = passing_of(loop, {run.pass.first, run.pass.last}, setting);
     Judgement judgement = judge_run(run, when, setting);
     run.pass.arrive_from = write_clock(when.from);

@@ -12,10 +12,10 @@ bool goes_on(const RuleMet& before, const road::TimedRule& rule, std::size_t row
          before.rule->text == rule.text;
 }
 
-std::string limit_words(const LimitWhen& limit) {
+std::string values_words(const LimitWhen& limit) {
   std::string values;
   for (const std::string& value : limit.values)
-    values += (values.empty() ? "" : " or ") + (value.empty() ? "the usual limit" : value);
+    values += (values.empty() ? "" : " or ") + limit_words(value);
   return values + (limit.settled() ? "" : ", check the signs");
 }
 
@@ -44,7 +44,7 @@ Said said_of(const RuleMet& met, const TimedDrive& drive) {
   const std::string rule = words_of(drive.roads, *met.rule);
   if (met.rule->about == road::Timed::limit) {
     const LimitWhen limit = limit_when(drive.roads, met.rule->stretch, when, drive.setting);
-    return {rule, when, limit_words(limit), limit.settled()};
+    return {rule, when, values_words(limit), limit.settled()};
   }
   Clockwork clock(drive.roads, drive.setting);
   const bool open = clock.open(*met.rule, when).in_force == hours::Tri::yes;

@@ -60,7 +60,9 @@ Passing passing_of(const wish::Loop& loop, const Rows& rows, const hours::Settin
 
 Passing turning_into(const wish::Loop& loop, std::size_t row, const hours::Setting& setting) {
   const wish::Range& arrive = loop.stretches[row].arrive_s;
-  return between(loop, arrive.low - static_cast<double>(wait_at_line_s), arrive.high, setting);
+  // Who has just set off hasn't waited at that line before.
+  const double low_s = std::max(arrive.low - static_cast<double>(wait_at_line_s), 0.0);
+  return between(loop, low_s, arrive.high, setting);
 }
 
 std::string when_passing(const Passing& passing) {

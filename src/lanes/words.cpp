@@ -7,8 +7,10 @@
 namespace loopwright::lanes {
 namespace {
 
+constexpr std::string_view switched_signs = "as the signs say";  // of room mark, limit_hours.cpp
+
 std::string value_words(road::Timed about, const std::string& value) {
-  if (about == road::Timed::limit) return value;
+  if (about == road::Timed::limit) return limit_words(value);
   return value == "yes" ? "drivable" : "shut";
 }
 
@@ -40,12 +42,23 @@ std::string_view turn_words(std::string_view tag, bool only) {
 
 }  // namespace
 
+std::string limit_words(std::string_view value) {
+  if (value.empty()) return "the usual limit";
+  const bool number = value.find_first_not_of("0123456789.") == value.npos;
+  if (number) return std::string(value) + " km/h";
+  if (value == "none") return "no limit";
+  const bool national = value.find(":nsl") != value.npos || value.find(":national") != value.npos;
+  return national ? "the national limit" : std::string(value);
+}
+
 std::string words_of(const road::Roads& roads, const road::TimedRule& rule) {
   const auto read = hours::read_conditional(roads.text(rule.base), roads.text(rule.text));
   std::string said;
   for (const hours::Conditional::Row& row : read.rows()) {
     said += said.empty() ? "" : "; ";
-    said += value_words(rule.about, row.value) + " " + row.condition.words();
+    said += row.value == switched_signs
+                ? "as the signs show, which are switched"
+                : value_words(rule.about, row.value) + " " + row.condition.words();
   }
   // Of a street that is else drivable, its shut hours say all.
   const bool plain = rule.about != road::Timed::limit && read.base() == "yes";

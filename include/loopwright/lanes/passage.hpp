@@ -4,8 +4,9 @@
 //
 // Rules: the loop is resolved. The interval of passing runs from the low arrival at a stretch to the
 // high arrival at the one behind it, widened to whole minutes on the clock of the area; at a turn from
-// a minute before the low arrival behind it, for the wait at its line. A street must be settled open,
-// and a turn settled free, all through its interval; whatever can't be told breaks the rule.
+// a minute before the low arrival behind it, for the wait at its line, but not before the start. A street
+// must be settled open, and a turn settled free, all through its interval; whatever can't be told breaks
+// the rule.
 // A Clockwork reads each text once; it is scratch for one thread, and roads must outlive it.
 // Why: a learner in a school street at the wrong minute costs the instructor a penalty, so doubt
 // keeps the car out. Source: Highway Code rule 238 for plates; DEVELOPERS.md (interval of passing).
@@ -43,6 +44,8 @@ std::string when_passing(const Passing& passing);
 /// "no school term dates are given: give --terms"; empty for stated and holiday.
 std::string reason_words(hours::Reason reason);
 
+/// A limit's value as one says it: "20 mph", "the national limit"; "the usual limit" when not mapped.
+std::string limit_words(std::string_view value);
 /// "shut Monday to Friday, eight till nine"; of a limit "20 mph Monday to Friday …, else 30 mph".
 std::string words_of(const road::Roads& roads, const road::TimedRule& rule);
 /// "no right turn Monday to Friday, seven till ten"

@@ -89,9 +89,10 @@ struct BusLanePass {
   OsmObject source;
   std::string tag;
   // Not in the file:
-  std::string what = "bus lane";  ///< or "contraflow bus lane", "bus gate"
+  std::string what = "bus lane";  ///< or "contraflow bus lane", "bus gate", "bus-only street"
   std::string who = {};                ///< may use it in force, as mapped: "bus;taxi"
-  std::string doubt = {};              ///< what of it the map contradicts or doesn't say; else empty
+  std::string doubt = {};              ///< in words: what of it the map contradicts or doesn't say
+  std::string doubt_tags = {};         ///< the tags that contradict each other; else empty
   int lane = 0, lanes = 0;        ///< from the left as its buses drive, of so many; 0: not known
   /// The next moment after the interval begins at which it may change.
   std::optional<Instant> next_change = {};
