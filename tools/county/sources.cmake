@@ -1,0 +1,3 @@
+target_sources(county PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/spot.cpp)
