@@ -1,3 +1,4 @@
 target_sources(county PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/joining.cpp
   ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/spot.cpp)
