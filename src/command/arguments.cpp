@@ -1,7 +1,8 @@
 // Method:
 //   1. CLI11 sorts words into options; its own refusals become one line with the way to the help.
 //   2. Texts become values: numbers within their range, times.
-//   3. A time without an offset is read off the clock of the area; no time at all is now. This is
+//   3. A time without an offset is read off the clock of the area, one with another offset is told
+//      by that clock; no time at all is now. This is
 //      the only place of the program that reads the clock.
 #include "command/arguments.hpp"
 
@@ -57,7 +58,7 @@ Instant moment(const std::optional<WrittenTime>& written, std::string_view zone)
                                  std::chrono::duration_cast<std::chrono::seconds>(now).count());
   }
   if (!written->offset_s) return hours::instant_in(zone, written->civil);
-  return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
+  return hours::with_offset_of(zone, civil_seconds(written->civil) - *written->offset_s);
 }
 
 Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& area) {

@@ -75,7 +75,8 @@ wish::Answer answer_in(Ground& ground, const std::filesystem::path& file) {
                      answer.area.id + "); this one's id is " + ground.info().id);
   }
   need_same_notes(answer.notes, ground.notes_name(), file);
-  ground.for_lesson(wish::lesson_time(answer.wish, ground.setting_at(answer.wish.home)));
+  ground.tell_other_terms(answer.wish, file);
+  ground.for_lesson(wish::lesson_time(answer.wish, ground.setting_of(answer.wish)));
   return answer;
 }
 
@@ -83,7 +84,7 @@ TiedLoops loops_of(Ground& ground, const std::filesystem::path& file) {
   wish::Answer answer = answer_in(ground, file);
   const road::Roads& roads = ground.noted().roads;
   for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
-  hours::Setting setting = ground.setting_at(answer.wish.home);
+  hours::Setting setting = ground.setting_of(answer.wish);
   return {roads, std::move(setting), std::move(answer)};
 }
 

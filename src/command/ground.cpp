@@ -3,6 +3,7 @@
 #include <cassert>
 #include <iostream>
 
+#include "loopwright/base/error.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/road/setting_of.hpp"
 
@@ -20,16 +21,39 @@ void add_terms(CLI::App& app, std::string& terms) {
 
 hours::SchoolTerms terms_in(const std::string& file) {
   if (file.empty()) return {};
-  return hours::read_terms(file::load_text(file, {"file of school terms", {}}), file);
+  hours::SchoolTerms terms =
+      hours::read_terms(file::load_text(file, {"file of school terms", {}}), file);
+  if (terms.parts().size() > wish::most_term_parts) {
+    throw InputError(file + ": has more than " + std::to_string(wish::most_term_parts) +
+                     " parts of terms; leave out the old ones");
+  }
+  return terms;
 }
 
 Ground::Ground(const AreaTexts& texts)
-    : notes_path_(texts.notes), area_(store::open_area(texts.area)), terms_(terms_in(texts.terms)) {
+    : notes_path_(texts.notes),
+      area_(store::open_area(texts.area)),
+      terms_path_(texts.terms),
+      terms_(terms_in(texts.terms)) {
   if (!texts.notes.empty()) notes_ = file::NotesFile::load(texts.notes);
 }
 
 hours::Setting Ground::setting_at(Point place) const {
   return road::setting_of(info(), place, terms_);
+}
+
+hours::Setting Ground::setting_of(const wish::Wish& wish) const {
+  return road::setting_of(info(), wish.home, wish.terms.value_or(terms_));
+}
+
+void Ground::tell_other_terms(const wish::Wish& wish, const std::filesystem::path& file) const {
+  if (!wish.terms || terms_path_.empty() || wish.terms->parts() == terms_.parts()) return;
+  const std::string given = terms_path_.string();
+  std::cerr << "loopwright: " << file.string() << ": was made "
+            << (wish.terms->empty()
+                    ? "without school terms; those of " + given + " don't count for it"
+                    : "with other school terms than " + given + "; its own count")
+            << " (to use these, make it again with them)\n";
 }
 
 hours::Setting Ground::setting_somewhere() const {

@@ -29,7 +29,8 @@ struct AreaTexts {
 void add_area(CLI::App& app, AreaTexts& texts);
 void add_terms(CLI::App& app, std::string& terms);
 
-/// School terms of a file; none when no file is named. Throws InputError.
+/// School terms of a file; none when no file is named. Throws InputError, also when there are more
+/// than a loop file may hold.
 hours::SchoolTerms terms_in(const std::string& file);
 
 class Ground {
@@ -39,6 +40,13 @@ class Ground {
 
   /// What hours are read by around a place.
   [[nodiscard]] hours::Setting setting_at(Point place) const;
+  /// … around a wish's home, by the school terms it names; by those of --terms when it names none.
+  [[nodiscard]] hours::Setting setting_of(const wish::Wish& wish) const;
+  /// The school terms of --terms; none when they aren't given.
+  [[nodiscard]] const hours::SchoolTerms& terms() const { return terms_; }
+  /// Tells, a line on standard error, when --terms gives others than a loop file was made with: the
+  /// file's own are what its claims mean.
+  void tell_other_terms(const wish::Wish& wish, const std::filesystem::path& file) const;
   /// … anywhere in the area: for what doesn't hang on a minute of the sun.
   [[nodiscard]] hours::Setting setting_somewhere() const;
 
@@ -61,6 +69,7 @@ class Ground {
   store::Area area_;
   std::optional<file::NotesFile> notes_;
   std::optional<mark::Noted> noted_;
+  std::filesystem::path terms_path_;
   hours::SchoolTerms terms_;
 };
 

@@ -8,6 +8,7 @@
 #include <ostream>
 
 #include "command/print.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -19,16 +20,15 @@ std::string minutes(double seconds) {
   return std::to_string(std::lround(seconds / 60));
 }
 
-std::string clock_after(const wish::Loop& loop, double seconds) {
-  return write_clock(loop.start.plus_seconds(std::llround(seconds)));
-}
-
-void print_times(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
-  const double likely_end = loop.seconds.likely + loop.stop_seconds;
+void print_times(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
+  const Instant end = wish::likely_end(loop, by.setting);
   out << "Loop " << loop.id << ": " << minutes(loop.seconds.likely) << " min driving, likely "
       << minutes(loop.seconds.low) << " to " << minutes(loop.seconds.high) << "; "
-      << long_distance(loop.metres, unit) << "; " << write_clock(loop.start) << " to "
-      << clock_after(loop, likely_end) << '\n';
+      << long_distance(loop.metres, by.unit) << "; " << write_clock(loop.start) << " to "
+      << write_clock(end) << '\n';
+  if (end.offset_s == loop.start.offset_s) return;
+  out << "  the clocks go " << (end.offset_s < loop.start.offset_s ? "back" : "forward")
+      << " on the way\n";
 }
 
 bool is_inferred(const wish::Pass& pass) {
@@ -69,11 +69,11 @@ void print_passes(std::ostream& out, const wish::Loop& loop) {
   }
 }
 
-void print_loop(std::ostream& out, const wish::Loop& loop, SpeedUnit unit) {
-  print_times(out, loop, unit);
+void print_loop(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
+  print_times(out, loop, by);
   print_met(out, loop);
   print_passes(out, loop);
-  out << "  road driven twice: " << long_distance(loop.metres_twice, unit) << '\n';
+  out << "  road driven twice: " << long_distance(loop.metres_twice, by.unit) << '\n';
 }
 
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall) {
@@ -97,8 +97,8 @@ void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall) {
 
 }  // namespace
 
-void print_summary(std::ostream& out, const wish::Answer& answer, SpeedUnit unit) {
-  for (const wish::Loop& loop : answer.loops) print_loop(out, loop, unit);
+void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {
+  for (const wish::Loop& loop : answer.loops) print_loop(out, loop, by);
   if (!answer.fewer_because.empty()) {
     out << "Fewer loops than asked: " << answer.fewer_because << '\n';
   }

@@ -121,7 +121,7 @@ std::optional<LoopJob> job_of(const Arguments& words) {
 }
 
 wish::Answer answer_to(Ground& ground, const LoopJob& job) {
-  const hours::Setting setting = ground.setting_at(job.wish.home);
+  const hours::Setting setting = ground.setting_of(job.wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.wish, setting));
   wish::Answer answer;
   answer.area = name_of(roads.info(), job.area.area);
@@ -138,8 +138,7 @@ wish::Answer answer_to(Ground& ground, const LoopJob& job) {
 /// Claims checked in the file as it will be written. Throws when one is false.
 std::int64_t prove_text(const Ground& ground, std::string_view text, const LoopJob& job) {
   wish::Answer written = file::read_answer(text, job.output.string());
-  const proof::Proof proof =
-      proof::prove(ground.noted(), written, ground.setting_at(job.wish.home));
+  const proof::Proof proof = proof::prove(ground.noted(), written, ground.setting_of(written.wish));
   if (!proof.false_claim) return proof.claims;
   throw Error(Exit::false_claim,
               "internal fault, nothing is written: what was found doesn't hold (" +
@@ -152,11 +151,12 @@ Exit run(LoopJob job) {
   Ground ground(job.area);
   find_places(job, ground.map());
   job.wish.start = moment(job.start, ground.info());
+  job.wish.terms = ground.terms();
   const wish::Answer answer = answer_to(ground, job);
   const std::string text = file::write_answer(answer);
   const std::int64_t claims = prove_text(ground, text, job);
   store::write_whole(job.output, text);
-  print_summary(std::cout, answer, ground.info().region.unit);
+  print_summary(std::cout, answer, {ground.info().region.unit, ground.setting_of(answer.wish)});
   std::cout << job.output.string() << ": written; " << claims
             << " claims checked, all agree with the map's rules\n";
   return answer.shortfall ? Exit::wish_not_met : Exit::done;

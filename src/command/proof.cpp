@@ -18,11 +18,16 @@ Exit proof(const Arguments& words) {
   if (!parse(app, words)) return Exit::done;
   Ground ground(area);
   const wish::Answer answer = answer_in(ground, loop_file);
-  const proof::Proof found =
-      proof::prove(ground.noted(), answer, ground.setting_at(answer.wish.home));
+  const proof::Proof found = proof::prove(ground.noted(), answer, ground.setting_of(answer.wish));
   if (found.false_claim) throw Error(Exit::false_claim, loop_file + ": " + *found.false_claim);
   std::cout << loop_file << ": agrees with the map's rules; loops " << found.loops
             << ", claims checked " << found.claims << '\n';
+  // The terms are the file's word, not the map's: whoever checks must see them.
+  if (answer.wish.terms && !answer.wish.terms->empty()) {
+    const auto& parts = answer.wish.terms->parts();
+    std::cout << "by the school terms in it: " << road::day_text(parts.front().first) << " to "
+              << road::day_text(parts.back().last) << ", parts " << parts.size() << '\n';
+  }
   return Exit::done;
 }
 

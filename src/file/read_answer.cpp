@@ -123,6 +123,25 @@ wish::NotesName notes(const Cursor& value) {
   return {value.at("file").text(), value.at("sha256").text()};
 }
 
+Date date(const Cursor& value) {
+  return value.word([](std::string_view text) { return read_date(text); },
+                    "a date like \"2026-09-02\"");
+}
+
+/// In order, none overlapping, each ending no sooner than it begins: as a file of --terms gives them.
+hours::SchoolTerms terms(const Cursor& value) {
+  std::vector<hours::TermPart> parts;
+  for (const Cursor& item : value.items(wish::most_term_parts)) {
+    const hours::TermPart part{date(item.at("first")), date(item.at("last"))};
+    if (part.last < part.first) item.at("last").fail("a day not before \"first\"");
+    if (!parts.empty() && part.first <= parts.back().last) {
+      item.at("first").fail("a day after the part before it");
+    }
+    parts.push_back(part);
+  }
+  return hours::SchoolTerms(std::move(parts));
+}
+
 wish::Wish wish_asked(const Cursor& value) {
   wish::Wish wish;
   wish.home = point(value.at("home"));
@@ -139,6 +158,7 @@ wish::Wish wish_asked(const Cursor& value) {
       list(value.at("wants"), most_wants, [](const Cursor& asked) { return want(asked, "count"); });
   wish.avoids = list(value.at("avoids"), most_wants,
                      [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
+  if (const auto given = value.find("terms")) wish.terms = terms(*given);
   return wish;
 }
 
@@ -147,8 +167,8 @@ road::LimitOnDay limit(const Cursor& value) {
   road::LimitOnDay limit;
   limit.value = number.value_or(0);
   limit.unit = value.at("unit").word(parse_speed_unit, "\"mph\" or \"km/h\"");
-  limit.confidence =
-      value.at("confidence").word(road::parse_limit_confidence, "certain, inferred, check or noted");
+  limit.confidence = value.at("confidence")
+                         .word(road::parse_limit_confidence, "certain, inferred, check or noted");
   return limit;
 }
 
@@ -262,6 +282,7 @@ wish::Loop loop(const Cursor& value) {
   wish::Loop loop;
   loop.id = small(value.at("id"), 1, static_cast<int>(most_loops));
   loop.start = instant(value.at("start"));
+  if (const auto end = value.find("end")) loop.end = instant(*end);
   loop.seconds = range(value.at("seconds"));
   loop.stop_seconds = seconds(value.at("stop_seconds"));
   loop.metres = metres(value.at("metres"));

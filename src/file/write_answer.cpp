@@ -5,6 +5,7 @@
 
 #include "file/words.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::file {
 namespace {
@@ -73,20 +74,28 @@ Json notes(const wish::NotesName& notes) {
   return {{"file", notes.file}, {"sha256", notes.sha256}};
 }
 
+Json terms(const hours::SchoolTerms& terms) {
+  return list(terms.parts(), [](const hours::TermPart& part) {
+    return Json{{"first", road::day_text(part.first)}, {"last", road::day_text(part.last)}};
+  });
+}
+
 Json wish_asked(const wish::Wish& wish) {
-  return {{"home", point(wish.home)},
-          {"end", or_null(wish.end, point)},
-          {"through", list(wish.through, point)},
-          {"start", write_time(wish.start)},
-          {"minutes", or_null(wish.minutes, [](int value) { return value; })},
-          {"reserve_minutes", wish.reserve_minutes},
-          {"level", wish.level},
-          {"level_given", wish.level_given},
-          {"alternatives", wish.alternatives},
-          {"wants", list(wish.wants, [](const wish::Want& w) { return want(w, "count"); })},
-          {"avoids", list(wish.avoids, [](const wish::Avoid& avoid) {
-             return Json{{"kind", road::name(avoid.kind)}};
-           })}};
+  Json result = {{"home", point(wish.home)},
+                 {"end", or_null(wish.end, point)},
+                 {"through", list(wish.through, point)},
+                 {"start", write_time(wish.start)},
+                 {"minutes", or_null(wish.minutes, [](int value) { return value; })},
+                 {"reserve_minutes", wish.reserve_minutes},
+                 {"level", wish.level},
+                 {"level_given", wish.level_given},
+                 {"alternatives", wish.alternatives},
+                 {"wants", list(wish.wants, [](const wish::Want& w) { return want(w, "count"); })},
+                 {"avoids", list(wish.avoids, [](const wish::Avoid& avoid) {
+                    return Json{{"kind", road::name(avoid.kind)}};
+                  })}};
+  if (wish.terms) result["terms"] = terms(*wish.terms);
+  return result;
 }
 
 Json limit(const road::LimitOnDay& limit) {
@@ -114,13 +123,13 @@ Json stretch(const wish::LoopStretch& stretch) {
 
 Json pass(const wish::Pass& pass) {
   Json result = {{"kind", road::name(pass.kind)},
-          {"movement", text_or_null(road::name(pass.movement))},
-          {"exit", pass.exit == 0 ? Json(nullptr) : Json(pass.exit)},
-          {"first", pass.first},
-          {"last", pass.last},
-          {"hardness", pass.hardness},
-          {"confidence", road::name(pass.confidence)},
-          {"source", object_and_tag(pass.source, pass.tag)}};
+                 {"movement", text_or_null(road::name(pass.movement))},
+                 {"exit", pass.exit == 0 ? Json(nullptr) : Json(pass.exit)},
+                 {"first", pass.first},
+                 {"last", pass.last},
+                 {"hardness", pass.hardness},
+                 {"confidence", road::name(pass.confidence)},
+                 {"source", object_and_tag(pass.source, pass.tag)}};
   if (pass.stop_s > 0) result["stop_s"] = seconds(pass.stop_s);
   return result;
 }
@@ -152,19 +161,20 @@ Json certificate(const wish::Certificate& certificate) {
 }
 
 Json loop(const wish::Loop& loop) {
-  return {{"id", loop.id},
-          {"start", write_time(loop.start)},
-          {"seconds", range(loop.seconds)},
-          {"stop_seconds", seconds(loop.stop_seconds)},
-          {"metres", metres(loop.metres)},
-          {"metres_twice", metres(loop.metres_twice)},
-          {"stretches", list(loop.stretches, stretch)},
-          {"passes", list(loop.passes, pass)},
-          {"bus_lanes", list(loop.bus_lanes, bus_lane)},
-          {"pull_ups", Json::array()},
-          {"ways_home", Json::array()},
-          {"met", list(loop.met, met)},
-          {"certificate", certificate(loop.certificate)}};
+  Json result = {{"id", loop.id}, {"start", write_time(loop.start)}};
+  if (loop.end) result["end"] = write_time(*loop.end);
+  result["seconds"] = range(loop.seconds);
+  result["stop_seconds"] = seconds(loop.stop_seconds);
+  result["metres"] = metres(loop.metres);
+  result["metres_twice"] = metres(loop.metres_twice);
+  result["stretches"] = list(loop.stretches, stretch);
+  result["passes"] = list(loop.passes, pass);
+  result["bus_lanes"] = list(loop.bus_lanes, bus_lane);
+  result["pull_ups"] = Json::array();
+  result["ways_home"] = Json::array();
+  result["met"] = list(loop.met, met);
+  result["certificate"] = certificate(loop.certificate);
+  return result;
 }
 
 Json missing(const wish::Missing& missing) {

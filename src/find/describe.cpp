@@ -13,6 +13,7 @@
 #include "find/stops.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/lanes/lanes.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::find {
 
@@ -178,6 +179,7 @@ wish::Loop describe(const Ground& ground, const Drive& drive) {
     loop.stretches.push_back(std::move(row));
   }
   loop.seconds = range_of(spells.back());
+  loop.end = wish::likely_end(loop, ground.setting);
   loop.metres_twice = metres_twice(roads, drive);
   const std::vector<PlacePass> passes = passes_of(roads, drive);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);

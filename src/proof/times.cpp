@@ -5,6 +5,9 @@
 //    What comes after a planned stop is reached later by it; the loop's seconds are driving alone.
 // 2. Limits are those of the day the drive begins.
 // 3. Likely driving and stops together fill 95 to 100 % of the minutes less the reserve.
+#include <cstdlib>
+
+#include "loopwright/wish/lesson.hpp"
 #include "proof/checks.hpp"
 #include "proof/tolerance.hpp"
 
@@ -75,6 +78,18 @@ bool start_holds(const Drive& drive, Claims& claims) {
                       write_time(drive.wish.start));
 }
 
+/// The end is told to a second, on the clock of the area.
+bool end_holds(const Drive& drive, Claims& claims) {
+  if (!drive.loop.end) return true;
+  const Instant own = wish::likely_end(drive.loop, drive.setting);
+  const bool same = std::abs(own.unix_s - drive.loop.end->unix_s) <= 1 &&
+                    own.offset_s == drive.loop.end->offset_s;
+  return claims.hold(same, [&] {
+    return at_loop(drive) + ", end: the file has " + write_time(*drive.loop.end) + ", it is " +
+           write_time(own);
+  });
+}
+
 /// The stops are those of the passes; that these are as long as their kinds ask is checked there.
 bool stops_hold(const Drive& drive, Claims& claims) {
   double sum = 0;
@@ -106,7 +121,8 @@ bool times_hold(const Drive& drive, Claims& claims) {
     so_far.driving += along(drive, pace, i);
     so_far.stops_s += stops_on(drive, i);
   }
-  return range_holds(drive.loop.seconds, {so_far.driving, 0}, at_loop(drive), claims);
+  return range_holds(drive.loop.seconds, {so_far.driving, 0}, at_loop(drive), claims) &&
+         end_holds(drive, claims);
 }
 
 bool window_holds(const Drive& drive, const Caps& caps, Claims& claims) {

@@ -15,6 +15,7 @@
 #include "loopwright/base/ids.hpp"
 #include "loopwright/base/instant.hpp"
 #include "loopwright/base/point.hpp"
+#include "loopwright/hours/terms.hpp"
 #include "loopwright/road/kind.hpp"
 #include "loopwright/road/limit.hpp"
 
@@ -45,7 +46,13 @@ struct Wish {
   int alternatives = 1;
   std::vector<Want> wants;
   std::vector<Avoid> avoids;
+  /// The school terms that hours are read by, at most `most_term_parts`; none in it: none were given.
+  /// No value: a loop file of an older version, which doesn't say.
+  std::optional<hours::SchoolTerms> terms;
 };
+
+/// More parts of terms than this are refused: a hundred years of them.
+inline constexpr std::size_t most_term_parts = 1000;
 
 struct Range {
   double low = 0, likely = 0, high = 0;  ///< 10th, 50th and 90th percentile
@@ -90,9 +97,9 @@ struct BusLanePass {
   std::string tag;
   // Not in the file:
   std::string what = "bus lane";  ///< or "contraflow bus lane", "bus gate", "bus-only street"
-  std::string who = {};                ///< may use it in force, as mapped: "bus;taxi"
-  std::string doubt = {};              ///< in words: what of it the map contradicts or doesn't say
-  std::string doubt_tags = {};         ///< the tags that contradict each other; else empty
+  std::string who = {};           ///< may use it in force, as mapped: "bus;taxi"
+  std::string doubt = {};         ///< in words: what of it the map contradicts or doesn't say
+  std::string doubt_tags = {};    ///< the tags that contradict each other; else empty
   int lane = 0, lanes = 0;        ///< from the left as its buses drive, of so many; 0: not known
   /// The next moment after the interval begins at which it may change.
   std::optional<Instant> next_change = {};
@@ -115,6 +122,9 @@ struct Certificate {
 struct Loop {
   int id = 1;
   Instant start;
+  /// When it is likely to be over, stops counted, on the clock of the area, to a second; no value: a
+  /// loop file of an older version.
+  std::optional<Instant> end;
   Range seconds;  ///< driving
   double stop_seconds = 0;
   double metres = 0;
