@@ -25,18 +25,18 @@ enum class Style {
 };
 
 struct Quarter {
-  std::string name;           ///< names its street list and its places
+  std::string name{};  ///< names its street list and its places
   Style style = Style::avenues;
-  std::vector<Spot> outline;  ///< the first corner isn't repeated
-  Tags tags;                  ///< of all its streets
+  std::vector<Spot> outline{};  ///< the first corner isn't repeated
+  Tags tags{};                  ///< of all its streets
 };
 void grow_quarter(Drawing& county, const Quarter& quarter, Dice& dice);
 
 struct Settlement {
-  std::string name;
-  Spot middle;
+  std::string name{};
+  Spot middle{};
   double reach_m = 0;  ///< to the last houses
-  Tags tags;           ///< of all its streets
+  Tags tags{};         ///< of all its streets
 };
 /// Streets on both sides of the roads that pass through, a green, a church, an inn.
 void grow_village(Drawing& county, const Settlement& village, Dice& dice);
