@@ -1,11 +1,23 @@
 target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_figures.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_fill.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_grain.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_quarter.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_tags.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_trace.cpp
   ${CMAKE_CURRENT_LIST_DIR}/join.cpp
   ${CMAKE_CURRENT_LIST_DIR}/joining.cpp
   ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_numbers.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/projection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/put_late.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/resolve_turns.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/spot.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/spot.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_map.cpp)
