@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
@@ -13,6 +14,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_advice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_all.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_along.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp

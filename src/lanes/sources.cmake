@@ -1,4 +1,5 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/area_things.cpp
   ${CMAKE_CURRENT_LIST_DIR}/breaches.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_on.cpp
   ${CMAKE_CURRENT_LIST_DIR}/doubt.cpp

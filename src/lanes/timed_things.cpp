@@ -118,6 +118,12 @@ TimedThing thing_of_turn(const road::Roads& roads, const road::TurnRule& rule) {
   return thing;
 }
 
+Told told_of(const TimedThing& thing) {
+  const Thing kind = thing.thing == Thing::bus_only_street ? Thing::bus_gate : thing.thing;
+  return {kind,      thing.street, thing.place, thing.words,
+          thing.who, thing.doubt,  thing.never, thing.map_text};
+}
+
 std::vector<TimedThing> things_on(const TimedDrive& drive) {
   std::vector<TimedThing> things;
   add_lanes(things, drive);

@@ -13,6 +13,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "loopwright/lanes/met.hpp"
@@ -38,6 +39,12 @@ struct TimedThing {
   std::string map_text;  ///< the tags that say so
   OsmObject source;
 };
+
+/// All that is told of a thing but where it lies: a bus-only street counts as a bus gate, since which
+/// of the two it is hangs on the length of all of it.
+using Told = std::tuple<Thing, std::string, std::string, std::string, std::string, std::string,
+                        std::string, std::string>;
+Told told_of(const TimedThing& thing);
 
 /// In driving order.
 std::vector<TimedThing> things_on(const TimedDrive& drive);
