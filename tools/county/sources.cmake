@@ -2,6 +2,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_figures.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_fill.cpp

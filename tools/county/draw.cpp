@@ -1,0 +1,49 @@
+#include "county/draw.hpp"
+
+#include "county/draft.hpp"
+#include "county/ground.hpp"
+#include "county/grow.hpp"
+#include "loopwright/base/dice.hpp"
+
+namespace loopwright::county {
+namespace {
+
+/// Dice of its own for each thing that is grown, so that a change of one leaves the others as they
+/// were. FNV-1a (Fowler, Noll and Vo) over the name.
+Dice dice_for(std::uint64_t seed, std::string_view name) {
+  std::uint64_t hash = 0xcbf29ce484222325ULL;
+  for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL;
+  return Dice(seed ^ hash);
+}
+
+void grow_all(Draft& draft, const Plan& plan, std::uint64_t seed) {
+  for (const PlanGrowth& growth : plan.growth) {
+    Dice dice = dice_for(seed, growth.ground.name + growth.settlement.name);
+    if (growth.what == Grow::quarter)
+      grow_quarter(draft.county, growth.ground, dice);
+    else
+      trouble(draft, growth.number, "this can't be grown yet");
+  }
+}
+
+}  // namespace
+
+Drawing draw(const Plan& plan, std::uint64_t seed) {
+  Draft draft;
+  Drawing& county = draft.county;
+  county.origin_lat = plan.origin_lat;
+  county.origin_lon = plan.origin_lon;
+  county.hills = plan.hills;
+  county.areas = plan.areas;
+  county.lone = plan.lone;
+  draw_lines(draft, plan);
+  join(draft, plan);
+  if (!county.troubles.empty()) return county;
+  grow_all(draft, plan, seed);
+  put_late(draft, plan);
+  resolve_turns(draft, plan);
+  put_inclines(county);
+  return county;
+}
+
+}  // namespace loopwright::county

@@ -1,0 +1,77 @@
+// The program draw-county: an invented county from its plan, as a map file.
+#include <CLI/CLI.hpp>
+#include <cstdint>
+#include <filesystem>
+#include <iostream>
+#include <string>
+
+#include "county/draw.hpp"
+#include "county/files.hpp"
+#include "county/plan.hpp"
+#include "county/write_map.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace {
+
+namespace county = loopwright::county;
+using loopwright::Exit;
+
+struct Wish {
+  std::filesystem::path plan, map;
+  std::uint64_t seed = 7;
+  bool quiet = false;
+};
+
+void say(const Wish& wish, const county::Written& written) {
+  if (wish.quiet) return;
+  std::cout << wish.map.string() << ": " << written.car_ways << " ways for cars, "
+            << std::lround(written.car_km) << " km; " << written.nodes << " nodes, " << written.ways
+            << " ways, " << written.relations << " relations\n";
+}
+
+/// Draws and writes; what the plan says that can't be drawn is printed, a line each.
+Exit draw(const Wish& wish) {
+  const county::Plan plan = county::read_plan(county::read_file(wish.plan), wish.plan.string());
+  const county::Drawing drawing = county::draw(plan, wish.seed);
+  for (const std::string& trouble : drawing.troubles)
+    std::cerr << "draw-county: " << wish.plan.string() << ' ' << trouble << '\n';
+  if (!drawing.troubles.empty()) return Exit::could_not;
+  county::MapFile file(wish.map);
+  file.add(drawing, {});
+  say(wish, file.finish());
+  return Exit::done;
+}
+
+Exit run(int count, char** words) {
+  Wish wish;
+  CLI::App app("Draws an invented county as a map file from a plan that a person can read.",
+               "draw-county");
+  app.add_option("PLAN", wish.plan, "the plan; tools/county/plan.hpp lists its commands")
+      ->required();
+  app.add_option("--map", wish.map, "the map to write, FILE.osm.pbf or FILE.opl")->required();
+  app.add_option("--seed", wish.seed, "of everything that is left to chance");
+  app.add_flag("--quiet", wish.quiet, "print nothing when all is well");
+  try {
+    app.parse(count, words);
+  } catch (const CLI::CallForHelp&) {
+    return (std::cout << app.help()), Exit::done;
+  } catch (const CLI::ParseError& error) {
+    throw loopwright::UsageError(std::string(error.what()) + "; draw-county --help tells how");
+  }
+  return draw(wish);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  auto code = Exit::could_not;
+  try {
+    code = run(count, words);
+  } catch (const loopwright::Error& error) {
+    std::cerr << "draw-county: " << error.what() << '\n';
+    code = error.exit_code();
+  } catch (const std::exception& error) {
+    std::cerr << "draw-county: " << error.what() << '\n';
+  }
+  return static_cast<int>(code);
+}
