@@ -7,7 +7,10 @@
 #include <cmath>
 #include <ostream>
 
+#include "command/folded.hpp"
+#include "command/hours_place.hpp"
 #include "command/print.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
@@ -61,7 +64,7 @@ void print_passes(std::ostream& out, const wish::Loop& loop) {
     text += (text.empty() ? "" : ", ") + std::string(road::name(static_cast<road::Kind>(k))) + " " +
             std::to_string(passes[k]) + of_them(inferred[k]);
   }
-  out << "  passes: " << (text.empty() ? "none" : text) << '\n';
+  print_folded(out, 2, "passes: " + (text.empty() ? "none" : text));
   const int crossings = passes[static_cast<std::size_t>(road::Kind::level_crossing)];
   if (crossings > 0) {
     out << "  a level crossing that is shut adds up to " << shut_crossing_minutes
@@ -76,33 +79,46 @@ void print_loop(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) 
   out << "  road driven twice: " << long_distance(loop.metres_twice, by.unit) << '\n';
 }
 
-void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall) {
-  out << "Not met:" << (shortfall.missing.empty() ? " " + shortfall.why : "") << '\n';
-  for (const wish::Missing& missing : shortfall.missing) {
-    out << "  " << wish::write_want(missing.want) << ": " << missing.got << " found; "
-        << missing.why << '\n';
-    if (!missing.nearest) continue;
-    out << "    nearest: " << object(*missing.nearest);
-    if (missing.nearest_minutes) out << ", " << fixed(*missing.nearest_minutes, 1) << " min away";
-    if (missing.needs_minutes) {
-      out << ", " << fixed(*missing.needs_minutes, 1) << " min there and back";
-    }
-    out << '\n';
-  }
+void print_missing(std::ostream& out, const wish::Missing& missing) {
+  print_folded(out, 2,
+               wish::write_want(missing.want) + ": " + std::to_string(missing.got) + " found; " +
+                   printable(missing.why));
+  if (!missing.nearest) return;
+  std::string nearest = "nearest: " + object(*missing.nearest);
+  if (missing.nearest_minutes) nearest += ", " + fixed(*missing.nearest_minutes, 1) + " min away";
+  if (missing.needs_minutes)
+    nearest += ", " + fixed(*missing.needs_minutes, 1) + " min there and back";
+  print_folded(out, 4, nearest);
+}
+
+void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
+  print_folded(out, 0,
+               "Not met:" + (shortfall.missing.empty() ? " " + printable(shortfall.why) : ""));
+  for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
   if (shortfall.least_minutes) {
     out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)
         << " min\n";
   }
+  if (const std::string better = better_starts_words(shortfall, start); !better.empty())
+    print_folded(out, 2, better);
 }
 
 }  // namespace
 
+std::string better_starts_words(const wish::Shortfall& shortfall, const Instant& start) {
+  std::string times;
+  for (const Instant& at : shortfall.better_starts) {
+    const bool same_day = at.civil().date == start.civil().date;
+    times += (times.empty() ? "" : " or ") + (same_day ? write_clock(at) : spoken_moment(at));
+  }
+  return times.empty() ? "" : "with a start at " + times + " what is in the way is open";
+}
+
 void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {
   for (const wish::Loop& loop : answer.loops) print_loop(out, loop, by);
-  if (!answer.fewer_because.empty()) {
-    out << "Fewer loops than asked: " << answer.fewer_because << '\n';
-  }
-  if (answer.shortfall) print_shortfall(out, *answer.shortfall);
+  if (!answer.fewer_because.empty())
+    print_folded(out, 0, "Fewer loops than asked: " + answer.fewer_because);
+  if (answer.shortfall) print_shortfall(out, *answer.shortfall, answer.wish.start);
 }
 
 }  // namespace loopwright::command

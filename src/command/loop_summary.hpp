@@ -2,6 +2,7 @@
 #pragma once
 
 #include <iosfwd>
+#include <string>
 
 #include "loopwright/base/region.hpp"
 #include "loopwright/hours/setting.hpp"
@@ -14,6 +15,10 @@ struct SummaryBy {
   SpeedUnit unit = SpeedUnit::mph;
   hours::Setting setting;
 };
+
+/// "with a start at 07:05 or 09:15 what is in the way is open", the day said when it isn't that of
+/// `start`; empty when the shortfall names none.
+std::string better_starts_words(const wish::Shortfall& shortfall, const Instant& start);
 
 /// Rules: lines no wider than 80 columns, but for a word that is.
 void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by);

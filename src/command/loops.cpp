@@ -131,6 +131,10 @@ wish::Answer answer_to(Ground& ground, const LoopJob& job) {
                                                     : find::route_through(roads, job.wish, setting);
   answer.loops = std::move(found.loops);
   answer.shortfall = std::move(found.shortfall);
+  // A start asked for now can only be put off.
+  if (answer.shortfall && !job.start)
+    std::erase_if(answer.shortfall->better_starts,
+                  [&](const Instant& at) { return at.unix_s < job.wish.start.unix_s; });
   answer.fewer_because = std::move(found.fewer_because);
   return answer;
 }

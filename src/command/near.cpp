@@ -4,9 +4,11 @@
 
 #include "command/arguments.hpp"
 #include "command/facts.hpp"
+#include "command/folded.hpp"
 #include "command/ground.hpp"
 #include "command/places.hpp"
 #include "command/print.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/find/find.hpp"
 
 namespace loopwright::command {
@@ -31,6 +33,14 @@ struct NearJob {
   std::optional<WrittenTime> start;
 };
 
+/// All within the minutes are listed, so a count would ask for nothing.
+wish::Want want_of(const std::string& text) {
+  const wish::Want want = wish::read_want(text);
+  if (text.find('=') == std::string::npos) return want;
+  throw UsageError("--want takes no count here, as in '" + text +
+                   "': near lists all within the minutes; counts are for 'loopwright loops'");
+}
+
 std::optional<NearJob> job_of(const Arguments& words) {
   CLI::App app{"Finds the nearest places to practise something, by driving time.",
                "loopwright near"};
@@ -46,7 +56,7 @@ std::optional<NearJob> job_of(const Arguments& words) {
   NearJob job{.area = texts.area,
               .home = read_place("--home", texts.home),
               .wish = {},
-              .want = wish::read_want(texts.want),
+              .want = want_of(texts.want),
               .within_minutes = whole_number("--within", texts.within, within_allowed),
               .start = trip.start};
   job.wish.level = trip.level_or_usual();
@@ -67,21 +77,26 @@ std::string street_of(const road::Roads& roads, const road::Chance& chance) {
                   : road_name(roads, roads.piece(chance.entry));
 }
 
-/// Says how far the nearest is when none is within the minutes.
-void print_none(const road::Roads& roads, const NearJob& job, const hours::Setting& setting) {
-  std::cout << "none within " << job.within_minutes << " min; ";
-  if (const auto without = find::built_without(roads.info(), job.want.kind); !without.empty()) {
-    std::cout << without << "\n";
-    return;
-  }
+/// How far the nearest is when none is within the minutes.
+std::string farther_off(const road::Roads& roads, const NearJob& job,
+                        const hours::Setting& setting) {
+  if (auto without = find::built_without(roads.info(), job.want.kind); !without.empty())
+    return without;
   const auto farther = find::chances_near(roads, {job.wish, job.want, anywhere_minutes}, setting);
-  if (farther.empty()) {
-    std::cout << "this area has none that can be driven to and home from\n";
-    return;
-  }
+  if (farther.empty()) return "this area has none that can be driven to and home from";
   const road::Chance& chance = roads.chances[farther.front().chance.index()];
-  std::cout << "the nearest is " << fixed(farther.front().there_minutes, 1) << " min away, "
-            << street_of(roads, chance) << " " << degrees(point_of(roads, chance)) << "\n";
+  return "the nearest is " + fixed(farther.front().there_minutes, 1) + " min away, " +
+         street_of(roads, chance) + " " + degrees(point_of(roads, chance));
+}
+
+void print_none(const road::Roads& roads, const NearJob& job, const hours::Setting& setting) {
+  const std::string none = "none within " + std::to_string(job.within_minutes) + " min";
+  const std::string farther = farther_off(roads, job, setting);
+  const find::NearAsk ask{job.wish, job.want, static_cast<double>(job.within_minutes)};
+  const std::string shut = find::kept_from_near(roads, ask, setting);
+  if (shut.empty()) return print_folded(std::cout, 0, printable(none + "; " + farther));
+  print_folded(std::cout, 0, none + " at that time: " + printable(shut));
+  print_folded(std::cout, 0, printable(farther));
 }
 
 Exit run(NearJob job) {
@@ -96,9 +111,9 @@ Exit run(NearJob job) {
   for (const auto& near : find::chances_near(roads, ask, setting)) {
     const road::Chance& chance = roads.chances[near.chance.index()];
     table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), practice_name(chance),
-               street_of(roads, chance) + " " + degrees(point_of(roads, chance)),
+               printable(street_of(roads, chance)) + " " + degrees(point_of(roads, chance)),
                std::to_string(chance.hardness), std::string(road::name(chance.confidence)),
-               std::string(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});
+               printable(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});
   }
   if (table.empty()) {
     print_none(roads, job, setting);

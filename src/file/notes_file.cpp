@@ -6,9 +6,10 @@
 
 #include <nlohmann/json.hpp>
 
-#include "loopwright/file/load_text.hpp"
+#include "file/contradictions.hpp"
 #include "file/note_json.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/file/load_text.hpp"
 
 namespace loopwright::file {
 namespace {
@@ -46,6 +47,7 @@ std::string line_of_features(const Json& features) {
 }  // namespace
 
 struct NotesFile::Inside {
+  std::string name;  ///< of the file, for messages
   Json tree = {{"type", "FeatureCollection"}, {"features", Json::array()}};
 };
 
@@ -57,6 +59,7 @@ NotesFile& NotesFile::operator=(NotesFile&&) noexcept = default;
 NotesFile NotesFile::read(std::string_view text, std::string_view file_name) {
   const std::string name(file_name);
   NotesFile file;
+  file.inside_->name = name;
   file.inside_->tree = parse(text, name);
   file.sha256_ = sha256_of(text);
   const nlohmann::json plain = file.inside_->tree;
@@ -68,6 +71,8 @@ NotesFile NotesFile::read(std::string_view text, std::string_view file_name) {
   for (const Cursor& feature : whole.at("features").items(most_notes)) {
     file.notes_.push_back(read_note(feature));
   }
+  if (const auto found = contradiction_in(file.notes_))
+    throw InputError(name + ": " + words_for(*found));
   return file;
 }
 
@@ -76,8 +81,12 @@ NotesFile NotesFile::load(const std::filesystem::path& path) {
 }
 
 void NotesFile::add(const road::Note& note) {
-  inside_->tree["features"].push_back(json_of(note));
   notes_.push_back(note);
+  if (const auto found = contradiction_in(notes_)) {
+    notes_.pop_back();
+    throw InputError(inside_->name + ": not written: " + words_for(*found));
+  }
+  inside_->tree["features"].push_back(json_of(note));
 }
 
 std::string NotesFile::text() const {

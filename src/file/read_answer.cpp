@@ -315,8 +315,13 @@ wish::Missing missing(const Cursor& value) {
 }
 
 wish::Shortfall shortfall(const Cursor& value) {
-  return {value.at("why").text(), list(value.at("missing"), most_wants, missing),
-          or_none(value.at("least_minutes"), minutes)};
+  wish::Shortfall shortfall{value.at("why").text(),
+                            list(value.at("missing"), most_wants, missing),
+                            or_none(value.at("least_minutes"), minutes),
+                            {}};
+  if (const auto better = value.find("better_starts"))
+    shortfall.better_starts = list(*better, most_wants, instant);
+  return shortfall;
 }
 
 nlohmann::json parse(std::string_view text, const std::string& name) {

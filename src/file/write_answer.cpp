@@ -192,7 +192,8 @@ Json missing(const wish::Missing& missing) {
 Json shortfall(const wish::Shortfall& shortfall) {
   return {{"why", shortfall.why},
           {"missing", list(shortfall.missing, missing)},
-          {"least_minutes", or_null(shortfall.least_minutes, minutes)}};
+          {"least_minutes", or_null(shortfall.least_minutes, minutes)},
+          {"better_starts", list(shortfall.better_starts, write_time)}};
 }
 
 }  // namespace

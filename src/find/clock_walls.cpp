@@ -14,6 +14,7 @@ namespace loopwright::find {
 namespace {
 
 using hours::Tri;
+using lanes::BreachOf;
 
 constexpr double fastest_mps = 33;  // above every limit: 70 mph is 31.3 m/s
 
@@ -37,19 +38,33 @@ Shut shut_in(const lanes::Passing& window, const hours::Setting& setting, Free f
   return Shut::always;
 }
 
+void shut_turns(const road::Roads& roads, const road::TurnRule& rule, TurnBans& bans) {
+  const auto path = roads.path_of(rule);
+  if (rule.only == 0)
+    bans.shut(path[path.size() - 2], path.back());
+  else if (path.size() == 2)
+    bans.shut_all_but(path[0], path[1]);
+  else
+    bans.shut(path[0], path[1]);
+}
+
 }  // namespace
 
 ClockWalls::ClockWalls(const road::Roads& roads, const wish::Wish& wish,
-                       const hours::Setting& setting) {
+                       const hours::Setting& setting)
+    : ClockWalls(roads, wish, setting, window_of(wish, setting)) {}
+
+ClockWalls::ClockWalls(const road::Roads& roads, const wish::Wish& wish,
+                       const hours::Setting& setting, const lanes::Passing& window)
+    : window_(window) {
   lanes::Clockwork clock(roads, setting);
-  const lanes::Passing window = window_of(wish, setting);
   const double far_m = fastest_mps * static_cast<double>(window.to.unix_s - window.from.unix_s);
   const auto is_far = [&](StretchId s) {
     return distance_m(roads.shape_of(s.piece()).front(), wish.home) > far_m;
   };
-  const auto sort_in = [](Shut shut, std::uint32_t row, auto& always, auto& at_times) {
-    if (shut == Shut::always) always.push_back(row);
-    if (shut == Shut::at_times) at_times.push_back(row);
+  const auto sort_in = [&](Shut shut, Wall wall) {
+    if (shut == Shut::always) shut_.push_back(wall);
+    if (shut == Shut::at_times) mixed_.push_back(wall);
   };
   for (std::uint32_t row = 0; row < roads.timed_rules.size(); ++row) {
     const road::TimedRule& rule = roads.timed_rules[row];
@@ -57,7 +72,7 @@ ClockWalls::ClockWalls(const road::Roads& roads, const wish::Wish& wish,
     const auto open = [&](const lanes::Passing& when) {
       return clock.open(rule, when).in_force == Tri::yes;
     };
-    sort_in(shut_in(window, setting, open), row, shut_streets_, mixed_streets_);
+    sort_in(shut_in(window, setting, open), {BreachOf::street, row});
   }
   for (std::uint32_t row = 0; row < roads.turn_rules.size(); ++row) {
     const road::TurnRule& rule = roads.turn_rules[row];
@@ -65,58 +80,38 @@ ClockWalls::ClockWalls(const road::Roads& roads, const wish::Wish& wish,
     const auto free = [&](const lanes::Passing& when) {
       return clock.binds(rule, when).in_force == Tri::no;
     };
-    sort_in(shut_in(window, setting, free), row, shut_turns_, mixed_turns_);
+    sort_in(shut_in(window, setting, free), {BreachOf::turn, row});
   }
 }
 
 void ClockWalls::apply(const road::Roads& roads, reach::Costs& costs) const {
-  for (const std::uint32_t row : shut_streets_)
-    costs.stretch_ms[roads.timed_rules[row].stretch.index()] = -1;
-  if (shut_turns_.empty()) return;
+  for (const Wall& wall : shut_)
+    if (wall.of == BreachOf::street)
+      costs.stretch_ms[roads.timed_rules[wall.rule].stretch.index()] = -1;
+  const auto is_turn = [](const Wall& wall) { return wall.of == BreachOf::turn; };
+  if (std::ranges::none_of(shut_, is_turn)) return;
   TurnBans bans(roads, costs);
-  for (const std::uint32_t row : shut_turns_) {
-    const road::TurnRule& rule = roads.turn_rules[row];
-    const auto path = roads.path_of(rule);
-    if (rule.only == 0)
-      bans.shut(path[path.size() - 2], path.back());
-    else if (path.size() == 2)
-      bans.shut_all_but(path[0], path[1]);
-    else
-      bans.shut(path[0], path[1]);
-  }
+  for (const Wall& wall : shut_)
+    if (is_turn(wall)) shut_turns(roads, roads.turn_rules[wall.rule], bans);
+}
+
+void ClockWalls::shut(const Wall& wall) {
+  if (std::ranges::find(shut_, wall) == shut_.end()) shut_.push_back(wall);
 }
 
 void ClockWalls::learn(const std::vector<lanes::Breach>& breaches) {
   if (++rounds_ >= most_rounds) return shut_all();
-  for (const lanes::Breach& breach : breaches)
-    (breach.of == lanes::BreachOf::street ? shut_streets_ : shut_turns_).push_back(breach.rule);
+  for (const lanes::Breach& breach : breaches) shut({breach.of, breach.rule});
 }
 
 void ClockWalls::shut_all() {
-  shut_streets_.insert(shut_streets_.end(), mixed_streets_.begin(), mixed_streets_.end());
-  shut_turns_.insert(shut_turns_.end(), mixed_turns_.begin(), mixed_turns_.end());
+  for (const Wall& wall : mixed_) shut(wall);
 }
 
-std::string ClockWalls::words_of(const road::Roads& roads, PieceId piece) const {
-  for (const std::uint32_t row : shut_streets_) {
-    const road::TimedRule& rule = roads.timed_rules[row];
-    if (rule.stretch.piece() == piece)
-      return lanes::street_words(roads, rule.stretch) + " is " + lanes::words_of(roads, rule);
-  }
-  return "";
-}
-
-std::string ClockWalls::words(const road::Roads& roads) const {
-  constexpr std::size_t most = 3;
-  std::vector<std::string> said;
-  for (const std::uint32_t row : shut_streets_) {
-    std::string text = words_of(roads, roads.timed_rules[row].stretch.piece());
-    if (std::ranges::find(said, text) == said.end() && said.size() < most)
-      said.push_back(std::move(text));
-  }
-  std::string all;
-  for (const std::string& text : said) all += (all.empty() ? "" : "; ") + text;
-  return all;
+ClockWalls ClockWalls::with_only(std::vector<Wall> walls) const {
+  ClockWalls other = *this;
+  other.shut_ = std::move(walls);
+  return other;
 }
 
 }  // namespace loopwright::find

@@ -110,6 +110,13 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
   goals = allowed(*this, reach::arriving(roads, pace, end));
 }
 
+std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
+  std::int64_t sum = 0;
+  for (const StateId s : reachable(ground, limit_ms).states)
+    if (s.index() < ground.roads.stretch_count()) sum += ground.costs.stretch_ms[s.index()];
+  return sum;
+}
+
 double Ground::home_m(StretchId s) const {
   return metres_to(roads, home, s);
 }

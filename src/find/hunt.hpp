@@ -52,6 +52,9 @@ struct Ground {
   [[nodiscard]] double end_m(StretchId s) const;
 };
 
+/// Likely time of all road that fits between home and end within limit_ms, each direction once.
+std::int64_t road_within(const Ground& ground, std::int64_t limit_ms);
+
 class Hunt {
  public:
   explicit Hunt(const Ground& ground);

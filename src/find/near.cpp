@@ -1,27 +1,62 @@
 // The nearest chances of a want: each place and movement once, by time there.
+#include <algorithm>
+#include <cmath>
 #include <set>
 
+#include "find/in_the_way.hpp"
 #include "find/reached_chances.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::find {
+namespace {
+
+std::int64_t limit_ms(const NearAsk& ask) {
+  return static_cast<std::int64_t>(ask.within_minutes * 60000);
+}
+
+/// The wish with the minutes that going there and back takes: the time in which hours matter.
+wish::Wish there_and_back(const NearAsk& ask) {
+  wish::Wish wish = ask.wish;
+  wish.minutes =
+      std::min(wish::own_drive_minutes, static_cast<int>(std::lround(2 * ask.within_minutes)));
+  return wish;
+}
+
+/// Nobody knows yet when one would be there: what may be shut is.
+ClockWalls walls_of(const road::Roads& roads, const wish::Wish& wish,
+                    const hours::Setting& setting) {
+  ClockWalls walls(roads, wish, setting);
+  walls.shut_all();
+  return walls;
+}
+
+}  // namespace
 
 std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
                                      const hours::Setting& setting) {
-  // Nobody knows yet when one would be there: what may be shut is.
-  ClockWalls walls(roads, ask.wish, setting);
-  walls.shut_all();
-  const Ground ground(roads, ask.wish, setting, walls);
-  const auto limit_ms = static_cast<std::int64_t>(ask.within_minutes * 60000);
+  const wish::Wish wish = there_and_back(ask);
+  const ClockWalls walls = walls_of(roads, wish, setting);
+  const Ground ground(roads, wish, setting, walls);
   std::vector<NearChance> near;
   std::set<std::pair<PlaceId, road::Movement>> told;
-  for (const ReachedChance& reached : reached_chances(ground, ask.want, limit_ms)) {
+  for (const ReachedChance& reached : reached_chances(ground, ask.want, limit_ms(ask))) {
     const road::Chance& chance = roads.chances[reached.chance.index()];
     if (!told.emplace(chance.place, chance.movement).second) continue;
     near.push_back({reached.chance, static_cast<double>(reached.there_ms) / 60000,
                     static_cast<double>(reached.back_ms) / 60000});
   }
   return near;
+}
+
+std::string kept_from_near(const road::Roads& roads, const NearAsk& ask,
+                           const hours::Setting& setting) {
+  const wish::Wish wish = there_and_back(ask);
+  const ClockWalls walls = walls_of(roads, wish, setting);
+  const Worth some = [&](const Ground& ground) {
+    return reached_chances(ground, ask.want, limit_ms(ask)).empty() ? 0 : 1;
+  };
+  return in_the_way(Ground(roads, wish, setting, walls), some).words;
 }
 
 }  // namespace loopwright::find

@@ -1,14 +1,17 @@
 // Method: each unmet want is looked up again without a time limit.
 //   1. Some chance can be driven to and home from: it is named with its minutes.
 //   2. None can, but could without the avoids and the hardness limit: those are the reason.
-//   3. None at all: the map has none, or none on roads that can be reached.
+//   3. None can, or too few, and the clock is why: what it shuts is named, and better starts.
+//   4. None at all: the map has none, or none on roads that can be reached.
 #include "find/shortfall.hpp"
 
 #include <algorithm>
 #include <cstdio>
 
 #include "find/bans.hpp"
+#include "find/by_the_hour.hpp"
 #include "find/reached_chances.hpp"
+#include "find/worths.hpp"
 #include "loopwright/find/find.hpp"
 
 namespace loopwright::find {
@@ -49,7 +52,7 @@ bool is_wanted_and_avoided(const wish::Wish& wish, const wish::Want& want) {
                      [&](const wish::Avoid& avoid) { return road::meets(want.kind, avoid.kind); });
 }
 
-std::string why_unreachable(const Ground& ground, const wish::Want& want) {
+std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheHour& clock) {
   if (is_wanted_and_avoided(ground.wish, want))
     return bare(want) + " is wanted and avoided by the same wish";
   if (const auto without = built_without(ground.roads.info(), want.kind); !without.empty())
@@ -60,16 +63,29 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want) {
   if (!reached_chances(open, want, longest_ms).empty())
     return "every way to " + bare(want) +
            " passes something that is avoided or too hard for the level";
-  const std::string shut = ground.walls.words(ground.roads);
+  const std::string shut = clock.blame(places_within(want, longest_ms, 1));
   return "no road leads to " + bare(want) + " and home again" +
          (shut.empty() ? "" : " at that time: " + shut);
 }
 
-wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) {
+/// "; more can't be reached at that time: …" when the clock keeps some away that are within the
+/// minutes, and these would help.
+std::string kept_away(const Ground& ground, const wish::Want& want, ByTheHour& clock) {
+  const int asked = want.count.value_or(0);
+  const std::int64_t most_ms = most_ms_of(ground.wish);
+  const int now = places_within(want, most_ms, asked)(ground);
+  if (now >= asked) return "";
+  const std::string shut = clock.blame(places_within(want, most_ms, now + 1));
+  if (shut.empty()) return "";
+  return std::string("; ") + (now == 0 ? "nearer ones" : "more") +
+         " can't be reached at that time: " + shut;
+}
+
+wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got, ByTheHour& clock) {
   wish::Missing missing{want, got, {}, {}, {}, {}};
   const auto reached = reached_chances(ground, want, longest_ms);
   if (reached.empty()) {
-    missing.why = why_unreachable(ground, want);
+    missing.why = why_unreachable(ground, want, clock);
     return missing;
   }
   const auto least =
@@ -90,15 +106,24 @@ wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got) 
         (ground.wish.minutes ? " that fit into the minutes, no quiet street driven more than " +
                                    std::to_string(ground.caps.quiet_passes) + " times"
                              : "");
+  missing.why += kept_away(ground, want, clock);
   return missing;
 }
 
-std::string summary(const Ground& ground, const wish::Shortfall& shortfall,
-                    const Nearest& nearest) {
-  if (!shortfall.missing.empty()) return shortfall.missing.front().why;
+/// Room for a lesson between home and end.
+Worth room_of(const Ground& ground) {
+  const std::int64_t most_ms = most_ms_of(ground.wish);
+  const auto least_ms =
+      static_cast<std::int64_t>(ground.caps.window_share * static_cast<double>(most_ms));
+  return room_for(ground.wish.minutes ? least_ms : 0, most_ms);
+}
+
+std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour& clock) {
   const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
   const std::string window = "no loop of " + minutes_text(ground.caps.window_share * minutes) +
                              " to " + std::to_string(minutes) + " minutes was found";
+  if (const std::string shut = clock.blame(room_of(ground)); !shut.empty())
+    return window + ": home has too few roads around it at that time: " + shut;
   if (nearest.wears_out_streets)
     return window + " that drives no quiet residential street more than " +
            std::to_string(ground.caps.quiet_passes) + " times";
@@ -112,37 +137,33 @@ std::string summary(const Ground& ground, const wish::Shortfall& shortfall,
 wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
   wish::Shortfall shortfall;
   shortfall.least_minutes = nearest.least_minutes;
+  ByTheHour clock(ground);
   const auto& wants = ground.wish.wants;
   for (std::size_t w = 0; w < wants.size(); ++w)
     if (nearest.got[w] < wants[w].count.value_or(0))
-      shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w]));
-  shortfall.why = summary(ground, shortfall, nearest);
+      shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w], clock));
+  shortfall.why = shortfall.missing.empty() ? why_no_loop(ground, nearest, clock)
+                                            : shortfall.missing.front().why;
+  shortfall.better_starts = clock.better_starts();
   return shortfall;
 }
 
 wish::Shortfall explain_out_of_reach(const Ground& ground) {
-  const road::Roads& roads = ground.roads;
-  reach::Sweep out(roads);
-  out.run(ground.starts, ground.costs, longest_ms);
-  std::optional<std::int64_t> least_ms;
-  for (const reach::Seed& goal : ground.goals) {
-    if (!out.reached(goal.state)) continue;
-    const std::int64_t along = ground.costs.stretch_ms[roads.stretch_of(goal.state).index()];
-    const std::int64_t ms = std::max<std::int64_t>(0, out.ms(goal.state) - along + goal.ms);
-    if (!least_ms || ms < *least_ms) least_ms = ms;
-  }
   wish::Shortfall shortfall;
-  if (least_ms) {
+  ByTheHour clock(ground);
+  const std::string shut = clock.blame(end_within(most_ms_of(ground.wish)));
+  if (const auto least_ms = least_ms_to_end(ground)) {
     shortfall.least_minutes = minutes_of(*least_ms);
-    shortfall.why =
-        "the drive to the end alone takes " + minutes_text(*shortfall.least_minutes) + " minutes";
+    shortfall.why = "the drive to the end alone takes " + minutes_text(*shortfall.least_minutes) +
+                    " minutes" +
+                    (shut.empty() ? "" : "; a shorter way can't be driven at that time: " + shut);
   } else {
-    const std::string shut = ground.walls.words(roads);
     shortfall.why = shut.empty()
                         ? "every way to the end passes something that is avoided or too hard for "
                           "the level"
                         : "no way to the end at that time: " + shut;
   }
+  shortfall.better_starts = clock.better_starts();
   return shortfall;
 }
 
@@ -158,11 +179,13 @@ wish::Shortfall explain_shut_in(const Ground& ground) {
   wish::Shortfall shortfall;
   shortfall.why = std::string("the road at the ") + (home ? "home" : "end") +
                   " can't be driven within this wish";
-  const PieceId piece = home ? ground.home.piece : ground.end.piece;
-  if (const std::string shut = ground.walls.words_of(roads, piece); !shut.empty()) {
+  ByTheHour clock(ground);
+  if (const std::string shut = clock.blame(room_of(ground)); !shut.empty()) {
     shortfall.why += ": " + shut;
+    shortfall.better_starts = clock.better_starts();
     return shortfall;
   }
+  const PieceId piece = home ? ground.home.piece : ground.end.piece;
   for (const bool against : {false, true})
     for (const road::RunFact& fact : roads.run_facts_of(StretchId(piece, against)))
       if (is_unwanted(ground.wish, ground.caps, fact.kind, fact.hardness)) {

@@ -1,12 +1,14 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/clock_walls.cpp
   ${CMAKE_CURRENT_LIST_DIR}/describe.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
@@ -17,4 +19,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/worths.cpp)

@@ -7,6 +7,9 @@
 #include <cmath>
 #include <map>
 
+#include <span>
+
+#include "find/by_the_hour.hpp"
 #include "find/describe.hpp"
 #include "find/reached_chances.hpp"
 #include "find/shortfall.hpp"
@@ -142,12 +145,44 @@ class ThroughSearch {
   std::vector<Layer> layers_;
 };
 
-wish::Shortfall not_through(const std::string& from, const std::string& to, const Ground& ground) {
+/// The points of the drive on the roads, the end the last.
+std::vector<reach::Snap> points_of(const Ground& ground) {
+  std::vector<reach::Snap> points;
+  for (const Point& point : ground.wish.through) {
+    const auto snap = reach::snap_home(ground.roads, point);
+    if (!snap)
+      throw UsageError("point " + std::to_string(points.size() + 1) +
+                       " of --through is over 150 m from any road a learner may use");
+    points.push_back(*snap);
+  }
+  points.push_back(ground.end);
+  return points;
+}
+
+/// How many of these points are reached, one after the other.
+std::size_t reached_of(ThroughSearch& search, std::span<const reach::Snap> points) {
+  std::size_t reached = 0;
+  while (reached < points.size() && search.go_on_to(points[reached])) ++reached;
+  return reached;
+}
+
+/// points: of the drive; reached: as many as were.
+wish::Shortfall not_through(const Ground& ground, std::span<const reach::Snap> points,
+                            std::size_t reached) {
+  const auto name = [&](std::size_t k) {
+    return k == points.size() ? "the end" : "point " + std::to_string(k);
+  };
   wish::Shortfall shortfall;
-  shortfall.why =
-      "no way from " + from + " to " + to + " that a learner may drive within this wish";
-  if (const std::string shut = ground.walls.words(ground.roads); !shut.empty())
-    shortfall.why += "; at that time " + shut;
+  shortfall.why = "no way from " + (reached == 0 ? std::string("home") : name(reached)) + " to " +
+                  name(reached + 1) + " that a learner may drive within this wish";
+  ByTheHour clock(ground);
+  const std::string shut = clock.blame([points](const Ground& open) {
+    if (open.starts.empty() || open.goals.empty()) return 0;
+    ThroughSearch search(open);
+    return 1 + static_cast<int>(reached_of(search, points));
+  });
+  if (!shut.empty()) shortfall.why += "; at that time " + shut;
+  shortfall.better_starts = clock.better_starts();
   return shortfall;
 }
 
@@ -171,19 +206,11 @@ std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Lo
 }
 
 FindResult route_once(const Ground& ground) {
-  const road::Roads& roads = ground.roads;
-  const wish::Wish& wish = ground.wish;
   if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
+  const std::vector<reach::Snap> points = points_of(ground);
   ThroughSearch search(ground);
-  std::string from = "home";
-  for (std::size_t k = 0; k <= wish.through.size(); ++k) {
-    const bool last = k == wish.through.size();
-    const std::string to = last ? "the end" : "point " + std::to_string(k + 1);
-    const auto snap = last ? std::optional(ground.end) : reach::snap_home(roads, wish.through[k]);
-    if (!snap) throw UsageError(to + " of --through is over 150 m from any road a learner may use");
-    if (!search.go_on_to(*snap)) return {{}, not_through(from, to, ground), {}};
-    from = to;
-  }
+  const std::size_t reached = reached_of(search, points);
+  if (reached < points.size()) return {{}, not_through(ground, points, reached), {}};
   Drive drive = search.drive();
   plan_stops(ground, drive);
   wish::Loop loop = describe(ground, drive);

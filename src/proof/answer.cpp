@@ -6,6 +6,7 @@
 //    has what the shortfall says was got); a want that a loop lacks must be missing. The nearest there is must be a chance of that want, and
 //    "none in the area" must be so.
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 
 #include "proof/checks.hpp"
@@ -16,6 +17,8 @@ namespace {
 using wish::Answer;
 using wish::Missing;
 using wish::Want;
+
+constexpr std::int64_t most_start_off_s = 4 * 3600;
 
 using Shares = std::map<StretchId, std::vector<Part>>;
 
@@ -113,6 +116,19 @@ bool missing_holds(const Answer& answer, const Missing& missing, Claims& claims)
   return true;
 }
 
+/// A better start is another one, and near: whether the streets are open then isn't recomputed.
+bool better_starts_hold(const Answer& answer, Claims& claims) {
+  for (const Instant& at : answer.shortfall->better_starts) {
+    const std::int64_t off_s = std::abs(at.unix_s - answer.wish.start.unix_s);
+    if (!claims.hold(off_s > 0 && off_s <= most_start_off_s, [&] {
+          return "shortfall: the better start " + write_time(at) + " isn't within four hours of " +
+                 write_time(answer.wish.start);
+        }))
+      return false;
+  }
+  return true;
+}
+
 /// Whatever a loop lacks is told as missing.
 bool lacks_are_told(const Answer& answer, const wish::Loop& loop, Claims& claims) {
   for (const wish::Met& met : loop.met) {
@@ -185,6 +201,7 @@ bool shortfall_holds(const road::Roads& roads, const Answer& answer, Claims& cla
   if (!claims.hold(!answer.shortfall->why.empty(),
                    [] { return std::string("shortfall: it gives no reason"); }))
     return false;
+  if (!better_starts_hold(answer, claims)) return false;
   for (const Missing& missing : answer.shortfall->missing)
     if (!missing_holds(answer, missing, claims) || !nearest_holds(roads, missing, claims) ||
         !minutes_hold(missing, claims))

@@ -5,7 +5,8 @@
 //
 // Rules: RFC 7946: one FeatureCollection of Points and LineStrings; the properties are ours ("Notes
 // file" in DEVELOPERS.md, src/rules/notes.schema.json). Reading is strict and throws InputError with
-// file, JSON pointer ("/features/2/properties/seen") and what was expected. Members and properties
+// file, JSON pointer ("/features/2/properties/seen") and what was expected; two notes that contradict
+// each other (a practice is at a place, and it isn't) are refused with both their numbers. Members and properties
 // that we don't know are kept and written again. Same notes, same bytes.
 #pragma once
 
@@ -33,7 +34,8 @@ class NotesFile {
 
   /// In the file's order.
   [[nodiscard]] std::span<const road::Note> notes() const { return notes_; }
-  /// Rules: the note has what its kind needs.
+  /// Rules: the note has what its kind needs. Throws InputError, nothing added, when it contradicts one
+  /// in the file.
   void add(const road::Note& note);
   [[nodiscard]] std::string text() const;
   /// SHA-256 of the text as it was read, 64 hex digits.

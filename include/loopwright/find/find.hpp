@@ -52,5 +52,9 @@ struct NearAsk {
 };
 std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
                                      const hours::Setting& setting);
+/// When there are none: what the clock shuts in that time that keeps them away, in words ("Fore Street
+/// is shut Monday to Friday, …"); empty when the clock is not to blame.
+std::string kept_from_near(const road::Roads& roads, const NearAsk& ask,
+                           const hours::Setting& setting);
 
 }  // namespace loopwright::find

@@ -150,6 +150,8 @@ struct Shortfall {
   std::string why;  ///< one sentence
   std::vector<Missing> missing;
   std::optional<double> least_minutes;  ///< the shortest loop that was found to meet the rest
+  /// Starts near the one asked at which what the clock shuts is not in the way; in order of time.
+  std::vector<Instant> better_starts;
 };
 
 /// Which area a loop file speaks of.
