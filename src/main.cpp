@@ -37,10 +37,10 @@ int main(int count, char** words) {
     code = run({words + std::min(count, 1), words + count});
     if (!std::cout.flush()) throw loopwright::InputError("standard output can't be written");
   } catch (const loopwright::Error& error) {
-    std::cerr << "loopwright: " << error.what() << '\n';
+    std::cerr << "loopwright: " << loopwright::printable(error.what()) << '\n';
     code = error.exit_code();
   } catch (const std::exception& error) {
-    std::cerr << "loopwright: " << error.what() << '\n';
+    std::cerr << "loopwright: " << loopwright::printable(error.what()) << '\n';
   }
   return static_cast<int>(code);
 }

@@ -42,8 +42,8 @@ class BreachSearch {
       if (open.in_force == Tri::yes) continue;
       const auto row = static_cast<std::uint32_t>(&rule - roads_.timed_rules.data());
       breaches_.push_back({i, BreachOf::street, row,
-                           street_words(roads_, stretch) + " is " + words_of(roads_, rule) +
-                               doubt(open) + when_passing(when)});
+                           street_words(roads_, stretch) + shut_or_not(open) +
+                               words_of(roads_, rule) + when_passing(when)});
     }
   }
 
@@ -65,6 +65,12 @@ class BreachSearch {
                          words_of(roads_, rule) + " into " +
                              street_words(roads_, loop_.stretches[at].stretch) + doubt(binds) +
                              when_passing(when)});
+  }
+
+  /// " is ", or that nobody can tell and why.
+  static std::string shut_or_not(const hours::Answer& open) {
+    const std::string why = open.in_force == Tri::unknown ? reason_words(open.reason) : "";
+    return why.empty() ? " is " : " may be shut, the map can't say (" + why + "): ";
   }
 
   static std::string doubt(const hours::Answer& answer) {
