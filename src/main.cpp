@@ -3,6 +3,7 @@
 #include <iostream>
 #include <string_view>
 
+#include "loopwright/base/printable.hpp"
 #include "loopwright/command/command.hpp"
 
 namespace {

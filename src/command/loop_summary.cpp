@@ -10,7 +10,6 @@
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/print.hpp"
-#include "loopwright/base/printable.hpp"
 #include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
@@ -82,7 +81,7 @@ void print_loop(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) 
 void print_missing(std::ostream& out, const wish::Missing& missing) {
   print_folded(out, 2,
                wish::write_want(missing.want) + ": " + std::to_string(missing.got) + " found; " +
-                   printable(missing.why));
+                   missing.why);
   if (!missing.nearest) return;
   std::string nearest = "nearest: " + object(*missing.nearest);
   if (missing.nearest_minutes) nearest += ", " + fixed(*missing.nearest_minutes, 1) + " min away";
@@ -92,8 +91,7 @@ void print_missing(std::ostream& out, const wish::Missing& missing) {
 }
 
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
-  print_folded(out, 0,
-               "Not met:" + (shortfall.missing.empty() ? " " + printable(shortfall.why) : ""));
+  print_folded(out, 0, "Not met:" + (shortfall.missing.empty() ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
   if (shortfall.least_minutes) {
     out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)

@@ -94,9 +94,9 @@ void print_none(const road::Roads& roads, const NearJob& job, const hours::Setti
   const std::string farther = farther_off(roads, job, setting);
   const find::NearAsk ask{job.wish, job.want, static_cast<double>(job.within_minutes)};
   const std::string shut = find::kept_from_near(roads, ask, setting);
-  if (shut.empty()) return print_folded(std::cout, 0, printable(none + "; " + farther));
-  print_folded(std::cout, 0, none + " at that time: " + printable(shut));
-  print_folded(std::cout, 0, printable(farther));
+  if (shut.empty()) return print_folded(std::cout, 0, none + "; " + farther);
+  print_folded(std::cout, 0, none + " at that time: " + shut);
+  print_folded(std::cout, 0, farther);
 }
 
 Exit run(NearJob job) {
