@@ -126,9 +126,7 @@ TEST_CASE("what is beyond a factor of two is marked until it has a reason", "[co
       {"km of road", 100, 0, {}}, {"zebras", 2.0, 1, 10}, {"minis", 2, 1, 6}};
   std::ostringstream bare, explained;
   CHECK(print_comparison(bare, a, b, {}) == 1);
-  CHECK(bare.str().find(
-            "zebras                                 4.2 (21)        2.0 (10)       2.10 !") !=
-        std::string::npos);
+  CHECK(bare.str().find("4.2 (21)        2.0 (10)       2.10 !") != std::string::npos);
   CHECK(print_comparison(explained, a, b, read_reasons("# why\nzebras | more are drawn\n")) == 0);
   CHECK(explained.str().find("because more are drawn") != std::string::npos);
   CHECK(alike({"x", 0, 1, {}}, {"x", 0, 1, {}}));
