@@ -4,17 +4,21 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/draw_lines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_cut.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_figures.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_grain.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_quarter.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_tags.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_trace.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_village.cpp
   ${CMAKE_CURRENT_LIST_DIR}/join.cpp
   ${CMAKE_CURRENT_LIST_DIR}/joining.cpp
   ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/map_numbers.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/names.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/projection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/put_late.cpp

@@ -1,0 +1,18 @@
+// Round outlines, and the things that people go by: churches, inns, schools.
+#pragma once
+
+#include <vector>
+
+#include "county/drawing.hpp"
+#include "county/grow.hpp"
+
+namespace loopwright::county {
+
+/// About a circle of 18 corners; each as far out as the radius, give or take that share of it.
+std::vector<Spot> round_outline(Spot middle, double radius_m, double uneven, Dice& dice);
+/// The node that names a settlement, unless the plan has put it.
+void put_place(Drawing& county, const char* kind, const Settlement& settlement);
+Tags church_tags(const Drawing& county, Dice& dice);
+Tags inn_tags(const Drawing& county, Dice& dice);
+
+}  // namespace loopwright::county
