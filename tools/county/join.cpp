@@ -2,7 +2,7 @@
 //    30 m; one that meets nothing must be a dead end by the plan.
 // 2. Roads that cross on one layer share a point.
 // 3. Railways, trams and water take a point of each road they cross on its layer: a level crossing or
-//    ford that the plan has there.
+//    ford that the plan has there. A stream without one passes under.
 // 4. What stands at the ends is put down.
 #include <algorithm>
 #include <cmath>
@@ -30,6 +30,7 @@ class Joiner {
   void join_end(std::size_t line, std::size_t end);
   void cross_roads();
   void cross_tracks(std::size_t track);
+  bool piped(std::size_t water, std::size_t road) const;
   void meet_track(std::size_t track, std::size_t road, Spot place);
   void lay_trams();
   void put_end_mark(Line& line, std::size_t end);
@@ -98,10 +99,22 @@ void Joiner::cross_roads() {
 
 void Joiner::cross_tracks(std::size_t track) {
   for (const std::size_t road : grid_.near(lines_[track].points, merge_m)) {
-    if (lines_[road].layer != lines_[track].layer) continue;
+    if (lines_[road].layer != lines_[track].layer || piped(track, road)) continue;
     for (const Spot place : cross(lines_[track], lines_[road], exact_m))
       meet_track(track, road, place);
   }
+}
+
+/// Whether a stream goes under a road in a pipe, which nobody maps: where the plan has no ford.
+bool Joiner::piped(std::size_t water, std::size_t road) const {
+  const auto kind = lines_[water].tags.find("waterway");
+  if (kind == lines_[water].tags.end() || kind->second != "stream") return false;
+  Line stream = lines_[water];
+  Line over = lines_[road];
+  const std::vector<Spot> places = cross(stream, over, exact_m);
+  return std::ranges::none_of(plan_.crossings, [&](const PlanTags& planned) {
+    return std::ranges::any_of(places, [&](Spot at) { return apart(at, planned.at) < here_m; });
+  });
 }
 
 void Joiner::meet_track(std::size_t track, std::size_t road, Spot place) {

@@ -3,7 +3,8 @@
 //   const Plan plan = read_plan(text, "maps/quillham.plan");
 //
 // One command a line; '#' starts a comment. A word with '=' is a tag, one without is the name of a
-// set of tags; double quotes hold words together. Points are metres east and north of the origin.
+// set of tags; double quotes hold words together
+// (a quote within them is \\"). Points are metres east and north of the origin.
 //   origin LAT LON                      where 0,0 lies
 //   set NAME tags…                      a name for some tags
 //   ring NAME X,Y RADIUS tags…          a roundabout, driven clockwise; signals=yes: lights hold back
@@ -14,10 +15,10 @@
 //                                       they part, or with first=edge or last=edge they stay apart
 //   rail TRACKS points… tags…           one or two tracks
 //   tram points… tags…                  a track that may cross any road
-//   tram along NAME tags…               rails in all roads of that name
+//   tram NAME tags…                     rails in all roads of that name
 //   water NAME WIDTH points… tags…      a river, or a stream under 5 m
-//   crossing X,Y tags…                  the level crossing there, or the ford; rails and water may
-//                                       cross no road of their layer elsewhere
+//   crossing X,Y tags…                  the level crossing there, or the ford; rails and rivers
+//                                       may cross no road of their layer elsewhere
 //   at X,Y tags…                        tags on the nearest road, at a point of its own
 //   junction X,Y tags…                  tags on the nearest junction
 //   ban KIND FROM VIA TO tags…          a turn restriction; FROM and TO lie on the roads meant; VIA
@@ -31,8 +32,10 @@
 //   hill X,Y HEIGHT REACH               ground that rises so many metres, and falls to a third of it
 //                                       REACH metres off; incline=auto on a road: as the ground has it
 //   quarter NAME STYLE corners… tags…   streets to grow: terraces crescents avenues works centre
+//   infill NAME STYLE corners… tags…    streets in the gaps between those that are drawn there
 //   town NAME X,Y REACH tags…           a town to grow        village NAME X,Y REACH tags…
 //   lanes NAME corners… tags…           country lanes to grow
+//   trap NUMBER X,Y words…              for people: what is easily read wrongly there
 // Tags first=… and last=… of a road say what stands at its ends: give_way stop signals
 // turning_circle closed edge; without, it joins the road within 30 m.
 //
@@ -119,12 +122,20 @@ struct PlanBus {
   std::vector<std::string> streets{};
 };
 
-enum class Grow { quarter, town, village, lanes };
+enum class Grow { quarter, infill, town, village, lanes };
 struct PlanGrowth {
   int number = 0;
   Grow what = Grow::quarter;
-  Quarter ground{};         ///< of quarter and lanes
+  Quarter ground{};         ///< of quarter, infill and lanes
   Settlement settlement{};  ///< of town and village
+};
+
+/// A place where the map is easily read wrongly.
+struct PlanTrap {
+  int number = 0;
+  int trap = 0;  ///< its number among the traps
+  Spot at{};
+  std::string what{};
 };
 
 struct Plan {
@@ -140,6 +151,7 @@ struct Plan {
   std::vector<Lone> lone{};
   std::vector<Hill> hills{};
   std::vector<PlanGrowth> growth{};
+  std::vector<PlanTrap> traps{};
 };
 
 /// Throws InputError.

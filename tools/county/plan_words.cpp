@@ -37,10 +37,13 @@ void PlanWords::cut(std::string_view line) {
   std::string word;
   bool quoted = false;
   bool begun = false;
-  for (const char c : line) {
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    char c = line[i];
+    const bool escaped = quoted && c == '\\' && i + 1 < line.size();
+    if (escaped) c = line[++i];
     const bool space = c == ' ' || c == '\t' || c == '\r';
     if (!quoted && !begun && c == '#') return;
-    if (c == '"') {
+    if (c == '"' && !escaped) {
       quoted = !quoted;
       begun = true;
     } else if (space && !quoted) {

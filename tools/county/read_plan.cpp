@@ -67,6 +67,7 @@ class Reader {
   void ban(PlanWords& words);
   void stop(PlanWords& words);
   void grow(Grow what, PlanWords& words);
+  void trap(PlanWords& words);
   PlanTags tagged(PlanWords& words);
   static std::array<End, 2> ends(Tags& tags, const PlanWords& words);
 
@@ -103,6 +104,8 @@ void Reader::command(PlanWords& words) {
     const double height = words.number("the height");
     plan_.hills.push_back(
         {.summit = summit, .height_m = height, .reach_m = words.size("the reach")});
+  } else if (name == "trap") {
+    trap(words);
   } else if (!line_command(name, words) && !late_command(name, words) &&
              !growth_command(name, words)) {
     words.fail("there is no command '" + name + "'; tools/county/plan.hpp lists them");
@@ -147,6 +150,7 @@ bool Reader::late_command(const std::string& name, PlanWords& words) {
 
 bool Reader::growth_command(const std::string& name, PlanWords& words) {
   if (name == "quarter") return grow(Grow::quarter, words), true;
+  if (name == "infill") return grow(Grow::infill, words), true;
   if (name == "town") return grow(Grow::town, words), true;
   if (name == "village") return grow(Grow::village, words), true;
   if (name == "lanes") return grow(Grow::lanes, words), true;
@@ -220,13 +224,8 @@ void Reader::rail(PlanWords& words) {
 void Reader::tram(PlanWords& words) {
   PlanTrack track{.number = number_, .kind = LineKind::tram};
   track.points = words.points(0);
-  if (track.points.empty()) {
-    if (words.word("'along' or a point") != "along")
-      words.fail("write tram points… or tram along NAME");
-    track.along = words.word("the road's name");
-  } else if (track.points.size() < 2) {
-    words.fail("it needs at least 2 points");
-  }
+  if (track.points.empty()) track.along = words.word("the road's name");
+  if (track.points.size() == 1) words.fail("it needs at least 2 points");
   track.tags = joined(words.tags(), {{"railway", "tram"}});
   plan_.lines.emplace_back(std::move(track));
 }
@@ -261,6 +260,13 @@ void Reader::stop(PlanWords& words) {
   plan_.late.emplace_back(std::move(stop));
 }
 
+void Reader::trap(PlanWords& words) {
+  PlanTrap trap{.number = number_, .trap = static_cast<int>(words.size("the trap's number"))};
+  trap.at = words.point();
+  while (!words.empty()) trap.what += (trap.what.empty() ? "" : " ") + words.word("a word");
+  plan_.traps.push_back(std::move(trap));
+}
+
 void Reader::grow(Grow what, PlanWords& words) {
   PlanGrowth growth{.number = number_, .what = what, .ground = {}, .settlement = {}};
   const std::string name = words.word("a name");
@@ -271,7 +277,7 @@ void Reader::grow(Grow what, PlanWords& words) {
     growth.settlement.tags = words.tags();
   } else {
     growth.ground.name = name;
-    if (what == Grow::quarter) {
+    if (what != Grow::lanes) {
       const std::string style = words.word("a style");
       const auto* known = std::ranges::find(style_words, style, &StyleWord::word);
       if (known == style_words.end())
