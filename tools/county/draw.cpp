@@ -1,6 +1,7 @@
 #include "county/draw.hpp"
 
 #include "county/draft.hpp"
+#include "county/faces.hpp"
 #include "county/ground.hpp"
 #include "county/grow.hpp"
 #include "loopwright/base/dice.hpp"
@@ -16,13 +17,26 @@ Dice dice_for(std::uint64_t seed, std::string_view name) {
   return Dice(seed ^ hash);
 }
 
+void grow(Draft& draft, const PlanGrowth& growth, Dice& dice) {
+  Drawing& county = draft.county;
+  switch (growth.what) {
+    case Grow::quarter:
+      return grow_quarter(county, growth.ground, dice);
+    case Grow::infill:
+      return grow_infill(county, growth.ground, dice);
+    case Grow::village:
+      return grow_village(county, growth.settlement, dice);
+    case Grow::town:
+      return trouble(draft, growth.number, "this can't be grown yet");
+    case Grow::lanes:
+      return grow_lanes(county, growth.ground, dice);
+  }
+}
+
 void grow_all(Draft& draft, const Plan& plan, std::uint64_t seed) {
   for (const PlanGrowth& growth : plan.growth) {
     Dice dice = dice_for(seed, growth.ground.name + growth.settlement.name);
-    if (growth.what == Grow::quarter)
-      grow_quarter(draft.county, growth.ground, dice);
-    else
-      trouble(draft, growth.number, "this can't be grown yet");
+    grow(draft, growth, dice);
   }
 }
 

@@ -30,7 +30,7 @@ class Joiner {
   void join_end(std::size_t line, std::size_t end);
   void cross_roads();
   void cross_tracks(std::size_t track);
-  bool piped(std::size_t water, std::size_t road) const;
+  std::vector<Spot> cross_at_fords(std::size_t stream, std::size_t road);
   void meet_track(std::size_t track, std::size_t road, Spot place);
   void lay_trams();
   void put_end_mark(Line& line, std::size_t end);
@@ -98,23 +98,31 @@ void Joiner::cross_roads() {
 }
 
 void Joiner::cross_tracks(std::size_t track) {
+  const auto kind = lines_[track].tags.find("waterway");
+  const bool stream = kind != lines_[track].tags.end() && kind->second == "stream";
   for (const std::size_t road : grid_.near(lines_[track].points, merge_m)) {
-    if (lines_[road].layer != lines_[track].layer || piped(track, road)) continue;
-    for (const Spot place : cross(lines_[track], lines_[road], exact_m))
+    if (lines_[road].layer != lines_[track].layer) continue;
+    for (const Spot place :
+         stream ? cross_at_fords(track, road) : cross(lines_[track], lines_[road], exact_m))
       meet_track(track, road, place);
   }
 }
 
-/// Whether a stream goes under a road in a pipe, which nobody maps: where the plan has no ford.
-bool Joiner::piped(std::size_t water, std::size_t road) const {
-  const auto kind = lines_[water].tags.find("waterway");
-  if (kind == lines_[water].tags.end() || kind->second != "stream") return false;
-  Line stream = lines_[water];
+/// A stream goes under a road in a pipe, which nobody maps, but where the plan has a ford.
+std::vector<Spot> Joiner::cross_at_fords(std::size_t stream, std::size_t road) {
+  Line water = lines_[stream];
   Line over = lines_[road];
-  const std::vector<Spot> places = cross(stream, over, exact_m);
-  return std::ranges::none_of(plan_.crossings, [&](const PlanTags& planned) {
-    return std::ranges::any_of(places, [&](Spot at) { return apart(at, planned.at) < here_m; });
-  });
+  std::vector<Spot> fords;
+  for (const Spot place : cross(water, over, exact_m)) {
+    if (std::ranges::none_of(plan_.crossings, [&](const PlanTags& planned) {
+          return apart(place, planned.at) < here_m;
+        }))
+      continue;
+    for (Line* line : {&lines_[stream], &lines_[road]})
+      add_point(*line, nearest(line->points, place).segment, place, 0);
+    fords.push_back(place);
+  }
+  return fords;
 }
 
 void Joiner::meet_track(std::size_t track, std::size_t road, Spot place) {

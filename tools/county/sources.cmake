@@ -2,6 +2,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/faces.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_cut.cpp
@@ -9,6 +10,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/grow_fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_grain.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_quarter.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_tags.cpp
