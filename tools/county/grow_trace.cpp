@@ -18,7 +18,10 @@ constexpr double least_square = 0.899;  // sine of 64 degrees: 60 to 120, and a 
 constexpr double parallel = 0.72;       // cosine from which a street counts as running beside
 constexpr double largest_bend = 0.6;    // radians, at the last point before a join
 constexpr double most_turned = 2.9;     // radians, off the first heading
-constexpr double shore_m = 16;          // from rails, water and the edges of areas
+constexpr double steep_over = 0.75;     // sine of the least angle at which rails are crossed
+constexpr double half_rails_m = 14;     // of a bridge
+constexpr double half_river_m = 17;
+constexpr double shore_m = 16;  // from rails, water and the edges of areas
 
 double between(double from, double to) {
   return std::remainder(to - from, 2 * pi);
@@ -53,7 +56,7 @@ class Walk {
     const double size = length_m(way_.points);
     if (way_.points.size() < 2 || size < manner_.shortest_m) return std::nullopt;
     if (way_.closed && !manner_.may_close) return std::nullopt;
-    way_.points = without_straight(way_.points, way_.joints);
+    if (way_.bridges.empty()) way_.points = without_straight(way_.points, way_.joints);
     return std::move(way_);
   }
 
@@ -119,9 +122,10 @@ class Walk {
 
   /// Something lies ahead: join it, perhaps go on beyond it, or stop short of it.
   bool meet(const Hit& hit) {
+    if (hit.line != Ground::no_line && !is_way(ground_.line(hit.line))) return over(hit) || close();
     const bool wanted = hit.line != Ground::no_line &&
                         joinable(ground_.line(hit.line), manner_.rank, manner_.fast) &&
-                        static_cast<double>(dice_.thousandths()) < 1000 * manner_.join;
+                        chance(manner_.join);
     if (!wanted) return close();
     for (const Spot place : {hit.at, nearest(ground_.line(hit.line).points, at_).at}) {
       const Spot shared = ground_.would_share(hit.line, place);
@@ -137,6 +141,49 @@ class Walk {
   bool ends_or_full(Spot place) const {
     const int arms = ground_.arms(place);
     return arms == 1 || arms > 2;
+  }
+
+  /// Rails or water lie ahead: a bridge over them, or a level crossing.
+  bool over(const Hit& hit) {
+    if (std::abs(std::sin(heading_ - hit.angle)) < steep_over) return false;
+    const bool bridge = chance(manner_.bridge);
+    const LineKind kind = ground_.line(hit.line).kind;
+    if (!bridge && !(kind == LineKind::rail && chance(manner_.level))) return false;
+    const double half = kind == LineKind::water ? half_river_m : half_rails_m;
+    const Spot from = ahead_of(at_, heading_, hit.away_m - half);
+    const Spot to = ahead_of(at_, heading_, hit.away_m + half);
+    if (hit.away_m < half + 10 || !only_crosses(hit, from, to, bridge)) return false;
+    way_.points.push_back(from);
+    if (bridge) {
+      way_.bridges.push_back(way_.points.size() - 1);
+    } else {
+      const Spot level = ground_.would_share(hit.line, hit.at);
+      way_.points.push_back(level);
+      way_.joints.push_back({hit.line, level});
+      way_.crossings.push_back(level);
+    }
+    way_.points.push_back(to);
+    walked_m_ += apart(at_, to);
+    at_ = to;
+    return true;
+  }
+
+  bool chance(double share) { return dice_.share() < share; }
+
+  /// Whether between two places nothing lies but the one rail, or rails and water for a bridge, and
+  /// there is room beyond.
+  bool only_crosses(const Hit& hit, Spot from, Spot to, bool bridge) const {
+    const Spot room = ahead_of(to, heading_, 2 * manner_.close_m);
+    if (!inside(manner_.within, room)) return false;
+    Spot at = from;
+    while (const auto next = ground_.first_hit(at, room)) {
+      if (next->line == Ground::no_line || is_way(ground_.line(next->line))) return false;
+      if ((!bridge && next->line != hit.line) ||
+          apart(next->at, to) + apart(from, next->at) > apart(from, to) + 0.1)
+        return false;
+      at = next->at;
+    }
+    return true;
   }
 
   bool may_join(std::size_t line, Spot shared) const {
@@ -162,8 +209,8 @@ class Walk {
   bool goes_on(Spot shared) {
     heading_ = angle_of(at_, shared);
     const Spot beyond = ahead_of(shared, heading_, 2 * manner_.step_m);
-    const bool on = static_cast<double>(dice_.thousandths()) < 1000 * manner_.cross &&
-                    inside(manner_.within, beyond) && !ground_.first_hit(shared, beyond);
+    const bool on = chance(manner_.cross) && inside(manner_.within, beyond) &&
+                    !ground_.first_hit(shared, beyond);
     if (!on) return false;
     walked_m_ += apart(at_, shared);
     at_ = joint_ = shared;

@@ -36,6 +36,8 @@ struct Manner {
   bool may_close = true;  ///< may end without meeting anything
   int rank = 1;           ///< joins no road less important than this
   bool fast = false;      ///< may join roads of the national limit
+  double bridge = 0;      ///< chance to go over rails and water rather than to stop
+  double level = 0;       ///< chance to cross a single track at the level, when it doesn't go over
 };
 
 struct Start {
@@ -51,8 +53,10 @@ struct Joint {
 
 struct Trace {
   std::vector<Spot> points;
-  std::vector<Joint> joints;  ///< of points, the start's among them
-  bool closed = false;        ///< ends at nothing
+  std::vector<Joint> joints;           ///< of points, the start's among them
+  std::vector<std::size_t> bridges{};  ///< the points at which a bridge begins; it ends at the next
+  std::vector<Spot> crossings{};       ///< level crossings, joints as well
+  bool closed = false;                 ///< ends at nothing
 };
 
 std::optional<Trace> trace(const Ground& ground, const Manner& manner, const Start& start,

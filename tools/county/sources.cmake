@@ -16,6 +16,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/grow_tags.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_trace.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_village.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/heights_tile.cpp
   ${CMAKE_CURRENT_LIST_DIR}/join.cpp
   ${CMAKE_CURRENT_LIST_DIR}/joining.cpp
   ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
