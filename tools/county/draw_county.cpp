@@ -7,6 +7,7 @@
 
 #include "county/draw.hpp"
 #include "county/files.hpp"
+#include "county/heights_tile.hpp"
 #include "county/plan.hpp"
 #include "county/write_map.hpp"
 #include "loopwright/base/error.hpp"
@@ -17,7 +18,7 @@ namespace county = loopwright::county;
 using loopwright::Exit;
 
 struct Wish {
-  std::filesystem::path plan, map;
+  std::filesystem::path plan, map, heights;
   std::uint64_t seed = 7;
   bool quiet = false;
 };
@@ -39,6 +40,7 @@ Exit draw(const Wish& wish) {
   county::MapFile file(wish.map);
   file.add(drawing, {});
   say(wish, file.finish());
+  if (!wish.heights.empty()) county::write_heights(drawing, wish.heights);
   return Exit::done;
 }
 
@@ -49,6 +51,7 @@ Exit run(int count, char** words) {
   app.add_option("PLAN", wish.plan, "the plan; tools/county/plan.hpp lists its commands")
       ->required();
   app.add_option("--map", wish.map, "the map to write, FILE.osm.pbf or FILE.opl")->required();
+  app.add_option("--heights", wish.heights, "folder for the elevation tile of the plan's hills");
   app.add_option("--seed", wish.seed, "of everything that is left to chance");
   app.add_flag("--quiet", wish.quiet, "print nothing when all is well");
   try {
