@@ -19,14 +19,17 @@
 
 namespace loopwright::mark {
 
-/// Tags of one object, packed. Few per object, so looking one up scans them.
+/// Tags of one object, packed. Few per object, so looking one up scans them; most keys that are asked
+/// for aren't there, and most of these have no bit in the mask: nothing is scanned then.
 class Tags {
  public:
   Tags() = default;
   Tags(std::initializer_list<std::pair<std::string_view, std::string_view>> pairs);
   void add(std::string_view key, std::string_view value);
   /// Value of a key, trimmed of nothing; empty when there is none.
-  [[nodiscard]] std::string_view get(std::string_view key) const;
+  [[nodiscard]] std::string_view get(std::string_view key) const {
+    return (mask_ & bit_of(key)) == 0 ? std::string_view() : find(key);
+  }
   [[nodiscard]] bool has(std::string_view key) const { return !get(key).empty(); }
   [[nodiscard]] bool is(std::string_view key, std::string_view value) const {
     return get(key) == value;
@@ -43,6 +46,16 @@ class Tags {
   }
 
  private:
+  /// One of 64 bits, by length and some letters: keys that begin or end alike should differ.
+  static constexpr std::uint64_t bit_of(std::string_view key) {
+    if (key.empty()) return 1;
+    const auto letter = [&](std::size_t at) { return static_cast<unsigned char>(key[at]); };
+    const std::size_t mixed = key.size() * 11 + letter(0) * 7U + letter(key.size() / 2) * 3U +
+                              letter(key.size() - 1) * 5U;
+    return std::uint64_t{1} << (mixed % 64);
+  }
+  [[nodiscard]] std::string_view find(std::string_view key) const;
+
   using Length = std::uint16_t;  // the map database takes keys and values of 255 characters
   struct Pair {
     std::string_view key, value;
@@ -56,7 +69,8 @@ class Tags {
     return {{key, lengths[0]}, {key + lengths[0], lengths[1]}, end};
   }
 
-  std::string packed_;  // for each tag: length of key, length of value, key, value
+  std::uint64_t mask_ = 0;  // the bits of all keys
+  std::string packed_;      // for each tag: length of key, length of value, key, value
 };
 
 struct RawNode {
