@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/build_area.cpp
   ${CMAKE_CURRENT_LIST_DIR}/components.cpp
   ${CMAKE_CURRENT_LIST_DIR}/cut_off.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/gathering.cpp
   ${CMAKE_CURRENT_LIST_DIR}/height_grids.cpp
   ${CMAKE_CURRENT_LIST_DIR}/old_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/open_heights.cpp
