@@ -98,6 +98,10 @@ bool is_user_word(std::string_view word) {
 std::vector<ConditionPart> parts_of_condition(std::string_view condition) {
   constexpr std::string_view word = " AND ";
   std::vector<ConditionPart> parts;
+  if (condition.size() > longest_text) {
+    parts.emplace_back().text = condition;  // of a kind that nobody can tell
+    return parts;
+  }
   Depth depth;
   std::size_t from = 0;
   for (std::size_t at = 0; at < condition.size(); ++at) {
@@ -133,6 +137,12 @@ Answer Condition::at(const CivilTime& at, const Setting& setting,
     if (answer.in_force == Tri::unknown || (all.in_force == Tri::yes && tells_more)) all = answer;
   }
   return all;
+}
+
+bool Condition::never_changes() const {
+  return std::ranges::all_of(parts_, [](const ConditionPart& part) {
+    return part.kind != PartKind::hours || part.hours.never_changes();
+  });
 }
 
 CivilTime Condition::next_look(const CivilTime& at, const Setting& setting) const {

@@ -151,7 +151,7 @@ bool Assumption::assume(Tri known, std::int64_t day, unsigned first_bit) {
 }
 
 bool Assumption::bank_holiday(std::int64_t day) {
-  if (without_bank_) return false;
+  if (without_bank_ || day == left_out_) return false;
   return assume(setting_.bank_holiday(date_from_days(day)), day, 0);
 }
 

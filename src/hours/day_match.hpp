@@ -26,6 +26,8 @@ class Assumption {
   [[nodiscard]] bool asked_for_bank() const { return (asked_ & bank_bits) != 0; }
   /// No day is a bank holiday, whatever the setting says.
   void without_bank_holidays() { without_bank_ = true; }
+  /// This day is none.
+  void without_bank_holiday(std::int64_t day) { left_out_ = day; }
 
  private:
   static constexpr std::uint32_t bank_bits = 0xffU;
@@ -36,6 +38,7 @@ class Assumption {
   std::uint32_t bits_;
   std::uint32_t asked_ = 0;
   bool without_bank_ = false;
+  std::int64_t left_out_ = INT64_MIN;
 };
 
 /// day: since the epoch.

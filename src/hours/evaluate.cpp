@@ -149,11 +149,60 @@ class OverAll {
   bool bank_ = false;
 };
 
-bool near_bank_holiday(std::int64_t day, const Setting& setting) {
-  for (std::int64_t d = day - 1; d <= day + 1; ++d) {
-    if (setting.bank_holiday(date_from_days(d)) == Tri::yes) return true;
+/// What the rules say of a minute, on some assumption.
+Tri said_on(const Rules& rules, const WallMinute& at, Assumption assumption) {
+  std::array<Answer, 1> answers;
+  lay_all(rules, assumption, {at, answers});
+  return answers.front().in_force;
+}
+
+/// Calls f(day) for every bank holiday that a rule may look at when asked about a day or, of what began
+/// the night before, the day before; until f returns true.
+template <class F>
+bool any_bank_holiday(const Rules& rules, std::int64_t day, const Setting& setting, F&& f) {
+  return std::ranges::any_of(rules.holiday_moves, [&](int move) {
+    for (const std::int64_t named : {day - move, day - move - 1}) {
+      if (setting.bank_holiday(date_from_days(named)) == Tri::yes && f(named)) return true;
+    }
+    return false;
+  });
+}
+
+/// Marks an answer that would be another one were there no bank holidays, with the one that alone makes
+/// the difference, else the first.
+void mark_holiday(const Rules& rules, const WallMinute& at, const Setting& setting,
+                  Answer& answer) {
+  const auto any = [](std::int64_t) { return true; };
+  if (!any_bank_holiday(rules, at.day, setting, any)) return;
+  Assumption plain(setting, at.day, 0);
+  plain.without_bank_holidays();
+  if (said_on(rules, at, plain) == answer.in_force) return;
+  answer.reason = Reason::holiday;
+  const auto decides = [&](std::int64_t holiday) {
+    Assumption one_less(setting, at.day, 0);
+    one_less.without_bank_holiday(holiday);
+    answer.holiday_days = static_cast<std::int16_t>(holiday - at.day);
+    return said_on(rules, at, one_less) != answer.in_force;
+  };
+  if (!any_bank_holiday(rules, at.day, setting, decides))
+    any_bank_holiday(rules, at.day, setting, [&](std::int64_t holiday) {
+      answer.holiday_days = static_cast<std::int16_t>(holiday - at.day);
+      return true;
+    });
+}
+
+bool is_every_weekday(const DayGroup& group) {
+  std::uint8_t bits = 0;
+  for (const DayItem& item : group) {
+    if (item.kind == DayItem::Kind::weekdays)
+      bits = static_cast<std::uint8_t>(bits | item.weekdays);
   }
-  return false;
+  constexpr std::uint8_t all = 0x7f;
+  return bits == all;
+}
+
+bool hangs_on_the_sun(const TimeSpan& span) {
+  return span.from.event != SunEvent::none || span.to.event != SunEvent::none;
 }
 
 /// The first minute after `at` at which a span begins or ends; the end of the day at the latest.
@@ -199,13 +248,26 @@ Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& settin
   std::array<Answer, 1> answers, scratch;
   OverAll(rules, at, setting).settle(answers, scratch);
   Answer& answer = answers.front();
-  if (!rules.names_bank_holidays || answer.in_force == Tri::unknown) return answer;
-  if (!near_bank_holiday(at.day, setting)) return answer;
-  Assumption plain(setting, at.day, 0);
-  plain.without_bank_holidays();
-  lay_all(rules, plain, {at, scratch});
-  if (scratch.front().in_force != answer.in_force) answer.reason = Reason::holiday;
+  if (answer.in_force != Tri::unknown) mark_holiday(rules, at, setting, answer);
   return answer;
+}
+
+bool speaks_of_every_day(const Rule& rule) {
+  return rule.years.empty() && rule.dates.empty() && rule.weeks.empty() &&
+         std::ranges::all_of(rule.days, is_every_weekday);
+}
+
+bool is_constant(const Rules& rules) {
+  for (const Rule& rule : rules.rules) {
+    if (!speaks_of_every_day(rule) || std::ranges::any_of(rule.spans, hangs_on_the_sun))
+      return false;
+  }
+  std::array<Answer, day_minutes> day;
+  const Setting nowhere;
+  Assumption assumption(nowhere, 0, 0);
+  lay_all(rules, assumption, {{0, 0}, day});
+  return std::ranges::all_of(
+      day, [&](const Answer& answer) { return answer.in_force == day.front().in_force; });
 }
 
 WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting) {

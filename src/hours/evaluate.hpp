@@ -19,6 +19,12 @@ struct WallMinute {
 /// The rule wipes out what those before it said of its days. Rules: it is one of them.
 bool replaces(const Rules& rules, const Rule& rule);
 
+/// Whatever year, date, week, weekday or holiday it is.
+bool speaks_of_every_day(const Rule& rule);
+
+/// Every minute of every day has the same answer, wherever it is.
+bool is_constant(const Rules& rules);
+
 Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting);
 
 /// The first minute after `at` at which there may be another answer; the next midnight at the latest.

@@ -50,6 +50,11 @@ std::string_view words(Reason reason) {
 Hours read_hours(std::string_view text) {
   Hours hours;
   hours.text_ = text;
+  if (text.size() > longest_text) {
+    hours.stopped_at_ = longest_text;
+    hours.problem_ = "the end of a text of at most 16384 bytes";
+    return hours;
+  }
   Parsed parsed = parse(hours.text_);
   if (parsed.rules) {
     hours.rules_ = std::make_shared<const Rules>(std::move(*parsed.rules));
@@ -89,6 +94,10 @@ std::optional<Instant> Hours::next_change(const Instant& at_moment, const Settin
   const Tri now = at(at_moment, setting).in_force;
   return first_moment(Asked{*this, setting}, at_moment, setting, ahead_days,
                       [now](const Answer& answer) { return answer.in_force != now; });
+}
+
+bool Hours::never_changes() const {
+  return !rules_ || is_constant(*rules_);
 }
 
 CivilTime Hours::next_look(const CivilTime& at, const Setting& setting) const {

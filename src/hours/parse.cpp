@@ -123,10 +123,13 @@ std::optional<Joint> take_joint(TokenReader& reader) {
   return Joint::replaces;
 }
 
-bool names_bank_holidays(const Rule& rule) {
-  return std::ranges::any_of(rule.days, [](const DayGroup& group) {
-    return std::ranges::count(group, DayItem::Kind::bank_holiday, &DayItem::kind) > 0;
-  });
+void note_holidays(const Rule& rule, std::vector<int>& moves) {
+  for (const DayGroup& group : rule.days) {
+    for (const DayItem& item : group) {
+      const bool is_new = std::ranges::find(moves, item.moved_days) == moves.end();
+      if (item.kind == DayItem::Kind::bank_holiday && is_new) moves.push_back(item.moved_days);
+    }
+  }
 }
 
 }  // namespace
@@ -141,7 +144,7 @@ Parsed parse(std::string_view text) {
     const bool in_fallback = !rules.rules.empty() && rules.rules.back().joint == Joint::falls_back;
     rule.joint = in_fallback && *joint == Joint::adds ? Joint::falls_back : *joint;
     if (!read_rule(reader, rule)) return {std::nullopt, reader.trouble()};
-    rules.names_bank_holidays = rules.names_bank_holidays || names_bank_holidays(rule);
+    note_holidays(rule, rules.holiday_moves);
     rules.rules.push_back(std::move(rule));
   } while ((joint = take_joint(reader)));
   return {std::move(rules), std::nullopt};

@@ -3,7 +3,8 @@
 //
 // 1. A month alone is its first until its last day.
 // 2. After ',' a further day of the same month may stand alone ("Dec 24,26").
-// 3. A number that a ':' follows is no day but the time of the rule.
+// 3. A number that ':' and minutes follow is no day but the time of the rule; a ':' before anything
+//    else is for the eye ("Dec 25: off").
 // 4. A day that no year has (Feb 30) can't be read; as the end of a range it is the last of its month.
 // Source: OSM wiki Key:opening_hours/specification, monthday selector.
 #include <array>
@@ -17,8 +18,7 @@ namespace {
 constexpr std::array<int, 12> most_days{31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 
 bool has_year(const TokenReader& reader) {
-  return reader.is_number() && reader.peek().digits == 4 && reader.peek().number >= 1900 &&
-         !reader.is(":", 1);
+  return reader.is_number() && reader.peek().digits == 4 && reader.peek().number >= 1900;
 }
 
 bool names_month(const TokenReader& reader, std::size_t ahead) {
@@ -26,8 +26,7 @@ bool names_month(const TokenReader& reader, std::size_t ahead) {
 }
 
 bool at_day_number(const TokenReader& reader, std::size_t ahead = 0) {
-  const bool clock = reader.is(":", ahead + 1) || reader.is(".", ahead + 1);
-  return reader.is_number(ahead) && reader.peek(ahead).digits <= 2 && !clock;
+  return reader.is_number(ahead) && reader.peek(ahead).digits <= 2 && !reader.is_clock(ahead);
 }
 
 enum class LastDay : std::uint8_t { of_month, any };

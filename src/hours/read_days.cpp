@@ -22,7 +22,7 @@ constexpr int first_year = 1900, last_year = 2999, last_week = 53;
 bool is_year(const TokenReader& reader, std::size_t ahead = 0) {
   const Token& token = reader.peek(ahead);
   return token.kind == Token::Kind::number && token.digits == 4 && token.number >= first_year &&
-         token.number <= last_year && !reader.is(":", ahead + 1);
+         token.number <= last_year;
 }
 
 /// "/2" at a range; false when what follows the stroke is no number above 0.
@@ -173,8 +173,8 @@ bool read_weeks(TokenReader& reader, std::vector<WeekRange>& weeks) {
     reader.take("week");
     if (!read_week_range(reader, weeks)) return false;
   } while (goes_on(reader, [&] {
-    const bool clock = reader.is(":", 1) || reader.is(".", 1);
-    return at_week(reader) || (reader.is_number() && reader.peek().digits <= 2 && !clock);
+    return at_week(reader) ||
+           (reader.is_number() && reader.peek().digits <= 2 && !reader.is_clock());
   }));
   return true;
 }

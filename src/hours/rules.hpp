@@ -100,7 +100,7 @@ inline bool names_days(const Rule& rule) {
 
 struct Rules {
   std::vector<Rule> rules;
-  bool names_bank_holidays = false;
+  std::vector<int> holiday_moves;  ///< of every bank holiday named: by how many days it is moved
 };
 
 }  // namespace loopwright::hours

@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bank_holidays.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/rule_days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/setting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sun.cpp
   ${CMAKE_CURRENT_LIST_DIR}/terms.cpp
@@ -15,6 +16,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/read_days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/spoken_days.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/spoken_rules.cpp
   ${CMAKE_CURRENT_LIST_DIR}/spoken_time.cpp
   ${CMAKE_CURRENT_LIST_DIR}/timetable.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tokens.cpp

@@ -1,8 +1,9 @@
 // 1. Weekdays: runs of three and more with "to" (a run may go over Sunday), others listed.
 // 2. Selectors that narrow each other are put side by side, the smallest first: weekdays, then
-//    weeks, dates and years.
+//    weeks, dates and years. A holiday that must also be a weekday falls on it.
 #include "hours/spoken_days.hpp"
 
+#include <algorithm>
 #include <array>
 #include <limits>
 
@@ -139,6 +140,10 @@ std::string numbered(const Range& range, const std::string& what) {
   return range.step > 1 ? text + " every " + number_word(range.step) + " " + what : text;
 }
 
+bool is_range(const YearRange& range) {
+  return range.to != range.from;
+}
+
 template <class Ranges, class Words>
 void add(std::vector<std::string>& parts, const Ranges& ranges, Words words_of) {
   std::vector<std::string> list;
@@ -146,18 +151,59 @@ void add(std::vector<std::string>& parts, const Ranges& ranges, Words words_of) 
   if (!list.empty()) parts.push_back(listed(list));
 }
 
+/// A group of bank holidays or of school holidays alone.
+bool is_kind(const DayGroup& group, DayItem::Kind kind) {
+  return std::ranges::all_of(group, [kind](const DayItem& item) { return item.kind == kind; });
+}
+
+/// Weekdays first, since a holiday is best said to fall on them.
+int narrowing_order(const DayGroup& group) {
+  if (is_kind(group, DayItem::Kind::bank_holiday)) return 3;
+  if (is_kind(group, DayItem::Kind::school_holiday)) return 2;
+  const bool weekdays = is_kind(group, DayItem::Kind::weekdays);
+  return weekdays ? 0 : 1;
+}
+
+/// Two groups of which a day must be in both, the second being the weekdays mostly.
+std::string narrowed(const DayGroup& group, const std::string& words) {
+  if (is_kind(group, DayItem::Kind::school_holiday)) return words + " in the school holidays";
+  if (is_kind(group, DayItem::Kind::bank_holiday)) {
+    return group_words(group) + " that fall on " + words;
+  }
+  return words + " that are also " + group_words(group);
+}
+
 }  // namespace
+
+std::string weekdays_in_words(std::uint8_t bits) {
+  return weekdays_words(bits);
+}
 
 std::string days_in_words(const Rule& rule) {
   std::vector<std::string> parts;
-  for (auto group = rule.days.rbegin(); group != rule.days.rend(); ++group) {
-    parts.push_back(group_words(*group));
+  std::vector<DayGroup> groups = rule.days;
+  std::ranges::stable_sort(groups, {}, narrowing_order);
+  for (const DayGroup& group : groups) {
+    if (parts.empty()) {
+      parts.push_back(group_words(group));
+    } else {
+      parts.back() = narrowed(group, parts.back());
+    }
   }
   add(parts, rule.weeks, [](const WeekRange& r) {
     return (r.from == r.to ? "week " : "weeks ") + numbered(r, "weeks");
   });
-  add(parts, rule.dates, range_words);
-  add(parts, rule.years, [](const YearRange& r) { return numbered(r, "years"); });
+  const bool one_month = rule.dates.size() == 1 && is_month(rule.dates.front()) &&
+                         rule.dates.front().from.month == rule.dates.front().to.month;
+  if (one_month && !parts.empty()) {
+    parts.back() += " in " + range_words(rule.dates.front());
+  } else {
+    add(parts, rule.dates, range_words);
+  }
+  const bool with_in = !parts.empty() && std::ranges::none_of(rule.years, is_range);
+  add(parts, rule.years, [&](const YearRange& r) {
+    return (with_in && &r == rule.years.data() ? "in " : "") + numbered(r, "years");
+  });
   std::string text;
   for (const std::string& part : parts) text += (text.empty() ? "" : ", ") + part;
   return text;

@@ -13,4 +13,7 @@ namespace loopwright::hours {
 /// Empty when the rule names no days at all.
 std::string days_in_words(const Rule& rule);
 
+/// "Monday to Friday" of bits, Monday lowest.
+std::string weekdays_in_words(std::uint8_t bits);
+
 }  // namespace loopwright::hours

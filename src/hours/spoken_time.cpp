@@ -2,7 +2,8 @@
 //    their names; noon and midnight too.
 // 2. A beginning from 7:00 to 18:59 and an end from 7:01 to 19:00 have one meaning without the part
 //    of the day: "seven" as a beginning is the morning, as an end the evening.
-// 3. When both ends lie in the same part of the day it is said once.
+// 3. When both ends lie in the same part of the day it is said once; when the second is that of the next
+//    day this is said.
 #include "hours/spoken_time.hpp"
 
 #include <algorithm>
@@ -82,8 +83,13 @@ std::string span_words(const TimeSpan& span, Manner manner) {
   const std::string from_part(plain ? std::string_view() : part_of(span.from));
   if (span.open_end) return "from " + time_words(span.from) + from_part + " on";
   const std::string to_part(plain ? std::string_view() : part_of(span.to));
-  return time_words(span.from) + (from_part == to_part ? "" : from_part) + " till " +
-         time_words(span.to) + to_part;
+  // "Eight in the morning till seven in the morning": said without the day it would be an hour less.
+  const bool next_day = span.to.event == SunEvent::none && span.from.event == SunEvent::none &&
+                        (span.to.minutes >= day_minutes + noon ||
+                         (span.to.minutes > day_minutes && from_part == to_part));
+  const bool once = from_part == to_part && !next_day;
+  return time_words(span.from) + (once ? "" : from_part) + " till " + time_words(span.to) +
+         to_part + (next_day ? " the next day" : "");
 }
 
 }  // namespace

@@ -1,8 +1,14 @@
+// The library's place of the sun is by the equinox of the year 2000, its sidereal time by that of the day:
+// the precession between the two, by now a minute and a half of time, must be put in, or sunrise and
+// sunset are both that much early.
+//
 // The library looks for the next rise and set after a moment: the morning's is asked from the day's
 // midnight on the local clock, the evening's from noon, since far north dusk may come after midnight.
 #include "hours/sun.hpp"
 
 #include <libnova/julian_day.h>
+#include <libnova/precession.h>
+#include <libnova/rise_set.h>
 #include <libnova/solar.h>
 
 #include <cmath>
@@ -15,12 +21,21 @@ std::int64_t unix_of(double julian_day) {
   return std::llround((julian_day - epoch) * 86'400);
 }
 
+/// Where the sun stands, by the equinox of the day.
+void place_of_sun(double julian_day, ln_equ_posn* place) {
+  ln_equ_posn of_2000{};
+  ln_get_solar_equ_coords(julian_day, &of_2000);
+  ln_get_equ_prec(&of_2000, julian_day, place);
+}
+
 enum class Event : std::uint8_t { rise, set };
 
 std::optional<std::int64_t> next(Event event, double julian_day, ln_lnlat_posn place,
                                  double horizon_deg) {
   ln_rst_time times{};
-  if (ln_get_solar_rst_horizon(julian_day, &place, horizon_deg, &times) != 0) return std::nullopt;
+  if (ln_get_body_rst_horizon(julian_day, &place, place_of_sun, horizon_deg, &times) != 0) {
+    return std::nullopt;
+  }
   return unix_of(event == Event::rise ? times.rise : times.set);
 }
 

@@ -24,7 +24,9 @@ Answer answer_of(const Conditional& clauses, const Possible& possible) {
   }
   if (yes && no) return {Tri::unknown, possible.reason, {}};
   const Reason reason = possible.reason == Reason::holiday ? Reason::holiday : Reason::stated;
-  return {yes ? Tri::yes : Tri::no, reason, {}};
+  const std::int16_t holiday_days =
+      reason == Reason::holiday ? possible.holiday_days : std::int16_t{0};
+  return {yes ? Tri::yes : Tri::no, reason, {}, holiday_days};
 }
 
 }  // namespace

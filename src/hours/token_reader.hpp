@@ -32,6 +32,14 @@ class TokenReader {
   [[nodiscard]] bool is_number(std::size_t ahead = 0) const {
     return peek(ahead).kind == Token::Kind::number;
   }
+  /// A number that begins a time of day ("07:00", "7.30") and is no day or week before a ':' for the
+  /// eye ("Dec 25: off", "Dec 25: 08:00-10:00").
+  [[nodiscard]] bool is_clock(std::size_t ahead = 0) const {
+    const bool parted = is(":", ahead + 1) || is(".", ahead + 1);
+    if (!is_number(ahead) || !parted || !is_number(ahead + 2)) return false;
+    if (peek(ahead + 2).digits != 2 || peek(ahead + 1).to != peek(ahead + 2).from) return false;
+    return !is(":", ahead + 3) && !is(".", ahead + 3);
+  }
   [[nodiscard]] bool done() const { return peek().kind == Token::Kind::end; }
   /// Index of the next token, for going back with return_to().
   [[nodiscard]] std::size_t at() const { return at_; }

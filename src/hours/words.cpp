@@ -1,138 +1,150 @@
-// 1. A rule: its days, then its times; one that is off begins with "not", one that is unknown with
-//    "perhaps", and a rule's own words are quoted.
-// 2. Rules are parted by ';' ("otherwise" for those that only fill in). A rule that a later one
-//    replaces on all its days isn't said; where it is replaced on some, the later begins with "but".
-// 3. Of a condition: hours as above, a state of the road "when it is wet", a property or user as
-//    mapped. Of clauses: "but not …" for those that take away.
-#include <algorithm>
+// 1. Hours as in spoken_rules.cpp; a state of the road "when it is wet", a property "when the weight is
+//    over 7.5", a user "for residents"; what nobody knows is quoted.
+// 2. All parts of a condition must hold: the first is said, then "and only …" for each further one; when
+//    the first is several rules it stands in brackets, or the rest would be heard with its last rule
+//    alone.
+// 3. Of clauses: "but not …" for those that take away.
 #include <array>
-#include <optional>
-#include <span>
 
-#include "hours/evaluate.hpp"
 #include "hours/parse.hpp"
-#include "hours/spoken_days.hpp"
-#include "hours/spoken_time.hpp"
-#include "loopwright/base/plain_words.hpp"
+#include "hours/spoken_rules.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/timetable.hpp"
 
 namespace loopwright::hours {
 namespace {
 
-std::string when_of(const Rule& rule) {
-  const std::string days = days_in_words(rule);
-  if (rule.spans.empty()) return days.empty() ? "at any time" : days;
-  const std::string times = spans_in_words(rule.spans);
-  if (times == "all day") return days.empty() ? "at any time" : days;
-  return (days.empty() ? "every day" : days) + ", " + times;
+std::string quoted(std::string_view text) {
+  return "\u201c" + printable(text) + "\u201d";
 }
 
-/// "on " Sunday, "in " August, "in the " school holidays; nothing before weeks, years and times.
-std::string_view preposition(const Rule& rule) {
-  if (!rule.days.empty()) {
-    const DayItem& first = rule.days.back().front();
-    return first.kind == DayItem::Kind::school_holiday ? "in the " : "on ";
+/// "the weight is over 7.5 t"
+std::string property_words(const ConditionPart& part) {
+  std::string name = printable(part.property);
+  for (char& c : name) {
+    if (c == '_' || c == ':') c = ' ';
   }
-  if (rule.dates.empty()) return "";
-  const bool from_months = rule.dates.front().from.day == 1 && rule.dates.front().to.day == 0;
-  return from_months ? "in " : "on ";
-}
-
-std::string off_words(const Rule& rule) {
-  const bool always = rule.spans.empty() && days_in_words(rule).empty();
-  if (always) return "never";
-  return "not " + std::string(preposition(rule)) + when_of(rule);
-}
-
-std::string rule_words(const Rule& rule, std::string_view text) {
-  const std::string quoted = "\u201c" + std::string(rule.comment.of(text)) + "\u201d";
-  const std::string said = rule.comment.length > 0 ? " (" + quoted + ")" : "";
-  if (rule.state == State::off) return off_words(rule) + said;
-  if (rule.by_comment) {
-    const bool bare = rule.spans.empty() && days_in_words(rule).empty();
-    return bare ? quoted : when_of(rule) + said;
+  const std::size_t from = part.text.find(part.relation) + part.relation.size();
+  const std::string value = printable(trim(std::string_view(part.text).substr(from)));
+  constexpr std::array<std::array<std::string_view, 2>, 4> relations{
+      {{"<", "under"}, {">", "over"}, {"<=", "at most"}, {">=", "at least"}}};
+  for (const auto& [sign, said] : relations) {
+    if (part.relation == sign) return "the " + name + " is " + std::string(said) + " " + value;
   }
-  return (rule.state == State::unknown ? "perhaps " : "") + when_of(rule) + said;
+  if (part.relation == "=") return "the " + name + " is " + value;
+  return quoted(part.text);
 }
 
-bool same_days(const Rule& a, const Rule& b) {
-  return a.years == b.years && a.dates == b.dates && a.weeks == b.weeks && a.days == b.days;
-}
-
-/// Weekdays of a rule that names nothing else; empty for other rules.
-std::optional<std::uint8_t> weekdays_alone(const Rule& rule) {
-  if (!rule.years.empty() || !rule.dates.empty() || !rule.weeks.empty()) return std::nullopt;
-  if (rule.days.size() != 1) return std::nullopt;
-  std::uint8_t bits = 0;
-  for (const DayItem& item : rule.days.front()) {
-    if (item.kind != DayItem::Kind::weekdays) return std::nullopt;
-    bits = static_cast<std::uint8_t>(bits | item.weekdays);
+/// Whom a word of users means, as a learner's instructor says it.
+std::string user_words(std::string_view word) {
+  constexpr std::array<std::array<std::string_view, 2>, 15> known{{
+      {"destination", "whoever has business there"},
+      {"delivery", "deliveries"},
+      {"loading", "loading"},
+      {"private", "those with leave"},
+      {"permit", "permit holders"},
+      {"permit_holders", "permit holders"},
+      {"resident", "residents"},
+      {"disabled", "disabled people"},
+      {"emergency", "emergency vehicles"},
+      {"agricultural", "farm vehicles"},
+      {"forestry", "forestry vehicles"},
+      {"bus", "buses"},
+      {"psv", "buses and taxis"},
+      {"hgv", "lorries"},
+      {"lgv", "vans and light lorries"},
+  }};
+  for (const auto& [tag, said] : known) {
+    if (word == tag) return std::string(said);
   }
-  return bits;
+  return printable(word);
 }
 
-/// Some day may be named by both.
-bool may_share_days(const Rule& a, const Rule& b) {
-  const auto first = weekdays_alone(a), second = weekdays_alone(b);
-  return !first || !second || (*first & *second) != 0;
+std::string state_words(std::string_view state) {
+  if (state == "flashing") return "lights flash";
+  if (state == "winter" || state == "summer") return "it is " + std::string(state);
+  if (state == "snow" || state == "ice" || state == "fog") {
+    return "there is " + std::string(state);
+  }
+  if (state == "darkness") return "it is dark";
+  return state == "wet" || state == "dry" ? "it is " + std::string(state)
+                                          : "the signs say so (" + quoted(state) + ")";
 }
 
-/// Nothing of the k-th rule is left by those behind it.
-bool is_replaced(const Rules& rules, std::size_t k) {
-  const auto behind = std::span(rules.rules).subspan(k + 1);
-  return std::ranges::any_of(behind, [&](const Rule& later) {
-    return replaces(rules, later) && (!names_days(later) || same_days(rules.rules[k], later));
-  });
-}
-
-std::string_view joint_words(const Rules& rules, std::size_t k) {
-  const Rule& rule = rules.rules[k];
-  if (rule.joint == Joint::falls_back) return "; otherwise ";
-  const auto before = std::span(rules.rules).first(k);
-  const bool instead = replaces(rules, rule) && std::ranges::any_of(before, [&](const Rule& r) {
-                         return may_share_days(r, rule);
-                       });
-  return instead ? "; but " : "; ";
+std::string hours_words(const Hours& hours) {
+  return hours.readable() ? hours.words() : quoted(hours.text()) + ", which can't be read";
 }
 
 std::string part_words(const ConditionPart& part) {
-  if (part.kind == PartKind::hours) return part.hours.words();
-  if (part.kind == PartKind::road_state) {
-    return part.text == "flashing" ? "when lights flash" : "when it is " + part.text;
+  switch (part.kind) {
+    case PartKind::hours:
+      return hours_words(part.hours);
+    case PartKind::road_state:
+      return "when " + state_words(lower(part.text));
+    case PartKind::property:
+      return "when " + property_words(part);
+    case PartKind::user:
+      return "for " + user_words(lower(part.text));
+    case PartKind::other:
+      break;
   }
-  if (part.kind == PartKind::property) return "with " + part.text;
-  return part.kind == PartKind::user ? "for " + part.text : "\u201c" + part.text + "\u201d";
+  return part.text.empty() ? "on a condition that is missing" : quoted(part.text);
+}
+
+/// Several rules, which a word before or behind them wouldn't be heard with.
+bool is_long(std::string_view words) {
+  return words.find("; ") != std::string_view::npos;
+}
+
+/// "on bank holidays", "in August" of a part that is one rule of hours; others as they are.
+std::string with_preposition(const ConditionPart& part, const std::string& words) {
+  if (part.kind != PartKind::hours || words == "at any time" || words == "never") return words;
+  const Parsed parsed = parse(part.hours.text());
+  if (!parsed.rules || parsed.rules->rules.size() != 1) return words;
+  const Rule& rule = parsed.rules->rules.front();
+  return rule.state == State::in_force ? std::string(preposition(rule)) + words : words;
+}
+
+/// "and only when it is wet"; several rules in brackets.
+std::string narrowed(const ConditionPart& part, const std::string& words) {
+  return "and only " +
+         (is_long(words) ? "at these times: (" + words + ")" : with_preposition(part, words));
+}
+
+/// "on bank holidays" behind "but not"; several rules in brackets.
+std::string taken_away(const Condition& condition) {
+  const std::string words = condition.words();
+  return is_long(words) ? "(" + words + ")" : with_preposition(condition.parts().front(), words);
 }
 
 }  // namespace
 
 std::string Hours::words() const {
-  if (!rules_) return text_;
-  std::string all;
-  for (std::size_t k = 0; k < rules_->rules.size(); ++k) {
-    if (is_replaced(*rules_, k)) continue;
-    if (!all.empty()) all += joint_words(*rules_, k);
-    all += rule_words(rules_->rules[k], text_);
-  }
-  return all;
+  return rules_ ? rules_in_words(*rules_, text_) : printable(text_);
 }
 
 std::string Condition::words() const {
   std::vector<std::string> parts;
   for (const ConditionPart& part : parts_) parts.push_back(part_words(part));
-  return listed(parts);
+  if (parts.size() > 1 && is_long(parts.front())) parts.front() = "(" + parts.front() + ")";
+  std::string all = parts.front();
+  for (std::size_t k = 1; k < parts.size(); ++k) all += ", " + narrowed(parts_[k], parts[k]);
+  return all;
 }
 
 std::string Timetable::words() const {
   std::string text;
   for (const Conditional::Row& row : clauses_.rows()) {
-    const bool yes = row.value == "yes";
+    if (row.value != "yes") {
+      text += text.empty() ? "" : "; but not " + taken_away(row.condition);
+      continue;
+    }
     const std::string when = row.condition.words();
     if (text.empty()) {
-      text = yes ? when : "";
+      text = when;
     } else {
-      text += (yes ? "; and " : "; but not ") + when;
+      text += "; and also " + (is_long(when) ? "(" + when + ")" : when);
     }
   }
   return text.empty() ? "never" : text;

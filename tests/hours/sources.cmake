@@ -4,6 +4,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_intervals.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_read_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_setting.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_sun.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_terms.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_timetable.cpp

@@ -189,4 +189,53 @@ TEST_CASE("the value of a limit follows the clocks when they are changed", "[hou
   CHECK(at(utc(3, 29, 0, 0)) == "2026-03-30T01:30:00+01:00");
 }
 
+TEST_CASE("a separator left at the end of a clause is passed over", "[hours]") {
+  CHECK(split_conditional("no @ (Mo-Fr 08:00-09:00); ") == Clauses{{"no", "Mo-Fr 08:00-09:00"}});
+  CHECK(split_conditional("no @ Mo-Fr 08:00-09:00;;") == Clauses{{"no", "Mo-Fr 08:00-09:00"}});
+  CHECK(split_conditional("no @ (Mo) ; ; yes @ (Tu);") == Clauses{{"no", "Mo"}, {"yes", "Tu"}});
+  CHECK_FALSE(read_conditional("30", "20 @ (Mo-Fr 08:00-09:00); ").unread());
+}
+
+TEST_CASE("what of a conditional can't be read is told with its place", "[hours]") {
+  const auto unread = [](std::string_view text) {
+    const auto problem = read_conditional("base", text).unread();
+    return problem ? std::to_string(problem->at) + ": " + std::string(problem->wanted) : "none";
+  };
+  CHECK(unread("20 mph @ (Mo-Fr 08:00-09:00); 10 mph @ wet") == "none");
+  CHECK(unread("@") == "0: a value before @");
+  CHECK(unread("@ (Mo)") == "0: a value before @");
+  CHECK(unread("20 @ (Mo); @ (Tu)") == "11: a value before @");
+  CHECK(unread("20 @") == "4: a condition after @");
+  CHECK(unread("20 @ ()") == "4: a condition after @");
+  CHECK(unread("20") == "2: @ and a condition");
+  CHECK(unread("") == "0: @ and a condition");
+  CHECK(unread("no; yes @ (Su)") == "2: @ and a condition");
+  CHECK(unread("20 @ (Mo 08:00-09:00); 10 @ (Tu 08:00-)") == "38: a time");
+  CHECK(unread("20 @ (Mo 08:00-09:00 AND whenever)") ==
+        "25: hours, a user, a property or a state of the road");
+}
+
+TEST_CASE("what can't be read of a conditional may still hold", "[hours]") {
+  CHECK(value("no @ (Mo 08:00-)", on(11, 25, 8, 0)) == "base|no");
+  CHECK(value("no @ (" + std::string(20'000, '(') + ")", on(11, 25, 8, 0)) == "base|no");
+}
+
+TEST_CASE("brackets and clauses by the ten thousand are read in no time", "[hours]") {
+  const std::string brackets = "no @ " + std::string(50'000, '(');
+  CHECK(split_conditional(brackets).size() == 1);
+  const std::string closed = brackets + "Mo" + std::string(50'000, ')');
+  CHECK(split_conditional(closed) == Clauses{{"no", "Mo"}});
+  std::string clauses;
+  while (clauses.size() < 300'000) clauses += "no @ Mo; ";
+  CHECK(read_conditional("base", clauses).rows().size() == 62);
+}
+
+TEST_CASE("a value that no clock changes says that it never changes", "[hours]") {
+  CHECK(read_conditional("30", "20 @ flashing").never_changes());
+  CHECK(read_conditional("30", "20 @ (24/7)").never_changes());
+  CHECK(read_conditional("30", "").never_changes());
+  CHECK_FALSE(read_conditional("30", "20 @ (flashing AND Mo)").never_changes());
+  CHECK_FALSE(read_conditional("30", "20 @ (2020 Jan 01)").never_changes());
+}
+
 }  // namespace loopwright::hours

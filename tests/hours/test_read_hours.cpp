@@ -168,4 +168,67 @@ TEST_CASE("a text of ten thousand characters is read like a short one", "[hours]
   CHECK(trouble("Mo" + std::string(10'000, ';')) == "none");
 }
 
+TEST_CASE("a text longer than any tag is refused", "[hours]") {
+  CHECK(trouble("Mo" + std::string(longest_text, ';')) ==
+        "16384: the end of a text of at most 16384 bytes");
+  CHECK(trouble("Mo" + std::string(longest_text - 2, ';')) == "none");
+}
+
+// As mappers write it, and both outside readers read it.
+TEST_CASE("a colon behind dates, years and weeks is for the eye", "[hours]") {
+  const auto same = [](std::string_view with, std::string_view without) {
+    INFO(with);
+    const Setting england("GB-ENG", "Europe/London", std::nullopt);
+    const Hours a = read_hours(with), b = read_hours(without);
+    REQUIRE(a.readable());
+    int differ = 0;
+    for (int day = 0; day < 730; ++day) {
+      const Date date = date_from_days(days_since_epoch({2026, 1, 1}) + day);
+      for (const int hour : {1, 8, 12, 23}) {
+        const CivilTime at{date, hour, 30, 0};
+        if (a.at(at, england).in_force != b.at(at, england).in_force) ++differ;
+      }
+    }
+    CHECK(differ == 0);
+  };
+  same("Nov 15-Feb 15: Mo-Fr 08:00-10:00", "Nov 15-Feb 15 Mo-Fr 08:00-10:00");
+  same("Mo 08:00-09:00; Dec 25: off", "Mo 08:00-09:00; Dec 25 off");
+  same("Dec 25: 08:00-10:00", "Dec 25 08:00-10:00");
+  same("Dec 24,26: 08:00-10:00", "Dec 24,26 08:00-10:00");
+  same("2026: Mo 08:00-09:00", "2026 Mo 08:00-09:00");
+  same("2026-2027: 08:00-09:00", "2026-2027 08:00-09:00");
+  same("2026: Dec 25: off; Mo-Fr 08:00-09:00", "2026 Dec 25 off; Mo-Fr 08:00-09:00");
+  same("week 10-20,30: Mo 08:00-09:00", "week 10-20,30 Mo 08:00-09:00");
+  same("Mo-Fr Aug: 08:00-09:00", "Mo-Fr Aug 08:00-09:00");
+  same("Dec 08:00-10:00", "Dec 01-31 08:00-10:00");  // of a month alone it is a time
+}
+
+TEST_CASE("the bank holiday that decides is told, also when it is tomorrow's", "[hours]") {
+  static const Setting england("GB-ENG", "Europe/London", std::nullopt);
+  const auto days = [](std::string_view text, const CivilTime& at) {
+    const Answer answer = read_hours(text).at(at, england);
+    return answer.reason == Reason::holiday ? std::to_string(answer.holiday_days) : "stated";
+  };
+  CHECK(days("Mo-Fr 07:00-10:00; PH off", on(12, 25, 8, 0)) == "0");
+  CHECK(days("PH -1 day 08:00-12:00", on(12, 24, 8, 0)) == "1");
+  CHECK(days("PH -1 day 08:00-12:00", on(12, 23, 8, 0)) == "stated");
+  CHECK(days("PH -2 days off; Mo-Su 07:00-10:00; PH -2 days off", on(12, 23, 8, 0)) == "2");
+  CHECK(days("PH +1 day 08:00-12:00", on(12, 29, 8, 0)) == "-1");
+  CHECK(days("PH 22:00-02:00", on(12, 26, 1, 0)) == "-1");
+  CHECK(days("Mo-Fr 07:00-10:00; PH off", on(11, 25, 8, 0)) == "stated");
+}
+
+TEST_CASE("what never changes says so, what only takes long doesn't", "[hours]") {
+  for (const char* text : {"24/7", "off", "unknown", "\"by arrangement\"", "Mo-Su 00:00-24:00",
+                           "00:00-12:00,12:00-24:00", "08:00-08:00", "Mo 08:00-", "24/7; off"}) {
+    INFO(text);
+    CHECK(read_hours(text).never_changes());
+  }
+  for (const char* text :
+       {"Mo", "PH off", "08:00-10:00", "2020 Jan 01", "sunrise-sunset", "Mo-Su 00:00-23:59"}) {
+    INFO(text);
+    CHECK_FALSE(read_hours(text).never_changes());
+  }
+}
+
 }  // namespace loopwright::hours

@@ -21,7 +21,7 @@ Setting london_clock(std::string_view region) {
 void check_sun(const Setting& setting, Date day, const SunTimes& expected) {
   const auto sun = setting.sun(day);
   REQUIRE(sun);
-  constexpr int most_off = 2;  // minutes; the two work with different series
+  constexpr int most_off = 1;  // minute; the two work with different series
   CHECK(std::abs(sun->dawn.value() - expected.dawn.value()) <= most_off);
   CHECK(std::abs(sun->sunrise - expected.sunrise) <= most_off);
   CHECK(std::abs(sun->sunset - expected.sunset) <= most_off);

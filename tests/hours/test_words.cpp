@@ -31,11 +31,124 @@ TEST_CASE("hours are said in words", "[hours]") {
   CHECK(words_of("22:00-06:00") == "every day, ten at night till six in the morning");
 }
 
+TEST_CASE("times that go round midnight are said with the next day where it could be missed",
+          "[hours]") {
+  CHECK(words_of("08:00-08:00") == "at any time");
+  CHECK(words_of("Mo-Su 00:00-24:00") == "at any time");
+  CHECK(words_of("Mo 08:00-08:00") ==
+        "Monday, eight in the morning till eight in the morning the next day");
+  CHECK(words_of("Mo 08:00-07:00") ==
+        "Monday, eight in the morning till seven in the morning the next day");
+  CHECK(words_of("Sa 17:00-12:00") == "Saturday, five in the afternoon till noon the next day");
+  CHECK(words_of("Fr 22:00-02:00") == "Friday, ten at night till two in the morning");
+}
+
+TEST_CASE("what a rule takes from those before it is said with but", "[hours]") {
+  CHECK(words_of("Mo-Fr 07:00-19:00; We 12:00-14:00 off") ==
+        "Monday to Friday, seven till seven; but not on Wednesday, noon till two");
+  CHECK(words_of("07:00-19:00; 12:00-14:00 off") ==
+        "every day, seven till seven; but not from noon till two");
+  CHECK(words_of("Mo-Su 07:00-19:00; Sa 08:00-12:00") ==
+        "every day, seven till seven; but on Saturday, eight till noon");
+  CHECK(words_of("Mo-Fr 07:00-10:00; PH off") ==
+        "Monday to Friday, seven till ten; but not on bank holidays");
+  CHECK(words_of("Mo-Fr 08:00-18:00; Aug off") ==
+        "Monday to Friday, eight till six; but not in August");
+  CHECK(words_of("Mo-Fr 08:00-18:00; Dec 24-Jan 2 off") ==
+        "Monday to Friday, eight till six; but not from 24 December to 2 January");
+  CHECK(words_of("Mo-Fr 07:00-10:00; Sa 08:00-10:00; Su off") ==
+        "Monday to Friday, seven till ten; Saturday, eight till ten; not on Sunday");
+}
+
+TEST_CASE("what a rule adds to days before it is said with also", "[hours]") {
+  CHECK(words_of("Mo-Fr 08:00-10:00, We 12:00-14:00") ==
+        "Monday to Friday, eight till ten; and also Wednesday, noon till two");
+  CHECK(words_of("Mo-Sa 08:00-13:00; 15:00-18:00") ==
+        "Monday to Saturday, eight till one; and also every day, three till six");
+  CHECK(words_of("Mo-Fr 08:00-10:00 || off") ==
+        "Monday to Friday, eight till ten; otherwise never");
+}
+
+// Both parts stand on the plate when a mapper parted them by the wrong sign.
+TEST_CASE("a rule that a later one replaces doesn't vanish without a word", "[hours]") {
+  CHECK(words_of("Mo-Fr 07:00-10:00; Mo-Fr 16:00-19:00") ==
+        "Monday to Friday, four till seven (\u201cseven till ten\u201d earlier in the text doesn't "
+        "count)");
+  CHECK(words_of("Sa 08:00-12:00; Mo-Su 07:00-19:00") ==
+        "every day, seven till seven (\u201cSaturday, eight till noon\u201d earlier in the text "
+        "doesn't count)");
+  CHECK(words_of("Mo-Fr 07:00-10:00; off") ==
+        "never (\u201cMonday to Friday, seven till ten\u201d earlier in the text doesn't count)");
+  CHECK(words_of("Mo-Fr 07:00-10:00; Mo-Fr 07:00-10:00") == "Monday to Friday, seven till ten");
+  CHECK(words_of("PH off; Mo-Fr 08:00-10:00") ==
+        "not on bank holidays; Monday to Friday, eight till ten (even on bank holidays)");
+}
+
+TEST_CASE("small hours that a later rule's day cuts off are said", "[hours]") {
+  CHECK(words_of("Mo-Su 22:00-06:00; Sa 10:00-12:00") ==
+        "every day, ten at night till six in the morning; but on Saturday, ten till noon (nothing "
+        "else from midnight to midnight)");
+  CHECK(words_of("22:00-06:00; Sa off") ==
+        "every day, ten at night till six in the morning; but not on Saturday (from midnight to "
+        "midnight)");
+  CHECK(
+      words_of("Fr 22:00-02:00; Fr 20:00-23:00") ==
+      "Friday, eight in the evening till eleven at night (\u201cten at night till two in the "
+      "morning\u201d earlier in the text doesn't count, but for what of it lies after midnight on "
+      "Saturday)");
+}
+
+TEST_CASE("two kinds of days side by side are said as one", "[hours]") {
+  CHECK(words_of("PH Su off") == "not on bank holidays that fall on Sunday");
+  CHECK(words_of("Su PH off") == "not on bank holidays that fall on Sunday");
+  CHECK(words_of("SH Mo-Fr 08:00-09:00") ==
+        "Monday to Friday in the school holidays, eight till nine");
+  CHECK(words_of("PH -1 day 08:00-12:00") == "the day before a bank holiday, eight till noon");
+  CHECK(words_of("Aug Mo-Fr 08:00-12:00") == "Monday to Friday in August, eight till noon");
+  CHECK(words_of("2026: Mo 08:00-09:00") == "Monday, in 2026, eight till nine");
+}
+
+TEST_CASE("what nobody can tell is never said as certain", "[hours]") {
+  CHECK(words_of("\"by arrangement\"") == "\u201cby arrangement\u201d");
+  CHECK(words_of("24/7 \"on match days\"") == "\u201con match days\u201d");
+  CHECK(words_of("Tu \"on match days\"") == "perhaps Tuesday (\u201con match days\u201d)");
+  CHECK(words_of("Mo-Fr 06:00-22:00; Fr 08:00-12:00 unknown") ==
+        "Monday to Friday, six in the morning till ten at night; but perhaps Friday, eight till "
+        "noon");
+}
+
+TEST_CASE("words of the map never move the cursor", "[hours]") {
+  CHECK(words_of("Mo 07:00-10:00 open \"a\x1b[2Jb\"") ==
+        "Monday, seven till ten (\u201ca\ufffd[2Jb\u201d)");
+  CHECK(words_of("Mo\n\x1b[2J") == "Mo \ufffd[2J");
+  CHECK(Condition("7-\x1b").words() == "\u201c7-\ufffd\u201d, which can't be read");
+}
+
 TEST_CASE("a condition is said with its road state, property or user", "[hours]") {
   CHECK(Condition("wet").words() == "when it is wet");
   CHECK(Condition("flashing").words() == "when lights flash");
+  CHECK(Condition("weight>7.5").words() == "when the weight is over 7.5");
+  CHECK(Condition("max_axle_load<=2 t").words() == "when the max axle load is at most 2 t");
+  CHECK(Condition("hgv").words() == "for lorries");
+  CHECK(Condition("").words() == "on a condition that is missing");
+}
+
+TEST_CASE("parts of a condition that must hold together are not heard as a list", "[hours]") {
   CHECK(Condition("Mo-Fr 07:00-10:00 AND weight>7.5").words() ==
-        "Monday to Friday, seven till ten and with weight>7.5");
+        "Monday to Friday, seven till ten, and only when the weight is over 7.5");
+  CHECK(Condition("Mo-Fr 07:00-10:00; Sa 08:00-10:00 AND wet").words() ==
+        "(Monday to Friday, seven till ten; Saturday, eight till ten), and only when it is wet");
+  CHECK(
+      Condition("hgv AND Mo-Fr 07:00-10:00 AND SH").words() ==
+      "for lorries, and only on Monday to Friday, seven till ten, and only in the school holidays");
+}
+
+TEST_CASE("clauses that take away are said with but not", "[hours]") {
+  CHECK(Timetable("yes @ (Mo-Fr 07:00-10:00); no @ (PH)").words() ==
+        "Monday to Friday, seven till ten; but not on bank holidays");
+  CHECK(Timetable("yes @ (24/7); no @ (Mo-Fr 07:00-10:00; Sa 08:00-10:00)").words() ==
+        "at any time; but not (Monday to Friday, seven till ten; Saturday, eight till ten)");
+  CHECK(Timetable("no @ (PH)").words() == "never");
 }
 
 TEST_CASE("every reason has its words but those that need none", "[hours]") {

@@ -45,7 +45,11 @@ struct Slice {
 struct Answer {
   Tri in_force = Tri::unknown;
   Reason reason = Reason::stated;
-  Slice rule;  ///< the rule, clause part or word that decides; empty: no rule speaks of that time
+  Slice rule =
+      {};  ///< the rule, clause part or word that decides; empty: no rule speaks of that time
+  /// Of `holiday`: the bank holiday that made the difference is so many days after the day asked
+  /// about, before it when below nought ("PH -1 day" on a Christmas Eve: 1). Else 0.
+  std::int16_t holiday_days = 0;
   friend constexpr bool operator==(const Answer&, const Answer&) = default;
 };
 

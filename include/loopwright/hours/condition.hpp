@@ -72,6 +72,9 @@ class Condition {
   [[nodiscard]] Answer at(const CivilTime& at, const Setting& setting,
                           const Circumstances& about = {}) const;
   [[nodiscard]] CivilTime next_look(const CivilTime& at, const Setting& setting) const;
+  /// True when no part of it hangs on the time. What it hangs on else is taken for what it is now.
+  [[nodiscard]] bool never_changes() const;
+  /// Safe to print, whatever the text holds.
   [[nodiscard]] std::string words() const;  ///< "Monday to Friday, seven till ten, when it is wet"
   [[nodiscard]] const std::string& text() const { return text_; }
 
@@ -80,11 +83,19 @@ class Condition {
   std::vector<ConditionPart> parts_;
 };
 
+/// What of a text can't be read: where, in bytes, and what was looked for there.
+struct Unread {
+  std::size_t at = 0;
+  std::string_view wanted;
+  friend bool operator==(const Unread&, const Unread&) = default;
+};
+
 /// Which clauses may be the one that holds.
 struct Possible {
   static constexpr std::size_t base = 0;  ///< bit of the base; clause k has bit k + 1
   std::uint64_t bits = 1;
   Reason reason = Reason::stated;  ///< why it isn't one alone; or holiday
+  std::int16_t holiday_days = 0;   ///< of holiday, as of Answer
   [[nodiscard]] bool settled() const { return (bits & (bits - 1)) == 0; }
   [[nodiscard]] bool has(std::size_t bit) const { return (bits >> bit & 1U) != 0; }
   friend constexpr bool operator==(const Possible&, const Possible&) = default;
@@ -98,6 +109,10 @@ class Conditional {
   };
   [[nodiscard]] const std::string& base() const { return base_; }
   [[nodiscard]] const std::vector<Row>& rows() const { return rows_; }
+  /// The first thing of the text that can't be read: a value missing before '@', a condition behind
+  /// it, hours in one, a word nobody knows. Empty when all of it can be. What can be read is asked
+  /// all the same: a clause that can't be may hold or not.
+  [[nodiscard]] const std::optional<Unread>& unread() const { return unread_; }
   /// The value of a bit of Possible.
   [[nodiscard]] const std::string& value(std::size_t bit) const {
     return bit == Possible::base ? base_ : rows_[bit - 1].value;
@@ -110,12 +125,15 @@ class Conditional {
   [[nodiscard]] std::optional<Instant> next_change(const Instant& at, const Setting& setting,
                                                    const Circumstances& about = {},
                                                    int ahead_days = 400) const;
+  /// The same value for ever, in the same circumstances: no condition hangs on the time.
+  [[nodiscard]] bool never_changes() const;
   [[nodiscard]] CivilTime next_look(const CivilTime& at, const Setting& setting) const;
 
  private:
   friend Conditional read_conditional(std::string_view base, std::string_view text);
   std::string base_;
   std::vector<Row> rows_;
+  std::optional<Unread> unread_;
 };
 
 /// Rules: of more than 62 clauses the last 62 are kept, which are those that win.

@@ -27,6 +27,11 @@ namespace loopwright::hours {
 
 struct Rules;  // inside src/hours
 
+/// Bytes of the longest text of hours, or of one condition, that is read; a longer one is unreadable.
+/// Source: a tag's value has at most 255 characters (OSM API 0.6, maximum_string_length), 1,020 bytes
+/// of UTF-8; sixteen times that is ours, for texts joined from several tags.
+inline constexpr std::size_t longest_text = 16'384;
+
 class Hours {
  public:
   [[nodiscard]] bool readable() const { return rules_ != nullptr; }
@@ -46,10 +51,14 @@ class Hours {
   /// `ahead_days`.
   [[nodiscard]] std::optional<Instant> next_change(const Instant& at, const Setting& setting,
                                                    int ahead_days = 400) const;
+  /// The same answer for ever, whatever day, place and nation: "24/7", "off", a comment alone, and a
+  /// text that can't be read. False of all else, though it may go without a change for years.
+  [[nodiscard]] bool never_changes() const;
   /// The first minute after `at` at which another answer is possible: where a span, a day or a
   /// rule begins or ends. For walking along the answers; never empty.
   [[nodiscard]] CivilTime next_look(const CivilTime& at, const Setting& setting) const;
   /// "Monday to Saturday, seven till ten and four till seven"; the text itself when not readable.
+  /// Safe to print, whatever the text holds.
   [[nodiscard]] std::string words() const;
 
  private:

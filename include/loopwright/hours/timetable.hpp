@@ -28,7 +28,9 @@ class Timetable {
                                const Setting& setting) const;
   [[nodiscard]] std::optional<Instant> next_change(const Instant& at, const Setting& setting,
                                                    int ahead_days = 400) const;
-  /// "Monday to Friday, seven till ten, but not on bank holidays"
+  /// The same answer for ever: nothing of it hangs on the time.
+  [[nodiscard]] bool never_changes() const { return clauses_.never_changes(); }
+  /// Safe to print, whatever the text holds: "Monday to Friday, seven till ten, but not on bank holidays"
   [[nodiscard]] std::string words() const;
 
  private:
