@@ -5,7 +5,7 @@
 // 2. What is public but no place for a lesson: a motorway when not built in, living streets,
 //    highway=road (nobody knows what it is), service roads of a special kind, reversible roads,
 //    unsealed or bad surfaces, fords when not built in, and tolls.
-// 3. One-way: the other direction is shut. oneway:conditional shuts or opens a direction at times.
+// 3. One-way: the other direction is shut; by the hour, it may be at times (one_way_hours.cpp).
 // A road that some clause opens, or leaves open, at some hours is as open as then, with its rules
 // by the hour beside: those of the access keys, a gate when buses are let through, and those of
 // one-way. What never may be driven has none.
@@ -19,10 +19,10 @@
 
 #include "access_tree.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/condition.hpp"
 #include "loopwright/mark/on_hours.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "one_way_hours.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -131,43 +131,21 @@ CarAccess from_keys(const Tags& tags) {
   return access;
 }
 
-/// A conditional text says where traffic may go while it holds.
-std::vector<OnClause> one_way_clauses(std::string_view text, RoadClass road_class,
-                                      bool OneWay::*direction) {
-  std::vector<OnClause> clauses;
-  for (const hours::Clause& clause : hours::split_conditional(text)) {
-    const OneWay then = one_way_of(Tags{{"oneway", clause.value}}, road_class);
-    clauses.push_back({then.*direction, clause.condition});
-  }
-  if (clauses.empty()) clauses.push_back({false, "? " + std::string(text)});
-  return clauses;
-}
-
-/// One direction of a road whose one-way key has conditions: open or shut for good, or by rules.
-void apply_conditional(Access& access, std::vector<TimedAccess>& rules, const Switched& when,
-                       const std::string& source) {
+/// One direction by the one-way keys: open or shut for good, or by rules.
+void apply_hours(Access& access, std::vector<TimedAccess>& rules, const Switched& when,
+                 const std::string& source) {
   if (!when.base && when.clauses.empty()) access = Access::no;
   if (!when.clauses.empty())
     rules.push_back({road::Timed::access, when.base, clauses_text(when.clauses), {}, source});
 }
 
 void apply_one_way(CarAccess& access, const Tags& tags, RoadClass road_class) {
-  const OneWay one_way = one_way_of(tags, road_class);
-  const std::string_view text = tags.get("oneway:conditional");
-  const bool by_hour = !text.empty();
-  if (!one_way.along && !one_way.against && !by_hour)
-    return tighten(access, Access::unsuited, one_way.tag);
-  if (!by_hour) {
-    if (!one_way.along) access.along = Access::no;
-    if (!one_way.against) access.against = Access::no;
-    return;
-  }
-  const std::string source = tag_text("oneway:conditional", text);
-  const auto along = one_way_clauses(text, road_class, &OneWay::along);
-  const auto against = one_way_clauses(text, road_class, &OneWay::against);
-  apply_conditional(access.along, access.timed_along, switched(one_way.along, along), source);
-  apply_conditional(access.against, access.timed_against, switched(one_way.against, against),
-                    source);
+  const OneWay plain = one_way_of(tags, road_class);
+  const OneWayHours hours = one_way_hours(tags, road_class);
+  if (!plain.along && !plain.against && hours.source.empty())
+    return tighten(access, Access::unsuited, plain.tag);
+  apply_hours(access.along, access.timed_along, hours.along, hours.source);
+  apply_hours(access.against, access.timed_against, hours.against, hours.source);
 }
 
 /// What never may be driven has no hours.

@@ -1,7 +1,7 @@
 // 1. Each piece that touches the junction is a part; traffic comes in by it, leaves by it, or both.
 // 2. Two parts next to each other in driving order are one arm when at least one is one-way, they
 //    aren't a way in followed by a way out, and either
-//    - their traffic meets again within 60 m (a splitter island; ours), or
+//    - their traffic meets again within 60 m (a splitter island; traffic_reach.cpp), or
 //    - the way out and the way in are the same road: same name or ref, both slip roads or both
 //      halves of a dual carriageway, and they lie within 60 degrees; or both are nameless roads of
 //      one class within 30 degrees.
@@ -9,7 +9,6 @@
 //    A way out and a way in of one name or ref are one arm, too, when nothing but other ways in lie
 //    between: at a big ring a side street may come in there.
 // 3. Exits are counted over arms in driving order from the entry.
-// Traffic is followed by its direction, never over a ring; a ring that both reach is a meeting too.
 #include "arms.hpp"
 
 #include <algorithm>
@@ -20,74 +19,14 @@
 
 #include "approach.hpp"
 #include "public_road.hpp"
+#include "traffic_reach.hpp"
 
 namespace loopwright::mark {
 namespace {
 
-constexpr double meets_within_m = 60;
 constexpr double same_road_within_deg = 60;
 constexpr double nameless_within_deg = 30;
 constexpr double clear_of_flare_m = 30;
-
-/// Where traffic gets within the limit when leaving by a stretch, or where it may have come from.
-class Traffic {
- public:
-  Traffic(const Draft& draft, const road::Roads& roads) : draft_(draft), roads_(roads) {}
-
-  enum class Sense { leaving, coming };
-
-  /// Nodes, or rings as numbers beyond them; ordered. The junction's own ring doesn't count.
-  std::vector<std::uint64_t> reach(StretchId away, Sense sense) {
-    own_ring_ = ring_at(roads_.from_node(away));
-    stops_.clear(), rings_.clear();
-    add(away, 0);
-    for (std::size_t i = 0; i < stops_.size(); ++i) {
-      const Stop here = stops_[i];
-      for (const StretchId next : roads_.leaving(roads_.to_node(here.by))) {
-        const StretchId driven = sense == Sense::leaving ? next : next.back();
-        if (next != here.by.back() && traffic_takes(draft_, driven)) add(next, here.metres);
-      }
-    }
-    std::vector<std::uint64_t> reached = rings_;
-    for (const Stop& stop : stops_) reached.push_back(roads_.to_node(stop.by).value);
-    std::ranges::sort(reached);
-    return reached;
-  }
-
- private:
-  struct Stop {
-    StretchId by;  ///< the stretch that led here
-    double metres = 0;
-  };
-
-  [[nodiscard]] PlaceId ring_at(NodeId node) const {
-    return draft_.place_at(node, road::Kind::roundabout);
-  }
-
-  void add(StretchId stretch, double metres) {
-    metres += roads_.piece(stretch).length_m;
-    if (metres > meets_within_m || is_ring(roads_, stretch)) return;
-    const NodeId node = roads_.to_node(stretch);
-    if (const PlaceId ring = ring_at(node); ring.known()) {
-      if (ring != own_ring_) rings_.push_back((std::uint64_t{1} << 32U) + ring.value);
-      return;
-    }
-    const bool known = std::ranges::any_of(stops_, [&](const Stop& stop) {
-      return roads_.to_node(stop.by) == node && stop.metres <= metres;
-    });
-    if (!known) stops_.push_back({stretch, metres});
-  }
-
-  const Draft& draft_;
-  const road::Roads& roads_;
-  PlaceId own_ring_;
-  std::vector<Stop> stops_;
-  std::vector<std::uint64_t> rings_;
-};
-
-bool share(const std::vector<std::uint64_t>& a, const std::vector<std::uint64_t>& b) {
-  return std::ranges::any_of(a, [&](auto x) { return std::ranges::binary_search(b, x); });
-}
 
 class Joiner {
  public:
@@ -106,7 +45,7 @@ class Joiner {
   }
 
  private:
-  using Sense = Traffic::Sense;
+  using Sense = TrafficReach::Sense;
 
   bool meet_again(const ArmPart& a, const ArmPart& b) {
     if (a.out && b.in && meet(a, Sense::leaving, b, Sense::coming)) return true;
@@ -116,7 +55,7 @@ class Joiner {
 
   bool meet(const ArmPart& a, Sense sense_a, const ArmPart& b, Sense sense_b) {
     const auto from_a = traffic_.reach(a.away, sense_a);
-    return !from_a.empty() && share(from_a, traffic_.reach(b.away, sense_b));
+    return !from_a.empty() && share_one(from_a, traffic_.reach(b.away, sense_b));
   }
 
   bool is_same_road(const ArmPart& a, const ArmPart& b) const {
@@ -153,7 +92,7 @@ class Joiner {
            piece.road_class <= road::RoadClass::tertiary_link;
   }
 
-  Traffic traffic_;
+  TrafficReach traffic_;
   const road::Roads& roads_;
 };
 

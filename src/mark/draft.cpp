@@ -128,6 +128,9 @@ void Draft::finish() {
   std::ranges::stable_sort(tables.timed_rules, {}, [](const road::TimedRule& rule) {
     return std::pair(rule.stretch, rule.about);
   });
+  std::ranges::stable_sort(tables.idle_rules, {}, [](const road::IdleRule& rule) {
+    return std::pair(rule.stretch, rule.source);
+  });
 }
 
 }  // namespace loopwright::mark

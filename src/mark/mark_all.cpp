@@ -44,6 +44,7 @@ void mark_all(Draft& draft) {
   mark_manoeuvres(draft);
   mark_controls(draft);
   report_unread_hours(draft);
+  mark_idle_rules(draft);
   mark_addresses(draft);
   count_coverage(draft);
   draft.finish();

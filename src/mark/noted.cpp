@@ -3,7 +3,8 @@
 //    is gathered, and each family of runs found anew once.
 // 3. A noted limit settles whether the road is a 20 limit, ends a 20 zone that the map has there, and
 //    moves the places where the limit changes.
-// 4. Of each note is told when it changes nothing, when the map says the same for sure, and when the
+// 4. Noted humps slow their road (noted_humps.cpp).
+// 5. Of each note is told when it changes nothing, when the map says the same for sure, and when the
 //    map is sure of something else; then the note still has its way.
 #include "loopwright/mark/noted.hpp"
 
@@ -11,6 +12,7 @@
 #include <cmath>
 
 #include "note_spots.hpp"
+#include "noted_humps.hpp"
 #include "noted_limits.hpp"
 #include "noted_places.hpp"
 #include "noted_runs.hpp"
@@ -52,7 +54,8 @@ class NoteLayer {
   road::LessonTime lesson_;
   std::size_t row_ = 0;  // of the note at hand
   ChangesByFamily runs_;
-  std::vector<StretchId> limits_;                             // stretches whose limit is noted
+  std::vector<StretchId> limits_;  // stretches whose limit is noted
+  NotedHumps humps_;
   std::vector<std::pair<std::size_t, RunMember>> run_notes_;  // row of the note, what it adds
   std::vector<NoteFinding> findings_;
 };
@@ -206,7 +209,8 @@ void NoteLayer::lay_practice(const Note& note) {
     return find(NoteVerdict::agrees, "the map is sure of it too");
   }
   std::string why_not = add_noted_place(over_, note);
-  if (!why_not.empty()) find(NoteVerdict::left_out, std::move(why_not));
+  if (!why_not.empty()) return find(NoteVerdict::left_out, std::move(why_not));
+  if (kind == Kind::calming) humps_.count(over_.roads(), note);
 }
 
 void NoteLayer::lay_not_so(const Note& note) {
@@ -273,6 +277,7 @@ Noted NoteLayer::lay(std::span<const Note> notes) {
   limits_.erase(std::ranges::unique(limits_).begin(), limits_.end());
   change_limit_changes(over_, law_, limits_);
   change_runs(over_, runs_);
+  humps_.lay(over_);
   tell_short_runs(notes);
   std::ranges::stable_sort(findings_, {}, &NoteFinding::note);
   return over_.finish(std::move(findings_));

@@ -2,12 +2,10 @@
 //
 //   const OpenCountry country(roads);   country.holds(piece);
 //
-// Rules: private to mark.
+// Rules: private to mark. The roads must outlive it.
 #pragma once
 
-#include <unordered_map>
-
-#include "loopwright/road/roads.hpp"
+#include "road_density.hpp"
 
 namespace loopwright::mark {
 
@@ -17,8 +15,7 @@ class OpenCountry {
   [[nodiscard]] bool holds(PieceId piece) const;
 
  private:
-  const road::Roads* roads_;
-  std::unordered_map<std::int64_t, double> metres_by_cell_;
+  RoadDensity all_roads_;
 };
 
 }  // namespace loopwright::mark

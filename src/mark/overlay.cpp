@@ -51,6 +51,10 @@ road::Stretch& Overlay::stretch(StretchId s) {
   return changed(own_.stretches, roads_.stretches)[s.index()];
 }
 
+road::Piece& Overlay::piece(PieceId p) {
+  return changed(own_.pieces, roads_.pieces)[p.index()];
+}
+
 std::span<road::BusLane> Overlay::bus_lanes() {
   return changed(own_.bus_lanes, roads_.bus_lanes);
 }

@@ -25,6 +25,7 @@ class Overlay {
 
   TextId text(std::string_view text);
   road::Stretch& stretch(StretchId s);
+  road::Piece& piece(PieceId p);
   std::span<road::BusLane> bus_lanes();
   void add_pull_up(const road::PullUp& row);
   PlaceId add_place(const road::Place& place, std::span<const NodeId> nodes,

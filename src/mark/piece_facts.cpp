@@ -6,14 +6,14 @@
 //    which roads wind (bend_runs.cpp) and which streets are quiet, since that depends on the limit.
 // 4. Bus lanes, and limits that change by the hour (limit_hours.cpp; room read has kept the hours of
 //    access).
-// Humps slow a piece when its way says so, or when there is one at least every 150 m: the greatest
-// distance between humps that makes a series (council summary of the 1999 regulations: 20-150 m).
+// Humps slow a piece when its way says so, or when those on it make a series (humps.hpp).
 #include <algorithm>
 #include <array>
 #include <optional>
 #include <span>
 
 #include "dual_carriageways.hpp"
+#include "humps.hpp"
 #include "law_days.hpp"
 #include "limit_hours.hpp"
 #include "limits_among_streets.hpp"
@@ -31,7 +31,6 @@ namespace {
 namespace flag = road::piece_flag;
 using road::RoadClass;
 
-constexpr double hump_every_m = 150;
 constexpr int quiet_up_to_mph = 30, quiet_up_to_kmh = 50;
 
 bool says_yes(const Tags& tags, std::string_view key) {
@@ -104,8 +103,7 @@ void PieceFacts::add_widths(PieceId id) {
 bool PieceFacts::has_humps(PieceId id) {
   const RawWay& way = draft_.way(id);
   if (has_hump(way.tags.get("traffic_calming"))) return true;
-  const std::size_t humps = humps_.count_on(way, row(id).from_index, row(id).to_index);
-  return humps > 0 && static_cast<double>(humps) * hump_every_m >= row(id).length_m;
+  return humps_slow(humps_.count_on(way, row(id).from_index, row(id).to_index), row(id).length_m);
 }
 
 void PieceFacts::add_shape_and_kind(PieceId id) {

@@ -13,6 +13,7 @@
 #include <algorithm>
 
 #include "dual_carriageways.hpp"
+#include "one_way_hours.hpp"
 #include "piece_widths.hpp"
 #include "run_rules.hpp"
 #include "shape_runs.hpp"
@@ -110,7 +111,10 @@ void RunKinds::ask_piece(PieceId id) {
 /// One-way at all hours: by the hour, whoever drives it may meet others, and it is none.
 bool RunKinds::is_one_way_street(PieceId id) const {
   const road::Piece& piece = draft_.tables.pieces[id.index()];
-  return (piece.flags & flag::one_way) != 0 && !draft_.way_tags(id).has("oneway:conditional") &&
+  if ((piece.flags & flag::one_way) == 0) return false;
+  const OneWayHours hours = one_way_hours(draft_.way_tags(id), piece.road_class);
+  const bool changes = !hours.along.clauses.empty() || !hours.against.clauses.empty();
+  return !changes && hours.along.base != hours.against.base &&
          way_length_m(piece.way) >= least_one_way_m;
 }
 

@@ -6,8 +6,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/access_tree.cpp
   ${CMAKE_CURRENT_LIST_DIR}/barriers.cpp
   ${CMAKE_CURRENT_LIST_DIR}/one_way.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/one_way_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ordinary_car.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parking.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/idle_rules.cpp
   ${CMAKE_CURRENT_LIST_DIR}/unread_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/widths.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bends.cpp
@@ -26,6 +28,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/gradients.cpp
   ${CMAKE_CURRENT_LIST_DIR}/height_profile.cpp
   ${CMAKE_CURRENT_LIST_DIR}/open_country.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/road_density.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_line.cpp
   ${CMAKE_CURRENT_LIST_DIR}/incline.cpp
   ${CMAKE_CURRENT_LIST_DIR}/on_hours.cpp
@@ -69,6 +72,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/minis.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_spots.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted_humps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_limits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_runs.cpp
@@ -90,6 +94,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/signed_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/slip_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tram_crossings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/traffic_reach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tram_rails.cpp
   ${CMAKE_CURRENT_LIST_DIR}/trams.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rings.cpp

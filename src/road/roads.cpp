@@ -128,6 +128,7 @@ Roads view_of(const Tables& t, AreaInfo info) {
   v.place_node_first = t.place_node_first, v.place_nodes = t.place_nodes;
   v.place_piece_first = t.place_piece_first, v.place_pieces = t.place_pieces;
   v.turn_rules = t.turn_rules, v.rule_path = t.rule_path, v.timed_rules = t.timed_rules;
+  v.idle_rules = t.idle_rules;
   v.bus_lanes = t.bus_lanes, v.pull_ups = t.pull_ups, v.signs = t.signs;
   v.addresses = t.addresses, v.named_spots = t.named_spots, v.place_index = t.place_index;
   v.grid = t.grid, v.text_first = t.text_first, v.text_bytes = t.text_bytes;

@@ -107,6 +107,9 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
     return in.fits(r.stretch) && in.fits(r.base) && in.fits(r.text) && in.fits(r.who) &&
            in.fits(r.source);
   }));
+  first.note(bad_row("idle_rules", c.idle_rules, [&](const road::IdleRule& r) {
+    return in.fits(r.stretch) && in.fits(r.tag);
+  }));
   first.note(bad_row("bus_lanes", c.bus_lanes, [&](const road::BusLane& lane) {
     return in.fits(lane.piece) && in.fits(lane.hours) && in.fits(lane.who) && in.fits(lane.doubt) &&
            in.fits(lane.source);

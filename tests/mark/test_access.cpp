@@ -250,6 +250,50 @@ TEST_CASE("one-way by the hour shuts or opens the other direction by the hour", 
   CHECK(freed.timed_against.front().source == "oneway:conditional=no @ (Mo-Fr 07:00-10:00)");
 }
 
+// OSM wiki, Conditional restrictions: the more special mode wins.
+TEST_CASE("one-way by the hour for cars outranks that for all, whatever the order of the tags",
+          "[mark]") {
+  const CarAccess cars = street({{"oneway:motorcar:conditional", "no @ (Su)"},
+                                 {"oneway:conditional", "yes @ (07:00-19:00)"}});
+  CHECK(along(cars) == "at all hours");
+  CHECK(against(cars) == "yes, no @ (07:00-19:00); yes @ (Su)");
+  CHECK(cars.timed_against.front().source ==
+        "oneway:conditional=yes @ (07:00-19:00); oneway:motorcar:conditional=no @ (Su)");
+  for (const char* mode : {"motorcar", "motor_vehicle", "vehicle"}) {
+    const std::string key = "oneway:" + std::string(mode) + ":conditional";
+    CHECK(against(street({{key, "yes @ (07:00-19:00)"}})) == "yes, no @ (07:00-19:00)");
+  }
+  CHECK(against(street({{"oneway:vehicle:conditional", "yes @ (Sa)"},
+                        {"oneway:motor_vehicle:conditional", "no @ (Sa 09:00-12:00)"}})) ==
+        "yes, no @ (Sa); yes @ (Sa 09:00-12:00)");
+}
+
+TEST_CASE("a general one-way by the hour opens nothing that a plain tag for cars shuts, but shuts",
+          "[mark]") {
+  CHECK(against(street({{"oneway:motor_vehicle", "yes"}, {"oneway:conditional", "no @ (Su)"}})) ==
+        "never");
+  CHECK(against(street({{"oneway:motorcar", "no"}, {"oneway:conditional", "yes @ (Su)"}})) ==
+        "yes, no @ (Su)");
+  CHECK(against(street({{"oneway", "yes"}, {"oneway:motorcar:conditional", "no @ (Su)"}})) ==
+        "no, yes @ (Su)");
+}
+
+TEST_CASE("one-way by the hour for others than cars changes nothing", "[mark]") {
+  for (const char* key : {"oneway:bicycle:conditional", "oneway:bus:conditional"}) {
+    CHECK(against(street({{"oneway", "yes"}, {key, "no @ (Su)"}})) == "never");
+    CHECK(against(street({{key, "yes @ (Su)"}})) == "at all hours");
+  }
+  CHECK(against(street({{"oneway:conditional", "yes @ (bicycle)"}})) == "at all hours");
+  CHECK(of({{"oneway", "reversible"}, {"oneway:conditional", "no @ (bicycle)"}}) ==
+        Access::unsuited);
+}
+
+TEST_CASE("one-way by an hour that can't be read may shut both directions", "[mark]") {
+  const CarAccess access = street({{"oneway:motor_vehicle:conditional", "mornings"}});
+  CHECK(along(access) == "yes, no @ (? mornings)");
+  CHECK(against(access) == "yes, no @ (? mornings)");
+}
+
 TEST_CASE("a reversible road is driven only as its hours say", "[mark]") {
   CHECK(of({{"oneway", "reversible"}}) == Access::unsuited);
   const CarAccess tidal =

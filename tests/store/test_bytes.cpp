@@ -30,25 +30,25 @@ std::string hex(std::string_view bytes) {
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.size() == 2224);
+  CHECK(bytes.size() == 2280);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "03000000");           // format 3
-  CHECK(hex(bytes.substr(12, 4)) == "1f000000");          // info and 30 columns
-  CHECK(hex(bytes.substr(16, 8)) == "b008000000000000");  // 2224 bytes
-  CHECK(hex(bytes.substr(24, 16)) == "aca6f19f7a16072072d0a7fe473cf4b6");
-  CHECK(hex(bytes.substr(40, 8)) == "d9ad94b73585d7f6");
+  CHECK(hex(bytes.substr(8, 4)) == "04000000");           // format 4
+  CHECK(hex(bytes.substr(12, 4)) == "20000000");          // info and 31 columns
+  CHECK(hex(bytes.substr(16, 8)) == "e808000000000000");  // 2280 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "ac15a05e91104fd855680f9f7d22c4d3");
+  CHECK(hex(bytes.substr(40, 8)) == "9070444defe6548d");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   const std::string info = bytes.substr(48, 56);
   CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
-  CHECK(hex(info.substr(24, 8)) == "f806000000000000");  // 48 + 31 × 56 = 1784
+  CHECK(hex(info.substr(24, 8)) == "3007000000000000");  // 48 + 32 × 56 = 1840
   CHECK(hex(info.substr(32, 8)) == "9000000000000000");
   CHECK(hex(info.substr(40, 8)) == "0100000000000000");
   const std::string nodes = bytes.substr(48 + 56, 56);
   CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
-  CHECK(hex(nodes.substr(24, 8)) == "8807000000000000");
+  CHECK(hex(nodes.substr(24, 8)) == "c007000000000000");
   CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
   CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
   CHECK(hex(nodes.substr(48, 8)) == "0d351728a8d74674");
@@ -56,13 +56,13 @@ TEST_CASE("the section table of an area file has these bytes", "[store]") {
 
 TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.substr(1784, 144) ==
+  CHECK(bytes.substr(1840, 144) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
         "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
   // Two nodes: OSM id, latitude and longitude, flags, reserved.
-  CHECK(hex(bytes.substr(1928, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(1952, 24)) == "0c0000000000000000000000000000000000000000000000");
-  CHECK(bytes.substr(2208, 16) == std::string("Mill Street") + std::string(5, '\0'));
+  CHECK(hex(bytes.substr(1984, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(2008, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(bytes.substr(2264, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
 /// The bytes of a section's rows; entries of the table are 56 bytes, the offset is at 24 of them.
@@ -76,11 +76,13 @@ std::string section_of(const std::string& bytes, std::string_view name) {
   }
 }
 
-TEST_CASE("a rule with hours and a bus lane have these bytes", "[store]") {
+TEST_CASE("rules with conditions and a bus lane have these bytes", "[store]") {
   road::Tables tables = test::tiny_tables();
   const TextId street{1};
   tables.timed_rules.push_back(
       {StretchId{1}, street, TextId{0}, TextId{0}, street, road::Timed::gate, {}});
+  tables.idle_rules.push_back(
+      {{7, ObjectType::way, {}}, StretchId{1}, street, road::Idle::unread, {}});
   road::BusLane lane;
   lane.piece = PieceId{0};
   lane.direction = road::LaneDirection::against, lane.side = road::LaneSide::right;
@@ -94,6 +96,9 @@ TEST_CASE("a rule with hours and a bus lane have these bytes", "[store]") {
   // Stretch, base, text, who and source, then what it is about.
   CHECK(hex(section_of(bytes, "timed_rules")) ==
         "010000000100000000000000000000000100000002000000");
+  // Object: id and type; stretch, tag, why.
+  CHECK(hex(section_of(bytes, "idle_rules")) ==
+        "0700000000000000010000000000000001000000010000000200000000000000");
   // Piece; direction, side, contraflow, doubtful, lane, lanes; hours, who, doubt, source.
   CHECK(hex(section_of(bytes, "bus_lanes")) ==
         "00000000010201010203000001000000010000000000000000000000");

@@ -130,10 +130,13 @@ TEST_CASE("verifying an area finds row numbers that lead nowhere", "[store]") {
   CHECK(with_word("text_first", 8, 12) == "row 2 of 'text_first' is out of order" + advice);
 }
 
-TEST_CASE("verifying an area finds rules with hours and bus lanes that point nowhere", "[store]") {
+TEST_CASE("verifying an area finds rules with conditions and bus lanes that point nowhere",
+          "[store]") {
   road::Tables tables = test::tiny_tables();
   tables.timed_rules.resize(1);
   tables.timed_rules[0].stretch = StretchId{1};
+  tables.idle_rules.resize(1);
+  tables.idle_rules[0].stretch = StretchId{1};
   tables.bus_lanes.resize(1);
   tables.bus_lanes[0].piece = PieceId{0};
   const test::ScratchFolder folder;
@@ -146,6 +149,9 @@ TEST_CASE("verifying an area finds rules with hours and bus lanes that point now
   for (const std::size_t at : {0, 4, 8, 12, 16})  // stretch, base, text, who, source
     CHECK(fault("timed_rules", at) ==
           "row 0 of 'timed_rules' points outside another column" + advice);
+  for (const std::size_t at : {16, 20})  // stretch, tag
+    CHECK(fault("idle_rules", at) ==
+          "row 0 of 'idle_rules' points outside another column" + advice);
   for (const std::size_t at : {0, 12, 16, 20, 24})  // piece, hours, who, doubt, source
     CHECK(fault("bus_lanes", at) == "row 0 of 'bus_lanes' points outside another column" + advice);
 }

@@ -161,6 +161,8 @@ void mark_manoeuvres(Draft& draft);      ///< where to stop and practise; needs 
 void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
 void mark_addresses(Draft& draft);       ///< addresses, and what has a name
 void report_unread_hours(Draft& draft);  ///< which hours can't be read; needs the pull-up places
+void mark_idle_rules(Draft& draft);      ///< conditions that never change for a car; after bus lanes
+                                         ///< and pull-up places
 void count_coverage(Draft& draft);  ///< for the report: how much the map tells of which streets
 
 /// All of the above in order, then draft.finish().

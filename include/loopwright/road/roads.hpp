@@ -218,6 +218,23 @@ struct TimedRule {
   std::uint8_t reserved[3] = {};
 };
 
+/// Why a tag with conditions gives a learner's car no rule by the hour.
+enum class Idle : std::uint8_t {
+  others,  ///< it binds others than cars: lorries, bicycles, weights, residents
+  same,    ///< for a learner's car it is the same at all hours: shut, or open
+  unread   ///< the program reads no such tag, or not there: look for the sign
+};
+
+/// A tag with conditions of which a learner's car has no TimedRule, BusLane or TurnRule. Only for
+/// lists of what is mapped: no search, time or proof may hang on it. Ordered by stretch, then source.
+struct IdleRule {
+  OsmObject source;   ///< the way; a point of it or a turn restriction, when the tag is theirs
+  StretchId stretch;  ///< a stretch of that road, one for each piece; of a restriction where it begins
+  TextId tag;         ///< as mapped: "bicycle:conditional=no @ (Mo-Su 11:00-17:00)"
+  Idle why = Idle::others;
+  std::uint8_t reserved[7] = {};
+};
+
 enum class LaneSide : std::uint8_t { unknown, left, right };
 enum class LaneDirection : std::uint8_t { along, against, unknown };  ///< of the way
 
@@ -310,6 +327,7 @@ struct Columns {
   Array<TurnRule> turn_rules;
   Array<StretchId> rule_path;
   Array<TimedRule> timed_rules;       ///< by stretch
+  Array<IdleRule> idle_rules;         ///< by stretch
   Array<BusLane> bus_lanes;           ///< by piece
   Array<PullUp> pull_ups;
   Array<SignedTo> signs;              ///< by stretch
@@ -331,6 +349,7 @@ void for_each_column(C& c, F&& f) {
   f("place_node_first", c.place_node_first), f("place_nodes", c.place_nodes);
   f("place_piece_first", c.place_piece_first), f("place_pieces", c.place_pieces);
   f("turn_rules", c.turn_rules), f("rule_path", c.rule_path), f("timed_rules", c.timed_rules);
+  f("idle_rules", c.idle_rules);
   f("bus_lanes", c.bus_lanes), f("pull_ups", c.pull_ups), f("signs", c.signs);
   f("addresses", c.addresses), f("named_spots", c.named_spots), f("place_index", c.place_index);
   f("grid", c.grid), f("text_first", c.text_first);
