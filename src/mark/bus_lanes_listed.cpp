@@ -10,7 +10,10 @@
 // 4. Who may use it: every mode whose key says "yes" or "designated" there.
 // 5. The first place is the left side, the last the right; on a two-way road without a suffix
 //    neither direction nor side is known.
-// Source: OSM wiki, pages Bus lanes and Key:bus:lanes.
+// 6. Clauses of several keys are ranked as those of whole roads are (access_tree.cpp): of those that
+//    hold together the most special key's wins, and one of a less special key than the plain value
+//    of that place frees no lane, but may reserve it.
+// Source: OSM wiki, pages Bus lanes, Key:bus:lanes, Key:access (order of the modes).
 #include <algorithm>
 #include <array>
 
@@ -78,20 +81,27 @@ std::size_t lane_count(const std::vector<LaneList>& lists) {
   return count;
 }
 
-std::string_view base_of(const std::vector<LaneList>& lists, std::size_t lane) {
-  for (const LaneList& list : lists) {
-    if (const auto value = place(list.base, lane); !value.empty()) return value;
-  }
-  return {};
+/// The key that a place has its plain value from; the end when none has one.
+auto base_list(const std::vector<LaneList>& lists, std::size_t lane) {
+  return std::ranges::find_if(lists, [&](const auto& l) { return !place(l.base, lane).empty(); });
 }
 
-/// The hours at which a place has a value, over all keys, the most special last since it wins.
+std::string_view base_of(const std::vector<LaneList>& lists, std::size_t lane) {
+  const auto list = base_list(lists, lane);
+  return list == lists.end() ? std::string_view() : place(list->base, lane);
+}
+
+/// The hours at which a place has a value, over all keys, the most special last since it wins. A
+/// clause of a less special key than the plain one counts only when it keeps cars out (step 6).
 OnHours hours_of(const std::vector<LaneList>& lists, std::size_t lane, std::string_view value) {
+  const auto base = base_list(lists, lane);
   std::vector<OnClause> clauses;
-  for (auto list = lists.rbegin(); list != lists.rend(); ++list) {
+  for (auto list = lists.end(); list != lists.begin();) {
+    const bool special = --list <= base;
     for (const ListClause& clause : list->clauses) {
       const std::string_view at = place(clause.values, lane);
-      if (!at.empty()) clauses.push_back({at == value, clause.condition});
+      if (!at.empty() && (special || at == value))
+        clauses.push_back({at == value, clause.condition});
     }
   }
   return on_hours(base_of(lists, lane) == value, clauses);
@@ -131,9 +141,8 @@ std::string source_of(const Tags& tags, const std::vector<LaneList>& lists) {
 
 /// The tag that a place has its plain value from; the first key when none has one.
 std::string base_tag(const Tags& tags, const std::vector<LaneList>& lists, std::size_t lane) {
-  for (const LaneList& list : lists)
-    if (!place(list.base, lane).empty()) return tag_text(tags, list.key);
-  return tag_text(tags, lists.front().key);
+  const auto list = base_list(lists, lane);
+  return tag_text(tags, list == lists.end() ? lists.front().key : list->key);
 }
 
 std::string timed_key(const std::vector<LaneList>& lists) {

@@ -240,6 +240,47 @@ TEST_CASE("listed lanes have their hours from the bus key or from the ban on car
         "along, left, yes @ (24/7); no @ (Mo-Fr 10:00-16:00)");
 }
 
+// OSM wiki, Conditional restrictions (the last clause wins), Key:access (the more special mode wins).
+TEST_CASE("of lists with hours that speak of one lane the most special key's wins", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward:conditional", "yes|yes @ (Mo-Fr 12:00-13:00)"},
+               {"access:lanes:forward:conditional", "no|yes @ (Mo-Fr 07:00-19:00)"}}) ==
+        "along, left, yes @ (Mo-Fr 07:00-19:00); no @ (Mo-Fr 12:00-13:00)");
+}
+
+TEST_CASE("a list with hours for all frees no lane that one for cars reserves, but may reserve one",
+          "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "no|yes"},
+               {"access:lanes:forward:conditional", "yes|yes @ (Su)"}}) == "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "yes|yes"},
+               {"access:lanes:forward:conditional", "no|yes @ (Mo-Fr 07:00-10:00)"}}) ==
+        "along, left, Mo-Fr 07:00-10:00");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"access:lanes:forward", "no|yes"},
+               {"motor_vehicle:lanes:forward:conditional", "yes|yes @ (Su)"}}) ==
+        "along, left, yes @ (24/7); no @ (Su)");
+}
+
+TEST_CASE("of bus lists with hours that of buses outranks that of buses and taxis", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward:conditional", "yes|yes @ (Su)"},
+               {"psv:lanes:forward:conditional", "designated|yes @ (07:00-19:00)"}}) ==
+        "along, left, yes @ (07:00-19:00); no @ (Su)");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"bus:lanes:forward:conditional", "yes|yes @ (Su)"},
+               {"psv:lanes:forward:conditional", "yes|yes @ (Sa)"}}) ==
+        "along, left, yes @ (24/7); no @ (Su)");
+}
+
+TEST_CASE("of lists each lane is ranked for itself", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward", "designated|designated|yes"},
+               {"motor_vehicle:lanes:forward", "no||yes"},
+               {"access:lanes:forward", "|no|yes"},
+               {"access:lanes:forward:conditional", "yes|yes|yes @ (Su)"}}) ==
+        "along, unknown side, yes @ (24/7); no @ (Su) | along, left, no hours");
+}
+
 TEST_CASE("a list without a direction on a two-way road tells neither direction nor side",
           "[mark]") {
   CHECK(lanes({{"bus:lanes", "designated|yes|yes"}, {"vehicle:lanes", "no|yes|yes"}}) ==
