@@ -1,17 +1,23 @@
-// Why: a short unclassified road in a town centre, with no lamps and no limit mapped, is guessed at
-// the national limit by its tags alone. Nobody drives 60 there, and a card must not suggest it.
+// Why: a road in a town, with no lamps and no limit mapped, is guessed at the national limit by its
+// tags alone. Nobody drives 60 there, and a card must not suggest it.
 //
-// 1. A road in doubt: not a service road nor above secondary, its limit a guess by class alone.
-// 2. It is short (up to 400 m, ours), and at each end that isn't a dead end meets a street of a
-//    town: one with a limit of at most 30 mph or 50 km/h.
+// 1. A road in doubt: not a service road nor above secondary, up to 400 m from junction to junction
+//    (ours), its limit a guess by class alone.
+// 2. Streets of a town are those with a limit of at most 30 mph or 50 km/h, told or inferred. The
+//    road is one too when many of them lie round it: at least 8 km to the square kilometre in the 3
+//    by 3 cells of road_density.hpp (ours: Newport has 8 to 20, the villages round it in their
+//    middle too, docks and lanes less); or when at each end that isn't a dead end it meets one.
 // 3. It then gets the town's rule, "check", and the reason says that neighbours told it. What was
-//    settled counts as a street in the next round, a few rounds long, so that a road cut into
-//    pieces by its junctions is followed.
+//    settled counts as a street at the ends of others in the next round, a few rounds long, so that a
+//    road cut into pieces by its junctions is followed.
+// Source: Highway Code rule 124: the limit of built-up areas holds where there are street lights. That
+// a town lights its streets is our guess, so the limit stays one to be checked.
 #include <algorithm>
 #include <vector>
 
 #include "law_days.hpp"
 #include "limits_among_streets.hpp"
+#include "road_density.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -20,6 +26,8 @@ using road::LimitRule;
 
 constexpr double longest_m = 400;
 constexpr int rounds = 4;
+constexpr int reach = 1;
+constexpr double amid_streets_m_per_km2 = 8000;
 constexpr int town_mph = 30, town_kmh = 50;
 
 bool is_guess_by_class(const Draft& draft, const road::LimitFact& fact) {
@@ -50,14 +58,15 @@ bool is_town_end(const Draft& draft, const road::Roads& roads, NodeId node, Piec
   return !other;
 }
 
-bool may_be_town(const Draft& draft, const road::Roads& roads, PieceId piece) {
+bool is_in_doubt(const Draft& draft, const road::Roads& roads, PieceId piece) {
   const road::Piece& row = roads.pieces[piece.index()];
-  const int rank = road::rank(row.road_class);
-  if (row.road_class == road::RoadClass::service || row.length_m > longest_m ||
-      rank < road::rank(road::RoadClass::secondary)) {
-    return false;
-  }
-  if (!is_guess_by_class(draft, roads.stretch(StretchId(piece, false)).limit)) return false;
+  const bool may_be = row.road_class != road::RoadClass::service && row.length_m <= longest_m &&
+                      road::rank(row.road_class) >= road::rank(road::RoadClass::secondary);
+  return may_be && is_guess_by_class(draft, roads.stretch(StretchId(piece, false)).limit);
+}
+
+bool lies_between_streets(const Draft& draft, const road::Roads& roads, PieceId piece) {
+  const road::Piece& row = roads.pieces[piece.index()];
   return is_town_end(draft, roads, row.a, piece) && is_town_end(draft, roads, row.b, piece);
 }
 
@@ -73,11 +82,19 @@ void settle(Draft& draft, PieceId piece) {
 }  // namespace
 
 void settle_limits_among_streets(Draft& draft) {
+  const road::Roads before = draft.roads();
+  const RoadDensity streets(before, reach, [&](PieceId piece) {
+    return is_town_street(draft, before, StretchId(piece, false));
+  });
   for (int round = 0; round < rounds; ++round) {
     const road::Roads roads = draft.roads();
     std::vector<PieceId> settled;
-    for (std::size_t row = 0; row < roads.pieces.size(); ++row)
-      if (may_be_town(draft, roads, PieceId{row})) settled.emplace_back(row);
+    for (std::size_t row = 0; row < roads.pieces.size(); ++row) {
+      const PieceId piece{row};
+      if (is_in_doubt(draft, roads, piece) && (streets.m_per_km2(piece) >= amid_streets_m_per_km2 ||
+                                               lies_between_streets(draft, roads, piece)))
+        settled.push_back(piece);
+    }
     if (settled.empty()) return;
     for (const PieceId piece : settled) settle(draft, piece);
   }
