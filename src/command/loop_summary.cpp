@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <ostream>
+#include <vector>
 
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
@@ -51,19 +52,32 @@ void print_met(std::ostream& out, const wish::Loop& loop) {
   }
 }
 
+/// "  passes: zebra 5, signals 2 (1 inferred)": folded between its parts, which stay whole.
+void print_list(std::ostream& out, std::string line, const std::vector<std::string>& parts) {
+  constexpr std::size_t columns = 80;
+  for (std::size_t k = 0; k < parts.size(); ++k) {
+    const std::string part = parts[k] + (k + 1 < parts.size() ? "," : "");
+    if (line.size() + 1 + part.size() > columns) {
+      out << line << '\n';
+      line = "   ";
+    }
+    line += ' ' + part;
+  }
+  out << line << (parts.empty() ? " none" : "") << '\n';
+}
+
 void print_passes(std::ostream& out, const wish::Loop& loop) {
   std::array<int, road::kind_count> passes{}, inferred{};
   for (const wish::Pass& pass : loop.passes) {
     ++passes[static_cast<std::size_t>(pass.kind)];
     if (is_inferred(pass)) ++inferred[static_cast<std::size_t>(pass.kind)];
   }
-  std::string text;
-  for (std::size_t k = 0; k < passes.size(); ++k) {
-    if (passes[k] == 0) continue;
-    text += (text.empty() ? "" : ", ") + std::string(road::name(static_cast<road::Kind>(k))) + " " +
-            std::to_string(passes[k]) + of_them(inferred[k]);
-  }
-  print_folded(out, 2, "passes: " + (text.empty() ? "none" : text));
+  std::vector<std::string> said;
+  for (std::size_t k = 0; k < passes.size(); ++k)
+    if (passes[k] > 0)
+      said.push_back(std::string(road::name(static_cast<road::Kind>(k))) + " " +
+                     std::to_string(passes[k]) + of_them(inferred[k]));
+  print_list(out, "  passes:", said);
   const int crossings = passes[static_cast<std::size_t>(road::Kind::level_crossing)];
   if (crossings > 0) {
     out << "  a level crossing that is shut adds up to " << shut_crossing_minutes
@@ -109,7 +123,7 @@ std::string better_starts_words(const wish::Shortfall& shortfall, const Instant&
     const bool same_day = at.civil().date == start.civil().date;
     times += (times.empty() ? "" : " or ") + (same_day ? write_clock(at) : spoken_moment(at));
   }
-  return times.empty() ? "" : "with a start at " + times + " what is in the way is open";
+  return times.empty() ? "" : "start at " + times + " instead: what is in the way is open then";
 }
 
 void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {

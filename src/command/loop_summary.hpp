@@ -16,7 +16,7 @@ struct SummaryBy {
   hours::Setting setting;
 };
 
-/// "with a start at 07:05 or 09:15 what is in the way is open", the day said when it isn't that of
+/// "start at 07:05 or 09:15 instead: what is in the way is open then", the day said when it isn't that of
 /// `start`; empty when the shortfall names none.
 std::string better_starts_words(const wish::Shortfall& shortfall, const Instant& start);
 

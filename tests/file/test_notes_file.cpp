@@ -172,5 +172,65 @@ TEST_CASE("a note must have what its kind needs, and nothing its kind can't have
         at + "/heading: expected a whole number from 0 to 359, found 360");
 }
 
+/// What a file says of a second note that takes back the first; its place is so far to the east.
+std::string said_of_both(const Note& there, const Note& not_there) {
+  try {
+    text_of({there, not_there});
+  } catch (const InputError& error) {
+    return error.what();
+  }
+  return "nothing";
+}
+
+Note zebra_note(NoteKind says, Point at) {
+  return {.says = says, .line = {at}, .kind = road::Kind::zebra, .seen = {2026, 10, 3}};
+}
+
+TEST_CASE("two notes of one place that contradict each other are refused with both", "[file]") {
+  const Point at = point_from_degrees(54.3, 2.6), near = point_from_degrees(54.3, 2.6001);
+  const Note is = zebra_note(NoteKind::practice, at), isnt = zebra_note(NoteKind::not_so, near);
+  const std::string said =
+      "note 2 says there is no zebra where note 1 says there is one; take out the one that isn't "
+      "so";
+  CHECK_THAT(said_of_both(is, isnt), Catch::EndsWith(said));
+  // Written by hand they are refused when read.
+  file::NotesFile one, other;
+  one.add(is), other.add(isnt);
+  std::string text = one.text(), more = other.text();
+  const std::size_t feature = more.find("{\"type\":\"Feature\"");
+  text.insert(text.find("\n]"), ",\n" + more.substr(feature, more.find("\n]") - feature));
+  CHECK(said_of(text) == "n.geojson: " + said);
+}
+
+TEST_CASE("notes of other kinds, other places or other headings don't contradict", "[file]") {
+  const Point at = point_from_degrees(54.3, 2.6);
+  const Note is = zebra_note(NoteKind::practice, at);
+  Note isnt = zebra_note(NoteKind::not_so, point_from_degrees(54.3, 2.6005));
+  CHECK(said_of_both(is, isnt) == "nothing");
+  isnt = zebra_note(NoteKind::not_so, at), isnt.kind = road::Kind::school;
+  CHECK(said_of_both(is, isnt) == "nothing");
+  Note north = is, south = zebra_note(NoteKind::not_so, at);
+  north.heading_deg = 0, south.heading_deg = 180;
+  CHECK(said_of_both(north, south) == "nothing");
+  south.heading_deg = 350;
+  CHECK(said_of_both(north, south) != "nothing");
+}
+
+TEST_CASE("a hump that is noted and taken back is refused, and so is a line", "[file]") {
+  const Point at = point_from_degrees(54.3, 2.6), end = point_from_degrees(54.301, 2.6);
+  Note isnt = zebra_note(NoteKind::not_so, at);
+  isnt.kind = road::Kind::calming;
+  CHECK(said_of_both({.says = NoteKind::hump, .line = {at}, .seen = {2026, 10, 3}}, isnt) !=
+        "nothing");
+  const Note narrow{.says = NoteKind::narrow, .line = {at, end}, .seen = {2026, 10, 3}};
+  Note wide{.says = NoteKind::not_so,
+            .line = {end, at},
+            .kind = road::Kind::narrow_road,
+            .seen = {2026, 10, 3}};
+  CHECK(said_of_both(narrow, wide) != "nothing");
+  wide.line = {at, point_from_degrees(54.3, 2.602)};
+  CHECK(said_of_both(narrow, wide) == "nothing");
+}
+
 }  // namespace
 }  // namespace loopwright

@@ -49,6 +49,72 @@ TEST_CASE("a loop file keeps which notes it was made with", "[file]") {
   CHECK(file::read_answer(text, "loops.json").notes == answer.notes);
 }
 
+wish::Answer with_terms() {
+  wish::Answer answer = test::sample_answer();
+  answer.wish.terms =
+      hours::SchoolTerms({{{2026, 9, 2}, {2026, 10, 23}}, {{2026, 11, 2}, {2026, 12, 18}}});
+  return answer;
+}
+
+TEST_CASE("a loop file keeps the school terms it was made with", "[file]") {
+  const std::string text = file::write_answer(with_terms());
+  const auto read = file::read_answer(text, "loops.json").wish.terms;
+  REQUIRE(read);
+  CHECK(read->parts() == with_terms().wish.terms->parts());
+  wish::Answer without = test::sample_answer();
+  without.wish.terms = hours::SchoolTerms();
+  const auto none = file::read_answer(file::write_answer(without), "loops.json").wish.terms;
+  REQUIRE(none);
+  CHECK(none->empty());
+}
+
+TEST_CASE("a loop file of an older version says nothing of terms, ends and better starts",
+          "[file]") {
+  std::string text = sample_text();
+  const std::size_t at = text.find(",\n  \"better_starts\": []");
+  REQUIRE(at != std::string::npos);
+  text.erase(at, text.find(']', at) - at + 1);
+  const wish::Answer read = file::read_answer(text, "loops.json");
+  CHECK_FALSE(read.wish.terms);
+  CHECK_FALSE(read.loops.front().end);
+  CHECK(read.shortfall->better_starts.empty());
+}
+
+TEST_CASE("malformed school terms in a loop file are told with their place", "[file]") {
+  const std::string text = file::write_answer(with_terms());
+  const auto said = [&](std::string_view from, std::string_view to) {
+    return said_with(from, to, text);
+  };
+  CHECK(said("\"2026-10-23\"", "\"2026-13-23\"") ==
+        "loops.json: /wish/terms/0/last: expected a date like \"2026-09-02\", found "
+        "\"2026-13-23\"");
+  CHECK(said("\"2026-10-23\"", "\"2026-08-23\"") ==
+        "loops.json: /wish/terms/0/last: expected a day not before \"first\", found "
+        "\"2026-08-23\"");
+  CHECK(said("\"2026-11-02\"", "\"2026-10-23\"") ==
+        "loops.json: /wish/terms/1/first: expected a day after the part before it, found "
+        "\"2026-10-23\"");
+  CHECK(said("\"2026-11-02\"", "7") == "loops.json: /wish/terms/1/first: expected a text, found 7");
+}
+
+TEST_CASE("a loop file with more terms than a hundred years have is refused", "[file]") {
+  wish::Answer many = test::sample_answer();
+  std::vector<hours::TermPart> parts;
+  for (int day = 0; day <= 1000; ++day)
+    parts.push_back({date_from_days(20'000 + 2 * day), date_from_days(20'000 + 2 * day)});
+  many.wish.terms = hours::SchoolTerms(std::move(parts));
+  CHECK_THROWS_AS(file::read_answer(file::write_answer(many), "loops.json"), InputError);
+}
+
+TEST_CASE("a loop file keeps when a loop ends, and better starts", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.loops.front().end = Instant{1795881300, 0};
+  answer.shortfall->better_starts = {{1795870800, 0}, {1795881600, 0}};
+  const wish::Answer read = file::read_answer(file::write_answer(answer), "loops.json");
+  CHECK(read.loops.front().end == answer.loops.front().end);
+  CHECK(read.shortfall->better_starts == answer.shortfall->better_starts);
+}
+
 TEST_CASE("a drive through points is read and written again the same", "[file]") {
   wish::Answer answer = test::sample_answer();
   answer.wish.minutes.reset();

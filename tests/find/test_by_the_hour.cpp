@@ -118,7 +118,7 @@ TEST_CASE("a bus gate is driven outside its hours alone", "[find]") {
   REQUIRE_FALSE(evening.result.loops.empty());
   const auto& lanes = evening.result.loops.front().bus_lanes;
   REQUIRE_FALSE(lanes.empty());
-  CHECK(lanes.front().what == "bus gate");
+  CHECK(lanes.front().what == "bus-only street");  // it is 500 m long
   CHECK(lanes.front().verdict == wish::Verdict::usable);
 }
 
