@@ -1,0 +1,160 @@
+// Forms of junctions from shape and class. A junction is told for certain where nobody could read it
+// otherwise: three roads for both ways that nobody closes, two of them one straight road, the third of
+// no higher class meeting it squarely, and no other control. HC 170 to 183; src/rules/kinds.txt.
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "county/truth_parts.hpp"
+
+namespace loopwright::county {
+namespace {
+
+using road::bit;
+using road::Kind;
+constexpr double degree = std::numbers::pi / 180;
+constexpr double straight_deg = 30, square_deg = 60;
+constexpr double stagger_m = 40;
+constexpr double alone_m = 45;  // no other junction so near: it is no part of a larger one
+
+double between(double a, double b) {
+  return std::abs(std::remainder(a - b, 2 * std::numbers::pi));
+}
+
+class Junctions {
+ public:
+  Junctions(const Net& net, Rows& rows) : net_(net), rows_(rows) {
+    for (const Spot p : net.points())
+      if (arms(p).size() >= 3) places_.push_back(p);
+    for (const Spot p : net.tagged("highway")) {
+      if (says(net.tags(p), "highway", {"traffic_signals"})) lights_.push_back(p);
+      if (says(net.tags(p), "highway", {"mini_roundabout"})) minis_.push_back(p);
+    }
+  }
+  void tell() {
+    for (const Spot p : places_) tell_at(p);
+  }
+
+ private:
+  /// Without driveways and aisles.
+  [[nodiscard]] std::vector<Arm> arms(Spot p) const {
+    std::vector<Arm> found = net_.arms(p);
+    std::erase_if(found, [&](const Arm& arm) { return net_.road(arm).minor; });
+    return found;
+  }
+  void tell_at(Spot p);
+  void tell_may(Spot p, const std::vector<Arm>& all);
+  [[nodiscard]] bool plain(Spot p, const std::vector<Arm>& all) const;
+  [[nodiscard]] bool tee(const std::vector<Arm>& all, std::size_t stem) const;
+  void tell_tee(Spot p, const Arm& stem);
+  [[nodiscard]] bool tell_cross(Spot p, const std::vector<Arm>& all);
+  [[nodiscard]] bool near(const std::vector<Spot>& places, Spot p, double metres) const {
+    return std::ranges::any_of(places, [&](Spot q) { return q != p && apart(p, q) < metres; });
+  }
+
+  const Net& net_;
+  Rows& rows_;
+  std::vector<Spot> places_, lights_, minis_;
+};
+
+/// What any rule may infer here.
+void Junctions::tell_may(Spot p, const std::vector<Arm>& all) {
+  std::uint64_t kinds =
+      bit(Kind::emerge) | bit(Kind::turn_off) | bit(Kind::limit_change) | bit(Kind::stop_line);
+  bool cycles = false;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Road& road = net_.road(all[i]);
+    if (is_narrow(road) != Answer::no) kinds |= bit(Kind::narrow_mouth);
+    for (const auto& [key, text] : road.line->tags)
+      cycles = cycles || (key.starts_with("cycleway") && text != "no");
+    for (std::size_t j = 0; j < i; ++j)
+      if (between(net_.heading(all[i]), net_.heading(all[j])) < 75 * degree)
+        kinds |= bit(Kind::acute_junction);
+  }
+  if (cycles) kinds |= bit(Kind::cycle_lane_mouth);
+  if (all.size() >= 4) kinds |= bit(Kind::crossroads);
+  if (near(places_, p, stagger_m + 5)) kinds |= bit(Kind::staggered_junction);
+  rows_.may_at(kinds, p, 25);
+}
+
+/// Nobody is shut out, nothing but the roads' own order rules here.
+bool Junctions::plain(Spot p, const std::vector<Arm>& all) const {
+  if (net_.arms(p).size() != all.size() || net_.banned_at(p) ||
+      minis_.end() != std::ranges::find(minis_, p))
+    return false;
+  if (near(lights_, p, alone_m) || near(minis_, p, alone_m) || std::ranges::count(lights_, p) > 0)
+    return false;
+  if (near(places_, p, alone_m) || !passable(net_.tags(p))) return false;
+  return std::ranges::all_of(all, [&](const Arm& arm) {
+    const Road& road = net_.road(arm);
+    const bool timed = std::ranges::any_of(road.line->tags, [](const auto& tag) {
+      return tag.first.ends_with(":conditional") && tag.first.starts_with("motor_vehicle");
+    });
+    return road.learner && road.two_way() && !road.service() && !road.ring && !road.link &&
+           !timed && road.length > 40;
+  });
+}
+
+bool Junctions::tee(const std::vector<Arm>& all, std::size_t stem) const {
+  const Arm &a = all[(stem + 1) % 3], &b = all[(stem + 2) % 3];
+  const double s = net_.heading(all[stem]), ha = net_.heading(a), hb = net_.heading(b);
+  const bool straight = between(ha, hb) > (180 - straight_deg) * degree;
+  const bool square = between(s, ha) > square_deg * degree && between(s, hb) > square_deg * degree;
+  const bool one_road = a.road == b.road || (!net_.road(a).tag("name").empty() &&
+                                             net_.road(a).tag("name") == net_.road(b).tag("name"));
+  const int bar = std::max(rank_of(net_.road(a)), rank_of(net_.road(b)));
+  const bool other = all[stem].road != a.road && all[stem].road != b.road;
+  return straight && square && one_road && other && rank_of(net_.road(all[stem])) >= bar;
+}
+
+void Junctions::tell_tee(Spot p, const Arm& stem) {
+  rows_.must_at(Kind::emerge, p, 25, "moves=left,right");
+  const Answer narrow = is_narrow(net_.road(stem));
+  if (narrow == Answer::maybe) return;
+  rows_.must_at(narrow == Answer::yes ? Kind::narrow_mouth : Kind::turn_off, p, 25,
+                "moves=left,right");
+}
+
+bool Junctions::tell_cross(Spot p, const std::vector<Arm>& all) {
+  std::vector<double> headings;
+  for (const Arm& arm : all) headings.push_back(net_.heading(arm));
+  std::ranges::sort(headings);
+  for (std::size_t i = 0; i < 4; ++i) {
+    const double gap = between(headings[(i + 1) % 4], headings[i]);
+    if (gap < square_deg * degree || gap > (180 - square_deg) * degree) return false;
+  }
+  rows_.must_at(Kind::crossroads, p, 25);
+  return true;
+}
+
+void Junctions::tell_at(Spot p) {
+  const std::vector<Arm> all = arms(p);
+  tell_may(p, all);
+  if (!plain(p, all)) return;
+  if (all.size() == 4) (void)tell_cross(p, all);
+  if (all.size() != 3) return;
+  for (std::size_t stem = 0; stem < 3; ++stem)
+    if (tee(all, stem)) return tell_tee(p, all[stem]);
+}
+
+}  // namespace
+
+void tell_junctions(const Net& net, Rows& rows) {
+  Junctions(net, rows).tell();
+  // A limit changes where mapped numbers differ on either side of a point of one road.
+  for (const Spot p : net.points()) {
+    const std::vector<Arm>& arms = net.arms(p);
+    if (arms.size() != 2 || arms[0].road == arms[1].road) continue;
+    const Road &a = net.road(arms[0]), &b = net.road(arms[1]);
+    const int in = limit_mph(a, arms[0].step < 0), out = limit_mph(b, arms[1].step > 0);
+    const bool both = a.learner && b.learner && !a.ring && !b.ring && !a.service() && !b.service();
+    const bool timed =
+        !a.tag("maxspeed:conditional").empty() || !b.tag("maxspeed:conditional").empty();
+    if (both && in > 0 && out > 0 && in != out && !timed && a.two_way() && b.two_way())
+      rows.must_at(Kind::limit_change, p, 25);
+    else
+      rows.may_at(bit(Kind::limit_change), p, 25);
+  }
+}
+
+}  // namespace loopwright::county
