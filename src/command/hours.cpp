@@ -1,10 +1,12 @@
 // Method:
 //   1. Words become a text, a region, a moment and a place; with --batch the texts come in a file.
 //   2. One text is told in words with its verdict, the reason and the next change (hours_said.cpp);
-//      one that can't be read is shown with the place where reading stopped, exit 1.
+//      one that can't be read, or a condition that can't, is shown with the place where reading
+//      stopped, and is bad input.
 //   3. Of a batch each line comes back with a letter (hours_batch.cpp).
 #include "loopwright/hours/hours.hpp"
 
+#include <cmath>
 #include <fstream>
 #include <iostream>
 
@@ -12,18 +14,20 @@
 #include "command/ground.hpp"
 #include "command/hours_batch.hpp"
 #include "command/hours_said.hpp"
-#include "command/places.hpp"
+#include "loopwright/base/printable.hpp"
+#include "loopwright/base/text.hpp"
 
 namespace loopwright::command {
 namespace {
 
 struct HoursTexts {
-  std::string text, at, region, place, terms, base, batch;
+  std::vector<std::string> words;  ///< of TEXT: one when it is quoted as it should be
+  std::string at, region, place, terms, base, batch;
   bool conditional = false;
 };
 
 void add_options(CLI::App& app, HoursTexts& texts) {
-  app.add_option("TEXT", texts.text, "hours, such as \"Mo-Fr 07:00-10:00; PH off\"");
+  app.add_option("TEXT", texts.words, "hours in quotes, such as \"Mo-Fr 07:00-10:00; PH off\"");
   app.add_option("--region", texts.region,
                  "whose bank holidays: GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE");
   app.add_option("--at", texts.at, "date and time there, 2026-11-30T08:30 (default: now)");
@@ -39,11 +43,15 @@ void add_options(CLI::App& app, HoursTexts& texts) {
 }
 
 void check(const HoursTexts& texts) {
-  const bool one = !texts.text.empty() || !texts.region.empty() || !texts.at.empty();
+  const bool one = !texts.words.empty() || !texts.region.empty() || !texts.at.empty();
   if (!texts.batch.empty() && (one || texts.conditional)) {
     throw UsageError("--batch has texts, regions and times in its file; give none beside it");
   }
-  if (texts.batch.empty() && texts.text.empty()) throw UsageError("give TEXT, or --batch FILE");
+  if (texts.batch.empty() && texts.words.empty()) throw UsageError("give TEXT, or --batch FILE");
+  if (texts.words.size() > 1) {
+    throw UsageError("TEXT is one word to the shell; put it in quotes: \"" +
+                     printable(texts.words[0] + " " + texts.words[1]) + " …\"");
+  }
   if (texts.batch.empty() && texts.region.empty()) {
     throw UsageError("give --region, since bank holidays are a nation's");
   }
@@ -54,9 +62,15 @@ void check(const HoursTexts& texts) {
 
 std::optional<Point> point_of(const std::string& text) {
   if (text.empty()) return std::nullopt;
-  const WrittenPlace place = read_place("--place", text);
-  if (place.at) return place.at;
-  throw UsageError("--place takes degrees, LAT,LON, not '" + text + "'");
+  const auto parts = split(text, ',');
+  const auto lat = parts.size() == 2 ? read_number(parts[0]) : std::nullopt;
+  const auto lon = parts.size() == 2 ? read_number(parts[1]) : std::nullopt;
+  constexpr double most_lat = 90, most_lon = 180;
+  if (lat && lon && std::abs(*lat) <= most_lat && std::abs(*lon) <= most_lon)
+    return point_from_degrees(*lat, *lon);
+  throw UsageError(
+      "--place takes LAT,LON in degrees, LAT from -90 to 90 and LON from -180 to 180, " +
+      std::string("such as 53.35,-6.26, not '") + printable(text) + "'");
 }
 
 Exit run_batch(const std::string& file, const HoursPlace& place) {
@@ -73,14 +87,31 @@ Exit run_batch(const std::string& file, const HoursPlace& place) {
   return Exit::done;
 }
 
+/// Shows where reading stopped; the line that refuses the text.
+InputError unreadable(const std::string& text, const hours::Unread& unread) {
+  show_unreadable(std::cout, text, unread);
+  return InputError("the text can't be read from character " +
+                    std::to_string(character_at(text, unread.at)) +
+                    " on: " + std::string(unread.wanted) + " was looked for there");
+}
+
 void say_readable(const std::string& text, const Moment& when) {
   const auto hours = hours::read_hours(text);
   if (hours.readable()) return say_hours(std::cout, hours, when);
-  show_unreadable(std::cout, hours);
-  const bool has_values = text.find('@') != std::string::npos;
-  throw InputError("hours can't be read at byte " + std::to_string(hours.stopped_at()) + ": " +
-                   std::string(hours.problem()) + " was looked for" +
-                   (has_values ? "; for a value with conditions give --conditional" : ""));
+  const InputError error = unreadable(text, {hours.stopped_at(), hours.problem()});
+  if (text.find('@') == std::string::npos) throw error;
+  throw InputError(std::string(error.what()) + "; for a value with conditions give --conditional");
+}
+
+void say_readable_conditional(const HoursTexts& texts, const Moment& when) {
+  const std::string& text = texts.words.front();
+  const std::string base = texts.base.empty() ? "the value without conditions" : texts.base;
+  const auto value = hours::read_conditional(base, text);
+  if (value.rows().empty()) {
+    throw InputError("a value with conditions has an @, such as 20 mph @ (Mo-Fr 08:00-09:00)");
+  }
+  say_conditional(std::cout, value, when);
+  if (value.unread()) throw unreadable(text, *value.unread());
 }
 
 Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
@@ -90,16 +121,11 @@ Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
   const Nation nation = nation_of(region, place);
   const Instant at = nation.setting.on_clock(moment(written, nation.zone));
   const Moment when{region, nation.setting, at};
-  if (!texts.conditional) {
-    say_readable(texts.text, when);
-    return Exit::done;
+  if (texts.conditional) {
+    say_readable_conditional(texts, when);
+  } else {
+    say_readable(texts.words.front(), when);
   }
-  const std::string base = texts.base.empty() ? "the value without conditions" : texts.base;
-  const auto value = hours::read_conditional(base, texts.text);
-  if (value.rows().empty()) {
-    throw InputError("a value with conditions has an @, such as 20 mph @ (Mo-Fr 08:00-09:00)");
-  }
-  say_conditional(std::cout, value, when);
   return Exit::done;
 }
 

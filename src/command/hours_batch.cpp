@@ -1,5 +1,6 @@
 // Method: a line is cut at its tabs; each region and each text is read once and kept. What comes
-// after the third column is kept as it is, the answer goes behind it.
+// after the third column is kept as it is, the answer goes behind it. A byte order mark before the
+// first line is no part of it.
 #include "command/hours_batch.hpp"
 
 #include <algorithm>
@@ -8,6 +9,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "command/arguments.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 
@@ -15,7 +17,8 @@ namespace loopwright::command {
 namespace {
 
 constexpr std::string_view no_answer = "ERR";
-constexpr std::size_t texts_kept = 50'000;  // some hundred megabytes at most
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";  // some editors put it in front
+constexpr std::size_t texts_kept = 50'000;                    // some hundred megabytes at most
 
 class Batch {
  public:
@@ -25,12 +28,13 @@ class Batch {
     const auto cells = split(line, '\t');
     if (cells.size() < 3) return no_answer;
     const auto when = read_time(cells[2]);
-    const hours::Setting* setting = setting_of(std::string(cells[0]));
-    if (setting == nullptr || !when) return no_answer;
+    const Nation* nation = nation_for(std::string(cells[0]));
+    if (nation == nullptr || !when) return no_answer;
     const hours::Hours& hours = hours_of(std::string(cells[1]));
     if (!hours.readable()) return no_answer;
-    const CivilTime at = when->offset_s ? on_the_wall(*when, *setting) : when->civil;
-    switch (hours.at(at, *setting).in_force) {
+    // As `hours --at` takes it: a time that the clocks jump over is moved on by the jump.
+    const Instant at = nation->setting.on_clock(moment(when, nation->zone));
+    switch (hours.at(at.civil(), nation->setting).in_force) {
       case hours::Tri::no:
         return "C";
       case hours::Tri::yes:
@@ -42,18 +46,13 @@ class Batch {
   }
 
  private:
-  static CivilTime on_the_wall(const WrittenTime& when, const hours::Setting& setting) {
-    const Instant at{civil_seconds(when.civil) - *when.offset_s, *when.offset_s};
-    return setting.on_clock(at).civil();
-  }
-
   /// None for a code that is no region.
-  const hours::Setting* setting_of(const std::string& code) {
-    auto known = settings_.find(code);
-    if (known == settings_.end()) {
-      std::optional<hours::Setting> setting;
-      if (const auto region = find_region(code)) setting = nation_of(*region, place_).setting;
-      known = settings_.emplace(code, std::move(setting)).first;
+  const Nation* nation_for(const std::string& code) {
+    auto known = nations_.find(code);
+    if (known == nations_.end()) {
+      std::optional<Nation> nation;
+      if (const auto region = find_region(code)) nation = nation_of(*region, place_);
+      known = nations_.emplace(code, std::move(nation)).first;
     }
     return known->second ? &*known->second : nullptr;
   }
@@ -66,7 +65,7 @@ class Batch {
   }
 
   const HoursPlace& place_;
-  std::unordered_map<std::string, std::optional<hours::Setting>> settings_;
+  std::unordered_map<std::string, std::optional<Nation>> nations_;
   std::unordered_map<std::string, hours::Hours> texts_;
 };
 
@@ -75,7 +74,9 @@ class Batch {
 std::size_t answer_batch(std::istream& in, std::ostream& out, const HoursPlace& place) {
   Batch batch(place);
   std::size_t without_answer = 0;
-  for (std::string line; std::getline(in, line);) {
+  bool first = true;
+  for (std::string line; std::getline(in, line); first = false) {
+    if (first && line.starts_with(byte_order_mark)) line.erase(0, byte_order_mark.size());
     if (line.ends_with('\r')) line.pop_back();
     const std::string_view answer = batch.answer(line);
     if (answer == no_answer) ++without_answer;

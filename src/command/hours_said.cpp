@@ -9,6 +9,8 @@
 #include <array>
 #include <ostream>
 
+#include "command/folded.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 
@@ -20,6 +22,37 @@ using hours::Reason;
 using hours::Tri;
 
 constexpr int ahead_days = 400;
+constexpr int far_days = 3652;     // ten years: what doesn't change within them never does
+constexpr std::size_t shown = 64;  // characters of a text that can't be read
+
+bool begins_character(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xc0U) != 0x80U;
+}
+
+/// Characters of a UTF-8 text.
+std::size_t characters(std::string_view text) {
+  return static_cast<std::size_t>(std::ranges::count_if(text, begins_character));
+}
+
+/// The byte at which the n-th character begins, counted from nought; the size when there are fewer.
+std::size_t byte_of(std::string_view text, std::size_t n) {
+  for (std::size_t k = 0; k < text.size(); ++k)
+    if (begins_character(text[k]) && n-- == 0) return k;
+  return text.size();
+}
+
+std::string first_characters(std::string_view text, std::size_t n) {
+  return std::string(text.substr(0, byte_of(text, n)));
+}
+
+std::string last_characters(std::string_view text, std::size_t n) {
+  return std::string(text.substr(byte_of(text, characters(text) - n)));
+}
+
+/// As much of a text as one wants to see of it.
+std::string clipped(std::string_view text) {
+  return characters(text) > shown ? first_characters(text, shown - 1) + "…" : std::string(text);
+}
 
 std::string_view verdict(Tri in_force) {
   constexpr std::array<std::string_view, 3> words{"not in force", "in force", "unknown"};
@@ -27,8 +60,9 @@ std::string_view verdict(Tri in_force) {
 }
 
 /// "Monday 30 November 2026 is St Andrew's Day, a bank holiday in Scotland"
-std::string holiday_line(const Moment& when) {
-  const Date day = when.at.civil().date;
+/// Rules: `days` is how many days after the moment's day it is.
+std::string holiday_line(const Moment& when, int days) {
+  const Date day = date_from_days(days_since_epoch(when.at.civil().date) + days);
   const std::string name(when.setting.bank_holiday_name(day));
   const std::string where = nation_name(when.region.code);
   if (!name.empty()) return spoken_day(day) + " is " + name + ", a bank holiday in " + where;
@@ -37,30 +71,50 @@ std::string holiday_line(const Moment& when) {
 
 /// "the text says 'PH off'", or that no part of it speaks of that time.
 std::string rule_line(std::string_view text, const hours::Slice& rule) {
-  if (rule.length == 0) return "nothing in the text speaks of that time";
+  if (rule.length == 0) return "that time is outside the hours given";
   return "the text says '" + std::string(trim(rule.of(text))) + "'";
 }
 
 std::string why(const Answer& answer, std::string_view text, const Moment& when) {
   std::string line;
-  if (answer.reason == Reason::holiday) line = holiday_line(when) + "; ";
+  if (answer.reason == Reason::holiday) line = holiday_line(when, answer.holiday_days) + "; ";
   const std::string_view reason = hours::words(answer.reason);
   if (!reason.empty()) line = std::string(reason) + "; ";
   return line + rule_line(text, answer.rule);
 }
 
-void say_change(std::ostream& out, const std::optional<Instant>& change, const Moment& when,
-                std::string_view then) {
-  if (change) {
-    out << "changes: " << spoken_moment(when.setting.on_clock(*change)) << ", then " << then
-        << '\n';
-  } else {
-    out << "changes: not within " << ahead_days << " days\n";
-  }
+/// A change, or why none is told.
+struct Change {
+  std::optional<Instant> at;
+  std::string then;
+  bool never = false;        ///< no part of the text hangs on the time
+  bool unknown_now = false;  ///< nobody can tell what holds now
+};
+
+/// The next change by a function of how many days to look ahead.
+template <class Next>
+std::optional<Instant> change_of(Next next) {
+  const auto soon = next(ahead_days);
+  return soon ? soon : next(far_days);
 }
 
-void say_moment(std::ostream& out, const Moment& when) {
-  out << spoken_moment(when.at) << " in " << nation_name(when.region.code) << ": ";
+void say_change(std::ostream& out, const Change& change, const Moment& when) {
+  if (change.at) {
+    print_folded(
+        out, 0,
+        "changes: " + spoken_moment(when.setting.on_clock(*change.at)) + ", then " + change.then);
+    return;
+  }
+  print_folded(out, 0,
+               change.unknown_now ? "changes: the text can't say when"
+               : change.never     ? "changes: never"
+                                  : "changes: not within ten years");
+}
+
+void say_moment(std::ostream& out, const Moment& when, std::string_view verdict) {
+  print_folded(out, 0,
+               spoken_moment(when.at) + " in " + nation_name(when.region.code) + ": " +
+                   std::string(verdict));
 }
 
 /// "20 mph", or all that may hold: "30 mph or 20 mph".
@@ -83,14 +137,14 @@ std::string open_conditions(const hours::Conditional& value, const Moment& when)
   for (const hours::Conditional::Row& row : value.rows()) {
     const Answer answer = row.condition.at(when.at.civil(), when.setting, car);
     if (answer.in_force != Tri::unknown) continue;
-    text += (text.empty() ? ": '" : ", '") + row.condition.text() + "'";
+    text += (text.empty() ? ": '" : ", '") + clipped(row.condition.text()) + "'";
   }
   return text;
 }
 
 std::string why(const hours::Conditional& value, const hours::Possible& possible,
                 const Moment& when) {
-  if (possible.reason == Reason::holiday) return holiday_line(when);
+  if (possible.reason == Reason::holiday) return holiday_line(when, possible.holiday_days);
   const std::string_view reason = hours::words(possible.reason);
   if (!reason.empty()) return std::string(reason) + open_conditions(value, when);
   if (possible.has(hours::Possible::base)) return "no condition holds then";
@@ -99,49 +153,62 @@ std::string why(const hours::Conditional& value, const hours::Possible& possible
   return {};
 }
 
-void show_unreadable_parts(std::ostream& out, const hours::Condition& condition) {
-  for (const hours::ConditionPart& part : condition.parts()) {
-    if (part.kind == hours::PartKind::hours && !part.hours.readable())
-      show_unreadable(out, part.hours);
-  }
+bool unreadable(const hours::ConditionPart& part) {
+  return part.kind == hours::PartKind::hours && !part.hours.readable();
+}
+
+std::string readable_words(const hours::Condition& condition) {
+  if (std::ranges::any_of(condition.parts(), unreadable)) return "at hours that can't be read";
+  return condition.words();
 }
 
 }  // namespace
 
 void say_hours(std::ostream& out, const hours::Hours& hours, const Moment& when) {
-  out << "read as: " << hours.words() << '\n';
+  print_folded(out, 0, "read as: " + hours.words());
   const Answer answer = hours.at(when.at, when.setting);
-  say_moment(out, when);
-  out << verdict(answer.in_force) << '\n';
-  out << "why: " << why(answer, hours.text(), when) << '\n';
-  const auto change = hours.next_change(when.at, when.setting, ahead_days);
-  const Tri then = change ? hours.at(*change, when.setting).in_force : Tri::unknown;
-  say_change(out, change, when, verdict(then));
+  say_moment(out, when, verdict(answer.in_force));
+  print_folded(out, 0, "why: " + why(answer, hours.text(), when));
+  const auto at =
+      change_of([&](int days) { return hours.next_change(when.at, when.setting, days); });
+  const Tri then = at ? hours.at(*at, when.setting).in_force : Tri::unknown;
+  say_change(
+      out, {at, std::string(verdict(then)), hours.never_changes(), answer.in_force == Tri::unknown},
+      when);
 }
 
 void say_conditional(std::ostream& out, const hours::Conditional& value, const Moment& when) {
   const mark::LearnersCar car;
   for (const auto& [row_value, condition] : value.rows()) {
-    out << "read as: " << row_value << ' ' << condition.words() << '\n';
-    show_unreadable_parts(out, condition);
+    print_folded(out, 0, "read as: " + row_value + " " + readable_words(condition));
   }
-  out << "else: " << value.base() << '\n';
+  print_folded(out, 0, "else: " + value.base());
   const auto possible = value.at(when.at.civil(), when.setting, car);
-  say_moment(out, when);
-  out << values_of(value, possible) << '\n';
-  out << "why: " << why(value, possible, when) << '\n';
-  const auto change = value.next_change(when.at, when.setting, car, ahead_days);
-  const Instant then = change ? when.setting.on_clock(*change) : when.at;
-  say_change(out, change, when, values_of(value, value.at(then.civil(), when.setting, car)));
+  say_moment(out, when, values_of(value, possible));
+  print_folded(out, 0, "why: " + why(value, possible, when));
+  const auto at =
+      change_of([&](int days) { return value.next_change(when.at, when.setting, car, days); });
+  const Instant then = at ? when.setting.on_clock(*at) : when.at;
+  const std::string values = values_of(value, value.at(then.civil(), when.setting, car));
+  say_change(out, {at, values, value.never_changes(), !possible.settled()}, when);
 }
 
-void show_unreadable(std::ostream& out, const hours::Hours& hours) {
-  const std::string_view before = std::string_view(hours.text()).substr(0, hours.stopped_at());
-  const auto columns = std::ranges::count_if(
-      before, [](char c) { return (static_cast<unsigned char>(c) & 0xc0U) != 0x80U; });
-  out << "can't be read: " << hours.text() << '\n'
-      << "               " << std::string(static_cast<std::size_t>(columns), ' ') << "^ "
-      << hours.problem() << " was looked for here\n";
+std::size_t character_at(std::string_view text, std::size_t byte) {
+  return characters(text.substr(0, byte)) + 1;
+}
+
+void show_unreadable(std::ostream& out, std::string_view text, const hours::Unread& unread) {
+  std::string before = printable(text.substr(0, unread.at));
+  std::string behind = printable(text.substr(unread.at));
+  constexpr std::size_t half = shown / 2;
+  if (characters(before) + characters(behind) > shown) {
+    if (characters(before) > half) before = "…" + last_characters(before, half - 1);
+    const std::size_t room = shown - characters(before);
+    if (characters(behind) > room) behind = first_characters(behind, room - 1) + "…";
+  }
+  out << "can't be read: " << before << behind << '\n'
+      << "               " << std::string(characters(before), ' ') << "^ here\n";
+  print_folded(out, 0, "looked for: " + std::string(unread.wanted));
 }
 
 }  // namespace loopwright::command

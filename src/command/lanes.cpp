@@ -1,23 +1,29 @@
 // Method:
-//   1. A drive comes from a loop file, or as points of the instructor's own route; or it is all of
-//      the area. The verdicts are made anew from the area, never read from a file.
-//   2. Of each drive: its bus lanes, what else has hours, and advice on the start (lanes_drive.cpp,
-//      lanes_advice.cpp); with --day the hours of a whole day instead (lanes_day.cpp).
-//   3. With --all everything of the area that has hours, at one minute (lanes_all.cpp).
-#include "loopwright/lanes/lanes.hpp"
-
+//   1. A drive comes from a loop file, or as places of the instructor's own route; or it is all of
+//      the area, or what lies near a place. The verdicts are made anew from the area, never read
+//      from a file.
+//   2. Of each drive: its streets, what on it has hours, and advice on the start (lanes_drive.cpp,
+//      lanes_advice.cpp). When an own route can't be driven at its start another is looked for.
+//   3. With --all or --near everything there that has hours, at one minute (lanes_all.cpp).
+//   4. With --day the hours of a whole day instead (lanes_day.cpp); then an own route may begin at
+//      any hour of that day, and when there is none at all the streets near its places are told.
+#include <cstdlib>
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/lanes_all.hpp"
+#include "command/lanes_along.hpp"
 #include "command/lanes_day.hpp"
 #include "command/lanes_drive.hpp"
+#include "command/lanes_words.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/hours/zone.hpp"
 #include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
@@ -25,7 +31,7 @@ namespace {
 
 struct LanesTexts {
   AreaTexts area;
-  std::string loops, loop, along, day, at;
+  std::string loops, loop, along, near, day, at;
   TripTexts trip;
   bool all = false;
 };
@@ -35,6 +41,7 @@ struct LanesJob {
   std::filesystem::path loops;
   std::optional<int> loop;
   std::vector<WrittenPlace> along;
+  std::optional<WrittenPlace> near;
   std::optional<Date> day;
   Trip trip;
   bool all = false;
@@ -48,16 +55,21 @@ void add_options(CLI::App& app, LanesTexts& texts) {
   auto* along = app.add_option("--along", texts.along,
                                "\"PLACE;PLACE;…\" instead: your own route, each LAT,LON or a name");
   add_trip(app, texts.trip);
-  app.add_option("--day", texts.day, "a date, 2026-11-28: the whole day of each lane, by the hour");
+  app.add_option("--day", texts.day, "a date, 2026-11-28: the whole day of each, by the hour");
   auto* all = app.add_flag("--all", texts.all, "instead: all in the area that has hours");
-  app.add_option("--at", texts.at, "with --all: date and time, 2026-11-28T15:00 (default: now)");
+  auto* near = app.add_option("--near", texts.near,
+                              "instead: all with hours within 500 m of a place, LAT,LON or a name");
+  app.add_option("--at", texts.at,
+                 "with --all or --near: date and time, 2026-11-28T15:00 (default: now)");
   along->excludes(loops);
   all->excludes(loops)->excludes(along);
+  near->excludes(loops)->excludes(along)->excludes(all);
 }
 
 void check(const LanesTexts& texts) {
-  if (texts.loops.empty() && texts.along.empty() && !texts.all) {
-    throw UsageError("give a loop file, --along with your route, or --all");
+  const bool area = texts.all || !texts.near.empty();
+  if (texts.loops.empty() && texts.along.empty() && !area && texts.day.empty()) {
+    throw UsageError("give a loop file, --along with your route, --near with a place, or --all");
   }
   if (texts.loops.empty() && !texts.loop.empty()) {
     throw UsageError("--loop is a number in a loop file");
@@ -65,8 +77,12 @@ void check(const LanesTexts& texts) {
   if (texts.along.empty() && !(texts.trip.start.empty() && texts.trip.level.empty())) {
     throw UsageError("--start and --level are for --along; a loop file has its own");
   }
-  if (texts.all && !texts.day.empty()) throw UsageError("--day is for a drive, not for --all");
-  if (!texts.all && !texts.at.empty()) throw UsageError("--at is for --all; a drive has a start");
+  if (!texts.day.empty() && !texts.at.empty()) {
+    throw UsageError("--day tells all of a day; give no --at beside it");
+  }
+  if (!area && !texts.at.empty()) {
+    throw UsageError("--at is for --all and --near; a drive has a start");
+  }
 }
 
 std::vector<WrittenPlace> read_route(const std::string& text) {
@@ -89,40 +105,49 @@ std::optional<LanesJob> job_of(const Arguments& words) {
                .loops = texts.loops,
                .loop = {},
                .along = read_route(texts.along),
+               .near = {},
                .day = {},
                .trip = trip_of(texts.trip),
                .all = texts.all,
                .at = {}};
+  if (!texts.near.empty()) job.near = read_place("--near", texts.near);
   if (!texts.loop.empty()) job.loop = whole_number("--loop", texts.loop, {1, 999});
   if (!texts.day.empty()) job.day = day_of("--day", texts.day);
   if (!texts.at.empty()) job.at = time_of("--at", texts.at);
   return job;
 }
 
-void print_drive(const LanesJob& job, const TimedDrive& drive, std::string_view name) {
-  std::cout << name << ", " << spoken_moment(drive.loop.start) << '\n';
-  if (job.day) {
-    print_day(std::cout, drive, *job.day, drive.roads.info().zone);
-    return;
+std::vector<DayRow> rows_of(const TimedDrive& drive) {
+  std::vector<DayRow> rows;
+  for (Met& met : met_on(drive)) {
+    std::string name = thing_head(met.thing);
+    rows.push_back({std::move(name), std::move(met.thing)});
   }
-  print_bus_lanes(std::cout, drive);
-  print_other_hours(std::cout, drive);
-  print_advice(std::cout, drive);
+  return rows;
 }
 
-void print_caution() {
-  std::cout << "The plate decides. One that can't be read means keep out.\n";
+void print_drive(const LanesJob& job, const TimedDrive& drive, const std::string& name) {
+  if (job.day) {
+    std::cout << name << '\n';
+    print_streets(std::cout, drive);
+    print_day(std::cout, rows_of(drive), {*job.day, drive.roads.info().zone, drive.setting});
+    return;
+  }
+  std::cout << name << ", " << spoken_moment(drive.setting.on_clock(drive.loop.start)) << '\n';
+  print_streets(std::cout, drive);
+  print_met(std::cout, drive);
+  print_advice(std::cout, drive);
 }
 
 Exit run_loops(const LanesJob& job) {
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   if (job.loop) loop_numbered(tied.answer, *job.loop, job.loops);
+  print_plan_caution(std::cout);
   for (const wish::Loop& loop : tied.answer.loops) {
     if (job.loop && loop.id != *job.loop) continue;
     print_drive(job, {tied.roads, loop, tied.setting}, "Loop " + std::to_string(loop.id));
   }
-  print_caution();
   return Exit::done;
 }
 
@@ -138,28 +163,79 @@ wish::Wish wish_along(const LanesJob& job, const Ground& ground) {
   return wish;
 }
 
+/// Of a route that no hour of the day lets through.
+void print_day_near(const LanesJob& job, const road::Roads& roads, const wish::Wish& wish,
+                    const hours::Setting& setting) {
+  constexpr double within_m = 300;
+  Around around{wish.through, within_m};
+  around.places.push_back(wish.home);
+  if (wish.end) around.places.push_back(*wish.end);
+  print_folded(std::cout, 0,
+               "No start on that day makes this drive; what has hours within 300 m of its places:");
+  print_day(std::cout, rows_around(roads, setting, around), {*job.day, roads.info().zone, setting});
+}
+
+/// The drive can't be made at its start: why, and at which other it can.
+Exit print_no_drive(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
+                    const std::string& why) {
+  print_folded(std::cout, 0, "No such drive: " + why);
+  if (roads.timed_rules.empty() && roads.turn_rules.empty()) return Exit::wish_not_met;
+  if (const auto other = other_start(roads, wish, setting)) {
+    print_folded(std::cout, 2,
+                 "leave " + minutes_words(std::abs(other->minutes)) +
+                     (other->minutes < 0 ? " earlier" : " later") + ", at " +
+                     write_clock(setting.on_clock(other->loop.start)) + ", and there is one");
+  }
+  return Exit::wish_not_met;
+}
+
 Exit run_along(const LanesJob& job) {
   Ground ground(job.area);
-  const wish::Wish wish = wish_along(job, ground);
+  print_plan_caution(std::cout);
+  wish::Wish wish = wish_along(job, ground);
   const hours::Setting setting = ground.setting_at(wish.home);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
+  if (job.day) {
+    const auto loop = drive_on_day(roads, wish, *job.day, setting);
+    if (loop) print_drive(job, {roads, *loop, setting}, "Your route");
+    if (!loop) print_day_near(job, roads, wish, setting);
+    return Exit::done;
+  }
+  keep_off_shut_streets(std::cout, roads, wish, setting);
   const auto found = find::route_through(roads, wish, setting);
   if (found.loops.empty()) {
-    std::cout << "No such drive: " << (found.shortfall ? found.shortfall->why : "") << '\n';
-    return Exit::wish_not_met;
+    const std::string why = found.shortfall ? found.shortfall->why : "";
+    return print_no_drive(roads, wish, setting, why);
   }
   print_drive(job, {roads, found.loops.front(), setting}, "Your route");
-  print_caution();
   return Exit::done;
 }
 
 Exit run_all(const LanesJob& job) {
   Ground ground(job.area);
-  const Instant at = moment(job.at, ground.info());
-  const hours::Setting setting = ground.setting_somewhere();
-  print_all(std::cout, ground.for_lesson(road::lesson_time(at, 0, setting)), at, setting);
-  print_caution();
+  print_plan_caution(std::cout);
+  const std::string& zone = ground.info().zone;
+  const Instant at =
+      job.day ? hours::instant_in(zone, {*job.day, 12, 0, 0}) : moment(job.at, ground.info());
+  Around around;
+  if (job.near) {
+    constexpr double within_m = 500;
+    around = {{Places(ground.map(), std::cout).find(*job.near)}, within_m};
+  }
+  const hours::Setting setting =
+      job.near ? ground.setting_at(around.places.front()) : ground.setting_somewhere();
+  const road::Roads& roads = ground.for_lesson(road::lesson_time(at, 0, setting));
+  if (job.day) {
+    print_day(std::cout, rows_around(roads, setting, around), {*job.day, zone, setting});
+  } else {
+    print_all(std::cout, roads, at, setting, around);
+  }
   return Exit::done;
+}
+
+Exit run(const LanesJob& job) {
+  if (!job.loops.empty()) return run_loops(job);
+  return job.along.empty() ? run_all(job) : run_along(job);
 }
 
 }  // namespace
@@ -167,8 +243,9 @@ Exit run_all(const LanesJob& job) {
 Exit lanes(const Arguments& words) {
   const std::optional<LanesJob> job = job_of(words);
   if (!job) return Exit::done;
-  if (job->all) return run_all(*job);
-  return job->along.empty() ? run_loops(*job) : run_along(*job);
+  const Exit exit = run(*job);
+  if (exit == Exit::done) print_plate_caution(std::cout);
+  return exit;
 }
 
 }  // namespace loopwright::command

@@ -1,187 +1,216 @@
 // Method:
-//   1. Each stretch with a lane or gate becomes a drive of that stretch alone, at the minute asked
-//      for, so that room lanes judges it as it would on a lesson.
-//   2. Rules on streets, limits and turns are asked for that minute.
-//   3. A way has many pieces: of lines that say the same of one way one is kept. Sorted by street.
+//   1. Room lanes lists what has hours, each thing once; here it is told section by section, with
+//      what to read on the signs once at the head of each.
+//   2. Kerbs where one may stop at some hours are told by street and hours.
+//   3. Of conditions that give a learner's car no rule it is said why, so that none is missed.
 #include "command/lanes_all.hpp"
 
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <map>
 #include <ostream>
 #include <set>
 #include <tuple>
 
 #include "command/facts.hpp"
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/lanes_words.hpp"
 #include "command/print.hpp"
 #include "loopwright/hours/timetable.hpp"
-#include "loopwright/lanes/lanes.hpp"
 #include "loopwright/lanes/stopping.hpp"
 
 namespace loopwright::command {
 namespace {
 
-using hours::Tri;
+using lanes::AreaThing;
+using lanes::Thing;
+using lanes::ThingVerdict;
 
-/// Street, object, text: the order of the list.
-using Lines = std::set<std::tuple<std::string, std::int64_t, std::string>>;
+constexpr std::size_t set_in = 4;
+
+using Pieces = std::set<PieceId>;
+
+/// None: every piece counts.
+std::optional<Pieces> pieces_of(const road::Roads& roads, const Around& around) {
+  if (around.places.empty()) return std::nullopt;
+  Pieces near;
+  for (const Point place : around.places) {
+    for (const PieceId piece : road::pieces_near(roads, place, around.within_m))
+      if (nearest_on_line(roads.shape_of(piece), place).off_m <= around.within_m)
+        near.insert(piece);
+  }
+  return near;
+}
+
+std::vector<AreaThing> things_around(const road::Roads& roads, const hours::Setting& setting,
+                                     const std::optional<Pieces>& near) {
+  std::vector<AreaThing> things = lanes::things_in(roads, setting);
+  std::erase_if(things, [&](const AreaThing& one) {
+    return near && std::ranges::none_of(one.stretches, [&](StretchId stretch) {
+             return near->contains(stretch.piece());
+           });
+  });
+  return things;
+}
+
+/// "way/12 and two more, 350 m", "relation/7".
+std::string objects_words(const AreaThing& one) {
+  std::string text = object(one.thing.source);
+  if (one.ways.size() > 1) text += " and " + std::to_string(one.ways.size() - 1) + " more";
+  return one.length_m > 0 ? text + ", " + fixed(one.length_m, 0) + " m" : text;
+}
 
 class AllHours {
  public:
-  AllHours(const road::Roads& roads, const Instant& at, const hours::Setting& setting)
-      : roads_(roads), setting_(setting), at_(setting.on_clock(at)), clock_(roads, setting) {}
+  AllHours(const road::Roads& roads, const Instant& at, const hours::Setting& setting,
+           const std::optional<Pieces>& near)
+      : roads_(roads),
+        setting_(setting),
+        at_(setting.on_clock(at)),
+        near_(near),
+        things_(things_around(roads, setting, near)) {}
 
-  Lines bus_lanes() {
-    Lines lines;
-    for (std::size_t piece = 0; piece < roads_.pieces.size(); ++piece)
-      for (const bool against : {false, true}) add_lanes(lines, StretchId(PieceId{piece}, against));
-    return lines;
-  }
-
-  Lines streets() {
-    Lines lines;
-    for (const road::TimedRule& rule : roads_.timed_rules) {
-      if (rule.about != road::Timed::access) continue;
-      const hours::Answer open = clock_.open(rule, minute());
-      add(lines, rule, open.in_force == Tri::yes ? "may be driven" : "keep out" + reason(open));
-    }
-    return lines;
-  }
-
-  Lines limits() {
-    Lines lines;
-    for (const road::TimedRule& rule : roads_.timed_rules) {
-      if (rule.about != road::Timed::limit) continue;
-      const auto limit = lanes::limit_when(roads_, rule.stretch, minute(), setting_);
-      std::string values;
-      for (const std::string& value : limit.values)
-        values += (values.empty() ? "" : " or ") + (value.empty() ? "the usual limit" : value);
-      const std::string why = lanes::reason_words(limit.reason);
-      add(lines, rule, values + (limit.settled() || why.empty() ? "" : " (" + why + ")"));
-    }
-    return lines;
-  }
-
-  Lines turns() {
-    Lines lines;
-    for (const road::TurnRule& rule : roads_.turn_rules) {
-      if (roads_.text(rule.condition).empty()) continue;
-      const auto path = roads_.path_of(rule);
-      const hours::Answer binds = clock_.binds(rule, minute());
-      const std::string verdict = binds.in_force == Tri::no    ? "not in force"
-                                  : binds.in_force == Tri::yes ? "in force"
-                                                               : "check the sign" + reason(binds);
-      lines.insert({road_name(roads_, roads_.piece(path.front())), rule.relation,
-                    "into " + road_name(roads_, roads_.piece(path.back())) + ", " +
-                        lanes::words_of(roads_, rule) + ": " + verdict + "\n    by relation/" +
-                        std::to_string(rule.relation)});
-    }
-    return lines;
-  }
-
-  Lines pull_ups() {
-    Lines lines;
-    for (const road::PullUp& place : roads_.pull_ups) {
-      const std::string_view hours = roads_.text(place.hours);
-      if (hours.empty()) continue;
-      const auto judged = lanes::may_stop(roads_, place, {at_, at_}, setting_);
-      const road::Piece& piece = roads_.piece(place.stretch);
-      const std::string way = place.stretch.against() ? "against way/" : "along way/";
-      lines.insert({road_name(roads_, piece), piece.way,
-                    way + std::to_string(piece.way) + ", no stopping " +
-                        hours::Timetable(hours).words() + ": " +
-                        std::string(lanes::name(judged.verdict))});
-    }
-    return lines;
+  void print(std::ostream& out) const {
+    print_section(out, "Bus lanes", {Thing::bus_lane, Thing::contraflow_lane});
+    print_section(out, "Bus gates and bus-only streets", {Thing::bus_gate, Thing::bus_only_street});
+    print_section(out, "Streets shut at some hours", {Thing::street});
+    print_section(out, "Turns forbidden at some hours", {Thing::turn});
+    print_section(out, "Speed limits by the hour", {Thing::limit});
+    const bool kerbs = print_kerbs(out), others = print_others(out);
+    if (things_.empty() && !kerbs && !others)
+      print_folded(out, 2, "nothing here has hours, as far as it is mapped");
   }
 
  private:
-  [[nodiscard]] lanes::Passing minute() const { return {at_, at_}; }
-
-  static std::string reason(const hours::Answer& answer) {
-    const std::string why = lanes::reason_words(answer.reason);
-    return why.empty() ? "" : " (" + why + ")";
+  void print_section(std::ostream& out, std::string_view title,
+                     const std::vector<Thing>& kinds) const {
+    std::vector<const AreaThing*> listed;
+    for (const AreaThing& one : things_)
+      if (std::ranges::find(kinds, one.thing.thing) != kinds.end()) listed.push_back(&one);
+    if (listed.empty()) return;
+    out << title << ": " << listed.size() << '\n';
+    print_folded(out, 2, "read there: " + std::string(lanes::sign_words(kinds.front())));
+    for (const AreaThing* one : listed) print_thing(out, *one);
   }
 
-  /// A lane on a road that cars never drive isn't ours at any hour.
-  [[nodiscard]] bool never_ours(StretchId stretch) const {
-    constexpr std::uint32_t legal = road::stretch_flag::drivable | road::stretch_flag::cut_off;
-    const std::uint32_t either =
-        roads_.stretch(stretch).flags | roads_.stretch(stretch.back()).flags;
-    return (either & legal) == 0;
+  void print_thing(std::ostream& out, const AreaThing& one) const {
+    const ThingVerdict verdict = lanes::verdict_on(one.thing, {at_, at_}, setting_);
+    print_folded(out, 2,
+                 thing_head(one.thing, lanes::heading_words(roads_, one)) + ": " +
+                     lanes::verdict_words(one.thing, verdict));
+    print_folded(out, set_in, hours_line(one.thing));
+    if (!verdict.because.empty()) print_folded(out, set_in, "because " + verdict.because);
+    if (one.thing.never.empty())
+      print_folded(out, set_in, next_change_line(one.thing, at_, setting_));
+    print_known(out, one.thing, objects_words(one));
   }
 
-  [[nodiscard]] std::string verdict_of(StretchId stretch, const wish::BusLanePass& lane) const {
-    return never_ours(stretch) ? "keep out" : std::string(wish::name(lane.verdict));
+  [[nodiscard]] bool is_near(StretchId stretch) const {
+    return !near_ || near_->contains(stretch.piece());
   }
 
-  [[nodiscard]] std::string why_of(StretchId stretch, const wish::BusLanePass& lane) const {
-    if (!never_ours(stretch)) return lane.why.substr(0, lane.why.find("; you pass"));
-    const std::string_view tag = roads_.text(roads_.piece(stretch).access_source);
-    return "the road isn't for a learner's car to drive through" + in_brackets(tag);
-  }
-
-  void add_lanes(Lines& lines, StretchId stretch) {
-    wish::Loop loop;
-    loop.start = at_;
-    loop.stretches.resize(1);
-    loop.stretches[0].stretch = stretch;
-    for (const auto& lane : lanes::bus_lanes_on(roads_, loop, setting_)) {
-      const std::string why = why_of(stretch, lane);
-      std::string text = lane_words(lane) + ": " + verdict_of(stretch, lane) +
-                         "\n    in force: " + hours_words(lane);
-      if (why != hours_words(lane)) text += "\n    why: " + why;
-      if (!lane.doubt.empty() && lane.doubt != why) text += "\n    in doubt: " + lane.doubt;
-      if (!lane.who.empty()) text += "\n    then for: " + users_words(lane.who);
-      text += "\n    by " + lane.tag + " (" + object(lane.source) + ")";
-      const road::Piece& piece = roads_.piece(stretch);
-      lines.insert({road_name(roads_, piece), piece.way, std::move(text)});
+  /// Whether there is any.
+  bool print_kerbs(std::ostream& out) const {
+    std::map<std::tuple<std::string, std::string, std::string>, std::vector<std::int64_t>> kerbs;
+    for (const road::PullUp& place : roads_.pull_ups) {
+      const std::string_view hours = roads_.text(place.hours);
+      if (hours.empty() || !is_near(place.stretch)) continue;
+      const auto judged = lanes::may_stop(roads_, place, {at_, at_}, setting_);
+      const road::Piece& piece = roads_.piece(place.stretch);
+      kerbs[{road_name(roads_, piece), hours::Timetable(hours).words(),
+             std::string(lanes::name(judged.verdict))}]
+          .push_back(piece.way);
     }
-  }
-
-  /// The same rule the other way along the road.
-  [[nodiscard]] bool both_ways(const road::TimedRule& rule) const {
-    for (const road::TimedRule& other : roads_.timed_rules_of(rule.stretch.back())) {
-      if (other.about == rule.about && other.base == rule.base && other.text == rule.text)
-        return true;
+    if (kerbs.empty()) return false;
+    out << "Kerbs where stopping is forbidden at some hours: " << kerbs.size() << '\n';
+    for (const auto& [told, ways] : kerbs) {
+      const auto& [street, hours, verdict] = told;
+      print_folded(out, 2, street + ", kerb: " + verdict);
+      print_folded(out, set_in, "no stopping: " + hours);
+      print_folded(out, set_in,
+                   "on the map: way/" + std::to_string(*std::ranges::min_element(ways)) +
+                       ", places to pull up: " + std::to_string(ways.size()));
     }
-    return false;
+    return true;
   }
 
-  void add(Lines& lines, const road::TimedRule& rule, const std::string& verdict) {
-    const road::Piece& piece = roads_.piece(rule.stretch);
-    const std::string way = both_ways(rule)          ? " (way/"
-                            : rule.stretch.against() ? " (against way/"
-                                                     : " (along way/";
-    lines.insert({road_name(roads_, piece), piece.way,
-                  lanes::words_of(roads_, rule) + ": " + verdict + "\n    by " +
-                      std::string(roads_.text(rule.source)) + way + std::to_string(piece.way) +
-                      ")"});
+  /// Whether a learner may drive the road at all, in either direction.
+  [[nodiscard]] bool drivable(StretchId stretch) const {
+    return roads_.drivable(stretch) || roads_.drivable(stretch.back());
+  }
+
+  /// "not about your car, it is about cycles"
+  static std::string others_words(std::string_view tag) {
+    constexpr std::array<std::string_view, 8> known{"bicycle", "bus", "foot",      "hgv",
+                                                    "horse",   "psv", "maxweight", "taxi"};
+    const std::string_view key = tag.substr(0, tag.find(':'));
+    if (std::ranges::find(known, key) == known.end()) return "not about your car";
+    return "not about your car, it is about " + users_words(key);
+  }
+
+  [[nodiscard]] std::string idle_words(const road::IdleRule& rule) const {
+    switch (rule.why) {
+      case road::Idle::others:
+        return others_words(roads_.text(rule.tag));
+      case road::Idle::unread:
+        return "not read by this program, look for the sign";
+      case road::Idle::same:
+        break;
+    }
+    return drivable(rule.stretch) ? "the same for your car at all hours"
+                                  : "keep out at all hours, the hours are for others";
+  }
+
+  bool print_others(std::ostream& out) const {
+    std::map<std::tuple<std::string, std::string, std::string>, std::set<OsmObject>> others;
+    for (const road::IdleRule& rule : roads_.idle_rules) {
+      if (!is_near(rule.stretch)) continue;
+      others[{road_name(roads_, roads_.piece(rule.stretch)), std::string(roads_.text(rule.tag)),
+              idle_words(rule)}]
+          .insert(rule.source);
+    }
+    if (others.empty()) return false;
+    out << "Other conditions on the map: " << others.size() << '\n';
+    for (const auto& [told, sources] : others) {
+      const auto& [street, tag, why] = told;
+      print_folded(out, 2, street + ": " + why);
+      print_folded(
+          out, set_in,
+          "on the map: " + object(*sources.begin()) +
+              (sources.size() > 1 ? " and " + std::to_string(sources.size() - 1) + " more" : "") +
+              "; map text: " + tag);
+    }
+    return true;
   }
 
   const road::Roads& roads_;
   const hours::Setting& setting_;
   Instant at_;
-  lanes::Clockwork clock_;
+  const std::optional<Pieces>& near_;
+  std::vector<AreaThing> things_;
 };
-
-void print_lines(std::ostream& out, std::string_view head, const Lines& lines) {
-  out << head << ": " << lines.size() << '\n';
-  for (const auto& [street, object, text] : lines) out << "  " << street << ", " << text << '\n';
-}
 
 }  // namespace
 
 void print_all(std::ostream& out, const road::Roads& roads, const Instant& at,
-               const hours::Setting& setting) {
-  AllHours all(roads, at, setting);
+               const hours::Setting& setting, const Around& around) {
+  const std::optional<Pieces> near = pieces_of(roads, around);
   const Instant there = setting.on_clock(at);
   const std::string_view holiday = setting.bank_holiday_name(there.civil().date);
   out << spoken_moment(there) << (holiday.empty() ? "" : ", ") << holiday << '\n';
-  print_lines(out, "Bus lanes and bus gates", all.bus_lanes());
-  print_lines(out, "Streets with hours", all.streets());
-  print_lines(out, "Limits with hours", all.limits());
-  print_lines(out, "Turns with hours", all.turns());
-  print_lines(out, "Kerbs with hours", all.pull_ups());
+  AllHours(roads, at, setting, near).print(out);
+}
+
+std::vector<DayRow> rows_around(const road::Roads& roads, const hours::Setting& setting,
+                                const Around& around) {
+  std::vector<DayRow> rows;
+  for (AreaThing& one : things_around(roads, setting, pieces_of(roads, around))) {
+    std::string name = thing_head(one.thing, lanes::heading_words(roads, one));
+    rows.push_back({std::move(name), std::move(one.thing)});
+  }
+  return rows;
 }
 
 }  // namespace loopwright::command

@@ -47,9 +47,14 @@ const road::TimedRule* shut_by(const road::Roads& roads, PieceId piece, const In
   return shut;
 }
 
+struct Beside {
+  Point at;
+  PieceId piece;
+};
+
 /// On a street without hours as near as the one snapped to; none: there is no such street.
-std::optional<Point> beside(const road::Roads& roads, Point at, const reach::Snap& snap) {
-  std::optional<Point> best;
+std::optional<Beside> beside(const road::Roads& roads, Point at, const reach::Snap& snap) {
+  std::optional<Beside> best;
   double least_m = snap.off_m + as_near_m;
   for (const PieceId piece : road::pieces_near(roads, at, least_m)) {
     const bool drivable =
@@ -61,7 +66,8 @@ std::optional<Point> beside(const road::Roads& roads, Point at, const reach::Sna
     const double length_m = roads.pieces[piece.index()].length_m;
     const double inside_m = std::min(into_street_m, length_m / 2);
     least_m = foot.off_m;
-    best = point_along(shape, std::clamp(foot.along_m, inside_m, length_m - inside_m));
+    const double along_m = std::clamp(foot.along_m, inside_m, length_m - inside_m);
+    best = Beside{point_along(shape, along_m), piece};
   }
   return best;
 }
@@ -75,9 +81,9 @@ void keep_off(std::ostream& out, const road::Roads& roads, Point& place, const s
   const std::string street = lanes::street_words(roads, rule->stretch);
   const std::string hours = lanes::words_of(roads, *rule);
   if (const auto open = beside(roads, place, *snap)) {
-    place = *open;
-    print_folded(out, 0,
-                 name + " is taken for the street beside " + street + ", which is " + hours);
+    place = open->at;
+    const std::string beside = lanes::street_words(roads, StretchId(open->piece, false));
+    print_folded(out, 0, name + " is set on " + beside + ", since " + street + " is " + hours);
   } else {
     print_folded(out, 0, name + " lies on " + street + ", which is " + hours);
   }
@@ -94,10 +100,10 @@ std::optional<wish::Loop> drive(const road::Roads& roads, const wish::Wish& wish
 
 void keep_off_shut_streets(std::ostream& out, const road::Roads& roads, wish::Wish& wish,
                            const hours::Setting& setting) {
-  keep_off(out, roads, wish.home, "the first place", wish.start, setting);
+  keep_off(out, roads, wish.home, "home", wish.start, setting);
   for (std::size_t k = 0; k < wish.through.size(); ++k)
-    keep_off(out, roads, wish.through[k], "place " + std::to_string(k + 2), wish.start, setting);
-  if (wish.end) keep_off(out, roads, *wish.end, "the last place", wish.start, setting);
+    keep_off(out, roads, wish.through[k], "point " + std::to_string(k + 1), wish.start, setting);
+  if (wish.end) keep_off(out, roads, *wish.end, "the end", wish.start, setting);
 }
 
 std::optional<OtherStart> other_start(const road::Roads& roads, const wish::Wish& wish,

@@ -1,135 +1,139 @@
-// Method: each hour from five in the morning is asked all through; where the answer changes within,
-// the times of the day at which it does are listed below the table.
+// Method: the answers of a thing are walked along from midnight to midnight. An hour has the mark of
+// its first minute, or that of a change when the answer is another within it. What can't be told is
+// keep out for streets and turns, check the plate for bus lanes and gates: room lanes decides.
 #include "command/lanes_day.hpp"
 
+#include <algorithm>
 #include <ostream>
 
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
-#include "command/lanes_words.hpp"
-#include "loopwright/hours/timetable.hpp"
 #include "loopwright/hours/zone.hpp"
-#include "loopwright/lanes/lanes.hpp"
 
 namespace loopwright::command {
 namespace {
 
-constexpr int first_hour = 5, last_hour = 23;
+using lanes::May;
+using lanes::Thing;
+using lanes::ThingVerdict;
+
 constexpr std::string_view keep_out = "k", usable = "·", check = "?", changes = "/";
+constexpr int hours_a_day = 24;
 
-/// What keeps cars out by its hours.
-struct DayRow {
-  std::string name;
-  std::string hours;    ///< when it keeps them out, as of hours::Timetable; empty: not mapped
-  bool always = false;  ///< it always does
-  bool doubtful = false;
+/// What holds from a moment on.
+struct Span {
+  Instant from;
+  ThingVerdict verdict;
 };
 
-struct Day {
-  Date date;
-  std::string_view zone;
-  [[nodiscard]] Instant at(int hour, int minute) const {
-    return hours::instant_in(zone, {date, hour, minute, 0});
-  }
-};
-
-std::string_view mark_of(const DayRow& row, const hours::Answer& answer) {
-  switch (answer.in_force) {
-    case hours::Tri::yes:
-      return keep_out;
-    case hours::Tri::no:
-      return row.doubtful ? check : usable;
-    case hours::Tri::unknown:
-      break;
-  }
-  return answer.reason == hours::Reason::changes ? changes : check;
+/// Of a limit its number, as far as there is room.
+std::string mark_of(const lanes::TimedThing& thing, const ThingVerdict& verdict) {
+  if (verdict.may == May::check) return std::string(check);
+  if (thing.thing != Thing::limit) return std::string(verdict.may == May::yes ? usable : keep_out);
+  const std::size_t digits = verdict.limit.find_first_not_of("0123456789");
+  return digits == 0 ? std::string(usable)
+                     : verdict.limit.substr(0, std::min(digits, std::size_t{3}));
 }
 
-std::string_view mark_of(const DayRow& row, const Day& day, int hour,
-                         const hours::Setting& setting) {
-  if (row.always) return keep_out;
-  if (row.hours.empty()) return check;
-  const hours::Timetable hours(row.hours);
-  return mark_of(row, hours.through(day.at(hour, 0), day.at(hour, 59), setting));
+Instant midnight(const Day& day, int hour) {
+  if (hour < hours_a_day) return hours::instant_in(day.zone, {day.date, hour, 0, 0});
+  return hours::instant_in(day.zone, {date_from_days(days_since_epoch(day.date) + 1), 0, 0, 0});
 }
 
-/// "07:30 keep out, 09:30 may be used"
-std::string changes_of(const DayRow& row, const Day& day, const hours::Setting& setting) {
-  const hours::Timetable hours(row.hours);
-  std::string text;
-  auto change = hours.next_change(day.at(first_hour, 0).plus_seconds(-60), setting, 1);
-  while (change && setting.on_clock(*change).civil().date == day.date) {
-    const std::string_view mark = mark_of(row, hours.at(*change, setting));
-    text += (text.empty() ? "" : ", ") + write_clock(setting.on_clock(*change)) +
-            (mark == keep_out ? " keep out"
-             : mark == usable ? " may be used"
-                              : " check");
-    change = hours.next_change(*change, setting, 1);
+/// The answers of the day, each other than the one before.
+std::vector<Span> spans_of(const lanes::TimedThing& thing, const Day& day) {
+  const Instant begin = midnight(day, 0), end = midnight(day, hours_a_day);
+  const auto at = [&](const Instant& when) {
+    return lanes::verdict_on(thing, {when, when}, day.setting);
+  };
+  std::vector<Span> spans{{begin, at(begin)}};
+  auto change = lanes::next_change(thing, begin, day.setting);
+  while (change && change->unix_s < end.unix_s) {
+    const ThingVerdict verdict = at(*change);
+    if (verdict != spans.back().verdict) spans.push_back({*change, verdict});
+    change = lanes::next_change(thing, *change, day.setting);
   }
-  return text;
+  return spans;
 }
 
-/// When a street is shut, with the values of its rule the other way round.
-std::string shut_hours(const road::Roads& roads, const road::TimedRule& rule) {
-  const auto read = hours::read_conditional(roads.text(rule.base), roads.text(rule.text));
-  std::string text = read.base() == "yes" ? "" : "yes @ (24/7); ";
-  for (const hours::Conditional::Row& row : read.rows())
-    text += (row.value == "yes" ? "no @ (" : "yes @ (") + row.condition.text() + "); ";
-  return text.substr(0, text.size() - 2);
+std::string mark_of_hour(const DayRow& row, const std::vector<Span>& spans, const Instant& from,
+                         const Instant& to) {
+  std::string mark;
+  for (const Span& span : spans) {
+    if (span.from.unix_s >= to.unix_s) break;
+    const std::string own = mark_of(row.thing, span.verdict);
+    const bool within = span.from.unix_s > from.unix_s;
+    if (within && own != mark) return std::string(changes);
+    mark = own;
+  }
+  return mark;
 }
 
-std::vector<DayRow> rows_of(const TimedDrive& drive) {
-  std::vector<DayRow> rows;
-  for (const auto& lane : lanes::bus_lanes_on(drive.roads, drive.loop, drive.setting)) {
-    rows.push_back({street_of(drive.loop, lane.first) + ", " + lane_words(lane),
-                    lane.hours.value_or(""), lane.what == "contraflow bus lane",
-                    !lane.doubt.empty()});
-  }
-  for (const auto& met : lanes::rules_met(drive.roads, drive.loop, road::Timed::access)) {
-    rows.push_back({street_of(drive.loop, met.rows.first) + ", street",
-                    shut_hours(drive.roads, *met.rule), false, false});
-  }
-  return rows;
+std::size_t width_of(std::string_view mark) {
+  return mark == usable ? 1 : mark.size();
+}
+
+void print_cell(std::ostream& out, std::string_view mark) {
+  constexpr std::size_t cell = 3;
+  out << std::string(cell - std::min(cell, width_of(mark)), ' ') << mark;
 }
 
 void print_heads(std::ostream& out) {
   out << "    ";
-  for (int hour = first_hour; hour <= last_hour; ++hour) out << (hour < 10 ? " 0" : " ") << hour;
+  for (int hour = 0; hour < hours_a_day; ++hour) out << (hour < 10 ? " 0" : " ") << hour;
   out << '\n';
 }
 
-void print_row(std::ostream& out, const std::vector<std::string_view>& marks, std::size_t number) {
+void print_row(std::ostream& out, const DayRow& row, const Day& day, std::size_t number) {
   const std::string digits = std::to_string(number);
   out << std::string(digits.size() < 3 ? 3 - digits.size() : 0, ' ') << digits << ' ';
-  for (const std::string_view mark : marks) out << "  " << mark;
+  const std::vector<Span> spans = spans_of(row.thing, day);
+  for (int hour = 0; hour < hours_a_day; ++hour)
+    print_cell(out, mark_of_hour(row, spans, midnight(day, hour), midnight(day, hour + 1)));
   out << '\n';
+}
+
+/// "keep out until 07:00, then usable until 10:00, then …"; "check the plate all day".
+std::string spans_words(const DayRow& row, const Day& day) {
+  const std::vector<Span> spans = spans_of(row.thing, day);
+  const auto words = [&](const Span& span) {
+    const std::string& because = span.verdict.because;
+    return lanes::verdict_words(row.thing, span.verdict) +
+           (because.empty() || span.verdict.may == May::yes ? "" : " (" + because + ")");
+  };
+  if (spans.size() == 1) return "all day: " + words(spans.front());
+  std::string text;
+  for (const Span& span : spans) {
+    text += (text.empty() ? "" : "; ") + write_clock(day.setting.on_clock(span.from)) + " " +
+            words(span);
+  }
+  return text;
+}
+
+void print_legend(std::ostream& out, const std::vector<DayRow>& rows) {
+  out << "  k keep out, · may be used, ? check the plate, / changes within the hour\n";
+  const bool limits =
+      std::ranges::any_of(rows, [](const DayRow& row) { return row.thing.thing == Thing::limit; });
+  if (limits) out << "  of a speed limit its number, ? check the signs\n";
 }
 
 }  // namespace
 
-void print_day(std::ostream& out, const TimedDrive& drive, const Date& date,
-               std::string_view zone) {
-  const Day day{date, zone};
-  const auto rows = rows_of(drive);
-  out << spoken_day(date) << ", hour by hour\n";
+void print_day(std::ostream& out, const std::vector<DayRow>& rows, const Day& day) {
+  const std::string_view holiday = day.setting.bank_holiday_name(day.date);
+  out << spoken_day(day.date) << (holiday.empty() ? "" : ", ") << holiday << ", hour by hour\n";
   if (rows.empty()) {
-    out << "  no bus lane or street with hours on the way, as far as it is mapped\n";
+    print_folded(out, 2, "nothing here has hours, as far as it is mapped");
     return;
   }
   print_heads(out);
+  for (std::size_t k = 0; k < rows.size(); ++k) print_row(out, rows[k], day, k + 1);
+  print_legend(out, rows);
   for (std::size_t k = 0; k < rows.size(); ++k) {
-    std::vector<std::string_view> marks;
-    for (int hour = first_hour; hour <= last_hour; ++hour)
-      marks.push_back(mark_of(rows[k], day, hour, drive.setting));
-    print_row(out, marks, k + 1);
+    print_folded(out, 2, std::to_string(k + 1) + " is " + rows[k].name);
+    print_folded(out, 4, spans_words(rows[k], day));
+    if (!rows[k].thing.doubt.empty()) print_folded(out, 4, "in doubt: " + rows[k].thing.doubt);
   }
-  for (std::size_t k = 0; k < rows.size(); ++k) {
-    out << "  " << k + 1 << " is " << rows[k].name << '\n';
-    if (rows[k].hours.empty() || rows[k].always) continue;
-    const std::string list = changes_of(rows[k], day, drive.setting);
-    if (!list.empty()) out << "    " << list << '\n';
-  }
-  out << "  " << keep_out << " keep out, " << usable << " may be used, " << check
-      << " check the plate: all through the hour; " << changes << " changes within it\n";
 }
 
 }  // namespace loopwright::command

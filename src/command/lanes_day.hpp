@@ -1,14 +1,28 @@
-// The hours of a whole day for each lane, gate and timed street of a drive, as a table to print out.
+// The whole of a day, hour by hour, of things with hours: a table no wider than 80 columns.
 #pragma once
 
 #include <iosfwd>
-#include <string_view>
+#include <string>
+#include <vector>
 
-#include "command/lanes_drive.hpp"
+#include "loopwright/lanes/timed_things.hpp"
 
 namespace loopwright::command {
 
-/// zone: whose clock the day has.
-void print_day(std::ostream& out, const TimedDrive& drive, const Date& day, std::string_view zone);
+/// A row of the table.
+struct DayRow {
+  std::string name;
+  lanes::TimedThing thing;
+};
+
+/// A day on the clock of a zone.
+struct Day {
+  Date date;
+  std::string zone;
+  hours::Setting setting;
+};
+
+/// "Monday 30 November 2026, hour by hour", the table, then each row's name and changes.
+void print_day(std::ostream& out, const std::vector<DayRow>& rows, const Day& day);
 
 }  // namespace loopwright::command

@@ -1,72 +1,169 @@
 // Method:
-//   1. Bus lanes and gates as room lanes judges them, each with all one needs at its plate.
-//   2. Streets that are shut at some hours, turns that are forbidden at some and made here, and
-//      limits that hang on the hour, each for the time at which it is met.
+//   1. Of each thing with hours all passes come together (room lanes lists and judges them).
+//   2. A thing is told with its verdict, or that of each pass when they differ; then its hours, when
+//      it is passed, what is close to a change, and what to read on its sign.
 #include "command/lanes_drive.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <ostream>
 
+#include "command/folded.hpp"
 #include "command/lanes_words.hpp"
 #include "command/print.hpp"
-#include "loopwright/lanes/lanes.hpp"
+#include "loopwright/base/plain_words.hpp"
 
 namespace loopwright::command {
 namespace {
 
-using wish::BusLanePass;
+using lanes::May;
+using lanes::Passing;
+using lanes::Thing;
+using lanes::ThingVerdict;
+using lanes::TimedThing;
 
-void print_lane(std::ostream& out, const TimedDrive& drive, const BusLanePass& lane) {
-  const Date today = drive.setting.on_clock(drive.loop.start).civil().date;
-  out << "  " << street_of(drive.loop, lane.first) << ", " << lane_words(lane) << ": "
-      << wish::name(lane.verdict) << '\n'
-      << "    in force: " << hours_words(lane) << '\n'
-      << "    passed " << lane.arrive_from << " to " << lane.arrive_to << '\n';
-  if (lane.why != hours_words(lane)) out << "    why: " << lane.why << '\n';
-  if (!lane.doubt.empty() && lane.why != lane.doubt) out << "    in doubt: " << lane.doubt << '\n';
-  if (lane.next_change) {
-    out << "    next change: " << change_words(*lane.next_change, today) << '\n';
-  }
-  if (!lane.who.empty()) out << "    then for: " << users_words(lane.who) << '\n';
-  out << "    by " << lane.tag << " (" << object(lane.source) << ")\n"
-      << "    read on the plate: " << plate_words(lane) << '\n';
+constexpr std::size_t set_in = 4;
+constexpr std::int64_t minute_s = 60;
+constexpr std::int64_t close_s =
+    10 * minute_s;  // ours: as much as lights and traffic shift a drive
+
+std::string verdict_at(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+  return lanes::verdict_words(thing, lanes::verdict_on(thing, when, drive.setting));
 }
 
-void print_met(std::ostream& out, const TimedDrive& drive, road::Timed about) {
-  for (const lanes::RuleMet& met : lanes::rules_met(drive.roads, drive.loop, about)) {
-    out << "  " << street_of(drive.loop, met.rows.first) << ": " << lanes::met_words(met, drive)
-        << "\n    by " << drive.roads.text(met.rule->source) << " (way/"
-        << drive.roads.piece(met.rule->stretch).way << ")\n";
+/// "comes into force", of a street "shuts", of a limit "20 mph": what happens at a change.
+std::string becomes(const TimedThing& thing, const ThingVerdict& then) {
+  if (thing.thing == Thing::limit) return "the limit is " + then.limit;
+  if (thing.thing == Thing::street) return "it shuts";
+  return thing.thing == Thing::turn ? "the turn is forbidden" : "it comes into force";
+}
+
+std::string ends(const TimedThing& thing, const ThingVerdict& before) {
+  if (thing.thing == Thing::limit) return "the limit is " + before.limit;
+  if (thing.thing == Thing::street) return "it is shut";
+  return thing.thing == Thing::turn ? "the turn is forbidden" : "it is in force";
+}
+
+/// "it comes into force at 16:00, four minutes after you pass"; empty when nothing changes soon.
+std::string soon_after(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+  const auto change = lanes::next_change(thing, when.to, drive.setting);
+  if (!change || change->unix_s - when.to.unix_s > close_s) return {};
+  const ThingVerdict then = lanes::verdict_on(thing, {*change, *change}, drive.setting);
+  if (then.may == May::yes && thing.thing != Thing::limit) return {};
+  return becomes(thing, then) + (thing.thing == Thing::limit ? " from " : " at ") +
+         write_clock(*change) + ", " + minutes_words((change->unix_s - when.to.unix_s) / minute_s) +
+         " after you pass";
+}
+
+/// The last change up to the moment one begins to pass, within the minutes that are close.
+std::optional<Instant> change_before(const TimedThing& thing, const Passing& when,
+                                     const TimedDrive& drive) {
+  std::optional<Instant> last;
+  auto change =
+      lanes::next_change(thing, when.from.plus_seconds(-close_s - minute_s), drive.setting);
+  while (change && change->unix_s <= when.from.unix_s) {
+    last = change;
+    change = lanes::next_change(thing, *change, drive.setting);
+  }
+  return last;
+}
+
+/// "it is in force until 15:00, two minutes before you pass".
+std::string shortly_before(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+  const auto change = change_before(thing, when, drive);
+  if (!change) return {};
+  const Instant minute_before = change->plus_seconds(-minute_s);
+  const ThingVerdict before =
+      lanes::verdict_on(thing, {minute_before, minute_before}, drive.setting);
+  if (before.may == May::yes && thing.thing != Thing::limit) return {};
+  const std::int64_t minutes = (when.from.unix_s - change->unix_s) / minute_s;
+  return ends(thing, before) + " until " + write_clock(drive.setting.on_clock(*change)) + ", " +
+         (minutes == 0 ? "just" : minutes_words(minutes)) + " before you pass";
+}
+
+/// Why a verdict is what it is, when the hours alone don't tell.
+std::string because(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+  const ThingVerdict verdict = lanes::verdict_on(thing, when, drive.setting);
+  if (!verdict.because.empty()) return verdict.because;
+  const auto change = lanes::next_change(thing, when.from, drive.setting);
+  if (verdict.may == May::yes || !change || change->unix_s > when.to.unix_s) return {};
+  return "it changes at " + write_clock(*change) + ", while you pass";
+}
+
+void print_warnings(std::ostream& out, const Met& met, const TimedDrive& drive) {
+  std::vector<std::string> told;
+  const auto tell = [&](std::string_view label, const std::string& text) {
+    if (text.empty() || std::ranges::find(told, text) != told.end()) return;
+    print_folded(out, set_in, std::string(label) + text);
+    told.push_back(text);
+  };
+  for (const Passing& when : met.passes) {
+    tell("because ", because(met.thing, when, drive));
+    if (lanes::verdict_on(met.thing, when, drive.setting).may != May::yes) continue;
+    tell("mind: ", soon_after(met.thing, when, drive));
+    tell("mind: ", shortly_before(met.thing, when, drive));
   }
 }
 
-void print_turns(std::ostream& out, const TimedDrive& drive) {
-  for (const lanes::TurnMet& met : lanes::turns_met(drive.roads, drive.loop)) {
-    const lanes::Said said = lanes::said_of(met, drive);
-    out << "  from " << street_of(drive.loop, met.at - 1) << " into "
-        << street_of(drive.loop, met.at) << ": " << said.rule << lanes::when_passing(said.when)
-        << ": " << said.verdict << '\n'
-        << "    by relation/" << met.rule->relation << '\n';
+void print_passes(std::ostream& out, const Met& met, const TimedDrive& drive, bool alike) {
+  if (met.passes.size() == 1) {
+    print_folded(out, set_in, "you pass: " + passing_words(met.passes.front()));
+    return;
   }
+  std::vector<std::string> times;
+  for (const Passing& when : met.passes) {
+    times.push_back(passing_words(when));
+    if (!alike) times.back() += " (" + verdict_at(met.thing, when, drive) + ")";
+  }
+  print_folded(out, set_in,
+               "passes: " + std::to_string(met.passes.size()) + ", at " + listed(times));
+}
+
+void print_one(std::ostream& out, const Met& met, const TimedDrive& drive) {
+  const std::string verdict = verdict_at(met.thing, met.passes.front(), drive);
+  const bool alike = std::ranges::all_of(met.passes, [&](const Passing& when) {
+    return verdict_at(met.thing, when, drive) == verdict;
+  });
+  print_folded(out, 2,
+               thing_head(met.thing) + ": " + (alike ? verdict : "not the same at each pass"));
+  print_folded(out, set_in, hours_line(met.thing));
+  print_passes(out, met, drive, alike);
+  print_warnings(out, met, drive);
+  print_folded(out, set_in, next_change_line(met.thing, met.passes.front().from, drive.setting));
+  print_folded(out, set_in, "read there: " + std::string(lanes::sign_words(met.thing.thing)));
+  print_known(out, met.thing, object(met.thing.source));
 }
 
 }  // namespace
 
-std::string street_of(const wish::Loop& loop, std::size_t row) {
-  const std::string& street = loop.stretches[row].street;
-  return street.empty() ? "unnamed road" : street;
+std::vector<Met> met_on(const TimedDrive& drive) {
+  std::vector<Met> all;
+  for (TimedThing& thing : lanes::things_on(drive)) {
+    const Passing when = lanes::passing_of(thing, drive.loop, drive.setting);
+    const auto known = std::ranges::find_if(
+        all, [&](const Met& met) { return lanes::told_of(met.thing) == lanes::told_of(thing); });
+    if (known == all.end()) {
+      all.push_back({std::move(thing), {when}});
+    } else {
+      known->passes.push_back(when);
+    }
+  }
+  return all;
 }
 
-void print_bus_lanes(std::ostream& out, const TimedDrive& drive) {
-  const auto passed = lanes::bus_lanes_on(drive.roads, drive.loop, drive.setting);
-  if (passed.empty()) out << "  no bus lane on the way, as far as it is mapped\n";
-  for (const BusLanePass& lane : passed) print_lane(out, drive, lane);
+void print_streets(std::ostream& out, const TimedDrive& drive) {
+  std::vector<std::string> streets;
+  for (const wish::LoopStretch& row : drive.loop.stretches) {
+    const std::string& street = row.street.empty() ? "an unnamed road" : row.street;
+    if (streets.empty() || streets.back() != street) streets.push_back(street);
+  }
+  print_folded(out, 2, "by " + listed(streets));
 }
 
-void print_other_hours(std::ostream& out, const TimedDrive& drive) {
-  print_met(out, drive, road::Timed::access);
-  print_turns(out, drive);
-  print_met(out, drive, road::Timed::limit);
+void print_met(std::ostream& out, const TimedDrive& drive) {
+  const std::vector<Met> all = met_on(drive);
+  if (all.empty()) print_folded(out, 2, "nothing on the way has hours, as far as it is mapped");
+  for (const Met& met : all) print_one(out, met, drive);
 }
 
 }  // namespace loopwright::command

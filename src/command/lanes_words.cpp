@@ -2,22 +2,29 @@
 
 #include <algorithm>
 #include <array>
+#include <ostream>
 #include <utility>
 #include <vector>
 
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/text.hpp"
-#include "loopwright/hours/timetable.hpp"
 
 namespace loopwright::command {
 namespace {
 
+constexpr std::size_t set_in = 4;
+
 /// One user as mapped, in words; psv are two.
 std::vector<std::string_view> user_words(std::string_view user) {
   if (user == "psv") return {"buses", "taxis"};
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 7> words{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 11> words{
       {{"bus", "buses"},
+       {"foot", "people on foot"},
+       {"horse", "horses"},
+       {"maxweight", "heavy vehicles"},
+       {"disabled", "blue badge holders"},
        {"taxi", "taxis"},
        {"bicycle", "cycles"},
        {"motorcycle", "motorcycles"},
@@ -31,14 +38,12 @@ std::vector<std::string_view> user_words(std::string_view user) {
 
 }  // namespace
 
-std::string lane_words(const wish::BusLanePass& lane) {
-  std::string text = lane.what;
-  if (lane.side == "left" || lane.side == "right") text += " on the " + lane.side;
-  if (lane.lane > 0 && lane.lanes > 0) {
-    text += ", lane " + std::to_string(lane.lane) + " of " + std::to_string(lane.lanes) +
-            " from the left";
-  }
-  return text;
+std::string thing_head(const lanes::TimedThing& thing, std::string_view heading) {
+  std::string text = thing.street;
+  if (!heading.empty()) text.append(", going ").append(heading);
+  text.append(", ").append(lanes::name(thing.thing));
+  if (thing.place.empty()) return text;
+  return text + (thing.place.starts_with("lane") ? ", " : " ") + thing.place;
 }
 
 std::string users_words(std::string_view who) {
@@ -49,22 +54,45 @@ std::string users_words(std::string_view who) {
   return listed(users);
 }
 
-// Source: CHECKED.md A4 of the project's design notes (a sign without times means at all times).
-std::string plate_words(const wish::BusLanePass& lane) {
-  if (lane.what == "bus gate") {
-    return "who is let through, the days and the hours; no times means at all times";
-  }
-  if (lane.what != "bus lane") return "nothing: it is for buses that come towards you";
-  return "the days and hours; no times means at all times";
-}
-
-std::string hours_words(const wish::BusLanePass& lane) {
-  const bool mapped = lane.hours && !lane.hours->empty();
-  return mapped ? hours::Timetable(*lane.hours).words() : "hours not mapped";
-}
-
 std::string change_words(const Instant& change, const Date& today) {
   return change.civil().date == today ? write_clock(change) : spoken_moment(change);
+}
+
+std::string passing_words(const lanes::Passing& when) {
+  const std::string from = write_clock(when.from), to = write_clock(when.to);
+  return from == to ? from : from + " to " + to;
+}
+
+std::string minutes_words(std::int64_t minutes) {
+  return number_word(static_cast<int>(minutes)) + (minutes == 1 ? " minute" : " minutes");
+}
+
+std::string hours_line(const lanes::TimedThing& thing) {
+  const bool mapped = thing.thing == lanes::Thing::limit || !thing.shut.empty();
+  return "hours: " + (mapped ? thing.words : "not mapped");
+}
+
+std::string next_change_line(const lanes::TimedThing& thing, const Instant& at,
+                             const hours::Setting& setting) {
+  const auto change = lanes::next_change(thing, at, setting);
+  if (!change) return "next change: " + std::string(lanes::no_change_words(thing, at, setting));
+  const lanes::ThingVerdict then = lanes::verdict_on(thing, {*change, *change}, setting);
+  return "next change: " + change_words(*change, setting.on_clock(at).civil().date) + ", then " +
+         lanes::verdict_words(thing, then);
+}
+
+void print_known(std::ostream& out, const lanes::TimedThing& thing, const std::string& objects) {
+  if (!thing.doubt.empty()) print_folded(out, set_in, "in doubt: " + thing.doubt);
+  if (!thing.who.empty()) print_folded(out, set_in, "kept for: " + users_words(thing.who));
+  print_folded(out, set_in, "on the map: " + objects + "; map text: " + thing.map_text);
+}
+
+void print_plan_caution(std::ostream& out) {
+  out << "Plan when parked; signs and markings on the day overrule the map.\n";
+}
+
+void print_plate_caution(std::ostream& out) {
+  out << "The plate decides. One that can't be read means keep out.\n";
 }
 
 }  // namespace loopwright::command

@@ -39,11 +39,15 @@ ThingVerdict limit_verdict(const TimedThing& thing, const Passing& when,
   return verdict;
 }
 
-/// "Boxing Day (substitute day) is a bank holiday" when that decides.
+/// "it is a bank holiday, Boxing Day (substitute day)" when that decides.
 std::string holiday_words(const Answer& answer, const Instant& at, const hours::Setting& setting) {
   if (answer.reason != Reason::holiday) return {};
-  const std::string_view name = setting.bank_holiday_name(setting.on_clock(at).civil().date);
-  return name.empty() ? "" : "it is a bank holiday, " + std::string(name);
+  const std::int64_t today = days_since_epoch(setting.on_clock(at).civil().date);
+  const Date day = date_from_days(today + answer.holiday_days);
+  const std::string name(setting.bank_holiday_name(day));
+  if (name.empty()) return {};
+  if (answer.holiday_days == 0) return "it is a bank holiday, " + name;
+  return "a bank holiday is near, " + name;
 }
 
 ThingVerdict hours_verdict(const TimedThing& thing, const Passing& when,
@@ -84,6 +88,10 @@ std::string verdict_words(Thing thing, const ThingVerdict& verdict) {
   return verdict.may == May::no ? "in force, keep out" : "check the plate";
 }
 
+std::string verdict_words(const TimedThing& thing, const ThingVerdict& verdict) {
+  return thing.never.empty() ? verdict_words(thing.thing, verdict) : "keep out";
+}
+
 std::optional<Instant> next_change(const TimedThing& thing, const Instant& at,
                                    const hours::Setting& setting) {
   if (!thing.never.empty()) return std::nullopt;
@@ -99,13 +107,16 @@ std::optional<Instant> next_change(const TimedThing& thing, const Instant& at,
 
 std::string_view no_change_words(const TimedThing& thing, const Instant& at,
                                  const hours::Setting& setting) {
-  if (!thing.never.empty()) return "never";
-  const bool mapped = thing.thing == Thing::limit || !thing.shut.empty();
-  if (!mapped) return "the map can't say";
-  const bool told = thing.thing == Thing::limit
-                        ? verdict_on(thing, {at, at}, setting).may == May::yes
-                        : hours::Timetable(thing.shut).at(at, setting).in_force != Tri::unknown;
-  return told ? "none to come" : "the map can't say";
+  if (!thing.never.empty()) return "none, it never changes";
+  if (thing.thing == Thing::limit) {
+    const bool told = verdict_on(thing, {at, at}, setting).may == May::yes;
+    if (!told) return "the map can't say";
+    return limit_of(thing).never_changes() ? "none, it never changes" : "none to come";
+  }
+  if (thing.shut.empty()) return "the map can't say";
+  const hours::Timetable hours(thing.shut);
+  if (hours.at(at, setting).in_force == Tri::unknown) return "the map can't say";
+  return hours.never_changes() ? "none, it never changes" : "none to come";
 }
 
 }  // namespace loopwright::lanes

@@ -18,11 +18,11 @@ std::string street_name(const road::Roads& roads, StretchId stretch) {
   return std::string(name.empty() ? ref : name);
 }
 
-/// "on the left, lane 1 of 3 from the left"
+/// "on the left, lane 1 of 3 from the left"; of the only lane there is nothing to say.
 std::string place_words(const wish::BusLanePass& lane) {
   std::string text;
   if (lane.side == "left" || lane.side == "right") text = "on the " + lane.side;
-  if (lane.lane == 0 || lane.lanes == 0) return text;
+  if (lane.lane == 0 || lane.lanes < 2) return text;
   return text + (text.empty() ? "lane " : ", lane ") + std::to_string(lane.lane) + " of " +
          std::to_string(lane.lanes) + " from the left";
 }
@@ -83,8 +83,9 @@ TimedThing thing_of_lane(const wish::Loop& loop, const wish::BusLanePass& lane) 
   if (thing.thing == Thing::contraflow_lane) thing.never = "it runs against the other traffic";
   thing.doubt = lane.doubt;
   thing.who = lane.who;
-  thing.map_text = lane.tag;
-  if (!lane.doubt_tags.empty()) thing.map_text += "; " + lane.doubt_tags;
+  const bool told = lane.doubt_tags.find(lane.tag) != std::string::npos;
+  thing.map_text = told ? lane.doubt_tags : lane.tag;
+  if (!told && !lane.doubt_tags.empty()) thing.map_text += "; " + lane.doubt_tags;
   thing.source = lane.source;
   return thing;
 }

@@ -71,11 +71,14 @@ ThingVerdict verdict_on(const TimedThing& thing, const Passing& when,
 /// "usable", "in force, keep out", "check the plate"; of a street "may be driven", of a turn "may be
 /// made"; of a limit its values.
 std::string verdict_words(Thing thing, const ThingVerdict& verdict);
+/// The same; of what is never for us "keep out", whether its hours are mapped or not.
+std::string verdict_words(const TimedThing& thing, const ThingVerdict& verdict);
 
 /// The first minute after `at` with another answer; empty: none within 400 days.
 std::optional<Instant> next_change(const TimedThing& thing, const Instant& at,
                                    const hours::Setting& setting);
-/// What stands in place of a next change: "none to come", "never", "the map can't say".
+/// What stands in place of a next change: "none to come", "none, it never changes",
+/// "the map can't say".
 std::string_view no_change_words(const TimedThing& thing, const Instant& at,
                                  const hours::Setting& setting);
 
