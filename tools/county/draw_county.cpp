@@ -1,11 +1,14 @@
 // The program draw-county: an invented county from its plan, as a map file.
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdint>
 #include <filesystem>
 #include <iostream>
 #include <string>
 
+#include "county/county_grid.hpp"
 #include "county/draw.hpp"
+#include "county/draw_other.hpp"
 #include "county/files.hpp"
 #include "county/heights_tile.hpp"
 #include "county/plan.hpp"
@@ -20,6 +23,7 @@ using loopwright::Exit;
 struct Wish {
   std::filesystem::path plan, map, heights;
   std::uint64_t seed = 7;
+  std::int64_t counties = 1;
   bool quiet = false;
 };
 
@@ -27,7 +31,10 @@ void say(const Wish& wish, const county::Written& written) {
   if (wish.quiet) return;
   std::cout << wish.map.string() << ": " << written.car_ways << " ways for cars, "
             << std::lround(written.car_km) << " km; " << written.nodes << " nodes, " << written.ways
-            << " ways, " << written.relations << " relations\n";
+            << " ways, " << written.relations << " relations";
+  if (wish.counties > 1)
+    std::cout << "; " << wish.counties << " counties that meet at " << written.joined << " points";
+  std::cout << '\n';
 }
 
 /// Draws and writes; what the plan says that can't be drawn is printed, a line each.
@@ -37,8 +44,13 @@ Exit draw(const Wish& wish) {
   for (const std::string& trouble : drawing.troubles)
     std::cerr << "draw-county: " << wish.plan.string() << ' ' << trouble << '\n';
   if (!drawing.troubles.empty()) return Exit::could_not;
+  const county::CountyGrid grid(plan.origin_lat, plan.origin_lon, wish.counties);
   county::MapFile file(wish.map);
-  file.add(drawing, {});
+  file.add(drawing, grid.plot(0).place);
+  for (std::int64_t number = 1; number < wish.counties; ++number) {
+    const county::Plot plot = grid.plot(number);
+    file.add(county::draw_other(plot, wish.seed), plot.place);
+  }
   say(wish, file.finish());
   if (!wish.heights.empty()) county::write_heights(drawing, wish.heights);
   return Exit::done;
@@ -52,6 +64,9 @@ Exit run(int count, char** words) {
       ->required();
   app.add_option("--map", wish.map, "the map to write, FILE.osm.pbf or FILE.opl")->required();
   app.add_option("--heights", wish.heights, "folder for the elevation tile of the plan's hills");
+  app.add_option("--counties", wish.counties,
+                 "this many, side by side: the plan's, and others made from the seed")
+      ->check(CLI::Range(std::int64_t{1}, std::int64_t{8000}));
   app.add_option("--seed", wish.seed, "of everything that is left to chance");
   app.add_flag("--quiet", wish.quiet, "print nothing when all is well");
   try {

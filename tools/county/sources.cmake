@@ -1,7 +1,9 @@
 target_sources(county PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/county_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draft.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/draw_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/draw_other.cpp
   ${CMAKE_CURRENT_LIST_DIR}/faces.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
@@ -22,6 +24,8 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/line_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/map_numbers.cpp
   ${CMAKE_CURRENT_LIST_DIR}/names.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/other_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/other_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/projection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/put_late.cpp
