@@ -15,7 +15,8 @@ namespace loopwright::county {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr double border_m = 45;  // a road this near to the outline is one of those round it
+constexpr double far_off_m = 450;  // a way in is no longer than this
+constexpr double border_m = 45;    // a road this near to the outline is one of those round it
 
 struct Offer {
   Start start;
@@ -32,6 +33,7 @@ class Filling {
 
   void fill() {
     offer_borders();
+    if (offers_.empty()) reach_out();
     take_offers();
     fill_holes(1.15 * patch_.figures.along_gap_m, false);
     fill_holes(patch_.figures.hole_m, true);
@@ -121,15 +123,19 @@ class Filling {
     if (arms == 1 || arms > 2 || ground_.junction_off(at, m.keep_m) < m.keep_m) return false;
     const auto way = trace(ground_, m, start, dice_);
     if (!way) return false;
+    offer_along(lay_street(*way), false);
+    return true;
+  }
+
+  std::size_t lay_street(const Trace& way) {
     Line line{.kind = LineKind::road};
     line.quarter = patch_.name;
     line.tags = patch_.tags;
     if (patch_.street_tags)
-      for (auto& [key, value] : patch_.street_tags(way->closed, length_m(way->points), dice_))
+      for (auto& [key, value] : patch_.street_tags(way.closed, length_m(way.points), dice_))
         line.tags.emplace(key, value);
     line.tags.emplace("highway", "residential");
-    offer_along(lay(ground_, *way, std::move(line)), false);
-    return true;
+    return lay(ground_, way, std::move(line));
   }
 
   void take_offers() {
@@ -141,6 +147,24 @@ class Filling {
       const bool loose = chance(patch_.figures.loose);
       if (!grow(offer.start, closed, loose) && !closed && chance(patch_.figures.closed))
         grow(offer.start, true, true);
+    }
+  }
+
+  /// Two ways in for ground that no road passes, from the nearest roads that can be reached straight.
+  void reach_out() {
+    std::vector<Spot> entries;
+    for (const Spot place : places_every(80)) {
+      const auto near = ground_.nearest(
+          place, far_off_m, [&](const Line& line) { return joinable(line, patch_.rank, true); });
+      if (!near || entries.size() == 2) continue;
+      const Spot from = ground_.would_share(near->line, near->at);
+      if (!entries.empty() && apart(entries.front(), from) < 300) continue;
+      if (!square_on(angle_of(from, place), near->angle) || ground_.arms(from) == 1 ||
+          ground_.arms(from) > 2 || ground_.junction_off(from, 60) < 60 ||
+          ground_.first_hit(from, place) || !ground_.clear(place, 40))
+        continue;
+      entries.push_back(from);
+      offer_along(lay_street({.points = {from, place}, .joints = {{near->line, from}}}), false);
     }
   }
 

@@ -17,7 +17,10 @@ namespace loopwright::county {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr double gap_m = 620;      // between lanes that run beside each other
+constexpr double gap_m = 520;   // between lanes that run beside each other
+constexpr double aims_m = 250;  // between places of a road that lanes may aim at
+constexpr double nearest_aim_m = 600;
+constexpr double farthest_aim_m = 3800;
 constexpr double passing_m = 230;  // between passing places
 
 class Lanes {
@@ -30,6 +33,8 @@ class Lanes {
 
   void grow() {
     const std::size_t lines = ground_.county().lines.size();
+    for (std::size_t n = 0; n < lines; ++n)
+      if (joinable(ground_.line(n), 2, true)) note_aims(ground_.line(n).points);
     for (std::size_t n = 0; n < lines; ++n)
       if (joinable(ground_.line(n), 2, true)) offer_along(n);
     while (!offers_.empty()) {
@@ -51,14 +56,34 @@ class Lanes {
         if (!inside(country_.outline, at)) continue;
         const Foot foot = nearest(points, at);
         const double run = angle_of(points[foot.segment], points[foot.segment + 1]);
-        offers_.push_back({number, at, run + side * pi / 2 + 0.3 * (dice_.share() - 0.5)});
+        const double heading = run + side * pi / 2;
+        for (int again = 0; again < 3; ++again)
+          offers_.push_back({number, at, heading + 0.3 * (dice_.share() - 0.5)});
       }
+  }
+
+  void note_aims(const std::vector<Spot>& points) {
+    for (double at_m = aims_m / 2; at_m < length_m(points); at_m += aims_m) {
+      const Spot at = along(points, at_m);
+      if (inside(country_.outline, at)) aims_.push_back(at);
+    }
+  }
+
+  /// A place of a road ahead, at a distance that a lane goes.
+  std::optional<Spot> aim_of(const Start& start) {
+    for (int attempt = 0; attempt < 30 && !aims_.empty(); ++attempt) {
+      const Spot aim = aims_[dice_.below(aims_.size())];
+      const double away = apart(start.at, aim);
+      if (away < nearest_aim_m || away > farthest_aim_m) continue;
+      if (std::cos(angle_of(start.at, aim) - start.heading) > 0.5) return aim;
+    }
+    return std::nullopt;
   }
 
   Manner manner() {
     Manner m{.within = country_.outline, .grain = grain_};
     m.along_gap_m = m.across_gap_m = gap_m;
-    m.follow = 0.02;
+    m.follow = 0.12;
     m.wobble = 0.2;
     m.bow = 0.05;
     m.step_m = 40;
@@ -79,7 +104,9 @@ class Lanes {
   void grow_one(const Start& start) {
     const Spot at = ground_.would_share(start.line, start.at);
     const int arms = ground_.arms(at);
-    const Manner m = manner();
+    Manner m = manner();
+    m.aim = aim_of(start);
+    if (!m.aim) return;
     if (arms == 1 || arms > 2 || ground_.junction_off(at, m.keep_m) < m.keep_m) return;
     const auto way = trace(ground_, m, start, dice_);
     if (way) lay_lane(*way);
@@ -136,7 +163,9 @@ class Lanes {
     }
     line.tags = std::move(tags);
     const std::size_t number = ground_.add(std::move(line));
-    if (!bridge) offer_along(number);
+    if (bridge) return;
+    note_aims(ground_.line(number).points);
+    offer_along(number);
   }
 
   void put_passing_places(std::vector<Spot>& points) {
@@ -157,6 +186,7 @@ class Lanes {
   Dice& dice_;
   std::function<double(Spot)> grain_;
   std::deque<Start> offers_;
+  std::vector<Spot> aims_;
 };
 
 }  // namespace

@@ -88,7 +88,7 @@ class Walk {
     heading_ += std::clamp(change, -0.45, 0.45);
   }
 
-  /// To the nearer of the grain's four directions.
+  /// To the aim, or to the nearer of the grain's four directions.
   double off_grain() const { return std::remainder(manner_.grain(at_) - heading_, pi / 2); }
 
   double side_gap_m() const {

@@ -23,9 +23,10 @@ struct Manner {
   std::function<double(Spot)> grain;  ///< angle of the grain at a place
   double along_gap_m = 80;            ///< between streets that run along the grain
   double across_gap_m = 170;          ///< between those that run across it
-  double follow = 0.5;   ///< share of what it is off its direction that a step takes back
-  double wobble = 0.05;  ///< largest chance turn of a step, radians
-  double bow = 0.0;      ///< largest steady turn of a step, radians
+  double follow = 0.5;        ///< share of what it is off its direction that a step takes back
+  double wobble = 0.05;       ///< largest chance turn of a step, radians
+  double bow = 0.0;           ///< largest steady turn of a step, radians
+  std::optional<Spot> aim{};  ///< what is followed, instead of the grain
   double step_m = 20;
   double shortest_m = 50;
   double longest_m = 600;
