@@ -1,7 +1,7 @@
 // Method: the area as the notes make it is compared with the bare map, along the drive.
 // 1. No row is shut by a note at any minute of the lesson, and the map lets a learner drive it.
-// 2. A limit, a bus lane's hours, a run that the map doesn't have are borne out by a note of that
-//    kind within reach; one that the map has and that is gone, by a note that says so.
+// 2. A limit, a bus lane's hours, a run, humps that slow and that the map doesn't have are borne out by
+//    a note of that kind within reach; one that the map has and that is gone, by a note that says so.
 // 3. So are the passes: what is noted has its note, the others are the map's own, none is kept quiet.
 // Why: the notes were laid on the map by room mark; nothing it did to the drive goes unquestioned.
 #include <algorithm>
@@ -30,6 +30,7 @@ class NotedFacts {
   bool limit_holds(std::size_t i);
   bool lanes_hold(std::size_t i);
   bool runs_hold(std::size_t i);
+  bool humps_hold(std::size_t i);
   bool pass_holds(const FoundPass& found, const Drive& on_map);
   [[nodiscard]] bool taken(const road::RunFact& fact) const;
 
@@ -165,8 +166,20 @@ bool NotedFacts::runs_hold(std::size_t i) {
   return true;
 }
 
+/// The times slow down where a road has humps; nothing else of a piece hangs on notes.
+bool NotedFacts::humps_hold(std::size_t i) {
+  const StretchId stretch = drive_.stretches[i];
+  const std::uint32_t now = drive_.roads.piece(stretch).flags,
+                      before = area_.map.piece(stretch).flags;
+  const bool slowed = now == (before | road::piece_flag::humps) &&
+                      noted(stretch, [&](const Note& n) { return adds(n, Kind::calming); });
+  return claims_.hold(now == before || slowed, [&] {
+    return at_stretch(drive_, i) + ": no tag and no note gives it the humps it is slowed by";
+  });
+}
+
 bool NotedFacts::row_holds(std::size_t i) {
-  return is_open(i) && limit_holds(i) && lanes_hold(i) && runs_hold(i);
+  return is_open(i) && limit_holds(i) && lanes_hold(i) && runs_hold(i) && humps_hold(i);
 }
 
 bool same_way(const wish::Pass& a, const wish::Pass& b) {

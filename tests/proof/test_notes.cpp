@@ -103,12 +103,21 @@ TEST_CASE("a narrow road that nobody noted is told", "[proof]") {
         "loop 1, stretch 2 (way 6): no tag and no note makes it narrow-road");
 }
 
-TEST_CASE("a hump that nobody noted is told", "[proof]") {
+TEST_CASE("a hump that nobody noted, though it slows the drive, is told", "[proof]") {
   const BuiltTown town = built_town(drawing);
   const NotedLesson lesson({on(town, "BE", NoteKind::hump)});
   const std::vector<Note> others{on(town, "CF", NoteKind::hump)};
+  CHECK(lesson.falsehood(lesson.answer(), lesson.notes) == "");
+  CHECK(lesson.falsehood(lesson.answer(), others) ==
+        "loop 1, stretch 1 (way 4): no tag and no note gives it the humps it is slowed by");
+}
+
+TEST_CASE("a striped crossing that nobody noted is told", "[proof]") {
+  const BuiltTown town = built_town(drawing);
+  const NotedLesson lesson({with_kind(on(town, "BE", NoteKind::practice), Kind::zebra)});
+  const std::vector<Note> others{with_kind(on(town, "CF", NoteKind::practice), Kind::zebra)};
   CHECK(lesson.falsehood(lesson.answer(), others)
-            .starts_with("loop 1: no tag and no note bears out the pass of calming on stretches "));
+            .starts_with("loop 1: no tag and no note bears out the pass of zebra on stretches "));
 }
 
 TEST_CASE("a drive over a closed road is told", "[proof]") {
