@@ -216,7 +216,8 @@ TEST_CASE("the shortfall names the want, the nearest there is and the least time
     "needs_minutes": 71.26
    }
   ],
-  "least_minutes": 68.0
+  "least_minutes": 68.0,
+  "better_starts": []
  })json");
 }
 

@@ -10,6 +10,7 @@
 
 #include "loopwright/base/dice.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/hours/condition.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "support/built_town.hpp"
