@@ -93,19 +93,26 @@ void print_row(std::ostream& out, const DayRow& row, const Day& day, std::size_t
   out << '\n';
 }
 
-/// "keep out until 07:00, then usable until 10:00, then …"; "check the plate all day".
+/// "00:00 usable; 07:00 in force, keep out; 10:00 usable"; "all day: check the plate (hours not
+/// mapped)". What the hours alone don't tell is said once.
 std::string spans_words(const DayRow& row, const Day& day) {
-  const std::vector<Span> spans = spans_of(row.thing, day);
-  const auto words = [&](const Span& span) {
-    const std::string& because = span.verdict.because;
-    return lanes::verdict_words(row.thing, span.verdict) +
-           (because.empty() || span.verdict.may == May::yes ? "" : " (" + because + ")");
+  const lanes::TimedThing& thing = row.thing;
+  std::vector<std::string> told;
+  const auto words = [&](const ThingVerdict& verdict) {
+    const bool mapped = thing.thing == Thing::limit || !thing.shut.empty();
+    std::string because = verdict.because;
+    if (because.empty() && !mapped) because = thing.words;
+    const bool again = std::ranges::find(told, because) != told.end();
+    if (!again) told.push_back(because);
+    return lanes::verdict_words(thing, verdict) +
+           (because.empty() || again ? "" : " (" + because + ")");
   };
-  if (spans.size() == 1) return "all day: " + words(spans.front());
+  const std::vector<Span> spans = spans_of(thing, day);
+  if (spans.size() == 1) return "all day: " + words(spans.front().verdict);
   std::string text;
   for (const Span& span : spans) {
     text += (text.empty() ? "" : "; ") + write_clock(day.setting.on_clock(span.from)) + " " +
-            words(span);
+            words(span.verdict);
   }
   return text;
 }
@@ -114,7 +121,7 @@ void print_legend(std::ostream& out, const std::vector<DayRow>& rows) {
   out << "  k keep out, · may be used, ? check the plate, / changes within the hour\n";
   const bool limits =
       std::ranges::any_of(rows, [](const DayRow& row) { return row.thing.thing == Thing::limit; });
-  if (limits) out << "  of a speed limit its number, ? check the signs\n";
+  if (limits) out << "  a speed limit shows its number, or ? check the signs\n";
 }
 
 }  // namespace
