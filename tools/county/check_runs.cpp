@@ -50,7 +50,11 @@ class Runs {
         const Key key{run.way, against};
         for (const Kind kind : road::all_kinds())
           if ((run.kinds & road::bit(kind)) != 0) allowed_.insert({kind, key});
-        if (run.duty == Duty::must && run.kinds != road::bit(Kind::bus_lane)) must(run, key);
+        if (run.duty != Duty::must) continue;
+        if (run.kinds == road::bit(Kind::bus_lane))
+          needed_.insert({Kind::bus_lane, key});
+        else
+          must(run, key);
       }
     }
     for (const auto& [what, metres] : found_) tell_found(what.first, what.second, metres);

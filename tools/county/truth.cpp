@@ -16,7 +16,10 @@ void Rows::may_at(std::uint64_t kinds, Spot at, double within_m) {
 }
 
 void Rows::must_along(road::Kind kind, const Road& road, Course course, double metres) {
-  truth_.runs.push_back({Duty::must, road::bit(kind), course, "", road.way, metres});
+  // A run shorter than a pass needs may be too short with all that hangs together with it.
+  const Duty duty =
+      road.length > road::least_run_m(kind) + 5 || metres == 0 ? Duty::must : Duty::may;
+  truth_.runs.push_back({duty, road::bit(kind), course, "", road.way, metres});
 }
 
 void Rows::may_along(std::uint64_t kinds, const Road& road, Course course) {

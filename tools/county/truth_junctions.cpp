@@ -2,8 +2,10 @@
 // otherwise: three roads for both ways that nobody closes, two of them one straight road, the third of
 // no higher class meeting it squarely, and no other control. HC 170 to 183; src/rules/kinds.txt.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "county/truth_parts.hpp"
 
@@ -14,6 +16,7 @@ using road::bit;
 using road::Kind;
 constexpr double degree = std::numbers::pi / 180;
 constexpr double straight_deg = 30, square_deg = 60;
+constexpr double acute_deg = 50;
 constexpr double stagger_m = 40;
 constexpr double alone_m = 45;  // no other junction so near: it is no part of a larger one
 
@@ -44,7 +47,12 @@ class Junctions {
   }
   void tell_at(Spot p);
   void tell_may(Spot p, const std::vector<Arm>& all);
-  [[nodiscard]] bool plain(Spot p, const std::vector<Arm>& all) const;
+  /// `other`: a junction near by that doesn't count.
+  [[nodiscard]] bool plain(Spot p, const std::vector<Arm>& all, Spot other) const;
+  [[nodiscard]] bool straight(const Arm& a, const Arm& b) const;
+  void tell_acute(Spot p, const std::vector<Arm>& all);
+  void tell_staggered(Spot p);
+  [[nodiscard]] std::optional<Arm> stem_of(Spot p, Spot other) const;
   [[nodiscard]] bool tee(const std::vector<Arm>& all, std::size_t stem) const;
   void tell_tee(Spot p, const Arm& stem);
   [[nodiscard]] bool tell_cross(Spot p, const std::vector<Arm>& all);
@@ -78,13 +86,16 @@ void Junctions::tell_may(Spot p, const std::vector<Arm>& all) {
 }
 
 /// Nobody is shut out, nothing but the roads' own order rules here.
-bool Junctions::plain(Spot p, const std::vector<Arm>& all) const {
+bool Junctions::plain(Spot p, const std::vector<Arm>& all, Spot other) const {
   if (net_.arms(p).size() != all.size() || net_.banned_at(p) ||
       minis_.end() != std::ranges::find(minis_, p))
     return false;
   if (near(lights_, p, alone_m) || near(minis_, p, alone_m) || std::ranges::count(lights_, p) > 0)
     return false;
-  if (near(places_, p, alone_m) || !passable(net_.tags(p))) return false;
+  if (!passable(net_.tags(p))) return false;
+  const bool crowded = std::ranges::any_of(
+      places_, [&](Spot q) { return q != p && q != other && apart(p, q) < alone_m; });
+  if (crowded) return false;
   return std::ranges::all_of(all, [&](const Arm& arm) {
     const Road& road = net_.road(arm);
     const bool timed = std::ranges::any_of(road.line->tags, [](const auto& tag) {
@@ -127,14 +138,67 @@ bool Junctions::tell_cross(Spot p, const std::vector<Arm>& all) {
   return true;
 }
 
+bool Junctions::straight(const Arm& a, const Arm& b) const {
+  return between(net_.heading(a), net_.heading(b)) > (180 - straight_deg) * degree;
+}
+
+/// A side road that leaves a straight road at so sharp an angle that turning in is half a turn round;
+/// at its mouth and further out, for a road that swings round is none.
+void Junctions::tell_acute(Spot p, const std::vector<Arm>& all) {
+  const auto leads = [&](const Arm& arm, double metres) {
+    return angle_of(p, net_.ahead(arm, metres));
+  };
+  const auto sharp = [&](const Arm& a, const Arm& b) {
+    return std::ranges::all_of(std::array{15.0, 30.0, 60.0}, [&](double metres) {
+      const double angle = between(leads(a, metres), leads(b, metres));
+      return angle < acute_deg * degree && angle > 10 * degree;
+    });
+  };
+  for (std::size_t stem = 0; stem < 3; ++stem) {
+    const Arm &a = all[(stem + 1) % 3], &b = all[(stem + 2) % 3];
+    if (!straight(a, b) || (!sharp(all[stem], a) && !sharp(all[stem], b))) continue;
+    rows_.must_at(Kind::acute_junction, p, 25);
+    return;
+  }
+}
+
+/// The side road of a plain T, when `other` near by is left out of sight.
+std::optional<Arm> Junctions::stem_of(Spot p, Spot other) const {
+  const std::vector<Arm> all = arms(p);
+  if (all.size() != 3 || !plain(p, all, other)) return {};
+  for (std::size_t stem = 0; stem < 3; ++stem)
+    if (tee(all, stem)) return all[stem];
+  return {};
+}
+
+/// Two side roads on opposite sides, so near that one drives across from one into the other.
+void Junctions::tell_staggered(Spot p) {
+  for (const Spot q : places_) {
+    const double metres = apart(p, q);
+    if (!(p < q) || metres < 12 || metres > stagger_m - 4) continue;
+    const std::optional<Arm> one = stem_of(p, q), two = stem_of(q, p);
+    if (!one || !two) continue;
+    const bool joined = std::ranges::any_of(
+        net_.arms(p), [&](const Arm& arm) { return net_.ahead(arm, metres) == q; });
+    const double on = angle_of(p, q);
+    const bool left_one = std::sin(net_.heading(*one) - on) > 0;
+    const bool left_two = std::sin(net_.heading(*two) - on) > 0;
+    if (joined && left_one != left_two)
+      rows_.must_at(Kind::staggered_junction, along(std::vector{p, q}, metres / 2), 35,
+                    "moves=ahead");
+  }
+}
+
 void Junctions::tell_at(Spot p) {
   const std::vector<Arm> all = arms(p);
   tell_may(p, all);
-  if (!plain(p, all)) return;
+  tell_staggered(p);
+  if (!plain(p, all, p)) return;
   if (all.size() == 4) (void)tell_cross(p, all);
   if (all.size() != 3) return;
   for (std::size_t stem = 0; stem < 3; ++stem)
     if (tee(all, stem)) return tell_tee(p, all[stem]);
+  tell_acute(p, all);
 }
 
 }  // namespace

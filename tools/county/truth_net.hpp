@@ -89,9 +89,9 @@ struct Room {
 };
 Room room_of(const Road& road);
 enum class Answer { no, maybe, yes };
-/// Under 4.8 m to drive in, both ways.
+/// Under 4.8 m to drive in, both ways; one-way under 2.75 m, single file and tight.
 Answer is_narrow(const Road& road);
-/// One lane for both ways.
+/// One lane for both ways, or under 4.1 m from kerb to kerb: parked cars make none (trap 22).
 Answer is_single_track(const Road& road);
 /// A mapped limit in mph in the direction of the points; 0 when none is.
 int limit_mph(const Road& road, bool along);

@@ -132,14 +132,17 @@ Arms arms_of(const Net& net, const std::vector<Leg>& legs) {
   Arms arms;
   std::vector<std::size_t> group(legs.size());
   std::iota(group.begin(), group.end(), 0U);
+  const auto alone = [&](std::size_t i) { return std::ranges::count(group, group[i]) == 1; };
+  const auto join = [&](std::size_t i, std::size_t j) {
+    const std::size_t from = group[i], to = group[j];
+    std::ranges::replace(group, from, to);
+  };
+  for (std::size_t i = 0; i < legs.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j)
+      if (meet_again(net, legs[i], legs[j])) join(i, j);
   for (std::size_t i = 0; i < legs.size(); ++i) {
-    for (std::size_t j = 0; j < i; ++j) {
-      const bool beside = i == j + 1 || (j == 0 && i + 1 == legs.size());
-      if (!meet_again(net, legs[i], legs[j]) && !(beside && same_road(net, legs[i], legs[j])))
-        continue;
-      const std::size_t from = group[i], to = group[j];
-      std::ranges::replace(group, from, to);
-    }
+    const std::size_t next = (i + 1) % legs.size();
+    if (next != i && alone(i) && alone(next) && same_road(net, legs[i], legs[next])) join(i, next);
   }
   std::map<std::size_t, bool> is_service;
   for (std::size_t i = 0; i < legs.size(); ++i) {

@@ -19,7 +19,7 @@ using road::bit;
 using road::Kind;
 constexpr double degree = std::numbers::pi / 180;
 constexpr double far_m = 400;  // from the nearest built-up street: in the country for certain
-constexpr double signed_m = 1000;
+constexpr double signed_m = 1000, sure_m = 600;
 constexpr double slip_deg = 25, slip_m = 60;
 
 Course course_of(const Road& road) {
@@ -43,11 +43,12 @@ class Shape {
     }
   }
   void tell(const Road& road) {
+    tell_signed(road);
+    if (road.ring) return;
     if (road.link) return tell_slip(road);
     tell_country(road);
     tell_bends(road);
     tell_brow(road);
-    tell_signed(road);
   }
 
  private:
@@ -114,7 +115,12 @@ void Shape::tell_signed(const Road& road) {
                             !road.tag("destination:forward").empty() ||
                             !road.tag("destination:backward").empty();
   if (ref.empty() && !to_somewhere) return;
-  rows_.may_along(bit(Kind::independent_stretch), road, course_of(road));
+  const bool certain =
+      !ref.empty() && !road.ring && road.length > sure_m && by_ref_[ref] > 2 * signed_m;
+  if (certain)
+    rows_.must_along(Kind::independent_stretch, road, course_of(road), 0);
+  else
+    rows_.may_along(bit(Kind::independent_stretch), road, course_of(road));
 }
 
 bool Shape::merges(const Arm& end) const {
@@ -145,7 +151,7 @@ void Shape::tell_slip(const Road& road) {
 void tell_shape(const Net& net, Rows& rows) {
   Shape shape(net, rows);
   for (const Road& road : net.roads())
-    if (road.learner && !road.service() && !road.ring) shape.tell(road);
+    if (road.learner && !road.service()) shape.tell(road);
 }
 
 }  // namespace loopwright::county

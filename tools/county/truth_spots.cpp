@@ -60,7 +60,8 @@ void tell_spots(const Net& net, Rows& rows) {
       rows.may_along(bit(Kind::uphill_start), road, Course::both);
     if (!quiet(road) || banned(road) || longest_free(net, road) < free_m) continue;
     const Spot middle = along(road.line->points, road.length / 2);
-    for (const Kind kind : {Kind::move_off, Kind::turn_in_road, Kind::pull_up_right})
+    for (const Kind kind :
+         {Kind::move_off, Kind::turn_in_road, Kind::pull_up_right, Kind::parallel_park})
       rows.must_at(kind, middle, around_m);
     if (std::abs(up) >= 5) rows.must_at(Kind::uphill_start, middle, around_m);
   }

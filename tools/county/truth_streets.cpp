@@ -20,7 +20,7 @@ void tell_width(const Road& road, Rows& rows) {
   const Answer single = is_single_track(road), narrow = is_narrow(road);
   const Kind kind = single == Answer::yes ? Kind::single_track : Kind::narrow_road;
   if (narrow == Answer::yes && single != Answer::maybe)
-    rows.must_along(kind, road, Course::both, road.length);
+    rows.must_along(kind, road, course_of(road), road.length);
   else if (narrow != Answer::no)
     rows.may_along(bit(Kind::narrow_road) | bit(Kind::single_track), road, Course::both);
   if (!road.two_way()) return;

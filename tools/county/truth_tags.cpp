@@ -9,23 +9,29 @@ namespace loopwright::county {
 namespace {
 
 constexpr double foot_m = 0.3048, inch_m = 0.0254;
-constexpr double two_cars_m = 4.8, one_car_m = 4.1;  // Manual for Streets, fig. 7.1
+constexpr double two_cars_m = 4.8, one_car_m = 4.1,
+                 one_file_m = 2.75;  // Manual for Streets, fig. 7.1
 
-/// Metres that cars parked on one side take of the carriageway: MAP-TAGS 1.3.
-double parked_m(const std::string& where, const std::string& orientation) {
+/// Metres that cars parked on one side take of the carriageway: MAP-TAGS 1.3. Nothing for a word that
+/// the tag pages don't know there.
+std::optional<double> parked_m(const std::string& where, const std::string& orientation) {
   if (where == "half_on_kerb") return 1.0;
+  if (where == "lane" || where == "yes" || where == "parallel" || where == "marked")
+    return orientation == "diagonal" ? 4.5 : orientation == "perpendicular" ? 5.0 : 2.0;
   if (where == "diagonal") return 4.5;
   if (where == "perpendicular") return 5.0;
-  if (where != "lane" && where != "parallel" && where != "marked" && where != "yes") return 0;
-  return orientation == "diagonal" ? 4.5 : orientation == "perpendicular" ? 5.0 : 2.0;
+  const bool off = where.empty() || where == "no" || where == "street_side" || where == "on_kerb" ||
+                   where == "separate" || where == "shoulder" || where.starts_with("no_");
+  return off ? std::optional(0.0) : std::nullopt;
 }
 
 std::string first_of(const Road& road, const std::array<std::string, 2>& keys) {
   return road.tag(keys[0]).empty() ? road.tag(keys[1]) : road.tag(keys[0]);
 }
 
-double parked_beside_m(const Road& road, const std::string& side) {
+std::optional<double> parked_beside_m(const Road& road, const std::string& side) {
   const std::string now = first_of(road, {"parking:" + side, "parking:both"});
+  if (now == "diagonal" || now == "perpendicular") return {};  // words of the older scheme
   if (!now.empty()) {
     return parked_m(
         now, first_of(road, {"parking:" + side + ":orientation", "parking:both:orientation"}));
@@ -33,7 +39,7 @@ double parked_beside_m(const Road& road, const std::string& side) {
   const std::string old = first_of(road, {"parking:lane:" + side, "parking:lane:both"});
   const std::string how =
       first_of(road, {"parking:lane:" + side + ":" + old, "parking:lane:both:" + old});
-  return how == "half_on_kerb" ? 1.0 : how == "on_kerb" ? 0 : parked_m(old, "");
+  return how == "half_on_kerb" ? 1.0 : how == "on_kerb" ? 0.0 : parked_m(old, "");
 }
 
 }  // namespace
@@ -59,9 +65,9 @@ std::optional<double> metres_of(const std::string& text) {
 Room room_of(const Road& road) {
   Room room;
   room.width = metres_of(road.tag(road.tag("width").empty() ? "width:carriageway" : "width"));
-  const double taken = parked_beside_m(road, "left") + parked_beside_m(road, "right");
-  room.parked = taken > 0;
-  if (room.width) room.usable = *room.width - taken;
+  const auto left = parked_beside_m(road, "left"), right = parked_beside_m(road, "right");
+  room.parked = left.value_or(1) + right.value_or(1) > 0;
+  if (room.width && left && right) room.usable = *room.width - *left - *right;
   return room;
 }
 
@@ -70,14 +76,14 @@ Answer is_single_track(const Road& road) {
   const auto lanes = read_number(road.tag("lanes"));
   if ((lanes && *lanes < 2) || road.tag("passing_places") == "yes") return Answer::yes;
   const Room room = room_of(road);
-  if (room.usable) return *room.usable < one_car_m ? Answer::yes : Answer::no;
-  return room.parked || !road.tag("est_width").empty() ? Answer::maybe : Answer::no;
+  if (room.width) return *room.width < one_car_m ? Answer::yes : Answer::no;
+  return road.tag("est_width").empty() ? Answer::no : Answer::maybe;
 }
 
 Answer is_narrow(const Road& road) {
-  if (!road.two_way()) return Answer::no;
-  if (is_single_track(road) == Answer::yes || road.tag("narrow") == "yes") return Answer::yes;
   const Room room = room_of(road);
+  if (!road.two_way()) return room.usable && *room.usable < one_file_m ? Answer::yes : Answer::no;
+  if (is_single_track(road) == Answer::yes || road.tag("narrow") == "yes") return Answer::yes;
   if (room.usable) return *room.usable < two_cars_m ? Answer::yes : Answer::no;
   return room.parked || !road.tag("est_width").empty() ? Answer::maybe : Answer::no;
 }

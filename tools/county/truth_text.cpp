@@ -1,6 +1,7 @@
 // The truth as a file: lines of cells with tabs between.
 //   must|may  KINDS  at  LAT  LON  WITHIN_M  SAYS         kinds joined by '+'
 //   must|may  KINDS  on  COURSE  SAYS  WAY:METRES …      ways of the same kinds, course and says
+// An empty SAYS is a '-'.
 //   trap  NUMBER  LAT  LON  WHAT
 #include <array>
 #include <charconv>
@@ -37,6 +38,13 @@ std::string names(std::uint64_t kinds) {
 
 std::string opening(Duty duty, std::uint64_t kinds) {
   return std::string(duties.at(static_cast<std::size_t>(duty))) + '\t' + names(kinds) + '\t';
+}
+
+std::string or_dash(const std::string& says) {
+  return says.empty() ? "-" : says;
+}
+std::string from_dash(std::string_view cell) {
+  return cell == "-" ? "" : std::string(cell);
 }
 
 bool same_line(const TrueRun& a, const TrueRun& b) {
@@ -109,11 +117,11 @@ void Reader::read_line(std::string_view line) {
   if (cells.size() < 6) bad("cells are missing");
   const auto duty = static_cast<Duty>(one_of(duties, cells[0]));
   if (cells[2] == "at" && cells.size() == 7) {
-    truth_.places.push_back({duty, kinds(cells[1]), place(cells[3], cells[4]), number(cells[5]),
-                             std::string(cells[6])});
+    truth_.places.push_back(
+        {duty, kinds(cells[1]), place(cells[3], cells[4]), number(cells[5]), from_dash(cells[6])});
   } else if (cells[2] == "on" && cells.size() == 6) {
     const auto course = static_cast<Course>(one_of(courses, cells[3]));
-    read_runs({duty, kinds(cells[1]), course, std::string(cells[4]), 0, 0}, cells[5]);
+    read_runs({duty, kinds(cells[1]), course, from_dash(cells[4]), 0, 0}, cells[5]);
   } else {
     bad("neither a place nor ways");
   }
@@ -128,7 +136,7 @@ std::string written(const Truth& truth) {
         "trap\t" + std::to_string(trap.number) + '\t' + degrees(trap.at) + '\t' + trap.what + '\n';
   for (const TruePlace& p : truth.places)
     text += opening(p.duty, p.kinds) + "at\t" + degrees(p.at) + '\t' +
-            std::to_string(std::lround(p.within_m)) + '\t' + p.says + '\n';
+            std::to_string(std::lround(p.within_m)) + '\t' + or_dash(p.says) + '\n';
   for (std::size_t i = 0; i < truth.runs.size(); ++i) {
     const TrueRun& run = truth.runs[i];
     if (i == 0 || !same_line(truth.runs[i - 1], run)) {
