@@ -38,6 +38,9 @@ void grow_all(Draft& draft, const Plan& plan, std::uint64_t seed) {
     Dice dice = dice_for(seed, growth.ground.name + growth.settlement.name);
     grow(draft, growth, dice);
   }
+  if (plan.growth.empty()) return;  // a plan that grows nothing is drawn just as it stands
+  Dice services = dice_for(seed, "services");
+  grow_services(draft.county, services);
 }
 
 }  // namespace

@@ -35,7 +35,7 @@ class Filling {
     offer_borders();
     if (offers_.empty()) reach_out();
     take_offers();
-    fill_holes(1.15 * patch_.figures.along_gap_m, false);
+    fill_holes(0.85 * patch_.figures.along_gap_m, false);
     fill_holes(patch_.figures.hole_m, true);
   }
 

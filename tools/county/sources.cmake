@@ -14,6 +14,8 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_services.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_parking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_quarter.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_tags.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_trace.cpp
