@@ -2,6 +2,7 @@
 // for each pass, with the map object that says it is one. Credit and cautions are members of the
 // collection itself.
 #include "loopwright/file/geojson.hpp"
+
 #include <cmath>
 
 #include "card/drive_line.hpp"
@@ -64,6 +65,17 @@ GeoFeature pass_feature(Point at, const wish::Pass& pass) {
   return feature;
 }
 
+Point pass_start(const road::Roads& roads, const wish::Loop& loop, const Visit& visit) {
+  return roads.nodes[roads.from_node(loop.stretches[visit.stretch].stretch).index()].at;
+}
+
+GeoFeature hours_feature(Point at, const say::Words& words, const Timed& timed) {
+  return {{at},
+          {{"what", std::string("hours")},
+           {"street", timed.thing.street},
+           {"says", hours_in_one(words, timed)}}};
+}
+
 }  // namespace
 
 std::string write_geojson(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop,
@@ -77,17 +89,16 @@ std::string write_geojson(const road::Roads& roads, const wish::Answer&, const w
   for (std::size_t k = 0; k < rows.size(); ++k) features.push_back(row_feature(rows[k], k + 1));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
-  for (const HoursLine& met : hours_met({roads, loop, setting}, words)) {
-    const NodeId from = roads.from_node(loop.stretches[met.stretch].stretch);
-    features.push_back(
-        {{roads.nodes[from.index()].at},
-         {{"what", std::string("hours")}, {"street", met.street}, {"says", met.rule}}});
-  }
+  const std::vector<Timed> timed = timed_on({roads, loop, setting});
+  for (const Timed& met : timed)
+    for (const Visit& visit : met.visits)
+      features.push_back(
+          hours_feature(pass_start(roads, loop, visit), words, {met.thing, {visit}}));
   const std::vector<file::GeoValue> members{
       {"name", words.fill("card.title", {{"n", std::to_string(loop.id)}})},
       {"credit", write_credit(words, roads)},
       {"licence", std::string(words.at("card.licence"))},
-      {"cautions", joined(cautions_for(words, loop), " ")}};
+      {"cautions", cautions_in_one(words, loop, timed)}};
   return file::write_geojson(features, members);
 }
 

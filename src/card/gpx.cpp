@@ -64,17 +64,22 @@ std::string describe(const say::Row& row, const wish::Loop& loop, const say::Wor
   return joined(parts, "; ");
 }
 
-void add_metadata(XmlWriter& xml, const wish::Loop& loop, const say::Words& words,
+/// What the file says of itself.
+struct Described {
+  std::string title, cautions, licence;
+};
+
+void add_metadata(XmlWriter& xml, const wish::Loop& loop, const Described& described,
                   const std::vector<Point>& line) {
   const auto [south, north] = std::minmax_element(
       line.begin(), line.end(), [](Point a, Point b) { return a.lat_e7 < b.lat_e7; });
   const auto [west, east] = std::minmax_element(
       line.begin(), line.end(), [](Point a, Point b) { return a.lon_e7 < b.lon_e7; });
   xml.open("metadata");
-  xml.leaf("name", words.fill("card.title", {{"n", std::to_string(loop.id)}}));
-  xml.leaf("desc", joined(cautions_for(words, loop), " "));
+  xml.leaf("name", described.title);
+  xml.leaf("desc", described.cautions);
   xml.open("copyright", {{"author", "OpenStreetMap contributors"}});
-  xml.leaf("license", words.at("card.licence"));
+  xml.leaf("license", described.licence);
   xml.close();
   xml.leaf("time", utc(loop.start));
   xml.empty("bounds", {{"minlat", degrees(south->lat_e7)},
@@ -99,12 +104,14 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish:
             {"xmlns:xsi", "http://www.w3.org/2001/XMLSchema-instance"},
             {"xsi:schemaLocation",
              "http://www.topografix.com/GPX/1/1 http://www.topografix.com/GPX/1/1/gpx.xsd"}});
-  add_metadata(xml, loop, words, line);
+  const std::vector<Timed> timed = timed_on({roads, loop, setting});
+  const Described described{title, cautions_in_one(words, loop, timed),
+                            std::string(words.at("card.licence"))};
+  add_metadata(xml, loop, described, line);
   xml.open("rte");
   xml.leaf("name", title);
   std::string about = write_credit(words, roads);
-  for (const HoursLine& met : hours_met({roads, loop, setting}, words))
-    about += "; " + met.street + ": " + met.rule;
+  for (const Timed& met : timed) about += "; " + hours_in_one(words, met);
   xml.leaf("desc", about);
   for (const say::Row& row : say::say_loop(roads, loop)) {
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});

@@ -7,7 +7,7 @@
 #include <set>
 
 #include "card/speech.hpp"
-#include "loopwright/hours/timetable.hpp"
+#include "loopwright/base/plain_words.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -94,27 +94,67 @@ std::map<std::string, std::set<std::size_t>> inferred_passes(const Subject& subj
   return inferred;
 }
 
-void add_lane(Sheet& sheet, const Subject& subject, const wish::BusLanePass& lane) {
-  const say::Words& words = subject.words;
-  const std::string& named = subject.loop.stretches[lane.first].street;
-  const std::string street = named.empty() ? std::string(words.at("card.no_name")) : named;
-  std::string where =
-      words.fill("card.lane", {{"street", street},
-                               {"rows", write_rows(words, {row_of_stretch(subject, lane.first)})},
-                               {"from", lane.arrive_from},
-                               {"to", lane.arrive_to}});
-  if (lane.side == "left" || lane.side == "right") {
-    const std::string side(words.at("side." + lane.side));
-    where += ", " + words.fill("card.lane_side", {{"side", side}});
+/// Passes of which the same is said, in driving order.
+struct SaidAlike {
+  std::string verdict;
+  std::vector<lanes::Passing> times;
+  std::vector<std::size_t> rows;
+};
+
+/// Two passes whose times overlap are one to a driver: the next piece of the same lane.
+void add_time(std::vector<lanes::Passing>& times, const lanes::Passing& when) {
+  if (times.empty() || when.from.unix_s > times.back().to.unix_s) {
+    times.push_back(when);
+  } else if (when.to.unix_s > times.back().to.unix_s) {
+    times.back().to = when.to;
   }
-  const bool has_hours = lane.hours && !lane.hours->empty();
-  const std::string hours =
-      has_hours ? hours::Timetable(*lane.hours).words() : std::string(words.at("card.no_hours"));
-  const std::string verdict(words.at("verdict." + std::string(wish::name(lane.verdict))));
-  sheet.paragraph(indent, say::capitalised(where));
-  sheet.paragraph(2 * indent,
-                  words.fill("card.lane_hours", {{"hours", hours}, {"verdict", verdict}}));
-  if (has_hours && !lane.why.empty()) sheet.paragraph(2 * indent, lane.why);
+}
+
+std::string write_all_times(const say::Words& words, const std::vector<lanes::Passing>& times) {
+  std::vector<std::string> written;
+  for (const lanes::Passing& when : times) written.push_back(write_times(words, when));
+  return listed(written);
+}
+
+std::vector<SaidAlike> passes_of(const Subject& subject, const Timed& timed) {
+  std::vector<SaidAlike> all;
+  for (const Visit& visit : timed.visits) {
+    std::string verdict = write_verdict(subject.words, timed, visit);
+    auto said = std::ranges::find(all, verdict, &SaidAlike::verdict);
+    if (said == all.end()) said = all.insert(all.end(), {std::move(verdict), {}, {}});
+    add_time(said->times, visit.when);
+    const std::size_t row = row_of_stretch(subject, visit.stretch);
+    if (said->rows.empty() || said->rows.back() != row) said->rows.push_back(row);
+  }
+  return all;
+}
+
+void add_timed(Sheet& sheet, const Subject& subject, const Timed& timed) {
+  const say::Words& words = subject.words;
+  sheet.paragraph(indent, say::capitalised(write_thing(timed)));
+  sheet.paragraph(2 * indent, write_hours(words, timed));
+  if (!timed.thing.doubt.empty())
+    sheet.paragraph(2 * indent, words.fill("card.doubt", {{"doubt", timed.thing.doubt}}));
+  for (const SaidAlike& said : passes_of(subject, timed))
+    sheet.paragraph(2 * indent,
+                    words.fill("card.passed", {{"times", write_all_times(words, said.times)},
+                                               {"rows", write_rows(words, said.rows)},
+                                               {"verdict", said.verdict}}));
+}
+
+/// Heading and things; false when there are none.
+bool add_things(Sheet& sheet, const Subject& subject, std::string_view key, bool for_buses) {
+  bool any = false;
+  for (const Timed& timed : subject.timed) {
+    if (is_for_buses(timed) != for_buses) continue;
+    if (!any) {
+      sheet.blank();
+      sheet.line(subject.words.fill(key, {{"clock", write_clock(subject.loop.start)}}));
+    }
+    any = true;
+    add_timed(sheet, subject, timed);
+  }
+  return any;
 }
 
 void add_missing(Sheet& sheet, const Subject& subject, const wish::Missing& missing) {
@@ -137,23 +177,12 @@ void add_missing(Sheet& sheet, const Subject& subject, const wish::Missing& miss
 }  // namespace
 
 void add_bus_lanes(Sheet& sheet, const Subject& subject) {
-  if (subject.loop.bus_lanes.empty()) return;
-  add_heading(sheet, subject, "card.bus_lanes");
-  for (const wish::BusLanePass& lane : subject.loop.bus_lanes) add_lane(sheet, subject, lane);
-  sheet.paragraph(indent, subject.words.at("card.plate"));
+  if (add_things(sheet, subject, "card.bus_lanes", true))
+    sheet.paragraph(indent, subject.words.at("card.plate"));
 }
 
 void add_hours(Sheet& sheet, const Subject& subject) {
-  const auto lines = hours_met({subject.roads, subject.loop, subject.setting}, subject.words);
-  if (lines.empty()) return;
-  add_heading(sheet, subject, "card.hours");
-  for (const HoursLine& line : lines) {
-    const std::size_t row = row_of_stretch(subject, line.stretch);
-    sheet.paragraph(indent,
-                    subject.words.fill("card.by_hour", {{"street", line.street},
-                                                        {"rows", write_rows(subject.words, {row})},
-                                                        {"rule", line.rule}}));
-  }
+  add_things(sheet, subject, "card.hours", false);
 }
 
 void add_practised(Sheet& sheet, const Subject& subject) {
@@ -196,7 +225,7 @@ void add_shortfall(Sheet& sheet, const Subject& subject) {
 
 void add_cautions(Sheet& sheet, const Subject& subject) {
   add_heading(sheet, subject, "card.cautions");
-  for (const std::string& caution : cautions_for(subject.words, subject.loop))
+  for (const std::string& caution : cautions_for(subject.words, subject.loop, subject.timed))
     sheet.paragraph(indent, caution);
   sheet.rule('-');
   sheet.paragraph(0, write_credit(subject.words, subject.roads));

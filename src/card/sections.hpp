@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "card/sheet.hpp"
+#include "card/timed.hpp"
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/say.hpp"
@@ -20,6 +21,7 @@ struct Subject {
   const std::vector<say::Row>& rows;
   const say::Words& words;
   const hours::Setting& setting;
+  const std::vector<Timed>& timed;
 };
 
 void add_bus_lanes(Sheet& sheet, const Subject& subject);

@@ -12,12 +12,28 @@ std::size_t columns(std::string_view text) {
   }));
 }
 
+namespace {
+
+/// Bytes that the first so many columns of a text take, whole code points.
+std::size_t bytes_of(std::string_view text, std::size_t width) {
+  std::size_t bytes = 0, taken = 0;
+  for (; bytes < text.size(); ++bytes) {
+    const bool begins = (static_cast<unsigned char>(text[bytes]) & 0xC0) != 0x80;
+    if (begins && taken++ == width) break;
+  }
+  return bytes;
+}
+
+}  // namespace
+
 std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
   std::vector<std::string> lines{{}};
   while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
+    const std::size_t end =
+        std::min({text.find(' '), text.size(), bytes_of(text, std::max<std::size_t>(width, 1))});
     const std::string_view word = text.substr(0, end);
-    text.remove_prefix(std::min(end + 1, text.size()));
+    const bool blank = end < text.size() && text[end] == ' ';
+    text.remove_prefix(end + (blank ? 1 : 0));
     if (!lines.back().empty() && columns(lines.back()) + 1 + columns(word) > width)
       lines.emplace_back();
     if (!lines.back().empty()) lines.back() += ' ';

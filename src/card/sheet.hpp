@@ -12,7 +12,7 @@ inline constexpr std::size_t sheet_columns = 80;
 /// Columns a text takes: one for each code point.
 std::size_t columns(std::string_view text);
 
-/// The text cut at blanks into lines of at most so many columns; a longer word stands alone.
+/// The text cut at blanks into lines of at most so many columns; a longer word is cut too.
 std::vector<std::string> wrapped(std::string_view text, std::size_t width);
 
 /// "a; b; c"

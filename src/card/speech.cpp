@@ -87,13 +87,14 @@ std::string write_minutes(const say::Words& words, double seconds) {
   return words.fill("card.minutes", {{"n", std::to_string(minutes)}});
 }
 
-std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop& loop) {
+std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop& loop,
+                                      const std::vector<Timed>& timed) {
   const bool crossing = std::any_of(loop.passes.begin(), loop.passes.end(), [](const auto& pass) {
     return pass.kind == road::Kind::level_crossing;
   });
   std::vector<std::string_view> keys{"parked", "signs", "decides"};
   if (crossing) keys.emplace_back("crossing");
-  if (!loop.bus_lanes.empty()) keys.emplace_back("bus_lane");
+  if (std::ranges::any_of(timed, is_for_buses)) keys.emplace_back("bus_lane");
   for (const std::string_view key : {"stop", "times", "weather", "test", "advice"})
     keys.emplace_back(key);
   std::vector<std::string> cautions;
@@ -102,17 +103,21 @@ std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop&
   return cautions;
 }
 
-std::vector<HoursLine> hours_met(const lanes::TimedDrive& drive, const say::Words& words) {
-  std::vector<HoursLine> lines;
-  for (const road::Timed about : {road::Timed::access, road::Timed::limit}) {
-    for (const lanes::RuleMet& met : lanes::rules_met(drive.roads, drive.loop, about)) {
-      const std::string& street = drive.loop.stretches[met.rows.first].street;
-      lines.push_back({met.rows.first,
-                       street.empty() ? std::string(words.at("card.no_name")) : street,
-                       lanes::met_words(met, drive)});
-    }
-  }
-  return lines;
+std::string cautions_in_one(const say::Words& words, const wish::Loop& loop,
+                            const std::vector<Timed>& timed) {
+  std::vector<std::string> cautions = cautions_for(words, loop, timed);
+  const std::string barred = write_barred(words, barred_on(timed));
+  if (!barred.empty()) cautions.insert(cautions.begin(), barred);
+  return joined(cautions, " ");
+}
+
+std::string hours_in_one(const say::Words& words, const Timed& timed) {
+  std::vector<std::string> passes;
+  for (const Visit& visit : timed.visits)
+    passes.push_back(
+        words.fill("card.passed_plain", {{"times", write_times(words, visit.when)},
+                                         {"verdict", write_verdict(words, timed, visit)}}));
+  return write_thing(timed) + ": " + write_hours(words, timed) + "; " + joined(passes, "; ");
 }
 
 }  // namespace loopwright::card

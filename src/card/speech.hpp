@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "card/timed.hpp"
 #include "loopwright/base/instant.hpp"
-#include "loopwright/lanes/met.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -29,14 +29,14 @@ std::string write_rows(const say::Words& words, const std::vector<std::size_t>& 
 /// "3 min"
 std::string write_minutes(const say::Words& words, double seconds);
 /// The cautions that this drive calls for, a sentence each.
-std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop& loop);
+std::vector<std::string> cautions_for(const say::Words& words, const wish::Loop& loop,
+                                      const std::vector<Timed>& timed);
 
-/// A street or limit with hours that the drive meets: "Costard Road", "shut …; you pass …".
-struct HoursLine {
-  std::size_t stretch = 0;
-  std::string street, rule;
-};
-/// In driving order, streets before limits.
-std::vector<HoursLine> hours_met(const lanes::TimedDrive& drive, const say::Words& words);
+/// The same as one text, after what bars driving so.
+std::string cautions_in_one(const say::Words& words, const wish::Loop& loop,
+                            const std::vector<Timed>& timed);
+
+/// "Costard Road: shut Monday to Friday, eight till nine; passed 10:05 to 10:07: may be driven"
+std::string hours_in_one(const say::Words& words, const Timed& timed);
 
 }  // namespace loopwright::card

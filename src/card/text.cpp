@@ -1,5 +1,5 @@
 // Method:
-// 1. Head: when, how long, what for.
+// 1. Head: when, how long, what for; first what bars driving it so.
 // 2. Rows. Each is up to five lines: what is said (with limit and hardness at the right), where,
 //    how far to the next, what to brief here, what is met before the next. Rows said in one breath
 //    are held together by a bracket at the left edge.
@@ -9,6 +9,7 @@
 #include "card/sections.hpp"
 #include "card/speech.hpp"
 #include "loopwright/card/card.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -23,12 +24,20 @@ std::string whole_minutes(double seconds) {
 
 Instant back_by(const Subject& subject) {
   const wish::Wish& wish = subject.answer.wish;
-  constexpr std::int64_t seconds_per_minute = 60;
-  if (wish.minutes)
-    return subject.loop.start.plus_seconds(seconds_per_minute *
-                                           (*wish.minutes - wish.reserve_minutes));
-  return subject.loop.start.plus_seconds(
-      std::llround(subject.loop.seconds.high + subject.loop.stop_seconds));
+  constexpr double seconds_per_minute = 60;
+  const double seconds = wish.minutes ? seconds_per_minute * (*wish.minutes - wish.reserve_minutes)
+                                      : subject.loop.seconds.high + subject.loop.stop_seconds;
+  return wish::clock_after(subject.loop, seconds, subject.setting);
+}
+
+/// "back by 01:30", or with a word on clocks that are changed before.
+std::string words_for_end(const Subject& subject) {
+  const Instant end = back_by(subject);
+  const std::int32_t moved_s = end.offset_s - subject.setting.on_clock(subject.loop.start).offset_s;
+  const std::string_view key = moved_s == 0  ? "card.back_by"
+                               : moved_s < 0 ? "card.back_by_earlier"
+                                             : "card.back_by_later";
+  return subject.words.fill(key, {{"clock", write_clock(end)}});
 }
 
 std::string goal_of(const Subject& subject) {
@@ -36,7 +45,9 @@ std::string goal_of(const Subject& subject) {
   for (const wish::Met& met : subject.loop.met)
     goals.push_back(subject.words.fill("card.got", {{"want", write_asked(subject.words, met.want)},
                                                     {"n", std::to_string(met.got)}}));
-  if (goals.empty()) return std::string(subject.words.at("card.own_drive"));
+  const bool own_drive = !subject.answer.wish.through.empty();
+  if (goals.empty())
+    return std::string(subject.words.at(own_drive ? "card.own_drive" : "card.no_goal"));
   return joined(goals, ", ");
 }
 
@@ -45,14 +56,19 @@ void add_head(Sheet& sheet, const Subject& subject) {
   const wish::Loop& loop = subject.loop;
   sheet.spread(words.fill("card.title", {{"n", std::to_string(loop.id)}}),
                write_when(words, loop.start));
+  const std::string barred = write_barred(words, barred_on(subject.timed));
+  if (!barred.empty()) sheet.paragraph(0, barred);
+  const Date day = subject.setting.on_clock(loop.start).civil().date;
+  const std::string_view holiday = subject.setting.bank_holiday_name(day);
+  if (!holiday.empty())
+    sheet.paragraph(0, words.fill("card.holiday", {{"name", std::string(holiday)}}));
   std::vector<std::string> parts{
       words.fill("card.driving", {{"likely", whole_minutes(loop.seconds.likely)},
                                   {"low", whole_minutes(loop.seconds.low)},
                                   {"high", whole_minutes(loop.seconds.high)}})};
   if (loop.stop_seconds > 0)
     parts.push_back(words.fill("card.stops", {{"n", whole_minutes(loop.stop_seconds)}}));
-  sheet.spread(joined(parts, "; "),
-               words.fill("card.back_by", {{"clock", write_clock(back_by(subject))}}));
+  sheet.spread(joined(parts, "; "), words_for_end(subject));
   sheet.spread(words.fill("card.level", {{"n", std::to_string(subject.answer.wish.level)}}),
                words.count("card.rows", subject.rows.size()));
   sheet.paragraph(0, words.fill("card.goal", {{"goal", goal_of(subject)}}));
@@ -61,6 +77,7 @@ void add_head(Sheet& sheet, const Subject& subject) {
     avoided.push_back(write_kind(words, avoid.kind, road::Movement::none));
   if (!avoided.empty())
     sheet.paragraph(0, words.fill("card.kept_off", {{"kinds", joined(avoided, ", ")}}));
+  sheet.paragraph(0, words.at("caution.head"));
   sheet.rule('=');
 }
 
@@ -159,7 +176,8 @@ std::string write_text(const road::Roads& roads, const wish::Answer& answer, con
                        const hours::Setting& setting) {
   const say::Words words;
   const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const Subject subject{roads, answer, loop, rows, words, setting};
+  const std::vector<Timed> timed = timed_on({roads, loop, setting});
+  const Subject subject{roads, answer, loop, rows, words, setting, timed};
   Sheet sheet;
   add_head(sheet, subject);
   RowPrinter(sheet, subject).print();
@@ -170,6 +188,12 @@ std::string write_text(const road::Roads& roads, const wish::Answer& answer, con
   add_shortfall(sheet, subject);
   add_cautions(sheet, subject);
   return sheet.text();
+}
+
+std::string write_barred(const road::Roads& roads, const wish::Loop& loop,
+                         const hours::Setting& setting) {
+  const std::vector<Timed> timed = timed_on({roads, loop, setting});
+  return write_barred(say::Words(), barred_on(timed));
 }
 
 }  // namespace loopwright::card

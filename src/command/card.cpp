@@ -1,5 +1,6 @@
 // Method: the loop asked for is read, tied to the area and written by room card in one of its
-// formats, to a file or to standard output.
+// formats, to a file or to standard output. One that may not be driven at its hour is told on standard
+// error too, since a file is written without being looked at.
 #include "loopwright/card/card.hpp"
 
 #include <iostream>
@@ -51,6 +52,11 @@ Exit run(const CardJob& job) {
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
   const std::string text = job.write(tied.roads, tied.answer, loop, tied.setting);
+  const std::string barred = card::write_barred(tied.roads, loop, tied.setting);
+  if (!barred.empty()) {
+    std::cerr << "loopwright: " << job.loops.string() << ": loop " << loop.id << ": " << barred
+              << '\n';
+  }
   if (job.output.empty()) {
     std::cout << text;
   } else {

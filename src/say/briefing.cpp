@@ -87,7 +87,7 @@ class Briefing {
   [[nodiscard]] std::string words_for_stop(const wish::Pass& pass) const {
     const std::string minutes = std::to_string(std::lround(pass.stop_s / 60));
     const std::string kind(words_.at("kind." + std::string(road::name(pass.kind))));
-    const std::string& street = drive_.loop().stretches[pass.first].street;
+    const std::string street = spoken_name(drive_.loop().stretches[pass.first].street);
     if (street.empty()) return words_.fill("stop.here", {{"kind", kind}, {"n", minutes}});
     return words_.fill("stop.in", {{"street", street}, {"kind", kind}, {"n", minutes}});
   }

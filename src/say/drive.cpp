@@ -2,6 +2,8 @@
 // the limit's speed until the time to hear, look and act is used up.
 #include "say/drive.hpp"
 
+#include "loopwright/say/words.hpp"
+
 namespace loopwright::say {
 namespace {
 
@@ -31,7 +33,7 @@ double Drive::time_s(std::size_t joint) const {
 std::string Drive::street(StretchId stretch) const {
   const road::Piece& piece = roads_->piece(stretch);
   const std::string_view name = roads_->text(piece.name);
-  return std::string(name.empty() ? roads_->text(piece.ref) : name);
+  return spoken_name(name.empty() ? roads_->text(piece.ref) : name);
 }
 
 double Drive::speak_from_m(std::size_t joint) const {

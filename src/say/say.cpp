@@ -23,8 +23,8 @@ std::string where_to(const Drive& drive, const Moment& moment, std::size_t next_
   const road::Roads& roads = drive.roads();
   for (std::size_t i = moment.exit; i <= std::max(moment.exit, next_entry); ++i) {
     const road::Piece& piece = roads.piece(drive.at(i));
-    std::string where(roads.text(piece.name));
-    const std::string_view number = roads.text(piece.ref);
+    std::string where = spoken_name(roads.text(piece.name));
+    const std::string number = spoken_name(roads.text(piece.ref));
     if (!number.empty()) where.append(where.empty() ? "" : ", ").append(number);
     if (!where.empty()) return where;
   }

@@ -6,6 +6,11 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <vector>
+
+#include "loopwright/base/plain_words.hpp"
+#include "loopwright/base/printable.hpp"
+#include "loopwright/base/text.hpp"
 
 namespace loopwright::say {
 namespace {
@@ -82,6 +87,17 @@ std::string capitalised(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
     text[0] = static_cast<char>(text[0] - 'a' + 'A');
   return text;
+}
+
+std::string spoken_name(std::string_view mapped) {
+  // Source: OSM wiki Semi-colon value separator.
+  std::vector<std::string> names;
+  for (const std::string_view part : split(mapped, ';')) {
+    std::string name = printable(part);
+    if (!name.empty() && std::ranges::find(names, name) == names.end())
+      names.push_back(std::move(name));
+  }
+  return listed(names);
 }
 
 }  // namespace loopwright::say

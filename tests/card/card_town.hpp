@@ -4,12 +4,13 @@
 #include <string>
 #include <string_view>
 
+#include "loopwright/lanes/lanes.hpp"
 #include "support/honest_loop.hpp"
 
 namespace loopwright::test {
 
 /// For draw_town(…, 100). The ring npqr lies between B, G, J and E; the railway crosses Hay Street.
-inline constexpr std::string_view card_town = R"(
+inline constexpr std::string_view card_town = R"town(
     A     B       C     D
 
 
@@ -32,7 +33,7 @@ inline constexpr std::string_view card_town = R"(
   w8 pG    highway=tertiary name=Hay_Street maxspeed="30 mph"
   w9 qJ    highway=secondary ref=B9951 maxspeed="30 mph"
   w10 GxH  highway=tertiary name=Hay_Street maxspeed="30 mph"
-  w11 DHL  highway=tertiary name=East_Way maxspeed="40 mph" busway:left=lane
+  w11 DHL  highway=tertiary name=East_Way maxspeed="40 mph" busway:left=lane lanes:bus:forward:conditional="1 @ (Mo-Sa 16:00-19:00)"
   w12 CG   highway=residential name=Bell_Yard maxspeed="20 mph"
   w13 GK   highway=residential name=Bell_Yard maxspeed="20 mph"
   w14 IJ   highway=residential name=Weir_Street maxspeed="30 mph"
@@ -48,7 +49,7 @@ inline constexpr std::string_view card_town = R"(
   nK  highway=traffic_signals
   nx  railway=level_crossing crossing:barrier=half
   nz  highway=crossing crossing=uncontrolled crossing:markings=zebra
-)";
+)town";
 
 inline BuiltTown built_card_town(std::string_view region = "GB-ENG") {
   BuiltTown town = built_town(draw_town(card_town, 100), region);
@@ -61,18 +62,8 @@ inline wish::Answer card_answer(const BuiltTown& town) {
   wish::Answer answer =
       honest_answer(town, "EABnpGxHLKJqrzEA", {"roundabout:left=2", "level-crossing=1"});
   answer.wish.minutes = 15;
-  wish::Loop& loop = answer.loops[0];
-  const std::size_t lane = 7;  // East Way, from H to L
-  loop.bus_lanes = {{lane,
-                     lane,
-                     "left",
-                     "Mo-Sa 16:00-19:00",
-                     "15:04",
-                     "15:06",
-                     wish::Verdict::usable,
-                     "in force from 16:00; you pass 15:04 to 15:06",
-                     {.id = 11, .type = ObjectType::way},
-                     "busway:left=lane"}};
+  // East Way, from H to L, has hours.
+  answer.loops[0].bus_lanes = lanes::bus_lanes_on(town.roads(), answer.loops[0], {});
   return answer;
 }
 

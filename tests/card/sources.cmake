@@ -2,7 +2,8 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_area_report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_certainty.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_exchange.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/test_text.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/test_text.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_timed.cpp)
 
 # The approved exchange files, which test_exchange.cpp compares with ours, as other programs read
 # them. Debian's python3, whose modules python3-gpxpy brings.

@@ -86,14 +86,20 @@ TEST_CASE("a card says what fell short, and where the nearest is", "[card]") {
   CHECK_THAT(card, Contains("the nearest is 4 min away") && Contains("needs 18 min\n"));
 }
 
-TEST_CASE("a lane whose hours aren't known is one to keep out of", "[card]") {
+TEST_CASE("a word that is wider than the sheet is cut", "[card]") {
+  std::string drawing(card_town);
+  const std::string_view street = "name=Fold_Lane";
+  drawing.replace(drawing.find(street), street.size(),
+                  "name=Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogochllanfairpwllgwyng"
+                  "yllgogerychwyrndrobwll");
+  const BuiltTown town = built_town(draw_town(drawing, 100), "GB-WLS");
+  CHECK(width_of(card_of(town, card_answer(town))) <= 80);
+}
+
+TEST_CASE("a card says before its rows who decides", "[card]") {
   const BuiltTown town = built_card_town();
-  wish::Answer answer = card_answer(town);
-  wish::BusLanePass& lane = answer.loops[0].bus_lanes[0];
-  lane.hours.reset(), lane.verdict = wish::Verdict::check_the_plate, lane.why.clear();
-  const std::string card = card_of(town, answer);
-  CHECK_THAT(card, Contains("hours not known: check the plate; unread, keep out"));
-  CHECK_THAT(card, Contains("A bus lane whose plate you can't read: keep out."));
+  const std::string card = card_of(town, card_answer(town));
+  CHECK(card.find("Plan when parked.") < card.find("====="));
 }
 
 TEST_CASE("a drive without a level crossing needs no caution about one", "[card]") {

@@ -61,6 +61,14 @@ TEST_CASE("a sheet makes the first letter a capital, if it is a plain one", "[sa
   CHECK(say::capitalised("") == "");
 }
 
+TEST_CASE("a road with two names or numbers is said with an 'and'", "[say]") {
+  CHECK(say::spoken_name("") == "");
+  CHECK(say::spoken_name("Mill Street") == "Mill Street");
+  CHECK(say::spoken_name("A48;A449") == "A48 and A449");
+  CHECK(say::spoken_name("A48; A449;A48;") == "A48 and A449");
+  CHECK(say::spoken_name("Mill\nStreet\x1b") == "Mill Street\xEF\xBF\xBD");
+}
+
 TEST_CASE("a table with a row that says nothing is our own mistake", "[say]") {
   CHECK_THROWS_WITH(Words("pull_up"), "words: no text for pull_up");
   CHECK_THROWS_WITH(Words("a | b\na | c"), "words: two rows for a");

@@ -20,4 +20,9 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer& answer, cons
 std::string write_geojson(const road::Roads& roads, const wish::Answer& answer,
                           const wish::Loop& loop, const hours::Setting& setting);
 
+/// "Don't drive this card as printed …": why a loop may not be driven so at its start, since it passes
+/// a street, turn or gate that is shut then or may be; empty when none is. All three forms carry it.
+std::string write_barred(const road::Roads& roads, const wish::Loop& loop,
+                         const hours::Setting& setting);
+
 }  // namespace loopwright::card

@@ -47,4 +47,8 @@ std::size_t spoken_words(std::string_view text);
 /// The text with its first letter a capital, when that is a plain Latin one.
 std::string capitalised(std::string text);
 
+/// A name or number of a road as one says it: "A48 and A449" of the map's "A48;A449"; what would harm
+/// a terminal made harmless (base/printable.hpp).
+std::string spoken_name(std::string_view mapped);
+
 }  // namespace loopwright::say
