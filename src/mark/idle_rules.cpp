@@ -198,12 +198,13 @@ void IdleRules::take_restrictions() {
 }
 
 void IdleRules::lay_down() {
-  const auto how_many = [&](Idle why) {
-    return std::ranges::count(found_, why, &road::IdleRule::why);
+  const auto tell = [&](std::string_view what, Idle why) {
+    const auto count = std::ranges::count(found_, why, &road::IdleRule::why);
+    if (count > 0) draft_.report.count(what, count);
   };
-  draft_.report.count("conditions for others than cars", how_many(Idle::others));
-  draft_.report.count("conditions that change nothing for a learner's car", how_many(Idle::same));
-  draft_.report.count("conditions that no rule reads", how_many(Idle::unread));
+  tell("conditions for others than cars", Idle::others);
+  tell("conditions that change nothing for a learner's car", Idle::same);
+  tell("conditions that no rule reads", Idle::unread);
   draft_.tables.idle_rules = std::move(found_);
 }
 
