@@ -56,14 +56,19 @@ std::string rule_words(const Rule& rule, std::string_view text) {
   const std::string said = rule.comment.length > 0 ? quoted(rule.comment.of(text)) : "";
   const std::string behind = said.empty() ? "" : " (" + said + ")";
   if (rule.state == State::off) return off_words(rule) + behind;
-  if (rule.by_comment && is_always(rule)) return said;
+  if (rule.by_comment && is_always(rule)) return quoted(rule.comment.of(text));
   return (rule.state == State::unknown ? "perhaps " : "") + when_of(rule) + behind;
 }
 
 bool has_night(const Rule& rule) {
-  return rule.state != State::off && std::ranges::any_of(rule.spans, [](const TimeSpan& span) {
-           return span.open_end || span.to.event != SunEvent::none || span.to.minutes > day_minutes;
-         });
+  return std::ranges::any_of(rule.spans, [](const TimeSpan& span) {
+    return span.open_end || span.to.event != SunEvent::none || span.to.minutes > day_minutes;
+  });
+}
+
+/// A fallback that is off at some times takes nothing away.
+bool says_nothing(const Rule& rule) {
+  return rule.joint == Joint::falls_back && rule.state == State::off && !is_always(rule);
 }
 
 /// A text whose rules are told one after the other.
@@ -78,7 +83,7 @@ class Teller {
   std::string all() const {
     std::string all;
     for (std::size_t k = 0; k < rules_.size(); ++k) {
-      if (is_replaced(k)) continue;
+      if (is_replaced(k) || (!all.empty() && says_nothing(rules_[k]))) continue;
       const std::string words = rule_words(rules_[k], text_);
       all += all.empty() ? words : joint(k) + said_after(joint(k), k, words);
       all += brackets(k);
@@ -94,10 +99,11 @@ class Teller {
     return replaces(rules, rule) || (off && rule.spans.empty());
   }
 
-  /// The first rule that leaves nothing of the days of the k-th; its own number when there is none.
+  /// The last rule that leaves nothing of the days of the k-th, since none replaces that one; its own
+  /// number when there is none.
   std::size_t replaced_by(std::size_t k) const {
     if (rules_.size() > most_rules) return k;
-    for (std::size_t later = k + 1; later < rules_.size(); ++later) {
+    for (std::size_t later = rules_.size() - 1; later > k; --later) {
       if (takes_days_[later] && days_.within(k, later)) return later;
     }
     return k;
@@ -141,7 +147,7 @@ class Teller {
 
   /// The k-th takes a night of rule i in its middle: from midnight on, or up to midnight.
   bool cuts_night(std::size_t k, std::size_t i) const {
-    if (!has_night(rules_[i])) return false;
+    if (rules_[i].state == State::off || !has_night(rules_[i])) return false;
     for (std::size_t day = 0; day < days_.count(); ++day) {
       const bool end_of_night = days_.before(i, day) && days_.on(k, day) && !days_.before(k, day);
       const bool start_of_night = days_.before(k, day) && keeps_night(i, day);
@@ -150,36 +156,50 @@ class Teller {
     return false;
   }
 
-  /// "Saturday", of the small hours that a replaced rule keeps; empty when it keeps none.
-  std::string nights_kept(std::size_t i) const {
+  /// "Saturday", of the small hours that rule i keeps though the k-th replaces it; empty when it keeps
+  /// none. What a rule that was off takes away the k-th gives back where it has a night of its own.
+  std::string nights_kept(std::size_t i, std::size_t k) const {
     std::uint8_t weekdays = 0;
     if (!has_night(rules_[i])) return "";
+    const bool given_back = rules_[i].state == State::off && has_night(rules_[k]);
     for (std::size_t day = 0; day < days_.count(); ++day) {
-      if (keeps_night(i, day)) weekdays |= static_cast<std::uint8_t>(1U << days_.weekday(day));
+      if (!keeps_night(i, day) || (given_back && days_.before(k, day))) continue;
+      weekdays = static_cast<std::uint8_t>(weekdays | 1U << days_.weekday(day));
     }
     if (weekdays == 0) return "";
     return days_.is_week() ? weekdays_in_words(weekdays) : "the day after";
   }
 
-  /// What the k-th rule makes count for nothing.
+  /// The words of rule i, which the k-th replaces: its times alone where the days are the same.
+  std::string replaced_rule(std::size_t i, std::size_t k) const {
+    const Rule& rule = rules_[i];
+    const bool times_alone = days_.within(k, i) && rule.state == State::in_force &&
+                             !rule.spans.empty() && rule.comment.length == 0;
+    const std::string words = times_alone ? spans_in_words(rule.spans) : rule_words(rule, text_);
+    return "\u201c" + words + "\u201d";
+  }
+
+  /// What the k-th rule makes count for nothing; each with the small hours it keeps.
   std::string replaced_words(std::size_t k) const {
-    std::vector<std::string> said;
-    std::string nights;
+    std::vector<std::string> whole;
+    std::string but_for_nights;
     for (std::size_t i = 0; i < k; ++i) {
       const bool same = rules_[i].spans == rules_[k].spans && rules_[i].state == rules_[k].state;
       if (replaced_by_[i] != k || (same && days_.within(k, i))) continue;
-      const bool times_alone = days_.within(k, i) && rules_[i].state == State::in_force &&
-                               !rules_[i].spans.empty() && rules_[i].comment.length == 0;
-      said.push_back(
-          "\u201c" +
-          (times_alone ? spans_in_words(rules_[i].spans) : rule_words(rules_[i], text_)) +
-          "\u201d");
-      const std::string kept = nights_kept(i);
-      if (!kept.empty()) nights = ", but for what of it lies after midnight on " + kept;
+      const std::string kept = nights_kept(i, k);
+      if (kept.empty()) {
+        whole.push_back(replaced_rule(i, k));
+      } else {
+        but_for_nights +=
+            "; " + replaced_rule(i, k) +
+            " earlier in the text doesn't count, but for what of it lies after midnight "
+            "on " +
+            kept;
+      }
     }
-    if (said.empty()) return "";
-    return listed(said) + " earlier in the text " + (said.size() > 1 ? "don't" : "doesn't") +
-           " count" + nights;
+    if (whole.empty()) return but_for_nights.empty() ? "" : but_for_nights.substr(2);
+    return listed(whole) + " earlier in the text " + (whole.size() > 1 ? "don't" : "doesn't") +
+           " count" + but_for_nights;
   }
 
   /// "even on bank holidays", of days that a rule before takes away and this one gives back.

@@ -16,3 +16,6 @@ add_executable(no_allocation ${CMAKE_CURRENT_LIST_DIR}/no_allocation.cpp)
 target_link_libraries(no_allocation PRIVATE loopwright_lib loopwright_options)
 add_test(NAME no_allocation COMMAND no_allocation)
 set_tests_properties(no_allocation PROPERTIES LABELS unit)
+
+add_executable(hours_told_and_meant ${CMAKE_CURRENT_LIST_DIR}/told_and_meant.cpp)
+target_link_libraries(hours_told_and_meant PRIVATE loopwright_lib loopwright_options)

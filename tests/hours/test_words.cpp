@@ -109,6 +109,7 @@ TEST_CASE("two kinds of days side by side are said as one", "[hours]") {
 }
 
 TEST_CASE("what nobody can tell is never said as certain", "[hours]") {
+  CHECK(words_of("\"\"") == "\u201c\u201d");
   CHECK(words_of("\"by arrangement\"") == "\u201cby arrangement\u201d");
   CHECK(words_of("24/7 \"on match days\"") == "\u201con match days\u201d");
   CHECK(words_of("Tu \"on match days\"") == "perhaps Tuesday (\u201con match days\u201d)");
