@@ -12,3 +12,7 @@ add_test(NAME card-outside-readers COMMAND /usr/bin/python3
   ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.gpx
   ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.geojson)
 set_tests_properties(card-outside-readers PROPERTIES LABELS golden)
+
+add_test(NAME barred-card
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/barred_card.py $<TARGET_FILE:loopwright>)
+set_tests_properties(barred-card PROPERTIES LABELS unit)

@@ -1,0 +1,47 @@
+#!/usr/bin/python3
+"""A card of a drive that is barred at its hour: written all the same, and told on standard error.
+
+    tests/card/barred_card.py PROGRAM
+
+In the invented town, whose Costard Road is shut at school times. The loop is made for a Saturday;
+then its file is given a Monday morning, as one who edits it by hand would.
+"""
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+PROGRAM = str(pathlib.Path(sys.argv[1]).resolve())
+SAID = "Don't drive this card as printed at this time: at 08:3"
+
+
+def run(folder, *words):
+    done = subprocess.run([PROGRAM, *words], cwd=folder, capture_output=True, encoding="utf-8",
+                          check=False)
+    assert done.returncode == 0, f"{words}: exit {done.returncode}: {done.stderr}"
+    return done
+
+
+def main():
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch)
+        run(folder, "build", str(ROOT / "maps" / "quillham-core.opl"), "-o", "q.area", "--region",
+            "GB-ENG")
+        run(folder, "loops", "q.area", "--home", "4 Lantern Row", "--through", "Costard Road",
+            "--start", "2026-11-28T08:30", "-o", "loops.json")
+        free = run(folder, "card", "q.area", "loops.json")
+        assert "Don't drive" not in free.stdout + free.stderr, free.stderr
+        text = (folder / "loops.json").read_text(encoding="utf-8")
+        (folder / "loops.json").write_text(text.replace("2026-11-28T", "2026-11-30T"),
+                                           encoding="utf-8")
+        barred = run(folder, "card", "q.area", "loops.json")
+        assert barred.stdout.splitlines()[1].startswith(SAID), barred.stdout[:400]
+        for form in ("text", "gpx", "geojson"):
+            done = run(folder, "card", "q.area", "loops.json", "--format", form, "-o", "card")
+            assert done.stderr.startswith("loopwright: loops.json: loop 1: " + SAID), done.stderr
+            assert done.stderr.count("\n") == 1 and done.stdout == "", done.stderr
+            assert "Don't drive this card" in (folder / "card").read_text(encoding="utf-8"), form
+
+
+main()
