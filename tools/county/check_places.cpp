@@ -161,18 +161,13 @@ class Covers {
   std::map<std::int64_t, std::uint64_t> by_way_;
 };
 
-bool left_out(Kind kind, const road::Roads& roads) {
-  return (kind == Kind::motorway && !roads.info().motorways) ||
-         (kind == Kind::ford && !roads.info().fords);
-}
-
 }  // namespace
 
 void check_places(const Truth& truth, const road::Roads& roads, Verdict& verdict) {
   std::vector<FoundPlace> found = Found(roads).take();
   for (const TruePlace& row : truth.places) {
     if (row.duty != Duty::must) continue;
-    if (row.kinds == road::bit(Kind::ford) && left_out(Kind::ford, roads)) continue;
+    if (row.kinds == road::bit(Kind::ford) && !roads.info().fords) continue;
     check_must(row, found, verdict);
   }
   const Covers covers(truth);

@@ -22,7 +22,12 @@ struct Key {
 };
 struct Ground {
   double drivable = 0, left_out = 0;
+  bool motorway = false;
 };
+
+bool is_motorway(road::RoadClass road_class) {
+  return road_class == road::RoadClass::motorway || road_class == road::RoadClass::motorway_link;
+}
 
 std::string on(const Key& key) {
   return "way " + std::to_string(key.way) + (key.against ? " against" : " along");
@@ -37,6 +42,7 @@ class Runs {
       const road::Piece& piece = roads.piece(id);
       Ground& ground = ground_[{piece.way, id.against()}];
       ground.drivable += roads.drivable(id) ? piece.length_m : 0;
+      ground.motorway = is_motorway(piece.road_class);
       ground.left_out +=
           (roads.stretch(id).flags & road::stretch_flag::cut_off) != 0 ? piece.length_m : 0;
     }
@@ -79,6 +85,7 @@ void Runs::must(const TrueRun& run, const Key& key) {
       continue;
     Tally& tally = verdict_.of(kind);
     const Ground ground = ground_[key];
+    if (ground.motorway && !roads_.info().motorways) continue;
     if (ground.left_out > 0 && ground.drivable < slack_m) {
       ++verdict_.cut_off;
       continue;

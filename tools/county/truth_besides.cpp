@@ -10,8 +10,8 @@ namespace {
 
 using road::bit;
 using road::Kind;
-constexpr double school_m = 60, sure_m = 10;  // of the map's own uncertainty
-constexpr double stop_m = 20;                 // a pole from the middle of its road
+constexpr double school_m = 60, fence_m = 25, sure_m = 10;
+constexpr double stop_m = 20;  // a pole from the middle of its road
 constexpr int bays = 20;
 
 bool is_school(const Tags& tags) {
@@ -32,16 +32,23 @@ Course course_of(const Road& road) {
   return road.two_way() ? Course::both : road.along ? Course::along : Course::against;
 }
 
+/// The road along its fence has it for certain; another within 60 m may.
 void tell_school(const Net& net, const std::vector<Spot>& outline, Rows& rows) {
+  std::vector<std::pair<double, const Road*>> near;
   for (const Road& road : net.roads()) {
-    if (!road.learner || road.service() || road.ring) continue;
+    if (!road.learner || road.service() || road.ring || road.road_class == "motorway") continue;
     const double off = outline.size() == 1 ? nearest(road.line->points, outline.front()).off_m
                                            : distance(outline, road.line->points);
-    if (off > school_m + sure_m) continue;
-    if (off < school_m - sure_m && !road.link)
-      rows.must_along(Kind::school, road, course_of(road), 0);
+    if (off <= school_m + sure_m) near.emplace_back(off, &road);
+  }
+  std::ranges::sort(near);
+  for (const auto& [off, road] : near) {
+    const bool nearest_one =
+        road == near.front().second && (near.size() == 1 || off + sure_m < near[1].first);
+    if (nearest_one && off < fence_m && !road->link)
+      rows.must_along(Kind::school, *road, course_of(*road), 0);
     else
-      rows.may_along(bit(Kind::school), road, course_of(road));
+      rows.may_along(bit(Kind::school), *road, course_of(*road));
   }
 }
 

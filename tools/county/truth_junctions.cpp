@@ -55,6 +55,7 @@ class Junctions {
   [[nodiscard]] std::optional<Arm> stem_of(Spot p, Spot other) const;
   [[nodiscard]] bool tee(const std::vector<Arm>& all, std::size_t stem) const;
   void tell_tee(Spot p, const Arm& stem);
+  [[nodiscard]] bool cycles_pass(const Arm& stem, const Arm& main) const;
   [[nodiscard]] bool tell_cross(Spot p, const std::vector<Arm>& all);
   [[nodiscard]] bool near(const std::vector<Spot>& places, Spot p, double metres) const {
     return std::ranges::any_of(places, [&](Spot q) { return q != p && apart(p, q) < metres; });
@@ -118,7 +119,21 @@ bool Junctions::tee(const std::vector<Arm>& all, std::size_t stem) const {
   return straight && square && one_road && other && rank_of(net_.road(all[stem])) >= bar;
 }
 
+/// The main road has a lane or track for cycles on the side of the side road, before it and after.
+bool Junctions::cycles_pass(const Arm& stem, const Arm& main) const {
+  const Road& road = net_.road(main);
+  const double off = net_.heading(stem) - net_.heading(main);
+  const bool left_of_points = (std::sin(off) > 0) == (main.step > 0);
+  const char* side = left_of_points ? "cycleway:left" : "cycleway:right";
+  const auto runs = [&](const char* key) { return says(road.line->tags, key, {"lane", "track"}); };
+  return runs(side) || runs("cycleway:both") || runs("cycleway");
+}
+
 void Junctions::tell_tee(Spot p, const Arm& stem) {
+  const std::vector<Arm> all = arms(p);
+  const bool cycles = std::ranges::all_of(
+      all, [&](const Arm& arm) { return arm.road == stem.road || cycles_pass(stem, arm); });
+  if (cycles) rows_.must_at(Kind::cycle_lane_mouth, p, 25);
   rows_.must_at(Kind::emerge, p, 25, "moves=left,right");
   const Answer narrow = is_narrow(net_.road(stem));
   if (narrow == Answer::maybe) return;

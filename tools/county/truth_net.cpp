@@ -24,7 +24,7 @@ bool cars_may(const Tags& tags) {
 }
 
 bool suits_a_lesson(const Tags& tags, const std::string& road_class) {
-  if (road_class == "living_street" || road_class == "motorway") return false;
+  if (road_class == "living_street") return false;
   const bool rough =
       says(tags, "surface", {"gravel", "unpaved", "dirt", "mud", "grass", "ground"}) ||
       says(tags, "smoothness", {"bad", "very_bad", "horrible", "impassable"});

@@ -29,7 +29,7 @@ struct Road {
   bool link = false, ring = false;
   bool minor = false;                 ///< driveway, parking aisle …: never driven
   bool along = true, against = true;  ///< directions of traffic
-  bool learner = false;               ///< a lesson may drive it, at some hours
+  bool learner = false;               ///< a lesson may drive it, at some hours; motorways as well
   double length = 0;
   [[nodiscard]] bool service() const { return road_class == "service"; }
   [[nodiscard]] bool two_way() const { return along && against; }

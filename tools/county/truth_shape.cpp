@@ -32,6 +32,20 @@ bool built_up(const Road& road) {
          (limit > 0 && limit <= 40);
 }
 
+/// How much of a road bends with a radius under 150 m, where 2 m/s2 let one do 39 mph.
+double sharp_share(const Road& road) {
+  constexpr double step_m = 10, chord_m = 40, radius_m = 150;
+  const std::vector<Spot>& line = road.line->points;
+  double looks = 0, sharp = 0;
+  for (double at = chord_m; at + chord_m < road.length; at += step_m) {
+    const double turned =
+        turn_at(along(line, at - chord_m), along(line, at), along(line, at + chord_m));
+    looks += 1;
+    sharp += std::abs(turned) > chord_m / radius_m ? 1 : 0;
+  }
+  return looks > 0 ? sharp / looks : 0;
+}
+
 class Shape {
  public:
   Shape(const Net& net, Rows& rows) : net_(net), rows_(rows) {
@@ -95,8 +109,15 @@ void Shape::tell_bends(const Road& road) {
       most = std::max(most, std::abs(turned));
     }
   }
+  if (most < 12 * degree) return;
+  const int limit = std::min(limit_mph(road, true), limit_mph(road, false));
+  const bool one_piece = std::ranges::all_of(line.begin() + 1, line.end() - 1, [&](Spot p) {
+    return net_.arms(p).size() == 2 && net_.tags(p).empty();
+  });
+  if (limit >= 50 && road.two_way() && one_piece && road.length > 400 && sharp_share(road) > 0.7)
+    return rows_.must_along(Kind::bends, road, Course::both, 0);
   // Bends may hang together with those of the road before.
-  if (most >= 12 * degree) rows_.may_along(bit(Kind::bends), road, course_of(road));
+  rows_.may_along(bit(Kind::bends), road, course_of(road));
 }
 
 void Shape::tell_brow(const Road& road) {

@@ -63,6 +63,12 @@ void tell_spots(const Net& net, Rows& rows) {
     for (const Kind kind :
          {Kind::move_off, Kind::turn_in_road, Kind::pull_up_right, Kind::parallel_park})
       rows.must_at(kind, middle, around_m);
+    const bool busy = std::ranges::any_of(net.county().lone, [&](const Lone& lone) {
+      const bool house = lone.tags.contains("addr:housenumber") && lone.tags.size() <= 3;
+      return !house && nearest(road.line->points, lone.at).off_m < 100;
+    });
+    if (longest_free(net, road) > 1.5 * free_m && !busy)
+      rows.must_at(Kind::emergency_stop, middle, around_m);
     if (std::abs(up) >= 5) rows.must_at(Kind::uphill_start, middle, around_m);
   }
 }

@@ -141,8 +141,8 @@ std::string written(const Truth& truth) {
     const TrueRun& run = truth.runs[i];
     if (i == 0 || !same_line(truth.runs[i - 1], run)) {
       text += opening(run.duty, run.kinds) + "on\t" +
-              std::string(courses.at(static_cast<std::size_t>(run.course))) + '\t' + run.says +
-              '\t';
+              std::string(courses.at(static_cast<std::size_t>(run.course))) + '\t' +
+              or_dash(run.says) + '\t';
     } else {
       text += ' ';
     }
