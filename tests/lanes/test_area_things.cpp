@@ -99,15 +99,16 @@ TEST_CASE("a lane on a road that cars never drive is never ours", "[lanes]") {
 }
 
 TEST_CASE("a turn by the hour is named by the streets it leads from and into", "[lanes]") {
-  const BuiltTown town = built_town(R"(
+  const BuiltTown town = built_town(R"town(
     A         B         C
 
               E
   w1 AB highway=tertiary name=Osk_Road
   w2 BC highway=tertiary name=Osk_Road
   w4 BE highway=residential name=Side_Street
-  r1 - from=w1 via=B to=w4 restriction:conditional="no_right_turn @ (Mo-Fr 07:00-10:00)") ");
-      const auto all = things(town);
+  r1 - from=w1 via=B to=w4 restriction:conditional="no_right_turn @ (Mo-Fr 07:00-10:00)"
+  )town");
+  const auto all = things(town);
   REQUIRE(all.size() == 1);
   CHECK(all[0].thing.street == "Osk Road into Side Street");
   CHECK(all[0].thing.words == "no right turn Monday to Friday, seven till ten");
