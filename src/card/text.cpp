@@ -3,7 +3,8 @@
 // 2. Rows. Each is up to five lines: what is said (with limit and hardness at the right), where,
 //    how far to the next, what to brief here, what is met before the next. Rows said in one breath
 //    are held together by a bracket at the left edge.
-// 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short, cautions, map credit.
+// 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short,
+//    cautions, map credit.
 #include <cmath>
 
 #include "card/sections.hpp"
