@@ -41,6 +41,8 @@ void grow_all(Draft& draft, const Plan& plan, std::uint64_t seed) {
   if (plan.growth.empty()) return;  // a plan that grows nothing is drawn just as it stands
   Dice services = dice_for(seed, "services");
   grow_services(draft.county, services);
+  Dice dress = dice_for(seed, "dress");
+  dress_streets(draft.county, dress);
 }
 
 }  // namespace

@@ -76,8 +76,6 @@ Tags street_tags(Style style, bool closed, double length_m, Dice& dice) {
     case Style::works:
       return {{"highway", "unclassified"}, {"width", pick<2>(dice, {"7.3", "8"})}};
     case Style::centre:
-      if (!closed && length_m < 260 && one_in(dice, 3))
-        return {{"oneway", "yes"}, {"width", pick<3>(dice, {"3.5", "4", "5"})}};
       return one_in(dice, 3) ? Tags{{"width", pick<3>(dice, {"4.2", "4.8", "5.5"})}} : Tags{};
   }
   return {};

@@ -14,6 +14,11 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_furniture.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_houses.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_ways.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_names.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_dress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_services.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_parking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_quarter.cpp
