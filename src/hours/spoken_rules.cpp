@@ -60,10 +60,18 @@ std::string rule_words(const Rule& rule, std::string_view text) {
   return (rule.state == State::unknown ? "perhaps " : "") + when_of(rule) + behind;
 }
 
+/// The minute until which spans may last; that of the next midnight and more is in the night.
+int last_end(const Rule& rule) {
+  int end = 0;
+  for (const TimeSpan& span : rule.spans) {
+    const bool told = !span.open_end && span.to.event == SunEvent::none;
+    end = std::max(end, told ? span.to.minutes : 2 * day_minutes);
+  }
+  return end;
+}
+
 bool has_night(const Rule& rule) {
-  return std::ranges::any_of(rule.spans, [](const TimeSpan& span) {
-    return span.open_end || span.to.event != SunEvent::none || span.to.minutes > day_minutes;
-  });
+  return last_end(rule) > day_minutes;
 }
 
 /// A fallback that is off at some times takes nothing away.
@@ -161,7 +169,8 @@ class Teller {
   std::string nights_kept(std::size_t i, std::size_t k) const {
     std::uint8_t weekdays = 0;
     if (!has_night(rules_[i])) return "";
-    const bool given_back = rules_[i].state == State::off && has_night(rules_[k]);
+    const bool given_back =
+        rules_[i].state == State::off && last_end(rules_[i]) <= last_end(rules_[k]);
     for (std::size_t day = 0; day < days_.count(); ++day) {
       if (!keeps_night(i, day) || (given_back && days_.before(k, day))) continue;
       weekdays = static_cast<std::uint8_t>(weekdays | 1U << days_.weekday(day));
