@@ -15,7 +15,7 @@
 namespace loopwright::hours {
 namespace {
 
-constexpr std::size_t most_tries = 300'000;  // days times rules, some tens of milliseconds
+constexpr std::size_t most_tries = 100'000;  // days times rules, some tens of milliseconds
 
 bool names_dates(const Rule& rule) {
   const bool nth = std::ranges::any_of(rule.days, [](const DayGroup& group) {
