@@ -83,7 +83,7 @@ struct Drawing {
   double origin_lon = 0;
   std::vector<Line> lines{};
   std::vector<Ring> rings{};
-  std::unordered_map<Spot, Tags, SpotHash> node_tags;
+  std::unordered_map<Spot, Tags, SpotHash> node_tags{};
   std::vector<Lone> lone{};
   std::vector<Area> areas{};
   std::vector<Relation> relations{};

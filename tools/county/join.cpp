@@ -62,6 +62,7 @@ void Joiner::run() {
 
 void Joiner::join_end(std::size_t number, std::size_t end) {
   Line& line = lines_[number];
+  if (dead_end(line.ends[end])) return;
   const Spot place = end == 0 ? line.points.front() : line.points.back();
   std::vector<std::size_t> ground;
   for (const std::size_t other : grid_.near(place, join_m)) {
@@ -71,11 +72,9 @@ void Joiner::join_end(std::size_t number, std::size_t end) {
   }
   const auto found = nearest_of(draft_.county, ground, place);
   if (!found || found->foot.off_m > join_m) {
-    if (!dead_end(line.ends[end]))
-      trouble(draft_, draft_.numbers[number],
-              called(line) + " meets no road within 30 m of its end " + written(place) +
-                  "; move it, or write first= or last=turning_circle, closed or edge");
-    return;
+    return trouble(draft_, draft_.numbers[number],
+                   called(line) + " meets no road within 30 m of its end " + written(place) +
+                       "; move it, or write first= or last=turning_circle, closed or edge");
   }
   std::vector<Spot>& points = line.points;
   if (points.size() > 2) {  // the curve may have overshot: draw its last bit again

@@ -1,0 +1,15 @@
+# The invented county's own tests: a binary of their own, for rooms don't know the tools.
+add_executable(county_test main.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_check.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_draw.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_figures.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_spot.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_truth.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_turns.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_write_map.cpp)
+target_include_directories(county_test PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+target_link_libraries(county_test PRIVATE county county_figures county_truth loopwright_options Catch2::Catch2)
+add_test(NAME county COMMAND county_test)
+set_tests_properties(county PROPERTIES LABELS unit)
