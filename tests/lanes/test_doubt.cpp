@@ -19,7 +19,7 @@ TEST_CASE("a doubt is told without a tag in it", "[lanes]") {
   CHECK(doubt_words("lanes:bus:conditional says Mo-Fr 07:00-10:00, bus:lanes:conditional says Sa, "
                     "Su 08:00-09:00") ==
         "the map gives two sets of hours: Monday to Friday, seven till ten; and Saturday and "
-        "Sunday, eight till nine in the morning");
+        "Sunday, eight till nine");
   CHECK(doubt_words("bus:lanes=designated|yes shuts nobody else out") ==
         "the map doesn't say that cars are kept out of it");
   CHECK(doubt_words("busway:left=lane says a bus lane, motor_vehicle:lanes=yes|yes lets cars in "
