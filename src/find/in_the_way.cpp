@@ -66,12 +66,12 @@ std::string words_for(const Ground& ground, lanes::Clockwork& clock, const Wall&
   const std::string why = doubt(ground, clock, wall);
   const std::string hint = why.empty() ? "" : ", the map can't say (" + why + ")";
   const std::string street = lanes::street_words(roads, at(roads, wall));
-  if (wall.of == BreachOf::turn) {
-    return lanes::words_of(roads, roads.turn_rules[wall.rule]) + " into " + street +
-           (hint.empty() ? "" : " may hold" + hint);
-  }
-  const std::string hours = lanes::words_of(roads, roads.timed_rules[wall.rule]);
-  return street + (hint.empty() ? " is " + hours : " may be shut" + hint + ": " + hours);
+  const bool turn = wall.of == BreachOf::turn;
+  const std::string hours = turn ? lanes::words_of(roads, roads.turn_rules[wall.rule])
+                                 : lanes::words_of(roads, roads.timed_rules[wall.rule]);
+  const std::string what = turn ? "the turn into " + street : street;
+  if (!hint.empty()) return what + (turn ? " may be banned" : " may be shut") + hint + ": " + hours;
+  return what + (turn ? " is banned: " : " is ") + hours;
 }
 
 Blocks blocks_of(const Ground& ground) {
@@ -157,11 +157,10 @@ class Blame {
   int asked_ = 0;
 };
 
-/// A start, and for how long the lesson may be on the road from then: its minutes, and a tenth and
-/// two more for the slow one drive in ten.
+/// How long the lesson may be on the road from a start.
 lanes::Passing lesson_from(const Ground& ground, const Instant& start) {
   const std::int64_t seconds =
-      std::int64_t{66} * ground.wish.minutes.value_or(own_drive_guess) + 120;
+      std::int64_t{60} * wish::slow_minutes(ground.wish.minutes.value_or(own_drive_guess));
   return lanes::whole_minutes(
       {ground.setting.on_clock(start), ground.setting.on_clock(start.plus_seconds(seconds))});
 }

@@ -3,6 +3,8 @@
 // Rules: all are asked of any ground of the same wish; more walls never make them greater.
 #pragma once
 
+#include <optional>
+
 #include "find/in_the_way.hpp"
 
 namespace loopwright::find {

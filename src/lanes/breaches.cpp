@@ -61,21 +61,18 @@ class BreachSearch {
     const Passing when = at_turn(loop_, TurnMet{i, at, &rule}, setting_);
     const hours::Answer binds = clock_.binds(rule, when);
     if (binds.in_force == Tri::no) return;
+    const std::string why = binds.in_force == Tri::unknown ? reason_words(binds.reason) : "";
+    const std::string doubt =
+        why.empty() ? " is banned: " : " may be banned, the map can't say (" + why + "): ";
     breaches_.push_back({at, BreachOf::turn, row,
-                         words_of(roads_, rule) + " into " +
-                             street_words(roads_, loop_.stretches[at].stretch) + doubt(binds) +
-                             when_passing(when)});
+                         "the turn into " + street_words(roads_, loop_.stretches[at].stretch) +
+                             doubt + words_of(roads_, rule) + when_passing(when)});
   }
 
   /// " is ", or that nobody can tell and why.
   static std::string shut_or_not(const hours::Answer& open) {
     const std::string why = open.in_force == Tri::unknown ? reason_words(open.reason) : "";
     return why.empty() ? " is " : " may be shut, the map can't say (" + why + "): ";
-  }
-
-  static std::string doubt(const hours::Answer& answer) {
-    const std::string why = reason_words(answer.reason);
-    return why.empty() ? "" : " (" + why + ")";
   }
 
   const road::Roads& roads_;

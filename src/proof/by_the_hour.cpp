@@ -4,7 +4,7 @@
 //    about access must let the car through: every value that may hold is "yes".
 // 2. A turn restriction with hours is followed by its own path, as one without is (rules.cpp). When
 //    the drive does what it forbids, it must not bind from a minute before the low arrival behind its
-//    first turn (the wait at the line) to the high arrival behind the turn that breaks it.
+//    first turn (the wait at the line; not before the start) to the high arrival behind the turn that breaks it.
 // 3. Whatever can't be told counts against the drive.
 // The times themselves are claims that times.cpp checks.
 #include <algorithm>
@@ -36,12 +36,6 @@ Interval widened(const Drive& drive, double low_s, double high_s) {
   const Instant to = moment(std::ceil(std::max(low_s, high_s) - 0.0005));
   const int past = from.civil().second, beyond = to.civil().second;
   return {from.plus_seconds(-past), to.plus_seconds(beyond == 0 ? 0 : 60 - beyond)};
-}
-
-double left_s(const Drive& drive, std::size_t i) {
-  const auto& rows = drive.loop.stretches;
-  return i + 1 < rows.size() ? rows[i + 1].arrive_s.high
-                             : drive.loop.seconds.high + drive.loop.stop_seconds;
 }
 
 std::string clock_words(const Interval& when) {
@@ -105,7 +99,7 @@ bool turn_holds(const Drive& drive, std::uint32_t row, std::size_t i, Claims& cl
   if (!at) return true;
   const auto& rows = drive.loop.stretches;
   const Interval when =
-      widened(drive, rows[i + 1].arrive_s.low - minute_s, rows[*at].arrive_s.high);
+      widened(drive, std::max(rows[i + 1].arrive_s.low - minute_s, 0.0), rows[*at].arrive_s.high);
   const Answer binds = hours::Timetable(condition).through(when.from, when.to, drive.setting);
   return claims.hold(binds.in_force == Tri::no, [&] {
     return at_stretch(drive, *at) + ": relation " + std::to_string(rule.relation) + " (" +
@@ -115,6 +109,12 @@ bool turn_holds(const Drive& drive, std::uint32_t row, std::size_t i, Claims& cl
 }
 
 }  // namespace
+
+double left_s(const Drive& drive, std::size_t i) {
+  const auto& rows = drive.loop.stretches;
+  return i + 1 < rows.size() ? rows[i + 1].arrive_s.high
+                             : drive.loop.seconds.high + drive.loop.stop_seconds;
+}
 
 bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims) {
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) {

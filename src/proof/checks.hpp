@@ -66,6 +66,8 @@ bool times_hold(const Drive& drive, Claims& claims);
 bool window_holds(const Drive& drive, const Caps& caps, Claims& claims);
 
 // --- by_the_hour.cpp: no street, gate or turn is driven at an hour at which it is, or may be, shut -
+/// Seconds after the start at which a slow drive, one in ten is slower, has left row i.
+double left_s(const Drive& drive, std::size_t i);
 /// Rules: the times hold.
 bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims);
 

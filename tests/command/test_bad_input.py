@@ -31,6 +31,9 @@ CASES = [
     ("build q.opl -o new.area --region XX", 2, f"--region takes {REGIONS}, not 'XX'"),
     ("build q.opl -o new.area --region IE --side middle", 2,
      "--side takes left or right, not 'middle'"),
+    ("near q.area --home 1,2 --want zebra=3", 2,
+     "--want takes no count here, as in 'zebra=3': near lists all within the minutes; counts are "
+     "for 'loopwright loops'"),
     # hours and what has them
     ("hours 24/7 --region GB --at 2026-11-30T08:30", 2, f"--region takes {REGIONS}, not 'GB'"),
     ("hours 24/7", 2, "give --region, since bank holidays are a nation's"),

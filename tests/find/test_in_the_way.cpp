@@ -131,6 +131,26 @@ TEST_CASE("a street that may be shut for want of school terms is said so, with t
   CHECK(clocks(shortfall.better_starts) == std::vector<std::string>{"07:55", "09:15"});
 }
 
+TEST_CASE("a turn in the way is told as its sign is spoken of", "[find]") {
+  // Over the crossing only ahead from the roundabout, since Bell Yard ends before it.
+  std::string drawing(crossing_streets);
+  const std::size_t hay = drawing.find("  w11 GxH  ");
+  drawing.insert(drawing.find('\n', hay), " oneway=yes");
+  drawing +=
+      "  r1 - from=w9 via=G to=w11 restriction:conditional=\"no_straight_on @ (Mo-Fr "
+      "07:00-10:00)\"\n"
+      "  r2 - from=w14 via=G to=w11 restriction:conditional=\"no_left_turn @ (Mo-Fr "
+      "07:00-10:00)\"\n"
+      "  r3 - from=w15 via=G to=w11 restriction:conditional=\"no_right_turn @ (Mo-Fr "
+      "07:00-10:00)\"\n";
+  const BuiltTown town = built_town(draw_town(drawing, 100), "GB-ENG");
+  const wish::Shortfall shortfall = shortfall_of(town, over_the_crossing(town, monday(8, 0)));
+  CHECK_THAT(shortfall.why, Catch::Contains("the turn into Hay Street is banned: no ") &&
+                                Catch::Contains("Monday to Friday, seven till ten"));
+  REQUIRE_FALSE(shortfall.better_starts.empty());
+  CHECK(write_clock(shortfall.better_starts.back()) == "10:00");
+}
+
 TEST_CASE("a home whose street is shut at the start is told when it opens", "[find]") {
   const BuiltTown town = town_with({{"w1", school}});
   const wish::Shortfall shortfall = shortfall_of(town, wish_at(town, monday(9, 0), 15));

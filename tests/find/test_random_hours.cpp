@@ -11,6 +11,7 @@
 #include "loopwright/base/dice.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/hours/condition.hpp"
+#include "loopwright/hours/timetable.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "support/built_town.hpp"
@@ -51,7 +52,7 @@ constexpr std::array starts{
 
 std::string random_town(Dice& dice) {
   std::string drawing(crossing_streets);
-  const int tagged = 1 + static_cast<int>(dice.below(4));
+  const int tagged = 1 + static_cast<int>(dice.below(9));
   for (int k = 0; k < tagged; ++k) {
     const std::string way = std::string("  ") + streets[dice.below(streets.size())] + " ";
     const std::string when = conditions[dice.below(conditions.size())];
@@ -104,6 +105,27 @@ std::string shut_at(const road::Roads& roads, const wish::Loop& loop,
   return "";
 }
 
+/// The same of its turns: a "no" rule whose path is driven.
+std::string banned_at(const road::Roads& roads, const wish::Loop& loop,
+                      const hours::Setting& setting) {
+  const auto& rows = loop.stretches;
+  for (const road::TurnRule& rule : roads.turn_rules) {
+    const std::string_view condition = roads.text(rule.condition);
+    const auto path = roads.path_of(rule);
+    if (condition.empty() || rule.only != 0 || path.size() != 2) continue;
+    const hours::Timetable bans(condition);
+    for (std::size_t i = 0; i + 1 < rows.size(); ++i) {
+      if (rows[i].stretch != path[0] || rows[i + 1].stretch != path[1]) continue;
+      for (double s = std::floor(rows[i + 1].arrive_s.low); s < rows[i + 1].arrive_s.high; s += 1) {
+        const Instant at = setting.on_clock(loop.start.plus_seconds(static_cast<std::int64_t>(s)));
+        if (bans.at(at, setting).in_force != hours::Tri::no)
+          return std::string(condition) + " at " + write_time(at);
+      }
+    }
+  }
+  return "";
+}
+
 wish::Answer answer_of(const road::Roads& roads, const wish::Wish& wish, find::FindResult found) {
   wish::Answer answer;
   answer.area = {"drawn.area", roads.info().id, "GB-ENG", "left", "", ""};
@@ -140,6 +162,7 @@ void try_one(std::uint64_t seed, Tally& tally) {
   for (const wish::Loop& loop : answer.loops) {
     ++tally.loops;
     CHECK(shut_at(roads, loop, setting) == "");
+    CHECK(banned_at(roads, loop, setting) == "");
   }
   if (answer.loops.empty()) return;
   for (const int minutes : {-70, -25, -10, 10, 25, 45, 70}) {
@@ -155,7 +178,10 @@ void try_one(std::uint64_t seed, Tally& tally) {
       ++tally.refused;
       continue;
     }
-    for (const wish::Loop& loop : moved.loops) CHECK(shut_at(roads, loop, setting) == "");
+    for (const wish::Loop& loop : moved.loops) {
+      CHECK(shut_at(roads, loop, setting) == "");
+      CHECK(banned_at(roads, loop, setting) == "");
+    }
   }
 }
 

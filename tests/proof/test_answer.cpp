@@ -103,6 +103,17 @@ TEST_CASE("a want that falls short without a word is told", "[proof]") {
         "loop 1: it has 1 of roundabout=3, and the shortfall doesn't say so");
 }
 
+TEST_CASE("a better start that is the start asked, or hours away, is told", "[proof]") {
+  const auto with_start = [](std::int64_t later_s) {
+    return shortfall_with([&](Answer& answer) {
+      answer.shortfall->better_starts = {answer.wish.start.plus_seconds(later_s)};
+    });
+  };
+  CHECK(with_start(3600) == "");
+  CHECK_THAT(with_start(0), Catch::StartsWith("shortfall: the better start "));
+  CHECK_THAT(with_start(5 * 3600), Catch::StartsWith("shortfall: the better start "));
+}
+
 TEST_CASE("a shortfall without a reason is told", "[proof]") {
   CHECK(shortfall_with([](Answer& answer) { answer.shortfall->why.clear(); }) ==
         "shortfall: it gives no reason");

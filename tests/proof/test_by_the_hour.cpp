@@ -100,7 +100,16 @@ TEST_CASE("a turn banned by the hour may be made at other hours", "[proof]") {
   CHECK(driven_at(drawing, 11, 0) == "");
   CHECK(driven_at(drawing, 8, 0) ==
         "loop 1, stretch 2 (way 3): relation 1 (restriction:conditional=no_right_turn @ (Mo-Fr "
-        "07:00-09:00)) forbids it, or may; the drive is there 07:59 to 08:01");
+        "07:00-09:00)) forbids it, or may; the drive is there 08:00 to 08:01");
+}
+
+TEST_CASE("who sets off when a ban ends hasn't waited for the turn before", "[proof]") {
+  const std::string drawing =
+      square("",
+             "r1 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Mo-Fr "
+             "07:00-09:00)\"");
+  CHECK(driven_at(drawing, 9, 0) == "");
+  CHECK(driven_at(drawing, 8, 59) != "");
 }
 
 TEST_CASE("an only by the hour binds in its hours", "[proof]") {

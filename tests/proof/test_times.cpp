@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "proof/towns.hpp"
 
@@ -79,4 +80,16 @@ TEST_CASE("a loop too long or too short for the minutes is told", "[proof]") {
 TEST_CASE("stops that are nowhere planned are told", "[proof]") {
   CHECK(loop_with([](Loop& loop) { loop.stop_seconds = 240; }) ==
         "loop 1, stops: the file says 240.0 s, the area says 0.0 s");
+}
+
+TEST_CASE("a loop that says when it ends says so by the clock of the area", "[proof]") {
+  const auto ends = [](std::int64_t later_s, std::int32_t offset_s) {
+    return loop_with([&](Loop& loop) {
+      const auto likely = std::llround(loop.seconds.likely);
+      loop.end = Instant{loop.start.unix_s + likely + later_s, offset_s};
+    });
+  };
+  CHECK(ends(0, 0) == "");
+  CHECK_THAT(ends(60, 0), Catch::StartsWith("loop 1, end: the file has "));
+  CHECK_THAT(ends(0, 3600), Catch::StartsWith("loop 1, end: the file has "));
 }

@@ -34,3 +34,12 @@ TEST_CASE("a loop over the clock change of 29 March 2026 ends by the clock put f
   // From half past midnight an hour later it is half past two.
   CHECK(end_of_an_hour(1774744200) == "2026-03-29T02:30:00+01:00");
 }
+
+TEST_CASE("a lesson's time holds a slow drive too", "[wish]") {
+  wish::Wish wish;
+  wish.start = london.on_clock({1795878000, 0});
+  wish.minutes = 60;
+  CHECK(write_clock(wish::lesson_time(wish, london).to) == "16:08");
+  wish.minutes.reset();
+  CHECK(write_clock(wish::lesson_time(wish, london).to) == "18:20");
+}

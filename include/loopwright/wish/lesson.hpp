@@ -13,8 +13,15 @@ namespace loopwright::wish {
 
 inline constexpr int own_drive_minutes = 180;
 
+/// For how long a lesson of so many likely minutes may be on the road: a tenth and two more hold the
+/// nine drives in ten (ours: pace's high times of whole lessons stay within).
+constexpr int slow_minutes(int minutes) {
+  return minutes + (minutes + 9) / 10 + 2;
+}
+
 inline road::LessonTime lesson_time(const Wish& wish, const hours::Setting& setting) {
-  return road::lesson_time(wish.start, wish.minutes.value_or(own_drive_minutes), setting);
+  return road::lesson_time(wish.start, slow_minutes(wish.minutes.value_or(own_drive_minutes)),
+                           setting);
 }
 
 /// The moment so many seconds after a loop begins, as the clock on the wall shows it then: when the
