@@ -19,6 +19,7 @@
 #include <algorithm>
 #include <array>
 #include <bit>
+#include <optional>
 #include <span>
 
 #include "hours/day_match.hpp"
@@ -172,23 +173,23 @@ bool any_bank_holiday(const Rules& rules, std::int64_t day, const Setting& setti
 /// the difference, else the first.
 void mark_holiday(const Rules& rules, const WallMinute& at, const Setting& setting,
                   Answer& answer) {
-  const auto any = [](std::int64_t) { return true; };
-  if (!any_bank_holiday(rules, at.day, setting, any)) return;
+  std::optional<std::int64_t> first, alone;
+  any_bank_holiday(rules, at.day, setting, [&](std::int64_t holiday) {
+    first = holiday;
+    return true;
+  });
+  if (!first) return;
   Assumption plain(setting, at.day, 0);
   plain.without_bank_holidays();
   if (said_on(rules, at, plain) == answer.in_force) return;
-  answer.reason = Reason::holiday;
-  const auto decides = [&](std::int64_t holiday) {
+  any_bank_holiday(rules, at.day, setting, [&](std::int64_t holiday) {
     Assumption one_less(setting, at.day, 0);
     one_less.without_bank_holiday(holiday);
-    answer.holiday_days = static_cast<std::int16_t>(holiday - at.day);
-    return said_on(rules, at, one_less) != answer.in_force;
-  };
-  if (!any_bank_holiday(rules, at.day, setting, decides))
-    any_bank_holiday(rules, at.day, setting, [&](std::int64_t holiday) {
-      answer.holiday_days = static_cast<std::int16_t>(holiday - at.day);
-      return true;
-    });
+    if (said_on(rules, at, one_less) != answer.in_force) alone = holiday;
+    return alone.has_value();
+  });
+  answer.reason = Reason::holiday;
+  answer.holiday_days = static_cast<std::int16_t>(alone.value_or(*first) - at.day);
 }
 
 bool is_every_weekday(const DayGroup& group) {
