@@ -185,6 +185,8 @@ Exit print_no_drive(const road::Roads& roads, const wish::Wish& wish, const hour
                  "leave " + minutes_words(std::abs(other->minutes)) +
                      (other->minutes < 0 ? " earlier" : " later") + ", at " +
                      write_clock(setting.on_clock(other->loop.start)) + ", and there is one");
+  } else {
+    print_folded(std::cout, 2, "no start up to two hours earlier or later has one");
   }
   return Exit::wish_not_met;
 }

@@ -72,20 +72,28 @@ std::optional<Beside> beside(const road::Roads& roads, Point at, const reach::Sn
   return best;
 }
 
-void keep_off(std::ostream& out, const road::Roads& roads, Point& place, const std::string& name,
+/// A place of the route, and whether to say so when it stays on a shut street: of both ends the
+/// refusal of the drive says it.
+struct RoutePlace {
+  Point& at;
+  std::string name;
+  bool is_end = false;
+};
+
+void keep_off(std::ostream& out, const road::Roads& roads, const RoutePlace& place,
               const Instant& start, const hours::Setting& setting) {
-  const auto snap = reach::snap_home(roads, place);
+  const auto snap = reach::snap_home(roads, place.at);
   if (!snap) return;
   const road::TimedRule* rule = shut_by(roads, snap->piece, start, setting);
   if (rule == nullptr) return;
   const std::string street = lanes::street_words(roads, rule->stretch);
   const std::string hours = lanes::words_of(roads, *rule);
-  if (const auto open = beside(roads, place, *snap)) {
-    place = open->at;
-    const std::string beside = lanes::street_words(roads, StretchId(open->piece, false));
-    print_folded(out, 0, name + " is set on " + beside + ", since " + street + " is " + hours);
-  } else {
-    print_folded(out, 0, name + " lies on " + street + ", which is " + hours);
+  if (const auto open = beside(roads, place.at, *snap)) {
+    place.at = open->at;
+    const std::string other = lanes::street_words(roads, StretchId(open->piece, false));
+    print_folded(out, 0, place.name + " is set on " + other + ", since " + street + " is " + hours);
+  } else if (!place.is_end) {
+    print_folded(out, 0, place.name + " lies on " + street + ", which is " + hours);
   }
 }
 
@@ -100,10 +108,12 @@ std::optional<wish::Loop> drive(const road::Roads& roads, const wish::Wish& wish
 
 void keep_off_shut_streets(std::ostream& out, const road::Roads& roads, wish::Wish& wish,
                            const hours::Setting& setting) {
-  keep_off(out, roads, wish.home, "home", wish.start, setting);
-  for (std::size_t k = 0; k < wish.through.size(); ++k)
-    keep_off(out, roads, wish.through[k], "point " + std::to_string(k + 1), wish.start, setting);
-  if (wish.end) keep_off(out, roads, *wish.end, "the end", wish.start, setting);
+  keep_off(out, roads, {wish.home, "home", true}, wish.start, setting);
+  for (std::size_t k = 0; k < wish.through.size(); ++k) {
+    const RoutePlace place{wish.through[k], "point " + std::to_string(k + 1)};
+    keep_off(out, roads, place, wish.start, setting);
+  }
+  if (wish.end) keep_off(out, roads, {*wish.end, "the end", true}, wish.start, setting);
 }
 
 std::optional<OtherStart> other_start(const road::Roads& roads, const wish::Wish& wish,

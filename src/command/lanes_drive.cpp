@@ -5,6 +5,7 @@
 #include "command/lanes_drive.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <ostream>
 
@@ -44,15 +45,20 @@ std::string ends(const TimedThing& thing, const ThingVerdict& before) {
   return thing.thing == Thing::turn ? "the turn is forbidden" : "it is in force";
 }
 
-/// "it comes into force at 16:00, four minutes after you pass"; empty when nothing changes soon.
-std::string soon_after(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+/// What to mind of changes, by the moment of each: several passes are told of one change once.
+using Minded = std::map<std::int64_t, std::string>;
+
+/// "it comes into force at 16:00, four minutes after you pass"; of the last pass before it.
+void mind_after(Minded& minded, const TimedThing& thing, const Passing& when,
+                const TimedDrive& drive) {
   const auto change = lanes::next_change(thing, when.to, drive.setting);
-  if (!change || change->unix_s - when.to.unix_s > close_s) return {};
+  if (!change || change->unix_s - when.to.unix_s > close_s) return;
   const ThingVerdict then = lanes::verdict_on(thing, {*change, *change}, drive.setting);
-  if (then.may == May::yes && thing.thing != Thing::limit) return {};
-  return becomes(thing, then) + (thing.thing == Thing::limit ? " from " : " at ") +
-         write_clock(*change) + ", " + minutes_words((change->unix_s - when.to.unix_s) / minute_s) +
-         " after you pass";
+  if (then.may == May::yes && thing.thing != Thing::limit) return;
+  minded[change->unix_s] =
+      becomes(thing, then) + (thing.thing == Thing::limit ? " from " : " at ") +
+      write_clock(*change) + ", " + minutes_words((change->unix_s - when.to.unix_s) / minute_s) +
+      " after you pass";
 }
 
 /// The last change up to the moment one begins to pass, within the minutes that are close.
@@ -68,17 +74,19 @@ std::optional<Instant> change_before(const TimedThing& thing, const Passing& whe
   return last;
 }
 
-/// "it is in force until 15:00, two minutes before you pass".
-std::string shortly_before(const TimedThing& thing, const Passing& when, const TimedDrive& drive) {
+/// "it is in force until 15:00, two minutes before you pass"; of the first pass behind it.
+void mind_before(Minded& minded, const TimedThing& thing, const Passing& when,
+                 const TimedDrive& drive) {
   const auto change = change_before(thing, when, drive);
-  if (!change) return {};
+  if (!change) return;
   const Instant minute_before = change->plus_seconds(-minute_s);
   const ThingVerdict before =
       lanes::verdict_on(thing, {minute_before, minute_before}, drive.setting);
-  if (before.may == May::yes && thing.thing != Thing::limit) return {};
+  if (before.may == May::yes && thing.thing != Thing::limit) return;
   const std::int64_t minutes = (when.from.unix_s - change->unix_s) / minute_s;
-  return ends(thing, before) + " until " + write_clock(drive.setting.on_clock(*change)) + ", " +
-         (minutes == 0 ? "just" : minutes_words(minutes)) + " before you pass";
+  minded.emplace(change->unix_s,
+                 ends(thing, before) + " until " + write_clock(drive.setting.on_clock(*change)) +
+                     ", " + (minutes == 0 ? "just" : minutes_words(minutes)) + " before you pass");
 }
 
 /// Why a verdict is what it is, when the hours alone don't tell.
@@ -91,18 +99,19 @@ std::string because(const TimedThing& thing, const Passing& when, const TimedDri
 }
 
 void print_warnings(std::ostream& out, const Met& met, const TimedDrive& drive) {
-  std::vector<std::string> told;
-  const auto tell = [&](std::string_view label, const std::string& text) {
-    if (text.empty() || std::ranges::find(told, text) != told.end()) return;
-    print_folded(out, set_in, std::string(label) + text);
-    told.push_back(text);
-  };
+  std::vector<std::string> reasons;
+  Minded after, before;
   for (const Passing& when : met.passes) {
-    tell("because ", because(met.thing, when, drive));
+    const std::string reason = because(met.thing, when, drive);
+    if (!reason.empty() && std::ranges::find(reasons, reason) == reasons.end())
+      reasons.push_back(reason);
     if (lanes::verdict_on(met.thing, when, drive.setting).may != May::yes) continue;
-    tell("mind: ", soon_after(met.thing, when, drive));
-    tell("mind: ", shortly_before(met.thing, when, drive));
+    mind_after(after, met.thing, when, drive);
+    mind_before(before, met.thing, when, drive);
   }
+  for (const std::string& reason : reasons) print_folded(out, set_in, "because " + reason);
+  for (const Minded& minded : {before, after})
+    for (const auto& [change, text] : minded) print_folded(out, set_in, "mind: " + text);
 }
 
 void print_passes(std::ostream& out, const Met& met, const TimedDrive& drive, bool alike) {
