@@ -27,7 +27,7 @@ void grow(Draft& draft, const PlanGrowth& growth, Dice& dice) {
     case Grow::village:
       return grow_village(county, growth.settlement, dice);
     case Grow::town:
-      return trouble(draft, growth.number, "this can't be grown yet");
+      return grow_town(county, growth.settlement, dice);
     case Grow::lanes:
       return grow_lanes(county, growth.ground, dice);
   }

@@ -12,6 +12,7 @@
 #include "county/files.hpp"
 #include "county/heights_tile.hpp"
 #include "county/plan.hpp"
+#include "county/truth.hpp"
 #include "county/write_map.hpp"
 #include "loopwright/base/error.hpp"
 
@@ -21,7 +22,7 @@ namespace county = loopwright::county;
 using loopwright::Exit;
 
 struct Wish {
-  std::filesystem::path plan, map, heights;
+  std::filesystem::path plan, map, heights, truth;
   std::uint64_t seed = 7;
   std::int64_t counties = 1;
   bool quiet = false;
@@ -35,6 +36,13 @@ void say(const Wish& wish, const county::Written& written) {
   if (wish.counties > 1)
     std::cout << "; " << wish.counties << " counties that meet at " << written.joined << " points";
   std::cout << '\n';
+}
+
+/// What a build must find of the plan's county; of the others nothing.
+void write_truth(const Wish& wish, const county::Plan& plan, const county::Drawing& drawing) {
+  county::Truth truth = county::truth_of(drawing);
+  truth.traps = county::traps_of(plan);
+  county::write_file(wish.truth, county::written(truth));
 }
 
 /// Draws and writes; what the plan says that can't be drawn is printed, a line each.
@@ -52,6 +60,7 @@ Exit draw(const Wish& wish) {
     file.add(county::draw_other(plot, wish.seed), plot.place);
   }
   say(wish, file.finish());
+  if (!wish.truth.empty()) write_truth(wish, plan, drawing);
   if (!wish.heights.empty()) county::write_heights(drawing, wish.heights);
   return Exit::done;
 }
@@ -63,6 +72,7 @@ Exit run(int count, char** words) {
   app.add_option("PLAN", wish.plan, "the plan; tools/county/plan.hpp lists its commands")
       ->required();
   app.add_option("--map", wish.map, "the map to write, FILE.osm.pbf or FILE.opl")->required();
+  app.add_option("--truth", wish.truth, "file for what a build must find in the plan's county");
   app.add_option("--heights", wish.heights, "folder for the elevation tile of the plan's hills");
   app.add_option("--counties", wish.counties,
                  "this many, side by side: the plan's, and others made from the seed")
