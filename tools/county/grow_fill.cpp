@@ -5,6 +5,8 @@
 // stand staggered, as they do where a town grew field by field.
 #include "county/grow_fill.hpp"
 
+#include "county/grow_places.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <deque>
@@ -35,6 +37,8 @@ class Filling {
     offer_borders();
     if (offers_.empty()) reach_out();
     take_offers();
+    for (int school = 0; school < patch_.schools; ++school)
+      put_school(ground_, patch_.outline, dice_);
     fill_holes(0.85 * patch_.figures.along_gap_m, false);
     fill_holes(patch_.figures.hole_m, true);
   }

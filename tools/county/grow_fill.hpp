@@ -36,6 +36,7 @@ struct Patch {
   Figures figures;
   Tags tags;                                                                  ///< of every street
   std::function<Tags(bool closed, double length, Dice& dice)> street_tags{};  ///< of one
+  int schools = 0;    ///< grounds to find room for
   int rank = 1;       ///< joins no road less important than this
   bool fast = false;  ///< may join roads of the national limit
 };
@@ -45,6 +46,5 @@ void fill(Ground& ground, const Patch& patch, Dice& dice);
 std::function<double(Spot)> grain_of(double base, double sway, std::uint64_t seed);
 /// Of an outline's longest side.
 double longest_side(const std::vector<Spot>& outline);
-double area_m2(const std::vector<Spot>& outline);
 
 }  // namespace loopwright::county

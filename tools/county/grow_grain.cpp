@@ -53,14 +53,4 @@ double longest_side(const std::vector<Spot>& outline) {
   return angle;
 }
 
-double area_m2(const std::vector<Spot>& outline) {
-  double twice = 0;
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Spot a = outline[i];
-    const Spot b = outline[(i + 1) % outline.size()];
-    twice += a.x() * b.y() - b.x() * a.y();
-  }
-  return std::abs(twice) / 2;
-}
-
 }  // namespace loopwright::county

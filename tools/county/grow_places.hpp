@@ -5,6 +5,7 @@
 
 #include "county/drawing.hpp"
 #include "county/grow.hpp"
+#include "county/grow_ground.hpp"
 
 namespace loopwright::county {
 
@@ -14,5 +15,9 @@ std::vector<Spot> round_outline(Spot middle, double radius_m, double uneven, Dic
 void put_place(Drawing& county, const char* kind, const Settlement& settlement);
 Tags church_tags(const Drawing& county, Dice& dice);
 Tags inn_tags(const Drawing& county, Dice& dice);
+
+/// A school's grounds beside a street or minor road within the outline, where there is room; false
+/// when a fair number of tries finds none.
+bool put_school(Ground& ground, const std::vector<Spot>& outline, Dice& dice);
 
 }  // namespace loopwright::county

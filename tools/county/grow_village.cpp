@@ -9,8 +9,8 @@
 #include <utility>
 
 #include "county/grow.hpp"
-#include "county/grow_cut.hpp"
 #include "county/grow_fill.hpp"
+#include "county/grow_limit.hpp"
 #include "county/grow_places.hpp"
 #include "county/grow_tags.hpp"
 
@@ -32,38 +32,6 @@ constexpr Figures village_figures{.along_gap_m = 78,
                                   .closed_m = 120,
                                   .loose = 0.5,
                                   .hole_m = 90};
-
-bool through(const Line& line) {
-  const int importance = rank(line);
-  return line.kind == LineKind::road && line.layer == 0 && importance >= 2 && importance <= 5 &&
-         !line.tags.contains("dual_carriageway") && !line.tags.at("highway").ends_with("_link");
-}
-
-bool open_road(const Tags& tags) {
-  const auto speed = tags.find("maxspeed");
-  return speed == tags.end() || speed->second == "60 mph" || speed->second == "50 mph";
-}
-
-void put_limit(Line& line, const Tags& village) {
-  for (const char* key : {"maxspeed", "maxspeed:type", "lit"}) line.tags.erase(key);
-  for (const char* key : {"maxspeed", "maxspeed:type", "lit"})
-    if (const auto tag = village.find(key); tag != village.end()) line.tags.insert(*tag);
-  add_village_limit(line.tags);
-}
-
-void limit_all(Drawing& county, const std::vector<Spot>& outline, const Settlement& village) {
-  const std::size_t lines = county.lines.size();
-  for (std::size_t n = 0; n < lines; ++n) {
-    const Line& line = county.lines[n];
-    if (!through(line) || !open_road(line.tags) || line.points.size() < 2) continue;
-    if (nearest(line.points, village.middle).off_m < 0.6 * village.reach_m)
-      for (const std::size_t part : cut_at(county, n, outline)) {
-        const std::vector<Spot>& points = county.lines[part].points;
-        if (inside(outline, along(points, length_m(points) / 2)))
-          put_limit(county.lines[part], village.tags);
-      }
-  }
-}
 
 /// A street of its own for a village that no road of the plan passes, from the nearest road on.
 void draw_main_street(Drawing& county, const Settlement& village, Dice& dice) {
@@ -145,7 +113,9 @@ Tags lane_tags(bool closed, double length, Dice& dice) {
 
 void grow_village(Drawing& county, const Settlement& village, Dice& dice) {
   const std::vector<Spot> outline = round_outline(village.middle, village.reach_m, 0.16, dice);
-  limit_all(county, outline, village);
+  Tags limits = village.tags;
+  add_village_limit(limits);
+  limit_within(county, outline, village.middle, 0.6 * village.reach_m, limits);
   const bool passed = std::any_of(county.lines.begin(), county.lines.end(), [&](const Line& line) {
     return through(line) && nearest(line.points, village.middle).off_m < 0.8 * village.reach_m;
   });

@@ -90,6 +90,11 @@ constexpr auto shops =
                          "The Corner Basket", "Copperpot", "Quill News", "Marrow & Pear",
                          "Odd Socks", "Kettle & Twine", "Bright Pantry", "Acre Foods"});
 
+constexpr auto schools =
+    std::to_array<Word>({"Abacus Lane", "Beechmast", "Conker Tree", "Dandelion", "Fernleaf",
+                         "Hopscotch", "Inkwell", "Kitefield", "Ladybird", "Marbles", "Oak Apple",
+                         "Periwinkle", "Skipping Rope", "Slate Hill", "Sunflower", "Treehouse"});
+
 }  // namespace
 
 std::span<const std::span<const std::string_view>> street_roots() {
@@ -103,6 +108,9 @@ std::span<const std::string_view> saint_names() {
 }
 std::span<const std::string_view> shop_names() {
   return shops;
+}
+std::span<const std::string_view> school_names() {
+  return schools;
 }
 
 }  // namespace loopwright::county

@@ -13,5 +13,6 @@ std::span<const std::span<const std::string_view>> street_roots();
 std::span<const std::string_view> inn_names();
 std::span<const std::string_view> saint_names();
 std::span<const std::string_view> shop_names();
+std::span<const std::string_view> school_names();  ///< without the word School
 
 }  // namespace loopwright::county

@@ -13,6 +13,9 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/grow_grain.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_arms.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_town.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_limit.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_furniture.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_houses.cpp
