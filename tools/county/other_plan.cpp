@@ -87,7 +87,7 @@ std::string OtherPlan::place_name() {
 
 void OtherPlan::lay_out() {
   middle_ = about(spot(0, 0), 700);
-  reach_m_ = between(1450, 1900);
+  reach_m_ = between(1800, 2250);
   ringed_ = dice_.thousandths() < 500;
   for (std::size_t side = 0; side < arms; ++side) {
     const Spot exit = plot_.exits[side];
@@ -136,11 +136,11 @@ void OtherPlan::arm(std::size_t side) {
   road(std::move(arm));
   const std::string where = written(way[1]);
   if (side < 2)
-    line("town \"" + place_name() + "\" " + where + ' ' + std::to_string(650 + dice_.below(250)) +
+    line("town \"" + place_name() + "\" " + where + ' ' + std::to_string(950 + dice_.below(250)) +
          " town");
   else
     line("village \"" + place_name() + "\" " + where + ' ' +
-         std::to_string(350 + dice_.below(100)) + " village");
+         std::to_string(500 + dice_.below(150)) + " village");
 }
 
 /// From where an arm enters the town to the market.
@@ -195,7 +195,7 @@ void OtherPlan::loop(std::size_t side) {
   if (mini) line("junction " + written(start) + " highway=mini_roundabout direction=clockwise");
   road(std::move(loop));
   line("village \"" + place_name() + "\" " + written(village) + ' ' +
-       std::to_string(350 + dice_.below(150)) + " village");
+       std::to_string(500 + dice_.below(170)) + " village");
 }
 
 /// A quarter of the town between two of its streets, and for some another outside.
@@ -210,10 +210,9 @@ void OtherPlan::sector(std::size_t side) {
   line("infill \"" + place_name() + "\" " + style + ' ' +
        plan_points({middle_, gates_[side], at(0.3, 1), at(0.7, 1), gates_[next]}) +
        (dice_.below(3) == 0 ? " zone" : " town"));
-  if (dice_.thousandths() < 600)
-    line("quarter \"" + place_name() + "\" " + (dice_.below(4) == 0 ? "works" : "crescents") + ' ' +
-         plan_points({at(0.1, 1.05), at(0.5, 1.08), at(0.9, 1.05), at(0.8, 1.45), at(0.2, 1.45)}) +
-         " town");
+  line("quarter \"" + place_name() + "\" " + (dice_.below(4) == 0 ? "works" : "crescents") + ' ' +
+       plan_points({at(0.1, 1.05), at(0.5, 1.08), at(0.9, 1.05), at(0.87, 1.5), at(0.13, 1.5)}) +
+       " town");
 }
 
 void OtherPlan::country(std::size_t side) {
