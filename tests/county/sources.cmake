@@ -4,6 +4,7 @@ add_executable(county_test main.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_draw.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_figures.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_grow.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_spot.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_truth.cpp
@@ -13,3 +14,10 @@ target_include_directories(county_test PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
 target_link_libraries(county_test PRIVATE county county_figures county_truth loopwright_options Catch2::Catch2)
 add_test(NAME county COMMAND county_test)
 set_tests_properties(county PROPERTIES LABELS unit)
+
+add_test(NAME draw-county
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_draw_county.py $<TARGET_FILE:draw-county>)
+set_tests_properties(draw-county PROPERTIES LABELS unit)
+add_test(NAME drawn-county
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_drawn_county $<TARGET_FILE:draw-county>)
+set_tests_properties(drawn-county PROPERTIES LABELS golden)

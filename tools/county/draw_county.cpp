@@ -47,13 +47,13 @@ void write_truth(const Wish& wish, const county::Plan& plan, const county::Drawi
 
 /// Draws and writes; what the plan says that can't be drawn is printed, a line each.
 Exit draw(const Wish& wish) {
+  county::MapFile file(wish.map);  // first: what can't be written needn't be drawn
   const county::Plan plan = county::read_plan(county::read_file(wish.plan), wish.plan.string());
   const county::Drawing drawing = county::draw(plan, wish.seed);
   for (const std::string& trouble : drawing.troubles)
     std::cerr << "draw-county: " << wish.plan.string() << ' ' << trouble << '\n';
   if (!drawing.troubles.empty()) return Exit::could_not;
   const county::CountyGrid grid(plan.origin_lat, plan.origin_lon, wish.counties);
-  county::MapFile file(wish.map);
   file.add(drawing, grid.plot(0).place);
   for (std::int64_t number = 1; number < wish.counties; ++number) {
     const county::Plot plot = grid.plot(number);
