@@ -72,7 +72,8 @@ void Arms::draw_loop(double radius_m) {
   std::vector<Spot> corners;
   constexpr int steps = 14;
   for (Crossing& crossing : crossed) {
-    crossing.at = ground_.share(crossing.line, crossing.at);
+    crossing.at = ground_.would_share(crossing.line, crossing.at);
+    ground_.share(crossing.line, crossing.at);
     ground_.county().node_tags[crossing.at].emplace("highway", "traffic_signals");
     corners.push_back(crossing.at);
   }

@@ -61,7 +61,8 @@ class Furnishing {
     const Spot a = points[segment];
     const Spot b = points[segment + 1];
     const Spot own = apart(a, at) < 2 ? a : apart(b, at) < 2 ? b : at;
-    if (own == at) points.insert(points.begin() + static_cast<std::ptrdiff_t>(segment) + 1, at);
+    if (own != a && own != b)
+      points.insert(points.begin() + static_cast<std::ptrdiff_t>(segment) + 1, at);
     ++uses_[own];
     county_.node_tags[own].insert(tags.begin(), tags.end());
     return true;

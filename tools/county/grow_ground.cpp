@@ -195,15 +195,12 @@ Spot Ground::would_share(std::size_t number, Spot at) const {
   return apart(near, found.at) < snap_m ? near : found.at;
 }
 
-Spot Ground::share(std::size_t number, Spot at) {
-  const Spot place = would_share(number, at);
+void Ground::share(std::size_t number, Spot at) {
   std::vector<Spot>& points = county_->lines[number].points;
-  if (std::find(points.begin(), points.end(), place) == points.end()) {
-    const Foot found = county::nearest(points, place);
-    points.insert(points.begin() + static_cast<std::ptrdiff_t>(found.segment) + 1, place);
-    if (rank(line(number)) >= 0) count(place, 2);
-  }
-  return place;
+  if (std::find(points.begin(), points.end(), at) != points.end()) return;
+  const Foot found = county::nearest(points, at);
+  points.insert(points.begin() + static_cast<std::ptrdiff_t>(found.segment) + 1, at);
+  if (rank(line(number)) >= 0) count(at, 2);
 }
 
 int Ground::arms(Spot at) const {

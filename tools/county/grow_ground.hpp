@@ -1,7 +1,7 @@
 // What lies where, while streets are added to a county one by one.
 //
 //   Ground ground(county, around);  const auto hit = ground.first_hit(a, b);
-//   const Spot place = ground.share(hit->line, hit->at);  ground.add(std::move(street));
+//   const Spot place = ground.would_share(hit->line, hit->at);  ground.share(hit->line, place);
 //
 // Rules: looks at the lines and areas that come near to the outline it was made for; a line that is
 // added or shared through it is known at once, one that is put into the Drawing otherwise isn't.
@@ -61,8 +61,9 @@ class Ground {
 
   /// The Spot that a join at a place of a line will use: one that is there within 4 m, or the place.
   [[nodiscard]] Spot would_share(std::size_t line, Spot at) const;
-  /// Puts that Spot into the line and gives it.
-  Spot share(std::size_t line, Spot at);
+  /// Puts a Spot that would_share gave into the line.
+  /// Why not any place: the nearest place of a line to a rounded Spot may be another centimetre.
+  void share(std::size_t line, Spot at);
   /// Arms of ways for cars at a Spot.
   [[nodiscard]] int arms(Spot at) const;
   /// Metres to the nearest junction or sign other than at the place itself, or the reach.

@@ -69,9 +69,13 @@ class Services {
     const bool wide = rank(ground_.line(start.line)) > 1;
     if (kind < (wide ? 20U : 11U) && put_parking(ground_, start, dice_)) return;
     if (kind < 55) {
-      put_drive(start, 14 + 26 * dice_.share(), dice_.below(5) == 0, driveway());
+      const double size = 14 + 26 * dice_.share();
+      const bool bent = dice_.below(5) == 0;
+      put_drive(start, size, bent, driveway());
     } else {
-      put_drive(start, 22 + 60 * dice_.share(), dice_.below(2) == 0, yard());
+      const double size = 22 + 60 * dice_.share();
+      const bool bent = dice_.below(2) == 0;
+      put_drive(start, size, bent, yard());
     }
   }
 
@@ -94,7 +98,8 @@ class Services {
     const double first = bent ? std::max(14.0, 0.45 * size) : size;
     points.push_back(on_circle(start.at, first, start.heading));
     if (bent) {
-      const double turn = (dice_.below(2) == 0 ? 1 : -1) * (1.1 + 0.6 * dice_.share());
+      const double side = dice_.below(2) == 0 ? 1 : -1;
+      const double turn = side * (1.1 + 0.6 * dice_.share());
       points.push_back(on_circle(points.back(), size - first + 8, start.heading + turn));
     }
     if (!free_way(points)) return;
@@ -113,8 +118,8 @@ class Services {
     const std::vector<Spot> points = ground_.line(number).points;
     const double at_m = length_m(points) * (0.5 + 0.2 * dice_.share());
     const double turn = (dice_.below(2) == 0 ? 1 : -1) * pi / 2;
-    put_drive({number, along(points, at_m), heading + turn}, 16 + 22 * dice_.share(), false,
-              {{"highway", "service"}});
+    put_drive({number, ground_.would_share(number, along(points, at_m)), heading + turn},
+              16 + 22 * dice_.share(), false, {{"highway", "service"}});
   }
 
   bool free_way(const std::vector<Spot>& points) const {

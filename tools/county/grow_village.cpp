@@ -44,7 +44,8 @@ void draw_main_street(Drawing& county, const Settlement& village, Dice& dice) {
     if (!near) continue;
     const Spot from = ground.would_share(near->line, near->at);
     const Spot to = towards(from, village.middle, near->away_m + 0.7 * village.reach_m);
-    const Spot side = on_circle(village.middle, 25 * dice.share(), 2 * pi * dice.share());
+    const double aside = 25 * dice.share();
+    const Spot side = on_circle(village.middle, aside, 2 * pi * dice.share());
     Trace way{.points = bend(std::vector{from, side, to}),
               .joints = {{near->line, from}},
               .closed = true};
