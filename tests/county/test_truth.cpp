@@ -131,7 +131,8 @@ TEST_CASE("cars parked on both sides make narrow what isn't single-track", "[cou
   CHECK(runs(truth, Kind::meeting_traffic) == 1);
   CHECK(runs(truth, Kind::narrow_road) == 1);
   CHECK(runs(truth, Kind::single_track) == 0);
-  const Truth feet = truth_by("road A residential 0,0 300,0 first=edge last=edge width=\"12'6\\\"\"\n");
+  const Truth feet =
+      truth_by("road A residential 0,0 300,0 first=edge last=edge width=\"12'6\\\"\"\n");
   CHECK(runs(feet, Kind::single_track) == 1);
 }
 
@@ -166,9 +167,9 @@ TEST_CASE("a truth is written and read back the same", "[county][truth]") {
 
 TEST_CASE("a line that is no truth is named", "[county][truth]") {
   CHECK_THROWS_WITH(read_truth("# head\nmust\tzebra\tat\t54.3\tx\t25\t-"),
-                    "line 2: no number: x; write the truth anew with write-truth");
+                    "line 2: no number: x; write the truth anew with draw-county --truth");
   CHECK_THROWS_WITH(read_truth("must\tzebrra\tat\t54.3\t2.6\t25\t-"),
-                    "line 1: no kind: zebrra; write the truth anew with write-truth");
+                    "line 1: no kind: zebrra; write the truth anew with draw-county --truth");
   CHECK_THROWS_WITH(read_truth("must\tzebra"),
-                    "line 1: cells are missing; write the truth anew with write-truth");
+                    "line 1: cells are missing; write the truth anew with draw-county --truth");
 }

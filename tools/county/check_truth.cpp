@@ -40,7 +40,7 @@ int main(int argc, char** argv) {
   CLI::App app{"Compares what a build found with the truth of its county.", "check-truth"};
   Asked asked;
   app.add_option("AREA", asked.area, "What loopwright build made of the county's map")->required();
-  app.add_option("TRUTH", asked.truth, "What write-truth made of its plan")->required();
+  app.add_option("TRUTH", asked.truth, "What draw-county --truth made of its plan")->required();
   app.add_option("--examples", asked.examples, "So many differences of each kind are printed");
   try {
     app.parse(argc, argv);

@@ -193,8 +193,12 @@ void Junctions::tell_staggered(Spot p) {
     if (!(p < q) || metres < 12 || metres > stagger_m - 4) continue;
     const std::optional<Arm> one = stem_of(p, q), two = stem_of(q, p);
     if (!one || !two) continue;
-    const bool joined = std::ranges::any_of(
-        net_.arms(p), [&](const Arm& arm) { return net_.ahead(arm, metres) == q; });
+    const auto leads = [&](Spot from, Spot to, const Arm& stem) {
+      return std::ranges::any_of(net_.arms(from), [&](const Arm& arm) {
+        return arm.road != stem.road && net_.ahead(arm, metres) == to;
+      });
+    };
+    const bool joined = leads(p, q, *one) && leads(q, p, *two);
     const double on = angle_of(p, q);
     const bool left_one = std::sin(net_.heading(*one) - on) > 0;
     const bool left_two = std::sin(net_.heading(*two) - on) > 0;

@@ -68,6 +68,7 @@ class Shape {
  private:
   void tell_country(const Road& road);
   void tell_bends(const Road& road);
+  [[nodiscard]] bool may_bend(const Road& road) const;
   void tell_brow(const Road& road);
   void tell_signed(const Road& road);
   void tell_slip(const Road& road);
@@ -96,8 +97,8 @@ void Shape::tell_country(const Road& road) {
     rows_.may_along(bit(Kind::country_road), road, course_of(road));
 }
 
-/// A turn of 20 degrees within 60 m or more somewhere on a road of 40 and more may be a bend.
-void Shape::tell_bends(const Road& road) {
+/// The most a road turns within 90 m.
+double most_turned(const Road& road) {
   const std::vector<Spot>& line = road.line->points;
   double most = 0;
   for (std::size_t i = 1; i + 1 < line.size(); ++i) {
@@ -109,7 +110,22 @@ void Shape::tell_bends(const Road& road) {
       most = std::max(most, std::abs(turned));
     }
   }
-  if (most < 12 * degree) return;
+  return most;
+}
+
+/// The road or one it goes on into.
+bool Shape::may_bend(const Road& road) const {
+  const auto bends = [](const Road& one) { return most_turned(one) >= 12 * degree; };
+  const auto beyond = [&](Spot end) {
+    return std::ranges::any_of(net_.arms(end),
+                               [&](const Arm& arm) { return bends(net_.road(arm)); });
+  };
+  return bends(road) || beyond(road.line->points.front()) || beyond(road.line->points.back());
+}
+
+void Shape::tell_bends(const Road& road) {
+  const std::vector<Spot>& line = road.line->points;
+  if (!may_bend(road)) return;
   const int limit = std::min(limit_mph(road, true), limit_mph(road, false));
   const bool one_piece = std::ranges::all_of(line.begin() + 1, line.end() - 1, [&](Spot p) {
     return net_.arms(p).size() == 2 && net_.tags(p).empty();

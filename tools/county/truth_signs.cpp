@@ -78,6 +78,7 @@ class Signs {
   void tell_advanced_line(Spot p);
   void tell_box(Spot p, const char* key);
   void tell_way(const Road& road);
+  [[nodiscard]] bool wider_before(const Road& road) const;
 
   const Net& net_;
   Rows& rows_;
@@ -162,6 +163,16 @@ void Signs::tell_box(Spot p, const char* key) {
     tell_plain(p, Kind::box_junction, 40);
 }
 
+/// A bridge of one lane in a lane of one lane is nothing to wait for.
+bool Signs::wider_before(const Road& road) const {
+  const auto wide = [&](Spot end) {
+    return std::ranges::all_of(net_.arms(end), [&](const Arm& arm) {
+      return &net_.road(arm) == &road || is_single_track(net_.road(arm)) == Answer::no;
+    });
+  };
+  return wide(road.line->points.front()) && wide(road.line->points.back());
+}
+
 /// Narrowings that a way's tags tell: a priority, or a bridge of one lane.
 void Signs::tell_way(const Road& road) {
   if (road.service() || !road.two_way()) return;
@@ -176,7 +187,7 @@ void Signs::tell_way(const Road& road) {
   if (!one_lane && !priority && !built) return;
   const bool lit = std::ranges::any_of(road.line->points,
                                        [&](Spot p) { return near_any(lights_, p, cluster_m); });
-  if (road.learner && !lit)
+  if (road.learner && !lit && (priority || built || wider_before(road)))
     rows_.must_at(Kind::pinch_point, middle, road.length / 2 + 30);
   else
     rows_.may_at(bit(Kind::pinch_point), middle, road.length / 2 + 30);

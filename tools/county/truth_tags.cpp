@@ -9,8 +9,8 @@ namespace loopwright::county {
 namespace {
 
 constexpr double foot_m = 0.3048, inch_m = 0.0254;
-constexpr double two_cars_m = 4.8, one_car_m = 4.1,
-                 one_file_m = 2.75;  // Manual for Streets, fig. 7.1
+constexpr double two_cars_m = 4.8, one_car_m = 4.1, one_file_m = 2.75,
+                 a_car_m = 2;  // Manual for Streets, fig. 7.1
 
 /// Metres that cars parked on one side take of the carriageway: MAP-TAGS 1.3. Nothing for a word that
 /// the tag pages don't know there.
@@ -67,7 +67,10 @@ Room room_of(const Road& road) {
   room.width = metres_of(road.tag(road.tag("width").empty() ? "width:carriageway" : "width"));
   const auto left = parked_beside_m(road, "left"), right = parked_beside_m(road, "right");
   room.parked = left.value_or(1) + right.value_or(1) > 0;
-  if (room.width && left && right) room.usable = *room.width - *left - *right;
+  if (!room.width || !left || !right) return room;
+  const double rest = *room.width - *left - *right;
+  // Less than a car is wide: the tags contradict each other, and nobody knows.
+  if (rest >= a_car_m || !room.parked) room.usable = rest;
   return room;
 }
 

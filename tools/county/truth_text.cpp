@@ -64,7 +64,7 @@ class Reader {
  private:
   [[noreturn]] void bad(const std::string& what) const {
     throw InputError("line " + std::to_string(number_) + ": " + what +
-                     "; write the truth anew with write-truth");
+                     "; write the truth anew with draw-county --truth");
   }
   [[nodiscard]] double number(std::string_view text) const {
     const auto found = read_number(text);
