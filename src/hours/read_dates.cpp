@@ -124,11 +124,12 @@ bool read_range_end(TokenReader& reader, DateRange& range) {
   if (!at_day_number(reader)) {
     // Behind a month a weekday narrows: "Mar-Oct Su[1]" are the first Sundays of these months.
     const NthWeekday nth = is_month_alone(range.from) ? NthWeekday::none : NthWeekday::allowed;
+    range.to = DayOfYear{};  // nothing of the first date ("easter-Oct 31", "2026 Nov-Feb")
     if (!read_date(reader, range.to, nth, LastDay::any)) return false;
-    if (range.to.year || !range.from.year) return true;
+    // Easter's year is found from the first date.
+    if (range.to.year || !range.from.year || range.to.kind == DayOfYear::Kind::easter) return true;
     range.to.year = range.from.year;
-    const bool over_new_year = range.to.month < range.from.month;
-    if (over_new_year && range.to.kind == DayOfYear::Kind::date) ++*range.to.year;
+    if (range.to.month < range.from.month) ++*range.to.year;  // over New Year
     return true;
   }
   if (range.from.kind != DayOfYear::Kind::date || is_month_alone(range.from)) {
