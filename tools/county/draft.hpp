@@ -1,6 +1,6 @@
 // A drawing in the making: what the steps that draw a plan share and its readers needn't see.
 //
-// Steps, each in a file of its own, called in this order by draw(): draw_lines, join, (growth),
+// Steps, each in a file of its own, called in this order by draw(): draw_lines, join, put_rounds, (growth),
 // put_late, resolve_turns.
 #pragma once
 
@@ -39,6 +39,8 @@ std::string written(Spot place);
 void draw_lines(Draft& draft, const Plan& plan);
 /// Ends are moved onto roads, roads that cross share points, rails and water cross where they may.
 void join(Draft& draft, const Plan& plan);
+/// Junctions that the plan makes roundabouts.
+void put_rounds(Draft& draft, const Plan& plan);
 /// Signs, lights, controls of junctions, bus stops, houses.
 void put_late(Draft& draft, const Plan& plan);
 /// Cuts the roads where a ban needs it; bans and bus routes.

@@ -57,6 +57,7 @@ Drawing draw(const Plan& plan, std::uint64_t seed) {
   county.lone = plan.lone;
   draw_lines(draft, plan);
   join(draft, plan);
+  put_rounds(draft, plan);
   if (!county.troubles.empty()) return county;
   grow_all(draft, plan, seed);
   put_late(draft, plan);

@@ -21,6 +21,7 @@
 //                                       may cross no road of their layer elsewhere
 //   at X,Y tags…                        tags on the nearest road, at a point of its own
 //   junction X,Y tags…                  tags on the nearest junction
+//   round X,Y RADIUS tags…              the nearest junction becomes a roundabout
 //   ban KIND FROM VIA TO tags…          a turn restriction; FROM and TO lie on the roads meant; VIA
 //                                       is a junction, or X,Y~ on the road between two; hours="…"
 //   bus REF names…                      a bus route along the roads of these names
@@ -107,6 +108,14 @@ struct PlanStop {
 };
 using PlanLate = std::variant<PlanSign, PlanControl, PlanHouses, PlanStop>;
 
+/// A junction that becomes a roundabout.
+struct PlanRound {
+  int number = 0;
+  Spot at{};
+  double radius_m = 0;
+  Tags tags{};
+};
+
 struct PlanBan {
   int number = 0;
   std::string kind{};
@@ -144,6 +153,7 @@ struct Plan {
   double origin_lon = 0;
   std::vector<PlanLine> lines{};
   std::vector<PlanTags> crossings{};
+  std::vector<PlanRound> rounds{};
   std::vector<PlanLate> late{};
   std::vector<PlanBan> bans{};
   std::vector<PlanBus> buses{};

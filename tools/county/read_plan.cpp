@@ -60,6 +60,7 @@ class Reader {
   bool late_command(const std::string& name, PlanWords& words);
   bool growth_command(const std::string& name, PlanWords& words);
   void ring(PlanWords& words);
+  void round(PlanWords& words);
   void road(PlanWords& words, bool dual);
   void rail(PlanWords& words);
   void tram(PlanWords& words);
@@ -121,6 +122,7 @@ bool Reader::line_command(const std::string& name, PlanWords& words) {
   if (name == "tram") return tram(words), true;
   if (name == "water") return water(words), true;
   if (name == "crossing") return plan_.crossings.push_back(tagged(words)), true;
+  if (name == "round") return round(words), true;
   if (name == "area") {
     std::vector<Spot> corners = words.points(3);
     return plan_.areas.push_back({.corners = std::move(corners), .tags = words.tags()}), true;
@@ -185,6 +187,14 @@ void Reader::ring(PlanWords& words) {
   ring.signals = take(ring.tags, "signals") == "yes";
   if (!rings_.insert(ring.name).second) words.fail("there is a ring '" + ring.name + "' already");
   plan_.lines.emplace_back(std::move(ring));
+}
+
+void Reader::round(PlanWords& words) {
+  PlanRound round{.number = number_, .at = words.point()};
+  round.radius_m = words.size("the radius");
+  round.tags = words.tags();
+  round.tags.insert({"junction", "roundabout"});
+  plan_.rounds.push_back(std::move(round));
 }
 
 void Reader::road(PlanWords& words, bool dual) {

@@ -39,6 +39,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/plan_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/projection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/put_late.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/put_rounds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/resolve_turns.cpp
   ${CMAKE_CURRENT_LIST_DIR}/spot.cpp
