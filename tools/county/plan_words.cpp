@@ -1,5 +1,7 @@
 #include "county/plan_words.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <utility>
@@ -12,6 +14,27 @@ namespace {
 
 constexpr double widest_m = 1e6;  // a plan is a county, not a continent
 
+struct EndWord {
+  std::string_view word;
+  End end;
+};
+constexpr std::array<EndWord, 6> end_words{{{"give_way", End::give_way},
+                                            {"stop", End::stop},
+                                            {"signals", End::signals},
+                                            {"turning_circle", End::turning_circle},
+                                            {"closed", End::closed},
+                                            {"edge", End::edge}}};
+
+struct StyleWord {
+  std::string_view word;
+  Style style;
+};
+constexpr std::array<StyleWord, 5> style_words{{{"terraces", Style::terraces},
+                                                {"crescents", Style::crescents},
+                                                {"avenues", Style::avenues},
+                                                {"works", Style::works},
+                                                {"centre", Style::centre}}};
+
 /// "12.5,-3"; nothing when it is anything else.
 std::optional<Spot> read_point(std::string_view word) {
   const auto comma = word.find(',');
@@ -23,6 +46,16 @@ std::optional<Spot> read_point(std::string_view word) {
 }
 
 }  // namespace
+
+std::optional<End> end_named(std::string_view word) {
+  const auto* known = std::ranges::find(end_words, word, &EndWord::word);
+  return known == end_words.end() ? std::nullopt : std::optional(known->end);
+}
+
+std::optional<Style> style_named(std::string_view word) {
+  const auto* known = std::ranges::find(style_words, word, &StyleWord::word);
+  return known == style_words.end() ? std::nullopt : std::optional(known->style);
+}
 
 PlanWords::PlanWords(std::string_view line, std::string place, const TagSets& sets)
     : place_(std::move(place)), sets_(sets) {

@@ -8,6 +8,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,11 @@
 namespace loopwright::county {
 
 using TagSets = std::map<std::string, Tags>;
+
+/// What a road ends in, by the word of first= and last=; nothing for another word.
+std::optional<End> end_named(std::string_view word);
+/// A style of streets by its word.
+std::optional<Style> style_named(std::string_view word);
 
 class PlanWords {
  public:

@@ -14,27 +14,6 @@ namespace {
 
 constexpr double river_m = 5;  // a stream under it; ours, for the wiki says "can be jumped over"
 
-struct EndWord {
-  std::string_view word;
-  End end;
-};
-constexpr std::array<EndWord, 6> end_words{{{"give_way", End::give_way},
-                                            {"stop", End::stop},
-                                            {"signals", End::signals},
-                                            {"turning_circle", End::turning_circle},
-                                            {"closed", End::closed},
-                                            {"edge", End::edge}}};
-
-struct StyleWord {
-  std::string_view word;
-  Style style;
-};
-constexpr std::array<StyleWord, 5> style_words{{{"terraces", Style::terraces},
-                                                {"crescents", Style::crescents},
-                                                {"avenues", Style::avenues},
-                                                {"works", Style::works},
-                                                {"centre", Style::centre}}};
-
 /// Takes a tag out of some tags; empty when it isn't there.
 std::string take(Tags& tags, const std::string& key) {
   const auto found = tags.find(key);
@@ -169,12 +148,12 @@ std::array<End, 2> Reader::ends(Tags& tags, const PlanWords& words) {
   for (const std::size_t side : {0U, 1U}) {
     const std::string mark = take(tags, side == 0 ? "first" : "last");
     if (mark.empty()) continue;
-    const auto* known = std::ranges::find(end_words, mark, &EndWord::word);
-    if (known == end_words.end())
+    const auto known = end_named(mark);
+    if (!known)
       words.fail(
           "no road ends in '" + mark +
           "'; first= and last= take give_way, stop, signals, turning_circle, closed or edge");
-    out[side] = known->end;
+    out[side] = *known;
   }
   return out;
 }
@@ -289,11 +268,11 @@ void Reader::grow(Grow what, PlanWords& words) {
     growth.ground.name = name;
     if (what != Grow::lanes) {
       const std::string style = words.word("a style");
-      const auto* known = std::ranges::find(style_words, style, &StyleWord::word);
-      if (known == style_words.end())
+      const auto known = style_named(style);
+      if (!known)
         words.fail("there is no style '" + style +
                    "'; take terraces, crescents, avenues, works or centre");
-      growth.ground.style = known->style;
+      growth.ground.style = *known;
     }
     growth.ground.outline = words.points(3);
     growth.ground.tags = words.tags();
