@@ -37,4 +37,9 @@ std::string spoken_moment(const Instant& at) {
   return spoken_day(at.civil().date) + ", " + write_clock(at);
 }
 
+std::string put_back_words(const Instant& now, const Instant& later) {
+  const bool later_on_clock = now.civil() < later.civil();
+  return later.unix_s > now.unix_s && !later_on_clock ? " (clocks put back)" : "";
+}
+
 }  // namespace loopwright::command

@@ -30,4 +30,8 @@ std::string spoken_moment(const Instant& at);
 /// "Monday 30 November 2026"
 std::string spoken_day(const Date& day);
 
+/// " (clocks put back)" behind a later moment whose clock shows no later time than now's, since
+/// they are put back between the two; else nothing. Rules: both carry their own offset.
+std::string put_back_words(const Instant& now, const Instant& later);
+
 }  // namespace loopwright::command

@@ -100,9 +100,10 @@ std::optional<Instant> change_of(Next next) {
 
 void say_change(std::ostream& out, const Change& change, const Moment& when) {
   if (change.at) {
+    const Instant at = when.setting.on_clock(*change.at);
     print_folded(
         out, 0,
-        "changes: " + spoken_moment(when.setting.on_clock(*change.at)) + ", then " + change.then);
+        "changes: " + spoken_moment(at) + put_back_words(when.at, at) + ", then " + change.then);
     return;
   }
   print_folded(out, 0,

@@ -126,6 +126,15 @@ std::vector<DayRow> rows_of(const TimedDrive& drive) {
   return rows;
 }
 
+/// Times after the change are by the new clock, and would puzzle without a word.
+void print_clocks(const TimedDrive& drive) {
+  const Instant from = drive.setting.on_clock(drive.loop.start);
+  const Instant to = wish::likely_end(drive.loop, drive.setting);
+  if (from.offset_s == to.offset_s) return;
+  std::cout << "  the clocks go " << (to.offset_s < from.offset_s ? "back" : "forward")
+            << " on the way\n";
+}
+
 void print_drive(const LanesJob& job, const TimedDrive& drive, const std::string& name) {
   if (job.day) {
     std::cout << name << '\n';
@@ -134,6 +143,7 @@ void print_drive(const LanesJob& job, const TimedDrive& drive, const std::string
     return;
   }
   std::cout << name << ", " << spoken_moment(drive.setting.on_clock(drive.loop.start)) << '\n';
+  print_clocks(drive);
   print_streets(std::cout, drive);
   print_met(std::cout, drive);
   print_advice(std::cout, drive);

@@ -159,8 +159,10 @@ class AllHours {
       case road::Idle::same:
         break;
     }
-    return drivable(rule.stretch) ? "the same for your car at all hours"
-                                  : "keep out at all hours, the hours are for others";
+    if (!drivable(rule.stretch)) return "keep out at all hours, the hours are for others";
+    if (roads_.text(rule.tag).starts_with("parking"))
+      return "about parking: no place to pull up there hangs on it";
+    return "the same for your car at all hours";
   }
 
   bool print_others(std::ostream& out) const {

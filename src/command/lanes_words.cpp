@@ -77,8 +77,9 @@ std::string next_change_line(const lanes::TimedThing& thing, const Instant& at,
   const auto change = lanes::next_change(thing, at, setting);
   if (!change) return "next change: " + std::string(lanes::no_change_words(thing, at, setting));
   const lanes::ThingVerdict then = lanes::verdict_on(thing, {*change, *change}, setting);
-  return "next change: " + change_words(*change, setting.on_clock(at).civil().date) + ", then " +
-         lanes::verdict_words(thing, then);
+  const Instant now = setting.on_clock(at);
+  return "next change: " + change_words(*change, now.civil().date) + put_back_words(now, *change) +
+         ", then " + lanes::verdict_words(thing, then);
 }
 
 void print_known(std::ostream& out, const lanes::TimedThing& thing, const std::string& objects) {
