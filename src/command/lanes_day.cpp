@@ -117,6 +117,19 @@ std::string spans_words(const DayRow& row, const Day& day) {
   return text;
 }
 
+/// Of the two days a year on which an hour comes twice, or not at all: which hour.
+void print_clocks(std::ostream& out, const Day& day) {
+  const Instant begin = day.setting.on_clock(midnight(day, 0));
+  const auto change = day.setting.next_clock_change(begin);
+  if (!change || change->unix_s >= midnight(day, hours_a_day).unix_s) return;
+  const Instant after = day.setting.on_clock(*change);
+  const bool back = after.offset_s < begin.offset_s;
+  const Instant hour{change->unix_s, back ? after.offset_s : begin.offset_s};
+  print_folded(out, 2,
+               "the clocks are put " + std::string(back ? "back" : "forward") + ": the hour from " +
+                   write_clock(hour) + (back ? " comes twice" : " is left out"));
+}
+
 void print_legend(std::ostream& out, const std::vector<DayRow>& rows) {
   out << "  k keep out, · may be used, ? check the plate, / changes within the hour\n";
   const bool limits =
@@ -136,6 +149,7 @@ void print_day(std::ostream& out, const std::vector<DayRow>& rows, const Day& da
   print_heads(out);
   for (std::size_t k = 0; k < rows.size(); ++k) print_row(out, rows[k], day, k + 1);
   print_legend(out, rows);
+  print_clocks(out, day);
   for (std::size_t k = 0; k < rows.size(); ++k) {
     print_folded(out, 2, std::to_string(k + 1) + " is " + rows[k].name);
     print_folded(out, 4, spans_words(rows[k], day));
