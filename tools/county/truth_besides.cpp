@@ -11,7 +11,7 @@ namespace {
 using road::bit;
 using road::Kind;
 constexpr double school_m = 60, fence_m = 25, sure_m = 10;
-constexpr double stop_m = 20;  // a pole from the middle of its road
+constexpr double stop_m = 12;  // a pole from the middle of its road
 constexpr int bays = 20;
 
 bool is_school(const Tags& tags) {
@@ -52,12 +52,15 @@ void tell_school(const Net& net, const std::vector<Spot>& outline, Rows& rows) {
   }
 }
 
+/// Where a yard or alley is as near as the street, the map doesn't tell whose stop it is.
 void tell_stop(const Net& net, Spot at, Rows& rows) {
-  const bool beside = std::ranges::any_of(net.roads(), [&](const Road& road) {
-    return road.learner && !road.service() && !road.ring && road.two_way() &&
-           nearest(road.line->points, at).off_m < stop_m - 8;
-  });
-  if (beside)
+  double street = 1e9, other = 1e9;
+  for (const Road& road : net.roads()) {
+    const double off = nearest(road.line->points, at).off_m;
+    const bool passed = road.learner && !road.service() && !road.ring && road.two_way();
+    (passed ? street : other) = std::min(passed ? street : other, off);
+  }
+  if (street < stop_m && street + 2 < other)
     rows.must_at(Kind::bus_stop, at, 30);
   else
     rows.may_at(bit(Kind::bus_stop), at, 50);

@@ -11,6 +11,8 @@ namespace {
 using road::bit;
 using road::Kind;
 
+constexpr double rails_m = 8;  // from the middle of a road to rails that lie in it
+
 /// The hours of "1 @ (Mo-Fr 07:00-09:30)": what stands behind the at; empty for several clauses.
 std::string hours_in(const std::string& conditional) {
   const std::size_t at = conditional.find('@');
@@ -121,7 +123,7 @@ void tell_merges(const Net& net, const Road& road, Rows& rows) {
     const bool arrow =
         turns.find("merge_to") != std::string::npos || all.find("merge_to") != std::string::npos;
     const auto& arms = net.arms(end);
-    bool fewer = false, maybe = arms.size() >= 2;
+    bool fewer = false;
     if (arms.size() == 2) {
       for (const Arm& arm : arms) {
         const Road& next = net.road(arm);
@@ -130,9 +132,16 @@ void tell_merges(const Net& net, const Road& road, Rows& rows) {
         fewer = here >= 2 && there >= 1 && there < here && next.learner && !next.ring;
       }
     }
-    if (arrow || fewer)
+    // At a ring nobody merges, and a road that is mapped in parts has its arrow on each.
+    const bool goes_on = std::ranges::any_of(arms, [&](const Arm& arm) {
+      const Road& next = net.road(arm);
+      const bool same =
+          &next != &road && next.tag("turn:lanes:forward").find("merge_to") != std::string::npos;
+      return next.ring || same;
+    });
+    if ((arrow || fewer) && !goes_on)
       rows.must_at(Kind::lanes_merge, end, 60);
-    else if (maybe && lanes_of(road, along) != 1)
+    else if (arms.size() >= 2 && lanes_of(road, along) != 1)
       rows.may_at(bit(Kind::lanes_merge), end, 60);
   }
 }
@@ -171,14 +180,12 @@ void tell_filters(const Net& net, const Road& road, Rows& rows) {
 void tell_trams(const Net& net, Rows& rows) {
   for (const Line& tram : net.county().lines) {
     if (tram.kind != LineKind::tram) continue;
-    for (const Spot p : tram.points) {
-      for (const Arm& arm : net.arms(p)) {
-        const Road& road = net.road(arm);
-        const Spot next = net.ahead(arm, 0.01);
-        (void)next;
-        rows.may_along(bit(Kind::tram), road, Course::both);
-        rows.may_at(bit(Kind::tram_crossing), p, 25);
-      }
+    for (const Spot p : tram.points)
+      if (!net.arms(p).empty()) rows.may_at(bit(Kind::tram_crossing), p, 25);
+    for (const Road& road : net.roads()) {
+      const bool beside = std::ranges::any_of(
+          road.line->points, [&](Spot p) { return nearest(tram.points, p).off_m < rails_m; });
+      if (beside) rows.may_along(bit(Kind::tram), road, Course::both);
     }
     for (std::size_t i = 0; i + 1 < tram.points.size(); ++i) {
       for (const Road& road : net.roads()) {

@@ -128,6 +128,16 @@ bool lit(const Net& net, const Leg& leg) {
   }
 }
 
+/// Lanes into the ring that cars have; one of the buses' is none.
+int car_lanes(const Road& road, bool along) {
+  const bool for_buses = std::ranges::any_of(road.line->tags, [](const auto& tag) {
+    return tag.first.starts_with("lanes:bus") || tag.first.starts_with("lanes:psv") ||
+           tag.first.starts_with("bus:lanes") || tag.first.starts_with("psv:lanes") ||
+           tag.first.starts_with("busway");
+  });
+  return lanes_of(road, along) - (for_buses ? 1 : 0);
+}
+
 Arms arms_of(const Net& net, const std::vector<Leg>& legs) {
   Arms arms;
   std::vector<std::size_t> group(legs.size());
@@ -152,7 +162,7 @@ Arms arms_of(const Net& net, const std::vector<Leg>& legs) {
     if (!legs[i].in) continue;
     ++arms.entries;
     if (lit(net, legs[i])) ++arms.lit_entries;
-    if (lanes_of(road, legs[i].arm.step < 0) >= 2) arms.two_lanes = true;
+    if (car_lanes(road, legs[i].arm.step < 0) >= 2) arms.two_lanes = true;
   }
   arms.most = is_service.size();
   arms.least = static_cast<std::size_t>(

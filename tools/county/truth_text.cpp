@@ -19,8 +19,8 @@ constexpr std::array<std::string_view, 2> duties{"must", "may"};
 constexpr std::array<std::string_view, 4> courses{"both", "along", "against", "any"};
 constexpr std::string_view head =
     "# What a build of this county must find and may find; what it finds besides is false.\n"
-    "# tools/county/truth.hpp explains the duties, truth_text.cpp the columns. Written by "
-    "write-truth.\n";
+    "# tools/county/truth.hpp explains the duties, truth_text.cpp the columns. Written by\n"
+    "# draw-county --truth.\n";
 
 std::string degrees(Point at) {
   std::array<char, 40> text{};
