@@ -81,7 +81,15 @@ bool at_nth_weekday(const TokenReader& reader) {
   return reader.is_number(number) && reader.is("]", number + 1);
 }
 
-enum class NthWeekday : std::uint8_t { allowed, none };
+/// "Su[-1],Sa" behind a month: weekdays of that month, say both outside readers.
+bool lists_weekdays(const TokenReader& reader) {
+  const std::size_t comma = reader.is("-", 2) ? 5 : 4;
+  const bool holiday = reader.is("ph", comma + 1) || reader.is("sh", comma + 1);
+  return reader.is(",", comma) && (holiday || weekday_of(reader.peek(comma + 1)));
+}
+
+/// not_listed: one that no further weekday follows.
+enum class NthWeekday : std::uint8_t { allowed, not_listed, none };
 
 /// One date; of a month alone `day` stays 0, for the caller to settle.
 bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday,
@@ -97,7 +105,8 @@ bool read_date(TokenReader& reader, DayOfYear& date, NthWeekday nth_weekday,
   reader.skip();
   date.month = *month;
   date.day = 0;
-  if (nth_weekday == NthWeekday::allowed && at_nth_weekday(reader)) {
+  const bool narrows = nth_weekday == NthWeekday::not_listed && lists_weekdays(reader);
+  if (nth_weekday != NthWeekday::none && at_nth_weekday(reader) && !narrows) {
     if (!read_nth_weekday(reader, date)) return false;
     date.day = 1;
     read_moves(reader, date);
@@ -159,8 +168,11 @@ bool finish_range(TokenReader& reader, DateRange& range) {
 }
 
 bool read_range(TokenReader& reader, std::vector<DateRange>& dates) {
+  // "Apr,Sep Fr[-1]": the last Fridays of both months.
+  const bool behind_month = !dates.empty() && is_month_alone(dates.back().to);
+  const NthWeekday nth = behind_month ? NthWeekday::none : NthWeekday::not_listed;
   DateRange& range = dates.emplace_back();
-  return read_date(reader, range.from, NthWeekday::allowed) && finish_range(reader, range);
+  return read_date(reader, range.from, nth) && finish_range(reader, range);
 }
 
 /// "26" behind "Dec 24,".
