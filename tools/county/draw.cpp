@@ -4,6 +4,7 @@
 #include "county/faces.hpp"
 #include "county/ground.hpp"
 #include "county/grow.hpp"
+#include "county/grow_dress.hpp"
 #include "loopwright/base/dice.hpp"
 
 namespace loopwright::county {
@@ -62,6 +63,10 @@ Drawing draw(const Plan& plan, std::uint64_t seed) {
   grow_all(draft, plan, seed);
   put_late(draft, plan);
   resolve_turns(draft, plan);
+  if (!plan.growth.empty()) {
+    Dice bans = dice_for(seed, "bans");
+    ban_turns(county, bans);
+  }
   put_inclines(county);
   return county;
 }

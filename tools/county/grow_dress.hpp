@@ -15,7 +15,10 @@ void make_one_way(Drawing& county, Dice& dice);
 void furnish_streets(Drawing& county, Dice& dice);
 /// House numbers and postcode-like codes on about a third of the grown streets.
 void number_houses(Drawing& county, Dice& dice);
-/// Cuts long streets at junctions, as ways of a map are; some change width or parked cars there.
+/// Cuts long roads, as ways of a map are: streets at junctions, main roads anywhere.
 void cut_streets(Drawing& county, Dice& dice);
+/// Bans on turning into some of the grown one-way streets against their order. Rules: after all else
+/// that cuts or numbers lines.
+void ban_turns(Drawing& county, Dice& dice);
 
 }  // namespace loopwright::county

@@ -1,6 +1,6 @@
 // One-way: a street stays two-way unless its last Spot still reaches its first over other roads; as
 // everything hung together before, it then still does.
-// Cuts: only at junctions, so that a piece is what lies between two of them.
+// Cuts: streets mostly at junctions, as what is surveyed mostly changes there; main roads anywhere.
 #include <algorithm>
 #include <array>
 #include <deque>
@@ -72,12 +72,12 @@ void drop_way_back(Net& net, const std::vector<Spot>& points) {
   for (std::size_t i = 1; i < points.size(); ++i) std::erase(net[points[i]], points[i - 1]);
 }
 
-std::vector<Spot> inner_junctions(const Line& line,
-                                  const std::unordered_map<Spot, int, SpotHash>& arms) {
+/// Junctions within a line, and some of the places between them, where what is surveyed changes.
+std::vector<Spot> street_places(const Line& line,
+                                const std::unordered_map<Spot, int, SpotHash>& arms, Dice& dice) {
   std::vector<Spot> found;
   for (std::size_t i = 1; i + 1 < line.points.size(); ++i)
-    if (const auto count = arms.find(line.points[i]); count != arms.end() && count->second > 2)
-      found.push_back(line.points[i]);
+    if (arms.at(line.points[i]) > 2 || dice.below(12) == 0) found.push_back(line.points[i]);
   return found;
 }
 
@@ -91,13 +91,44 @@ std::unordered_map<Spot, int, SpotHash> arms_of(const Drawing& county) {
   return arms;
 }
 
-/// What is surveyed of one part of a street and not of another.
-void vary(Tags& tags, Dice& dice) {
+bool is_main(const Line& line) {
+  const auto tag = line.tags.find("highway");
+  return tag != line.tags.end() && (tag->second == "motorway" || tag->second == "primary" ||
+                                    tag->second == "secondary" || tag->second == "tertiary");
+}
+
+/// How long a way gets before it is cut at the next place, and how long it is at least.
+struct Lengths {
+  double longest_m = 0;  ///< 0: never cut
+  double least_m = 0;
+};
+
+/// Main roads are told apart more finely than streets, the plan's too; other roads of the plan stay as
+/// they are. Lengths are ours, by the medians of an extract's ways (tools' compare-maps).
+Lengths lengths_of(const Line& line) {
+  const auto tag = line.tags.find("highway");
+  const std::string highway = tag == line.tags.end() ? "" : tag->second;
+  if (highway == "motorway") return {150, 60};
+  if (highway == "primary") return {200, 60};
+  if (highway == "secondary") return {240, 70};
+  if (highway == "tertiary") return {90, 40};
+  return line.grown ? Lengths{420, 90} : Lengths{};
+}
+
+/// Streets are cut at their junctions and here and there between, main roads at any of their points.
+std::vector<Spot> places_to_cut(const Line& line,
+                                const std::unordered_map<Spot, int, SpotHash>& arms, Dice& dice) {
+  if (!is_main(line)) return street_places(line, arms, dice);
+  return {line.points.begin() + 1, line.points.end() - 1};
+}
+
+/// What is surveyed of one part of a street and not of another; a main road keeps its width.
+void vary(Tags& tags, Dice& dice, bool main) {
   static constexpr std::array widths{"5", "5.5", "6", "6.5", "7"};
   static constexpr std::array surfaces{"asphalt", "asphalt", "concrete"};
   switch (dice.below(4)) {
     case 0:
-      if (!tags.contains("parking:both") && !tags.contains("parking:lane:both"))
+      if (!main && !tags.contains("parking:both") && !tags.contains("parking:lane:both"))
         tags["width"] = widths[dice.below(widths.size())];
       return;
     case 1:
@@ -114,7 +145,7 @@ void vary(Tags& tags, Dice& dice) {
 }  // namespace
 
 void make_one_way(Drawing& county, Dice& dice) {
-  constexpr std::size_t one_in = 4;
+  constexpr std::size_t one_in = 2;
   Net net = net_of(county);
   for (Line& line : county.lines) {
     if (!may_be_one_way(line) || dice.below(one_in) != 0) continue;
@@ -125,20 +156,20 @@ void make_one_way(Drawing& county, Dice& dice) {
 }
 
 void cut_streets(Drawing& county, Dice& dice) {
-  constexpr double longest_m = 420;  // a longer way is cut at its next junction
-  constexpr double least_m = 90;     // no way shorter than this is cut by chance
   const auto arms = arms_of(county);
   const std::size_t lines = county.lines.size();
   for (std::size_t n = 0; n < lines; ++n) {
-    if (!county.lines[n].grown || county.lines[n].kind != LineKind::road) continue;
+    if (county.lines[n].kind != LineKind::road) continue;
+    const Lengths lengths = lengths_of(county.lines[n]);
+    if (lengths.longest_m == 0) continue;
     std::size_t piece = n;
-    for (const Spot at : inner_junctions(county.lines[n], arms)) {
+    for (const Spot at : places_to_cut(county.lines[n], arms, dice)) {
       const std::vector<Spot>& points = county.lines[piece].points;
       const auto where = std::find(points.begin(), points.end(), at);
       const double done = length_m({points.begin(), where + 1});
-      if (done < longest_m && (done < least_m || dice.below(4) != 0)) continue;
+      if (done < lengths.longest_m && (done < lengths.least_m || dice.below(4) != 0)) continue;
       piece = cut(county, piece, at);
-      vary(county.lines[piece].tags, dice);
+      vary(county.lines[piece].tags, dice, is_main(county.lines[piece]));
     }
   }
 }

@@ -7,6 +7,7 @@ target_sources(county PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/faces.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grow_bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_cut.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_figures.cpp
   ${CMAKE_CURRENT_LIST_DIR}/grow_fill.cpp
