@@ -52,7 +52,10 @@ std::string write_kind(const say::Words& words, road::Kind kind, road::Movement 
 }
 
 std::string write_asked(const say::Words& words, const wish::Want& want) {
-  const std::string kind = write_kind(words, want.kind, want.movement);
+  std::string kind = write_kind(words, want.kind, want.movement);
+  if (want.verdict)
+    kind =
+        words.fill("card.asked_" + std::string(wish::want_word(*want.verdict)), {{"kind", kind}});
   if (!want.count) return words.fill("card.want_most", {{"kind", kind}});
   return words.fill("card.want", {{"kind", kind}, {"n", std::to_string(*want.count)}});
 }

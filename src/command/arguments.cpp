@@ -13,6 +13,7 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/zone.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 
@@ -66,12 +67,15 @@ Instant moment(const std::optional<WrittenTime>& written, const road::AreaInfo& 
 }
 
 std::string kinds_help() {
-  std::string text = "Kinds and their movements:\n";
+  std::string text = "Kinds, and what may follow them after a colon:\n";
   for (const road::Kind kind : road::all_kinds()) {
     text.append("  ").append(road::name(kind));
     const char* before = ": ";
     for (const road::Movement movement : road::movements_of(kind)) {
       text.append(std::exchange(before, ", ")).append(road::name(movement));
+    }
+    for (const wish::Verdict verdict : wish::verdicts_of(kind)) {
+      text.append(std::exchange(before, ", ")).append(wish::want_word(verdict));
     }
     text += '\n';
   }

@@ -4,6 +4,7 @@
 #include "command/arguments.hpp"
 #include "command/print.hpp"
 #include "loopwright/road/kind_table.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -15,11 +16,13 @@ std::string names_of(std::span<const road::Kind> kinds) {
   return text;
 }
 
-/// "left, right", or nothing.
+/// "left, right", "usable, in-force", or nothing.
 std::string movements_in(road::Kind kind) {
   std::string text;
   for (const road::Movement movement : road::movements_of(kind))
     text.append(text.empty() ? "" : ", ").append(road::name(movement));
+  for (const wish::Verdict verdict : wish::verdicts_of(kind))
+    text.append(text.empty() ? "" : ", ").append(wish::want_word(verdict));
   return text;
 }
 
@@ -47,7 +50,10 @@ std::vector<std::string> cells_of(const road::KindRow& row) {
 Exit kinds(const Arguments& words) {
   CLI::App app{
       "Lists the kinds of practice: hardness 1 to 5, what to have met before, how sure a map\n"
-      "can be of them, minutes to stop for a manoeuvre, and how the map tells them.",
+      "can be of them, minutes to stop for a manoeuvre, and how the map tells them. A movement is\n"
+      "asked for as roundabout:right, a bus lane by what holds when you are there: "
+      "bus-lane:usable\n"
+      "(the map says cars may use it then) or bus-lane:in-force (keep out).",
       "loopwright kinds"};
   if (!parse(app, words)) return Exit::done;
   Table table({"kind", "movements", "hard", "before it", "sure", "stop", "the map tells it by"});

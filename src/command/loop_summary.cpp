@@ -123,7 +123,13 @@ std::string better_starts_words(const wish::Shortfall& shortfall, const Instant&
     const bool same_day = at.civil().date == start.civil().date;
     times += (times.empty() ? "" : " or ") + (same_day ? write_clock(at) : spoken_moment(at));
   }
-  return times.empty() ? "" : "start at " + times + " instead: what is in the way is open then";
+  if (times.empty()) return "";
+  const bool lanes = std::ranges::any_of(shortfall.missing, [](const wish::Missing& missing) {
+    return missing.want.verdict.has_value();
+  });
+  // Of a bus lane "open" could be heard the other way.
+  return "start at " + times + " instead: " +
+         (lanes ? "nothing named here is in the way then" : "what is in the way is open then");
 }
 
 void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {

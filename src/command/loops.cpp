@@ -10,6 +10,7 @@
 #include "command/files.hpp"
 #include "command/loop_summary.hpp"
 #include "command/places.hpp"
+#include "command/shut_notes.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
@@ -47,8 +48,10 @@ void add_options(CLI::App& app, LoopTexts& texts) {
   app.add_option("--end", texts.end, "where the lesson ends, when it isn't home; as --home");
   app.add_option("--minutes", texts.minutes, "away from the door, 10 to 600");
   app.add_option("--reserve", texts.reserve, "minutes of these to keep free (default: 0)");
-  app.add_option("--want", texts.wants,
-                 "what to practise, such as roundabout:right=3, or emerge=max; may be repeated")
+  app.add_option(
+         "--want", texts.wants,
+         "what to practise, such as roundabout:right=3, bus-lane:usable, or emerge=max; may be "
+         "repeated")
       ->allow_extra_args(false);
   app.add_option("--avoid", texts.avoids, "a kind to keep off; may be repeated")
       ->allow_extra_args(false);
@@ -120,9 +123,18 @@ std::optional<LoopJob> job_of(const Arguments& words) {
   return job;
 }
 
+void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish& wish) {
+  std::vector<NamedPlace> places{{"home", wish.home}};
+  for (std::size_t k = 0; k < wish.through.size(); ++k)
+    places.push_back({"point " + std::to_string(k + 1), wish.through[k]});
+  if (wish.end) places.push_back({"the end", *wish.end});
+  tell_moved_places(std::cout, ground, roads, places);
+}
+
 wish::Answer answer_to(Ground& ground, const LoopJob& job) {
   const hours::Setting setting = ground.setting_of(job.wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.wish, setting));
+  tell_moved(ground, roads, job.wish);
   wish::Answer answer;
   answer.area = name_of(roads.info(), job.area.area);
   answer.notes = ground.notes_name();

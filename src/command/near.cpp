@@ -47,7 +47,8 @@ std::optional<NearJob> job_of(const Arguments& words) {
   NearTexts texts;
   add_area(app, texts.area);
   app.add_option("--home", texts.home, std::string("the door: ") + place_help)->required();
-  app.add_option("--want", texts.want, "what to practise, such as narrow-road")->required();
+  app.add_option("--want", texts.want, "what to practise, such as narrow-road or bus-lane:usable")
+      ->required();
   app.add_option("--within", texts.within, "minutes there, 1 to 120 (default: 10)");
   add_trip(app, texts.trip);
   app.footer(kinds_help());
@@ -89,8 +90,24 @@ std::string farther_off(const road::Roads& roads, const NearJob& job,
          street_of(roads, chance) + " " + degrees(point_of(roads, chance));
 }
 
+/// Of a want with a verdict, what is within the minutes without it: "none of the 3 … is usable then".
+std::string at_other_hours(const road::Roads& roads, const NearJob& job,
+                           const hours::Setting& setting) {
+  if (!job.want.verdict) return "";
+  wish::Want any = job.want;
+  any.verdict.reset();
+  const double within = job.within_minutes;
+  const std::size_t count = find::chances_near(roads, {job.wish, any, within}, setting).size();
+  if (count == 0) return "";
+  return (count == 1 ? "the only one there is not "
+                     : "none of the " + std::to_string(count) + " there is ") +
+         std::string(wish::name(*job.want.verdict)) + " when you arrive";
+}
+
 void print_none(const road::Roads& roads, const NearJob& job, const hours::Setting& setting) {
-  const std::string none = "none within " + std::to_string(job.within_minutes) + " min";
+  std::string none = "none within " + std::to_string(job.within_minutes) + " min";
+  if (const auto others = at_other_hours(roads, job, setting); !others.empty())
+    none += ": " + others;
   const std::string farther = farther_off(roads, job, setting);
   const find::NearAsk ask{job.wish, job.want, static_cast<double>(job.within_minutes)};
   const std::string shut = find::kept_from_near(roads, ask, setting);
@@ -110,7 +127,10 @@ Exit run(NearJob job) {
   Table table({"there", "back", "what", "where", "hard", "how sure", "because"});
   for (const auto& near : find::chances_near(roads, ask, setting)) {
     const road::Chance& chance = roads.chances[near.chance.index()];
-    table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1), practice_name(chance),
+    const std::string then =
+        job.want.verdict ? ":" + std::string(wish::want_word(*job.want.verdict)) : "";
+    table.add({fixed(near.there_minutes, 1), fixed(near.back_minutes, 1),
+               practice_name(chance) + then,
                printable(street_of(roads, chance)) + " " + degrees(point_of(roads, chance)),
                std::to_string(chance.hardness), std::string(road::name(chance.confidence)),
                printable(roads.text(chance.tag)) + " (" + object(chance.source) + ")"});

@@ -4,6 +4,7 @@
 //    (pull-ups, ways home) must be empty, so that no claim is silently dropped.
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -102,8 +103,27 @@ std::optional<int> count(const Cursor& value) {
   return small(value, 1, 1000);
 }
 
+wish::Verdict verdict(const Cursor& value) {
+  return value.word(wish::parse_verdict, "usable, in force or check the plate");
+}
+
+/// A verdict that may be asked for of this kind.
+wish::Verdict asked_verdict(const Cursor& value, road::Kind kind) {
+  const auto asked = verdict(value);
+  const auto known = wish::verdicts_of(kind);
+  if (known.empty()) value.fail("no verdict: only bus-lane has any");
+  if (std::find(known.begin(), known.end(), asked) == known.end()) value.fail("usable or in force");
+  return asked;
+}
+
 wish::Want want(const Cursor& value, std::string_view count_key) {
-  return {kind(value.at("kind")), movement(value.at("movement")), count(value.at(count_key))};
+  wish::Want want{kind(value.at("kind")), movement(value.at("movement")),
+                  count(value.at(count_key))};
+  if (const auto asked = value.find("verdict")) {
+    want.verdict =
+        or_none(*asked, [&](const Cursor& text) { return asked_verdict(text, want.kind); });
+  }
+  return want;
 }
 
 OsmObject object(const Cursor& value) {
@@ -225,6 +245,7 @@ wish::Pass pass(const Cursor& value, const wish::Loop& loop) {
   pass.source = object(value.at("source"));
   pass.tag = value.at("source").at("tag").text();
   if (const auto stop = value.find("stop_s")) pass.stop_s = seconds(*stop);
+  if (const auto judged = value.find("verdict")) pass.verdict = or_none(*judged, verdict);
   return pass;
 }
 
@@ -245,8 +266,7 @@ wish::BusLanePass bus_lane(const Cursor& value, const wish::Loop& loop) {
   if (arrive.size() != 2) value.at("arrive").fail("a list of two times");
   lane.arrive_from = clock(arrive[0]);
   lane.arrive_to = clock(arrive[1]);
-  lane.verdict =
-      value.at("verdict").word(wish::parse_verdict, "usable, in force or check the plate");
+  lane.verdict = verdict(value.at("verdict"));
   lane.why = value.at("why").text();
   lane.source = object(value.at("source"));
   lane.tag = value.at("source").at("tag").text();

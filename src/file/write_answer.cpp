@@ -56,9 +56,11 @@ Json object_and_tag(const OsmObject& object, std::string_view tag) {
 
 /// How often a want is asked for stands under another name in the wish than in what was met.
 Json want(const wish::Want& want, const char* count_key) {
-  return {{"kind", road::name(want.kind)},
-          {"movement", text_or_null(road::name(want.movement))},
-          {count_key, want.count ? Json(*want.count) : Json("max")}};
+  Json result = {{"kind", road::name(want.kind)},
+                 {"movement", text_or_null(road::name(want.movement))}};
+  if (want.verdict) result["verdict"] = wish::name(*want.verdict);
+  result[count_key] = want.count ? Json(*want.count) : Json("max");
+  return result;
 }
 
 Json area(const wish::AreaName& area) {
@@ -131,6 +133,7 @@ Json pass(const wish::Pass& pass) {
                  {"confidence", road::name(pass.confidence)},
                  {"source", object_and_tag(pass.source, pass.tag)}};
   if (pass.stop_s > 0) result["stop_s"] = seconds(pass.stop_s);
+  if (pass.verdict) result["verdict"] = wish::name(*pass.verdict);
   return result;
 }
 

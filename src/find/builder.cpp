@@ -8,6 +8,7 @@ namespace loopwright::find {
 Builder::Builder(const Hunt& hunt)
     : hunt_(hunt),
       times_(hunt),
+      guide_(hunt),
       out_(hunt.graph),
       back_(hunt.graph),
       extra_ms_(hunt.graph.size(), 0),

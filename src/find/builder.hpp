@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "find/lane_guide.hpp"
 #include "find/plan.hpp"
 #include "find/times.hpp"
 #include "loopwright/base/dice.hpp"
@@ -34,13 +35,22 @@ class Builder {
     std::uint32_t candidate = 0;
     std::size_t gap = 0;
     std::int64_t more_ms = -1;  ///< negative: none
+    std::size_t want = 0;       ///< that it is for
+  };
+  /// A candidate that turned out not to help a want.
+  struct Useless {
+    std::size_t want = 0;
+    std::uint32_t candidate = 0;
+    friend bool operator==(const Useless&, const Useless&) = default;
   };
   void insert_counts(Plan& plan, const Liking& liking);
   void insert_max(Plan& plan);
-  Insertion cheapest(const Plan& plan, std::span<const std::uint32_t> rows, const Liking& liking);
+  Insertion cheapest(const Plan& plan, std::size_t want, const Liking& liking);
   Insertion most_worth(const Plan& plan, std::size_t want, std::int64_t room_ms);
   std::int64_t insertion_ms(const Plan& plan, const Candidate& candidate, std::size_t gap);
   void insert(Plan& plan, const Insertion& where);
+  void keep_if_useful(Plan& plan, const Insertion& where, int needed);
+  bool in_time(const Plan& plan, const Leeway& leeway, const Insertion& where);
 
   // fill.cpp: ways round that use up the minutes, and less road driven twice
   void fill(Plan& plan, const Liking& liking);
@@ -57,6 +67,8 @@ class Builder {
 
   const Hunt& hunt_;
   Times times_;
+  LaneGuide guide_;
+  std::vector<Useless> useless_;  // in the plan at hand
   reach::LocalSweep out_, back_;
   Dice dice_{0};
   std::vector<Vertex> counted_entries_;  // of candidates for wants with a number

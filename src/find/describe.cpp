@@ -37,11 +37,10 @@ std::string street_of(const road::Roads& roads, const road::Piece& piece) {
   return std::string(name.empty() ? roads.text(piece.ref) : name);
 }
 
-wish::LoopStretch row_of(const road::Roads& roads, const Drive& drive, std::size_t i) {
-  const StretchId s = roads.stretch_of(drive.states[i]);
+/// All of a row but its stretch, limit and times.
+void name_row(const road::Roads& roads, const Drive& drive, std::size_t i, wish::LoopStretch& row) {
+  const StretchId s = row.stretch;
   const road::Piece& piece = roads.piece(s);
-  wish::LoopStretch row;
-  row.stretch = s;
   row.way = piece.way, row.against = s.against();
   row.from = roads.nodes[roads.from_node(s).index()].osm_id;
   row.to = roads.nodes[roads.to_node(s).index()].osm_id;
@@ -53,7 +52,6 @@ wish::LoopStretch row_of(const road::Roads& roads, const Drive& drive, std::size
   const bool last = i + 1 == drive.states.size();
   if (first || last)
     row.partial_m = {first ? drive.start_m : 0.0, last ? drive.end_m : piece.length_m};
-  return row;
 }
 
 /// Driving the i-th stretch of a drive, or the part of it that is driven.
@@ -161,27 +159,43 @@ std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pac
   return spells;
 }
 
-wish::Loop describe(const Ground& ground, const Drive& drive) {
+wish::Loop timed(const Ground& ground, const Drive& drive) {
   const road::Roads& roads = ground.roads;
-  const pace::Pace& pace = ground.pace;
-  const wish::Wish& wish = ground.wish;
   wish::Loop loop;
-  loop.start = wish.start;
-  const std::vector<pace::Spell> spells = spells_before(roads, pace, drive);
+  loop.start = ground.wish.start;
+  const std::vector<pace::Spell> spells = spells_before(roads, ground.pace, drive);
   auto next_stop = drive.stops.begin();
+  loop.stretches.resize(drive.states.size());
   for (std::size_t i = 0; i < drive.states.size(); ++i) {
-    wish::LoopStretch row = row_of(roads, drive, i);
-    row.arrive_s = range_of(spells[i], loop.stop_seconds);
-    row.limit = pace.limit(row.stretch);
+    loop.stretches[i].stretch = roads.stretch_of(drive.states[i]);
+    loop.stretches[i].arrive_s = range_of(spells[i], loop.stop_seconds);
     if (next_stop != drive.stops.end() && next_stop->at == i)
       loop.stop_seconds += stop_seconds(roads, *next_stop++);
-    loop.metres += row.metres;
-    loop.stretches.push_back(std::move(row));
   }
   loop.seconds = range_of(spells.back());
+  return loop;
+}
+
+void judge_lanes(const Ground& ground, const wish::Loop& loop, std::span<PlacePass> passes) {
+  for (PlacePass& found : passes)
+    if (!wish::verdicts_of(found.pass.kind).empty())
+      found.pass.verdict = ground.lane_verdicts.on(loop, {found.pass.first, found.pass.last});
+}
+
+wish::Loop describe(const Ground& ground, const Drive& drive) {
+  const road::Roads& roads = ground.roads;
+  const wish::Wish& wish = ground.wish;
+  wish::Loop loop = timed(ground, drive);
+  for (std::size_t i = 0; i < drive.states.size(); ++i) {
+    wish::LoopStretch& row = loop.stretches[i];
+    name_row(roads, drive, i, row);
+    row.limit = ground.pace.limit(row.stretch);
+    loop.metres += row.metres;
+  }
   loop.end = wish::likely_end(loop, ground.setting);
   loop.metres_twice = metres_twice(roads, drive);
-  const std::vector<PlacePass> passes = passes_of(roads, drive);
+  std::vector<PlacePass> passes = passes_of(roads, drive);
+  judge_lanes(ground, loop, passes);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);
   loop.bus_lanes = lanes::bus_lanes_on(roads, loop, ground.setting);
   const Caps caps = read_caps();

@@ -15,6 +15,13 @@ struct Ground;
 std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pace& pace,
                                        const Drive& drive);
 
+/// The times of a drive alone: its start, its rows with their stretch and arrivals, and its seconds; what
+/// hours are asked by. Rules: as spells_before.
+wish::Loop timed(const Ground& ground, const Drive& drive);
+
+/// Gives each pass of bus lanes its verdict. Rules: the loop is timed, of the drive that makes the passes.
+void judge_lanes(const Ground& ground, const wish::Loop& loop, std::span<PlacePass> passes);
+
 /// Rules: consecutive states are joined by a turn of the area.
 wish::Loop describe(const Ground& ground, const Drive& drive);
 

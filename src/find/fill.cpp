@@ -3,6 +3,8 @@
 //      give, for every vertex, the time of the leg if it went round by there. Of the vertices that
 //      bring the plan into the window (or a part of the way to it, when much is missing), a
 //      sample is compared by the road it would drive again.
+//      When a bus lane is wanted at its hours, as much goes in before it as brings it to them, and no
+//      more.
 //   2. Roads already in the plan cost more, so that searches look for others.
 //   3. Improving: a way round is dropped and found anew, or a leg is routed again round the roads
 //      the rest uses; the better plan is kept (ruin and recreate, Schrimpf and others 2000).
@@ -103,9 +105,12 @@ void Builder::fill(Plan& plan, const Liking& liking) {
     const std::int64_t parts = (lacking + part_ms - 1) / part_ms;
     const std::int64_t most = parts > 1 ? room / parts : room;
     const std::int64_t least = (parts > 1 ? lacking / parts * 7 / 10 : lacking) / reduced;
-    const std::size_t leg = dice_.below(plan.legs.size());
+    const Leeway leeway = guide_.idle() ? Leeway{} : guide_.leeway(plan);
+    const std::size_t leg =
+        dice_.below(leeway.early_stop ? *leeway.early_stop + 1 : plan.legs.size());
+    const std::int64_t most_here = guide_.idle() ? most : std::min(most, leeway.most_ms[leg]);
     learn_used(plan, leg, liking);
-    if (!add_way_round(plan, leg, std::max<std::int64_t>(least, 1), most) && tries % 3 == 2)
+    if (!add_way_round(plan, leg, std::max<std::int64_t>(least, 1), most_here) && tries % 3 == 2)
       reduced *= 2;
   }
 }

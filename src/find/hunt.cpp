@@ -3,6 +3,7 @@
 //   2. One sweep from home and one to the end; a state stays when both together fit the minutes.
 //   3. Of the chances that begin at such a state, those that count for a want and can be driven
 //      through are candidates; of very many, the nearest half and an even choice of the rest stay.
+//      A bus lane that can't have the verdict asked for at any minute one may be there is none.
 #include "find/hunt.hpp"
 
 #include <algorithm>
@@ -20,6 +21,8 @@ namespace {
 
 /// More candidates than this for one want are thinned out (and told in the certificate).
 constexpr std::size_t most_candidates = 240;
+
+constexpr std::int64_t ms_per_minute = 60000;
 
 std::string degrees(Point at) {
   char text[48];
@@ -103,7 +106,8 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       pace(all_roads, {.level = asked.level}, asked.start),
       home(snap_or_say(all_roads, asked.home, "home")),
       end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
-      costs(reach::costs_of(all_roads, pace)) {
+      costs(reach::costs_of(all_roads, pace)),
+      lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
   walls.apply(roads, costs);
   starts = allowed(*this, reach::leaving(roads, pace, home));
@@ -115,6 +119,13 @@ std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
   for (const StateId s : reachable(ground, limit_ms).states)
     if (s.index() < ground.roads.stretch_count()) sum += ground.costs.stretch_ms[s.index()];
   return sum;
+}
+
+bool LaneMinutes::has(wish::Verdict verdict, std::int64_t from_ms, std::int64_t to_ms) const {
+  const auto& spans = verdict == wish::Verdict::usable ? usable : in_force;
+  return std::ranges::any_of(spans, [&](const Minutes& span) {
+    return span.first * ms_per_minute <= to_ms && (span.last + 1) * ms_per_minute > from_ms;
+  });
 }
 
 double Ground::home_m(StretchId s) const {
@@ -140,6 +151,7 @@ Hunt::Hunt(const Ground& the_ground)
   with_stops = std::ranges::any_of(ground.wish.wants, [](const wish::Want& want) {
     return road::form_of(want.kind) == road::KindForm::manoeuvre;
   });
+  with_verdicts = wish::asks_for_verdicts(ground.wish);
   gather_candidates(found.home_ms, found.end_ms);
   keep_nearest();
 }
@@ -180,6 +192,26 @@ std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& ch
   return candidate;
 }
 
+LaneMinutes Hunt::lane_minutes(StretchId beside) const {
+  LaneMinutes minutes;
+  for (std::int64_t minute = 0; minute * ms_per_minute <= high_ms; ++minute) {
+    const Instant at = ground.wish.start.plus_seconds(60 * minute);
+    const wish::Verdict verdict = ground.lane_verdicts.on(beside, {at, at});
+    if (verdict == wish::Verdict::check_the_plate) continue;
+    auto& spans = verdict == wish::Verdict::usable ? minutes.usable : minutes.in_force;
+    if (spans.empty() || spans.back().last + 1 < minute) spans.push_back({minute, minute});
+    spans.back().last = minute;
+  }
+  return minutes;
+}
+
+bool Hunt::serves(const Candidate& candidate, const wish::Want& want) const {
+  if (!wish::counts_for(candidate.kind, candidate.movement, want)) return false;
+  if (!want.verdict) return true;
+  const std::int64_t latest_ms = candidate.there_ms + high_ms - candidate.least_ms;
+  return candidate.lanes.has(*want.verdict, candidate.there_ms, latest_ms);
+}
+
 void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
                              std::span<const std::int64_t> end_ms) {
   const auto& wants = ground.wish.wants;
@@ -198,7 +230,13 @@ void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
       const Vertex last = candidate->path.back();
       candidate->least_ms = home_ms[v] + candidate->inner_ms + end_ms[last] - graph.along_ms(last) +
                             candidate->stop_ms;
-      if (candidate->least_ms <= high_ms) candidates.push_back(std::move(*candidate));
+      candidate->there_ms = home_ms[v] - graph.along_ms(v);
+      if (candidate->least_ms > high_ms) continue;
+      if (with_verdicts && !wish::verdicts_of(chance.kind).empty())
+        candidate->lanes = lane_minutes(chance.entry);
+      const auto serves_it = [&](const wish::Want& want) { return serves(*candidate, want); };
+      if (!with_verdicts || std::ranges::any_of(wants, serves_it))
+        candidates.push_back(std::move(*candidate));
     }
   std::stable_sort(candidates.begin(), candidates.end(),
                    [](const Candidate& a, const Candidate& b) { return a.least_ms < b.least_ms; });
@@ -211,8 +249,7 @@ void Hunt::keep_nearest() {
   for (const wish::Want& want : wants) {
     std::vector<std::size_t> rows;
     for (std::size_t row = 0; row < candidates.size(); ++row)
-      if (wish::counts_for(candidates[row].kind, candidates[row].movement, want))
-        rows.push_back(row);
+      if (serves(candidates[row], want)) rows.push_back(row);
     const std::size_t near = std::min(rows.size(), most_candidates / 2);
     const std::size_t rest = rows.size() - near;
     const std::size_t step = std::max<std::size_t>(1, rest / (most_candidates / 2));
@@ -223,7 +260,7 @@ void Hunt::keep_nearest() {
   for (std::size_t row = 0; row < candidates.size(); ++row) {
     if (kept[row] == 0) continue;
     for (std::size_t w = 0; w < wants.size(); ++w)
-      if (wish::counts_for(candidates[row].kind, candidates[row].movement, wants[w]))
+      if (serves(candidates[row], wants[w]))
         of_want[w].push_back(static_cast<std::uint32_t>(chosen.size()));
     chosen.push_back(std::move(candidates[row]));
   }

@@ -11,6 +11,7 @@
 #include "find/caps.hpp"
 #include "find/clock_walls.hpp"
 #include "loopwright/find/passes.hpp"
+#include "loopwright/lanes/lane_verdicts.hpp"
 #include "loopwright/pace/pace.hpp"
 #include "loopwright/reach/local_graph.hpp"
 #include "loopwright/reach/reach.hpp"
@@ -19,6 +20,17 @@
 namespace loopwright::find {
 
 using Vertex = reach::LocalGraph::Vertex;
+
+/// Minutes after the start, both included.
+struct Minutes {
+  std::int64_t first = 0, last = 0;
+};
+/// At which minutes of a lesson a bus lane is settled usable, and in force; in order, apart.
+struct LaneMinutes {
+  std::vector<Minutes> usable, in_force;
+  /// Some minute with this verdict lies in these times.
+  [[nodiscard]] bool has(wish::Verdict verdict, std::int64_t from_ms, std::int64_t to_ms) const;
+};
 
 /// A chance that counts for some want and fits between home and end.
 struct Candidate {
@@ -30,6 +42,8 @@ struct Candidate {
   std::int64_t inner_ms = 0;  ///< from the end of the entry to the end of the exit
   std::int64_t stop_ms = 0;   ///< how long one stops there
   std::int64_t least_ms = 0;  ///< home, through it and to the end, the stop counted
+  std::int64_t there_ms = 0;  ///< home to where its first stretch begins
+  LaneMinutes lanes = {};     ///< of its first stretch; only when the wish asks for verdicts
 };
 
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
@@ -46,6 +60,7 @@ struct Ground {
   reach::Snap home, end;
   reach::Costs costs;                      ///< bans of the wish applied
   std::vector<reach::Seed> starts, goals;  ///< only those the wish allows
+  lanes::LaneVerdicts lane_verdicts;
 
   /// Metres from where a stretch of home's (end's) piece is entered to home (end).
   [[nodiscard]] double home_m(StretchId s) const;
@@ -62,6 +77,7 @@ class Hunt {
   const Ground& ground;
   std::int64_t low_ms = 0, high_ms = 0;  ///< the time window
   bool with_stops = false;               ///< the wish asks for manoeuvres
+  bool with_verdicts = false;            ///< the wish asks for bus lanes as usable or in force
   reach::LocalGraph graph;
   std::vector<reach::LocalSeed> starts, goals;
   std::vector<Candidate> candidates;
@@ -82,6 +98,8 @@ class Hunt {
                          std::span<const std::int64_t> end_ms);
   void keep_nearest();
   std::optional<Candidate> candidate_at(Vertex entry, const road::Chance& chance) const;
+  [[nodiscard]] LaneMinutes lane_minutes(StretchId beside) const;
+  [[nodiscard]] bool serves(const Candidate& candidate, const wish::Want& want) const;
 };
 
 }  // namespace loopwright::find

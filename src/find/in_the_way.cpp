@@ -139,7 +139,7 @@ class Blame {
   }
 
   InTheWay told(const std::vector<std::size_t>& least) const {
-    InTheWay way{{}, wanted_, {}};
+    InTheWay way{{}, wanted_, {}, {}};
     for (std::size_t n = 0; n < least.size(); ++n) {
       const Block& block = blocks_[least[n]];
       way.walls.insert(way.walls.end(), block.walls.begin(), block.walls.end());
@@ -184,7 +184,7 @@ std::optional<Instant> better_start(const Ground& ground, const Worth& worth, co
     const bool open = std::ranges::all_of(way.walls, [&](const Wall& wall) {
       return free_at(ground.roads, clock, wall, lesson).in_force == Tri::yes;
     });
-    if (!open) continue;
+    if (!open || (way.also && !way.also(start))) continue;
     if (has_worth_at(ground, worth, start, way.worth)) return start;
     if (++asked == most_questions_a_side) return std::nullopt;
     minutes += minutes_passed_over - 1;

@@ -26,7 +26,8 @@ struct InTheWay {
   std::vector<Wall> walls;
   int worth = 0;  ///< without them
   std::string words;
-  [[nodiscard]] bool any() const { return !walls.empty(); }
+  std::function<bool(const Instant& start)> also = {};  ///< what else a better start must give
+  [[nodiscard]] bool any() const { return !walls.empty() || also; }
 };
 
 InTheWay in_the_way(const Ground& ground, const Worth& worth);

@@ -3,6 +3,8 @@
 //      least extra time at its best gap is put in; the dice lengthen each cost by up to 40 %, so
 //      that tries differ, and places used before count as two minutes farther.
 //   2. "max": the candidate with the most worth for its extra time is put in, until none fits.
+//   3. Of bus lanes at their hours only what is come to in time is put in, nothing before them that
+//      would make them late, and what then doesn't help is taken out again (lane_guide.cpp).
 // Cheapest insertion is the construction step of the orienteering heuristics (Tsiligirides 1984;
 // Golden, Levy and Vohra 1987), here over (place, entry, exit) with turn-aware times between.
 #include <algorithm>
@@ -47,11 +49,25 @@ std::int64_t Builder::insertion_ms(const Plan& plan, const Candidate& candidate,
       0, there + candidate.inner_ms + onward - hunt_.graph.along_ms(candidate.path.back()) - now);
 }
 
-Builder::Insertion Builder::cheapest(const Plan& plan, std::span<const std::uint32_t> rows,
-                                     const Liking& liking) {
+bool Builder::in_time(const Plan& plan, const Leeway& leeway, const Insertion& where) {
+  const Candidate& candidate = hunt_.candidates[where.candidate];
+  if (where.more_ms + candidate.stop_ms > leeway.most_ms[where.gap]) return false;
+  const auto verdict = hunt_.ground.wish.wants[where.want].verdict;
+  if (!verdict) return true;
+  const Vertex entry = candidate.path.front();
+  const std::int64_t there_ms = leeway.begins_ms[where.gap] +
+                                times_.leg(before(plan, where.gap), entry) -
+                                hunt_.graph.along_ms(entry);
+  const std::int64_t spare_ms = std::max<std::int64_t>(0, leeway.room_ms - where.more_ms);
+  return candidate.lanes.has(*verdict, there_ms, there_ms + spare_ms);
+}
+
+Builder::Insertion Builder::cheapest(const Plan& plan, std::size_t want, const Liking& liking) {
   Insertion best;
   std::int64_t best_cost = 0;
-  for (const std::uint32_t row : rows) {
+  const Leeway leeway = guide_.idle() ? Leeway{} : guide_.leeway(plan);
+  for (const std::uint32_t row : hunt_.of_want[want]) {
+    if (std::ranges::find(useless_, Useless{want, row}) != useless_.end()) continue;
     const Candidate& candidate = hunt_.candidates[row];
     const int uses = uses_of(hunt_, plan, candidate.place);
     if (uses >= hunt_.ground.caps.passes_of(candidate.kind)) continue;
@@ -63,7 +79,9 @@ Builder::Insertion Builder::cheapest(const Plan& plan, std::span<const std::uint
       const std::int64_t more = insertion_ms(plan, candidate, gap);
       if (more < 0) continue;
       const std::int64_t cost = (more + dislike) * luck / 1000;
-      if (best.more_ms < 0 || cost < best_cost) best = {row, gap, more}, best_cost = cost;
+      if (best.more_ms >= 0 && cost >= best_cost) continue;
+      const Insertion here{row, gap, more, want};
+      if (guide_.idle() || in_time(plan, leeway, here)) best = here, best_cost = cost;
     }
   }
   return best;
@@ -72,7 +90,8 @@ Builder::Insertion Builder::cheapest(const Plan& plan, std::span<const std::uint
 void Builder::insert(Plan& plan, const Insertion& where) {
   const Vertex from = before(plan, where.gap);
   const Vertex to = after(plan, where.gap);
-  Stop stop{hunt_.candidates[where.candidate].path, static_cast<std::int32_t>(where.candidate)};
+  Stop stop{hunt_.candidates[where.candidate].path, static_cast<std::int32_t>(where.candidate),
+            static_cast<std::int32_t>(where.want)};
   std::vector<Vertex> in = times_.leg_path(from, stop.path.front());
   std::vector<Vertex> on = times_.leg_path(stop.path.back(), to);
   const auto gap = static_cast<std::ptrdiff_t>(where.gap);
@@ -81,9 +100,19 @@ void Builder::insert(Plan& plan, const Insertion& where) {
   plan.stops.insert(plan.stops.begin() + gap, std::move(stop));
 }
 
+/// Puts it in, and takes it out again when the want still needs as many.
+void Builder::keep_if_useful(Plan& plan, const Insertion& where, int needed) {
+  insert(plan, where);
+  if (guide_.idle() || !hunt_.ground.wish.wants[where.want].verdict) return;
+  if (unmet(hunt_, guide_.hoped(plan))[where.want] < needed) return;
+  leave_out_stop(plan, where.gap);
+  useless_.push_back({where.want, where.candidate});
+}
+
 void Builder::insert_counts(Plan& plan, const Liking& liking) {
+  useless_.clear();
   for (int tries = 0; tries < most_insertions; ++tries) {
-    const std::vector<int> needs = unmet(hunt_, plan.vertices());
+    const std::vector<int> needs = unmet(hunt_, guide_.hoped(plan));
     std::vector<std::size_t> open;
     for (std::size_t w = 0; w < needs.size(); ++w)
       if (needs[w] > 0 && !hunt_.of_want[w].empty()) open.push_back(w);
@@ -93,11 +122,11 @@ void Builder::insert_counts(Plan& plan, const Liking& liking) {
     });
     bool inserted = false;
     for (const std::size_t w : open) {
-      const Insertion where = cheapest(plan, hunt_.of_want[w], liking);
+      const Insertion where = cheapest(plan, w, liking);
       if (where.more_ms < 0) continue;
       const std::int64_t stay_ms = hunt_.candidates[where.candidate].stop_ms;
       if (away_ms(hunt_, plan) + where.more_ms + stay_ms > hunt_.high_ms) continue;
-      insert(plan, where);
+      keep_if_useful(plan, where, needs[w]);
       inserted = true;
       break;
     }
@@ -113,6 +142,7 @@ Builder::Insertion Builder::most_worth(const Plan& plan, std::size_t want, std::
       ++times[{c.place, c.movement}];
     }
   const Caps& caps = hunt_.ground.caps;
+  const Leeway leeway = guide_.idle() ? Leeway{} : guide_.leeway(plan);
   Insertion best;
   double best_rate = 0;
   for (const std::uint32_t row : hunt_.of_want[want]) {
@@ -128,7 +158,9 @@ Builder::Insertion Builder::most_worth(const Plan& plan, std::size_t want, std::
       // A pass sooner than the spacing after the last one isn't worth less time than that.
       const double rate =
           worth / static_cast<double>(std::max(more + candidate.stop_ms, caps.spacing_ms));
-      if (rate > best_rate) best = {row, gap, more}, best_rate = rate;
+      if (rate <= best_rate) continue;
+      const Insertion here{row, gap, more, want};
+      if (guide_.idle() || in_time(plan, leeway, here)) best = here, best_rate = rate;
     }
   }
   return best;

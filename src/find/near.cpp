@@ -1,4 +1,5 @@
-// The nearest chances of a want: each place and movement once, by time there.
+// The nearest chances of a want: each place and movement once, by time there. Of bus lanes asked for
+// at their hours those that have the verdict on arriving there.
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -31,6 +32,10 @@ ClockWalls walls_of(const road::Roads& roads, const wish::Wish& wish,
   return walls;
 }
 
+bool is_so_then(const Ground& ground, const wish::Want& want, const ReachedChance& reached) {
+  return !want.verdict || lane_verdict_at(ground, reached) == *want.verdict;
+}
+
 }  // namespace
 
 std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
@@ -41,6 +46,7 @@ std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& as
   std::vector<NearChance> near;
   std::set<std::pair<PlaceId, road::Movement>> told;
   for (const ReachedChance& reached : reached_chances(ground, ask.want, limit_ms(ask))) {
+    if (!is_so_then(ground, ask.want, reached)) continue;
     const road::Chance& chance = roads.chances[reached.chance.index()];
     if (!told.emplace(chance.place, chance.movement).second) continue;
     near.push_back({reached.chance, static_cast<double>(reached.there_ms) / 60000,
@@ -54,7 +60,9 @@ std::string kept_from_near(const road::Roads& roads, const NearAsk& ask,
   const wish::Wish wish = there_and_back(ask);
   const ClockWalls walls = walls_of(roads, wish, setting);
   const Worth some = [&](const Ground& ground) {
-    return reached_chances(ground, ask.want, limit_ms(ask)).empty() ? 0 : 1;
+    const auto reached = reached_chances(ground, ask.want, limit_ms(ask));
+    const auto counts = [&](const ReachedChance& one) { return is_so_then(ground, ask.want, one); };
+    return std::ranges::any_of(reached, counts) ? 1 : 0;
   };
   return in_the_way(Ground(roads, wish, setting, walls), some).words;
 }

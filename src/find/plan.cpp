@@ -64,6 +64,19 @@ std::vector<Vertex> Plan::vertices() const {
   return all;
 }
 
+std::vector<std::size_t> Plan::rows_of_stops() const {
+  std::vector<Vertex> all = legs.front();
+  std::vector<std::size_t> rows;
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    const std::vector<Vertex>& path = stops[i].path;
+    const bool shared = !all.empty() && all.back() == path.front();
+    rows.push_back(all.size() - (shared ? 1 : 0));
+    append(all, path);
+    append(all, legs[i + 1]);
+  }
+  return rows;
+}
+
 std::int64_t leg_ms(const Hunt& hunt, const Plan& plan, std::size_t leg) {
   const std::vector<Vertex>& path = plan.legs[leg];
   if (path.empty()) return 0;
@@ -123,11 +136,8 @@ int corners_on(const Hunt& hunt, std::span<const Vertex> path) {
   return corners;
 }
 
-std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices) {
+std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
   std::vector<int> needs;
-  const std::vector<PlacePass> passes = vertices.empty()
-                                            ? std::vector<PlacePass>{}
-                                            : passes_of(hunt.ground.roads, hunt.drive_of(vertices));
   for (const wish::Want& want : hunt.ground.wish.wants)
     needs.push_back(
         std::max(0, want.count.value_or(0) - passes_counting(passes, want, hunt.ground.caps)));
@@ -137,7 +147,8 @@ std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices) {
 Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   Score result;
   const Drive drive = hunt.drive_of(vertices);
-  const std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
+  std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
+  if (hunt.with_verdicts) judge_lanes(hunt.ground, timed(hunt.ground, drive), passes);
   bool any_max = false;
   for (const wish::Want& want : hunt.ground.wish.wants) {
     any_max = any_max || !want.count;
@@ -163,7 +174,7 @@ Score score(const Hunt& hunt, const Plan& plan) {
   const std::vector<Vertex> vertices = plan.vertices();
   if (!vertices.empty()) return score(hunt, vertices);
   Score nothing;
-  for (const int needs : unmet(hunt, vertices)) nothing.missing += needs;
+  for (const int needs : unmet(hunt, std::span<const PlacePass>{})) nothing.missing += needs;
   nothing.off_window_ms = hunt.low_ms;
   return nothing;
 }

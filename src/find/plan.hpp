@@ -17,6 +17,7 @@ namespace loopwright::find {
 struct Stop {
   std::vector<Vertex> path;
   std::int32_t candidate = -1;  ///< row of hunt.candidates; -1: only a way round
+  std::int32_t want = -1;       ///< that it is there for; -1: none
 };
 
 struct Plan {
@@ -25,6 +26,8 @@ struct Plan {
 
   /// All vertices in driving order.
   [[nodiscard]] std::vector<Vertex> vertices() const;
+  /// Which of these each stop begins with.
+  [[nodiscard]] std::vector<std::size_t> rows_of_stops() const;
 };
 
 /// Time of one leg: from the end of what is before it to the end of the first vertex after it; the
@@ -63,7 +66,7 @@ Score score(const Hunt& hunt, const Plan& plan);
 /// Corners of more than 45 degrees on a path.
 int corners_on(const Hunt& hunt, std::span<const Vertex> path);
 
-/// Count wants that a drive leaves unmet: how many passes each still needs.
-std::vector<int> unmet(const Hunt& hunt, std::span<const Vertex> vertices);
+/// Count wants that passes leave unmet: how many each still needs.
+std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes);
 
 }  // namespace loopwright::find

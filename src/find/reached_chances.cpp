@@ -41,6 +41,21 @@ std::optional<Through> drive_through(const Ground& ground, StateId entry,
 
 }  // namespace
 
+wish::Verdict lane_verdict_at(const Ground& ground, const ReachedChance& reached) {
+  const road::Chance& chance = ground.roads.chances[reached.chance.index()];
+  std::optional<wish::Verdict> all;
+  std::int64_t ms = reached.there_ms;
+  for (const StretchId stretch : ground.roads.path_of(chance)) {
+    const Instant from = ground.wish.start.plus_seconds(ms / 1000);
+    ms += ground.costs.stretch_ms[stretch.index()];
+    const Instant to = ground.wish.start.plus_seconds((ms + 999) / 1000);
+    const wish::Verdict here = ground.lane_verdicts.on(stretch, {from, to});
+    if (all && *all != here) return wish::Verdict::check_the_plate;
+    all = here;
+  }
+  return all.value_or(wish::Verdict::check_the_plate);
+}
+
 std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
                                            std::int64_t limit_ms) {
   const road::Roads& roads = ground.roads;

@@ -18,6 +18,9 @@ struct ReachedChance {
 std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
                                            std::int64_t limit_ms);
 
+/// The verdict on the bus lanes of a chance for who is there at the minutes it says, likely ones.
+wish::Verdict lane_verdict_at(const Ground& ground, const ReachedChance& reached);
+
 /// No lesson is longer: the bound for searches that ask "is there any at all?".
 inline constexpr std::int64_t longest_ms = 600LL * 60000;
 

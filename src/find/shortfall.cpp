@@ -2,7 +2,8 @@
 //   1. Some chance can be driven to and home from: it is named with its minutes.
 //   2. None can, but could without the avoids and the hardness limit: those are the reason.
 //   3. None can, or too few, and the clock is why: what it shuts is named, and better starts.
-//   4. None at all: the map has none, or none on roads that can be reached.
+//   4. A bus lane asked for at its hours: what holds on those in reach, and when it is otherwise.
+//   5. None at all: the map has none, or none on roads that can be reached.
 #include "find/shortfall.hpp"
 
 #include <algorithm>
@@ -10,6 +11,7 @@
 
 #include "find/bans.hpp"
 #include "find/by_the_hour.hpp"
+#include "find/lane_shortfall.hpp"
 #include "find/reached_chances.hpp"
 #include "find/worths.hpp"
 #include "loopwright/find/find.hpp"
@@ -57,7 +59,11 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheH
     return bare(want) + " is wanted and avoided by the same wish";
   if (const auto without = built_without(ground.roads.info(), want.kind); !without.empty())
     return without;
-  if (!area_has(ground.roads, want)) return "the map has no " + bare(want) + " in this area";
+  if (!area_has(ground.roads, want)) {
+    wish::Want at_any_hour = want;
+    at_any_hour.verdict.reset();
+    return "the map has no " + bare(at_any_hour) + " in this area";
+  }
   const wish::Wish free = without_limits(ground.wish);
   const Ground open(ground.roads, free, ground.setting, ground.walls);
   if (!reached_chances(open, want, longest_ms).empty())
@@ -95,7 +101,8 @@ wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got, 
   missing.nearest_minutes = minutes_of(reached.front().there_ms);
   missing.needs_minutes = minutes_of(least->loop_ms);
   const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
-  if (*missing.needs_minutes > minutes && ground.wish.minutes)
+  const bool too_far = *missing.needs_minutes > minutes && ground.wish.minutes;
+  if (too_far)
     missing.why = "the nearest " + bare(want) + " is " + minutes_text(*missing.nearest_minutes) +
                   " minutes away; there and home takes " + minutes_text(*missing.needs_minutes) +
                   " of " + std::to_string(minutes) + " minutes";
@@ -106,6 +113,13 @@ wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got, 
         (ground.wish.minutes ? " that fit into the minutes, no quiet street driven more than " +
                                    std::to_string(ground.caps.quiet_passes) + " times"
                              : "");
+  if (want.verdict && !too_far) {
+    const std::string lanes = lanes_at_that_time(ground, want, reached, clock);
+    missing.why = lanes.empty() ? missing.why +
+                                      "; a bus lane counts only when it is so in all the "
+                                      "minutes in which you may be there"
+                                : lanes;
+  }
   missing.why += kept_away(ground, want, clock);
   return missing;
 }

@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_on.cpp
   ${CMAKE_CURRENT_LIST_DIR}/doubt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/judge.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_verdicts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stopping.cpp

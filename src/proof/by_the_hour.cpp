@@ -23,11 +23,6 @@ using road::TurnRule;
 
 constexpr double minute_s = 60;
 
-/// Moments with whole minutes on the clock.
-struct Interval {
-  Instant from, to;
-};
-
 Interval widened(const Drive& drive, double low_s, double high_s) {
   const auto moment = [&](double seconds) {
     return drive.setting.on_clock(drive.loop.start.plus_seconds(std::llround(seconds)));
@@ -57,7 +52,7 @@ bool lets_through(const hours::Conditional& rule, const hours::Possible& possibl
 }
 
 bool street_holds(const Drive& drive, std::size_t i, Claims& claims) {
-  const Interval when = widened(drive, drive.loop.stretches[i].arrive_s.low, left_s(drive, i));
+  const Interval when = time_on(drive, i);
   for (const road::TimedRule& row : drive.roads.timed_rules_of(drive.stretches[i])) {
     if (row.about == road::Timed::limit) continue;
     const hours::Conditional rule =
@@ -114,6 +109,10 @@ double left_s(const Drive& drive, std::size_t i) {
   const auto& rows = drive.loop.stretches;
   return i + 1 < rows.size() ? rows[i + 1].arrive_s.high
                              : drive.loop.seconds.high + drive.loop.stop_seconds;
+}
+
+Interval time_on(const Drive& drive, std::size_t i) {
+  return widened(drive, drive.loop.stretches[i].arrive_s.low, left_s(drive, i));
 }
 
 bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims) {

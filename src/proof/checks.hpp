@@ -68,12 +68,22 @@ bool window_holds(const Drive& drive, const Caps& caps, Claims& claims);
 // --- by_the_hour.cpp: no street, gate or turn is driven at an hour at which it is, or may be, shut -
 /// Seconds after the start at which a slow drive, one in ten is slower, has left row i.
 double left_s(const Drive& drive, std::size_t i);
+/// Moments with whole minutes on the clock.
+struct Interval {
+  Instant from, to;
+};
+/// The time in which nine drives in ten are on row i, widened to whole minutes.
+Interval time_on(const Drive& drive, std::size_t i);
 /// Rules: the times hold.
 bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims);
 
 // --- passes.cpp: what the drive practises ------------------------------------------------------
 /// Fills drive.passes.
 void find_passes(Drive& drive, const PlacesByNode& places);
+
+// --- lane_verdicts.cpp: what holds on the bus lanes passed, at the time of passing ---------------
+/// Gives each bus lane of drive.passes its verdict. Rules: the times hold.
+void judge_lanes(Drive& drive);
 
 // --- pass_claims.cpp: what is claimed to be practised is, and nothing is left out ----------------
 bool passes_hold(const Drive& drive, Claims& claims);

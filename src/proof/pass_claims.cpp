@@ -112,7 +112,10 @@ bool fields_hold(const Drive& drive, const Claimed& claimed, const FoundPass& fo
          agree("source", words_for(said.source), words_for(own.source)) &&
          agree("tag", said.tag, own.tag) &&
          claims.agree(at_pass(drive, claimed) + ", stop",
-                      {said.stop_s, own.stop_s, time_tolerance_s, "s"});
+                      {said.stop_s, own.stop_s, time_tolerance_s, "s"}) &&
+         // A file of an older version says nothing.
+         (!said.verdict || agree("verdict", wish::name(*said.verdict),
+                                 own.verdict ? wish::name(*own.verdict) : "none"));
 }
 
 }  // namespace

@@ -29,6 +29,7 @@ bool drive_holds(Drive& drive, const Tools& tools, Claims& claims) {
 bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   if (!drive_holds(drive, tools, claims)) return false;
   find_passes(drive, tools.places);
+  judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
          notes_hold(drive, tools.area, tools.map_places, claims) &&
          counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&

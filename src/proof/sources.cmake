@@ -5,6 +5,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/claims.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ends.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_verdicts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lengths.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_reach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_facts.cpp

@@ -1,6 +1,6 @@
 // Method:
 // 1. What a loop got of each want is counted from the drive's own passes, at most so many of each
-//    place as the caps allow.
+//    place as the caps allow; a bus lane asked for at its hours only with the verdict worked out here.
 // 2. Nothing avoided is passed, nor does any stretch carry an avoided kind; nothing is harder than
 //    the learner's level allows, unless its kind was asked for by name; no quiet street is driven
 //    more often than its cap, but on the instructor's own drive.
@@ -23,6 +23,7 @@ using wish::Want;
 
 bool counts(const wish::Pass& pass, const Want& want) {
   if (!road::meets(pass.kind, want.kind)) return false;
+  if (want.verdict && pass.verdict != want.verdict) return false;
   return want.movement == Movement::none ? pass.movement != Movement::round
                                          : pass.movement == want.movement;
 }

@@ -1,6 +1,7 @@
 // Method: kind[:movement][=count|max]; the text is cut at '=', then at ':', and each part is read
-// with road's words. Every refusal names what could have been written instead.
+// with road's words. Of bus lanes a verdict stands in the movement's place. Every refusal names what could have been written instead.
 #include <algorithm>
+#include <array>
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
@@ -43,6 +44,25 @@ road::Movement read_movement(std::string_view text, road::Kind kind) {
                    "; choose one of " + listed(known));
 }
 
+Verdict read_verdict(std::string_view text, road::Kind kind) {
+  std::string words;
+  for (const Verdict verdict : verdicts_of(kind)) {
+    if (text == want_word(verdict)) return verdict;
+    words.append(words.empty() ? "" : ", ").append(want_word(verdict));
+  }
+  throw UsageError(quoted(road::name(kind)) + " can't be asked for as " + quoted(text) +
+                   "; choose one of " + words + ", or leave out " +
+                   quoted(":" + std::string(text)));
+}
+
+/// What follows the colon.
+void read_form(std::string_view text, Want& want) {
+  if (verdicts_of(want.kind).empty())
+    want.movement = read_movement(text, want.kind);
+  else
+    want.verdict = read_verdict(text, want.kind);
+}
+
 std::optional<int> read_count(std::string_view text, std::string_view want) {
   if (text == "max") return std::nullopt;
   const std::optional<int> count = read_int(text);
@@ -58,6 +78,7 @@ std::optional<int> read_count(std::string_view text, std::string_view want) {
 std::string write_want(const Want& want) {
   std::string text(road::name(want.kind));
   if (want.movement != road::Movement::none) text.append(":").append(road::name(want.movement));
+  if (want.verdict) text.append(":").append(want_word(*want.verdict));
   return text + "=" + (want.count ? std::to_string(*want.count) : "max");
 }
 
@@ -72,9 +93,7 @@ Want read_want(std::string_view text) {
   if (equals != std::string_view::npos) want.count = read_count(text.substr(equals + 1), text);
   const std::size_t colon = what.find(':');
   want.kind = read_kind(what.substr(0, colon));
-  if (colon != std::string_view::npos) {
-    want.movement = read_movement(what.substr(colon + 1), want.kind);
-  }
+  if (colon != std::string_view::npos) read_form(what.substr(colon + 1), want);
   return want;
 }
 
@@ -105,8 +124,24 @@ std::optional<Verdict> parse_verdict(std::string_view text) {
   return std::nullopt;
 }
 
+std::span<const Verdict> verdicts_of(road::Kind kind) {
+  static constexpr std::array of_bus_lanes{Verdict::usable, Verdict::in_force};
+  return kind == road::Kind::bus_lane ? std::span<const Verdict>(of_bus_lanes)
+                                      : std::span<const Verdict>{};
+}
+
+std::string_view want_word(Verdict verdict) {
+  return verdict == Verdict::in_force ? "in-force" : name(verdict);
+}
+
+bool asks_for_verdicts(const Wish& wish) {
+  return std::any_of(wish.wants.begin(), wish.wants.end(),
+                     [](const Want& want) { return want.verdict.has_value(); });
+}
+
 bool counts_for(const Pass& pass, const Want& want) {
-  return counts_for(pass.kind, pass.movement, want);
+  return counts_for(pass.kind, pass.movement, want) &&
+         (!want.verdict || pass.verdict == want.verdict);
 }
 
 bool counts_for(road::Kind kind, road::Movement movement, const Want& want) {

@@ -49,6 +49,30 @@ TEST_CASE("a loop file keeps which notes it was made with", "[file]") {
   CHECK(file::read_answer(text, "loops.json").notes == answer.notes);
 }
 
+TEST_CASE("a loop file keeps what was asked of bus lanes, and what holds on them", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.wish.wants.push_back(wish::read_want("bus-lane:in-force=2"));
+  answer.loops[0].passes[0].kind = road::Kind::bus_lane;
+  answer.loops[0].passes[0].verdict = wish::Verdict::check_the_plate;
+  const std::string text = file::write_answer(answer);
+  CHECK(text.find("\"verdict\": \"in force\",\n    \"count\": 2") != std::string::npos);
+  const wish::Answer read = file::read_answer(text, "loops.json");
+  CHECK(read.wish.wants == answer.wish.wants);
+  CHECK(read.loops[0].passes == answer.loops[0].passes);
+}
+
+TEST_CASE("a verdict that can't be asked for is refused", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.wish.wants = {wish::read_want("bus-lane:usable")};
+  const std::string text = file::write_answer(answer);
+  CHECK_THAT(said_with("\"verdict\": \"usable\"", "\"verdict\": \"check the plate\"", text),
+             Catch::StartsWith("loops.json: /wish/wants/0/verdict: expected usable or in force"));
+  CHECK_THAT(said_with("\"verdict\": \"usable\"", "\"verdict\": \"open\"", text),
+             Catch::StartsWith("loops.json: /wish/wants/0/verdict: expected usable, in force or "));
+  CHECK_THAT(said_with("\"kind\": \"bus-lane\"", "\"kind\": \"zebra\"", text),
+             Catch::StartsWith("loops.json: /wish/wants/0/verdict: expected no verdict"));
+}
+
 wish::Answer with_terms() {
   wish::Answer answer = test::sample_answer();
   answer.wish.terms =

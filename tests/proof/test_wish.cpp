@@ -1,5 +1,7 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 #include "proof/towns.hpp"
 
 using namespace loopwright;
@@ -31,6 +33,32 @@ TEST_CASE("a wrong count of what was asked for is told", "[proof]") {
         "loop 1, wants counted: the file says '0', the area says '1'");
   CHECK(loop_with([](Loop& loop) { loop.met[0].want.kind = Kind::zebra; }, wish) ==
         "loop 1, want 0: the file says 'zebra=1', the area says 'roundabout=1'");
+}
+
+TEST_CASE("a bus lane counted at hours it doesn't have is told", "[proof]") {
+  const Wish usable = wanting({wish::read_want("bus-lane:usable")});
+  const Wish in_force = wanting({wish::read_want("bus-lane:in-force")});
+  CHECK(lesson_with(nothing, usable) == "");  // from 16:00; the drive begins at 15:00
+  CHECK(loop_with([](Loop& loop) { loop.met[0].got = 0; }, usable) ==
+        "loop 1, passes that count for bus-lane:usable=1: the file says '0', the area says '1'");
+  CHECK(loop_with([](Loop& loop) { loop.met[0].got = 1; }, in_force) ==
+        "loop 1, passes that count for bus-lane:in-force=1: the file says '1', the area says '0'");
+  CHECK(loop_with([](Loop& loop) { loop.met[0].want.verdict.reset(); }, usable) ==
+        "loop 1, want 0: the file says 'bus-lane=1', the area says 'bus-lane:usable=1'");
+}
+
+TEST_CASE("a wrong verdict on a pass of a bus lane is told, none at all isn't", "[proof]") {
+  const auto lane_of = [](Loop& loop) -> wish::Pass& {
+    return *std::find_if(loop.passes.begin(), loop.passes.end(),
+                         [](const wish::Pass& pass) { return pass.kind == Kind::bus_lane; });
+  };
+  const std::string lie =
+      loop_with([&](Loop& loop) { lane_of(loop).verdict = wish::Verdict::in_force; });
+  CHECK_THAT(lie, Catch::EndsWith("verdict: the file says 'in force', the area says 'usable'"));
+  // A file of an older version.
+  CHECK(loop_with([&](Loop& loop) { lane_of(loop).verdict.reset(); }) == "");
+  CHECK_THAT(loop_with([](Loop& loop) { loop.passes[0].verdict = wish::Verdict::usable; }),
+             Catch::EndsWith("verdict: the file says 'usable', the area says 'none'"));
 }
 
 TEST_CASE("passes of one place count up to its cap only", "[proof]") {

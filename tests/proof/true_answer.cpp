@@ -42,6 +42,7 @@ class Teller {
     for (const road::Kind kind : road::all_kinds())
       if (road::is_stretch_like(kind) && kind != road::Kind::single_track) tell_runs(kind);
     loop_.bus_lanes = lanes::bus_lanes_on(roads_, loop_, setting_of(roads_));
+    tell_verdicts();
     for (const wish::Want& want : wish_.wants) {
       const auto counts = [&](const wish::Pass& p) { return wish::counts_for(p, want); };
       const auto got = std::count_if(loop_.passes.begin(), loop_.passes.end(), counts);
@@ -51,6 +52,14 @@ class Teller {
   }
 
  private:
+  /// Of the drawn towns' bus lanes, one to a pass.
+  void tell_verdicts() {
+    for (wish::Pass& pass : loop_.passes)
+      for (const wish::BusLanePass& lane : loop_.bus_lanes)
+        if (pass.kind == road::Kind::bus_lane && lane.first == pass.first)
+          pass.verdict = lane.verdict;
+  }
+
   void tell_row(std::size_t i) {
     const StretchId s = stretches_[i];
     const road::Piece& piece = roads_.piece(s);

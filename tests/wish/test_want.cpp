@@ -44,8 +44,39 @@ TEST_CASE("a movement the kind doesn't have is refused with those it has", "[wis
                     "'emerge' has no movement 'ahead'; choose one of left, right");
   CHECK_THROWS_WITH(read_want("signals:"),
                     "'signals' has no movement ''; choose one of left, ahead, right");
-  CHECK_THROWS_WITH(read_want("bus-lane:usable"),
-                    "'bus-lane' has no movements; leave out ':usable'");
+  CHECK_THROWS_WITH(read_want("zebra:usable"), "'zebra' has no movements; leave out ':usable'");
+}
+
+TEST_CASE("a bus lane is asked for by what holds on it", "[wish]") {
+  CHECK(read_want("bus-lane:usable=2") == Want{Kind::bus_lane, Movement::none, 2, Verdict::usable});
+  CHECK(read_want("bus-lane:in-force").verdict == Verdict::in_force);
+  CHECK_FALSE(read_want("bus-lane").verdict);
+  for (const char* text : {"bus-lane:usable=1", "bus-lane:in-force=max", "bus-lane=1"}) {
+    CHECK(write_want(read_want(text)) == text);
+  }
+}
+
+TEST_CASE("another word behind a bus lane is refused with those it has", "[wish]") {
+  CHECK_THROWS_WITH(read_want("bus-lane:open"),
+                    "'bus-lane' can't be asked for as 'open'; choose one of usable, in-force, or "
+                    "leave out ':open'");
+  CHECK_THROWS_WITH(read_want("bus-lane:left=2"),
+                    "'bus-lane' can't be asked for as 'left'; choose one of usable, in-force, or "
+                    "leave out ':left'");
+}
+
+TEST_CASE("a bus lane counts only with the verdict asked for", "[wish]") {
+  Pass pass;
+  pass.kind = Kind::bus_lane;
+  const Want any = read_want("bus-lane"), usable = read_want("bus-lane:usable");
+  CHECK_FALSE(counts_for(pass, usable));
+  pass.verdict = Verdict::check_the_plate;
+  CHECK(counts_for(pass, any));
+  CHECK_FALSE(counts_for(pass, usable));
+  pass.verdict = Verdict::usable;
+  CHECK(counts_for(pass, usable));
+  CHECK_FALSE(counts_for(pass, read_want("bus-lane:in-force")));
+  CHECK(counts_for(Kind::bus_lane, Movement::none, usable));  // a chance: it may
 }
 
 TEST_CASE("a count that is none is refused", "[wish]") {

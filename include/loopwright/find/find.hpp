@@ -44,7 +44,8 @@ struct NearChance {
   double back_minutes = 0;   ///< likely, home from its end
 };
 /// The nearest chances of a want by likely driving time, each place and movement once, within so
-/// many minutes there. Sorted by time there, then place.
+/// many minutes there. Sorted by time there, then place. Of a want with a verdict those bus lanes that
+/// have it on arriving there at the likely minute.
 struct NearAsk {
   const wish::Wish& wish;
   const wish::Want& want;

@@ -8,6 +8,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,11 +22,15 @@
 
 namespace loopwright::wish {
 
-/// "roundabout:right=3"; count empty = as many as fit ("max").
+/// What the map says of a bus lane at the time one is there (lanes.hpp).
+enum class Verdict : std::uint8_t { usable, in_force, check_the_plate };
+
+/// "roundabout:right=3", "bus-lane:usable"; count empty = as many as fit ("max").
 struct Want {
   road::Kind kind = road::Kind::roundabout;
   road::Movement movement = road::Movement::none;  ///< none: any but `round`
   std::optional<int> count = 1;
+  std::optional<Verdict> verdict = {};  ///< of bus lanes: only with this one; one of verdicts_of
   friend bool operator==(const Want&, const Want&) = default;
 };
 
@@ -81,10 +86,11 @@ struct Pass {
   OsmObject source;
   std::string tag;
   double stop_s = 0;  ///< how long the drive stops there; manoeuvres only
+  /// Of bus lanes: what holds on every lane along it, all through the time of passing; "check the
+  /// plate" when they differ. No value: no bus lane, or a loop file of an older version.
+  std::optional<Verdict> verdict = {};
   friend bool operator==(const Pass&, const Pass&) = default;
 };
-
-enum class Verdict : std::uint8_t { usable, in_force, check_the_plate };
 
 struct BusLanePass {
   std::size_t first = 0, last = 0;     ///< indices into stretches
@@ -175,19 +181,26 @@ struct Answer {
   std::string fewer_because;  ///< why there are fewer loops than asked; empty otherwise
 };
 
-/// "roundabout:right=3", "emerge=max"
+/// "roundabout:right=3", "emerge=max", "bus-lane:in-force=1"
 std::string write_want(const Want& want);
-/// Reads the same. Throws UsageError naming the nearest kind, or the movements the kind has.
+/// Reads the same. Throws UsageError naming the nearest kind, or what may follow it.
 Want read_want(std::string_view text);
 /// Reads a kind to avoid. Throws UsageError as read_want does.
 Avoid read_avoid(std::string_view text);
 
 std::string_view name(Verdict verdict);  // "usable", "in force", "check the plate"
 std::optional<Verdict> parse_verdict(std::string_view text);
+/// The verdicts a want may ask for: of bus lanes `usable` and `in_force`, of all else none.
+std::span<const Verdict> verdicts_of(road::Kind kind);
+/// One of these as a want spells it: "usable", "in-force"
+std::string_view want_word(Verdict verdict);
+/// True when some want of it asks for a verdict.
+bool asks_for_verdicts(const Wish& wish);
 
 /// True when this pass counts for the want: its kind, or a special form of it; its movement, or any
-/// but `round` when none is named.
+/// but `round` when none is named; its verdict, when the want names one.
 bool counts_for(const Pass& pass, const Want& want);
+/// The same of a chance, whose verdict nobody knows before it is driven: true when it may count.
 bool counts_for(road::Kind kind, road::Movement movement, const Want& want);
 
 }  // namespace loopwright::wish
