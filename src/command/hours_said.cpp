@@ -80,7 +80,11 @@ std::string why(const Answer& answer, std::string_view text, const Moment& when)
   if (answer.reason == Reason::holiday) line = holiday_line(when, answer.holiday_days) + "; ";
   const std::string_view reason = hours::words(answer.reason);
   if (!reason.empty()) line = std::string(reason) + "; ";
-  return line + rule_line(text, answer.rule);
+  line += rule_line(text, answer.rule);
+  if (answer.replaced)
+    line +=
+        "; " + std::string(hours::words(Reason::replaced)) + ": both may be meant, read the sign";
+  return line;
 }
 
 /// A change, or why none is told.

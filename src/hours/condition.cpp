@@ -127,6 +127,7 @@ Answer Condition::at(const CivilTime& at, const Setting& setting,
     Answer answer;
     if (part.kind == PartKind::hours) {
       answer = part.hours.at(at, setting);
+      if (answer.replaced) answer = {Tri::unknown, Reason::replaced, answer.rule};
     } else {
       answer.in_force = about.holds(part);
       if (answer.in_force == Tri::unknown) answer.reason = reason_of(part.kind);

@@ -12,6 +12,8 @@
 //    that the holiday made the difference.
 // 5. Of few spans the next look is where one begins or ends. Of many the rest of the day is laid out
 //    minute by minute, or the walk through a year of a text of hundreds of spans would take seconds.
+// 6. Where a rule leaves nothing of an earlier one (replaced.hpp), the rules are laid once more as if it
+//    added to that one; what isn't in force but would be then is marked.
 // Source: OSM wiki Key:opening_hours/specification, rule separators ("; " replaces the days it
 // touches); that "off" with times cuts only these: the specification's explanation of closed.
 #include "hours/evaluate.hpp"
@@ -86,11 +88,17 @@ bool may_pass_midnight(const Rule& rule) {
   });
 }
 
-void lay_all(const Rules& rules, Assumption& assumption, Sheet sheet) {
+/// How a rule is taken that leaves nothing of an earlier one: by the letter, or as added to that one.
+enum class Reading : std::uint8_t { letter, both };
+
+void lay_all(const Rules& rules, Assumption& assumption, Sheet sheet,
+             Reading reading = Reading::letter) {
   const std::int64_t today = sheet.day(), before = today - 1;
   for (const Rule& rule : rules.rules) {
+    const bool adds = reading == Reading::both && rule.replaces_whole;
+    if (adds && rule.state == State::off) continue;
     if (speaks_of(rule, today, assumption)) {
-      if (replaces(rules, rule)) sheet.wipe();
+      if (!adds && replaces(rules, rule)) sheet.wipe();
       sheet.lay(rule, today, assumption.setting());
     }
     if (may_pass_midnight(rule) && speaks_of(rule, before, assumption)) {
@@ -102,8 +110,9 @@ void lay_all(const Rules& rules, Assumption& assumption, Sheet sheet) {
 /// The answers over all ways in which unknown holidays may fall, where they are one.
 class OverAll {
  public:
-  OverAll(const Rules& rules, const WallMinute& first, const Setting& setting)
-      : rules_(rules), first_(first), setting_(setting) {}
+  OverAll(const Rules& rules, const WallMinute& first, const Setting& setting,
+          Reading reading = Reading::letter)
+      : rules_(rules), first_(first), setting_(setting), reading_(reading) {}
 
   /// scratch is as long as answers, and lost.
   void settle(std::span<Answer> answers, std::span<Answer> scratch) {
@@ -123,7 +132,7 @@ class OverAll {
 
   void lay(std::uint32_t bits, std::span<Answer> answers) {
     Assumption assumption(setting_, first_.day, bits);
-    lay_all(rules_, assumption, {first_, answers});
+    lay_all(rules_, assumption, {first_, answers}, reading_);
     asked_ |= assumption.asked();
     bank_ = bank_ || assumption.asked_for_bank();
   }
@@ -146,9 +155,21 @@ class OverAll {
   const Rules& rules_;
   const WallMinute& first_;
   const Setting& setting_;
+  Reading reading_;
   std::uint32_t asked_ = 0;
   bool bank_ = false;
 };
+
+/// Marks the answers that are "no" since a rule is replaced by one that leaves nothing of it.
+/// Rules: more and scratch are as long as answers, and lost.
+void mark_replaced(const Rules& rules, const WallMinute& first, const Setting& setting,
+                   std::span<Answer> answers, std::span<Answer> more, std::span<Answer> scratch) {
+  if (!rules.any_replaced) return;
+  OverAll(rules, first, setting, Reading::both).settle(more, scratch);
+  for (std::size_t row = 0; row < answers.size(); ++row) {
+    answers[row].replaced = answers[row].in_force == Tri::no && more[row].in_force != Tri::no;
+  }
+}
 
 /// What the rules say of a minute, on some assumption.
 Tri said_on(const Rules& rules, const WallMinute& at, Assumption assumption) {
@@ -226,12 +247,15 @@ int next_boundary(const Rules& rules, const WallMinute& at, const Setting& setti
 
 /// The first minute after `at` with another answer; the end of the day at the latest.
 int next_other(const Rules& rules, const WallMinute& at, const Setting& setting) {
-  std::array<Answer, day_minutes> answers, scratch;
+  std::array<Answer, day_minutes> answers, more, scratch;
   const auto left = static_cast<std::size_t>(day_minutes - at.minute);
   const std::span<Answer> rest = std::span(answers).first(left);
-  OverAll(rules, at, setting).settle(rest, std::span(scratch).first(left));
+  const std::span<Answer> second = std::span(scratch).first(left);
+  OverAll(rules, at, setting).settle(rest, second);
+  mark_replaced(rules, at, setting, rest, std::span(more).first(left), second);
   const auto other = std::ranges::find_if(rest, [&](const Answer& answer) {
-    return answer.in_force != rest.front().in_force || answer.reason != rest.front().reason;
+    return answer.in_force != rest.front().in_force || answer.reason != rest.front().reason ||
+           answer.replaced != rest.front().replaced;
   });
   return at.minute + static_cast<int>(other - rest.begin());
 }
@@ -246,8 +270,9 @@ bool replaces(const Rules& rules, const Rule& rule) {
 }
 
 Answer answer_at(const Rules& rules, const WallMinute& at, const Setting& setting) {
-  std::array<Answer, 1> answers, scratch;
+  std::array<Answer, 1> answers, more, scratch;
   OverAll(rules, at, setting).settle(answers, scratch);
+  mark_replaced(rules, at, setting, answers, more, scratch);
   Answer& answer = answers.front();
   if (answer.in_force != Tri::unknown) mark_holiday(rules, at, setting, answer);
   return answer;
@@ -263,12 +288,14 @@ bool is_constant(const Rules& rules) {
     if (!speaks_of_every_day(rule) || std::ranges::any_of(rule.spans, hangs_on_the_sun))
       return false;
   }
-  std::array<Answer, day_minutes> day;
+  std::array<Answer, day_minutes> day, more, scratch;
   const Setting nowhere;
   Assumption assumption(nowhere, 0, 0);
   lay_all(rules, assumption, {{0, 0}, day});
-  return std::ranges::all_of(
-      day, [&](const Answer& answer) { return answer.in_force == day.front().in_force; });
+  mark_replaced(rules, {0, 0}, nowhere, day, more, scratch);
+  return std::ranges::all_of(day, [&](const Answer& answer) {
+    return answer.in_force == day.front().in_force && answer.replaced == day.front().replaced;
+  });
 }
 
 WallMinute next_look(const Rules& rules, const WallMinute& at, const Setting& setting) {

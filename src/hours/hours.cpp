@@ -42,6 +42,7 @@ std::string_view words(Reason reason) {
       "it hangs on what is seen on the day",
       "it hangs on who drives, or what for",
       "it hangs on a property of the vehicle",
+      "an earlier part of the text names that time, but a later part replaces it",
       "it changes in that time",
       "the clocks are changed in that time"};
   return texts[static_cast<std::size_t>(reason)];
@@ -83,6 +84,7 @@ Answer Hours::through(const Instant& from, const Instant& to, const Setting& set
       return false;
     }
     if (!all) all = answer;
+    all->replaced = all->replaced || answer.replaced;
     return true;
   });
   return *all;

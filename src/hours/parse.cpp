@@ -15,6 +15,7 @@
 
 #include "hours/read_days.hpp"
 #include "hours/read_times.hpp"
+#include "hours/replaced.hpp"
 
 namespace loopwright::hours {
 namespace {
@@ -147,6 +148,7 @@ Parsed parse(std::string_view text) {
     note_holidays(rule, rules.holiday_moves);
     rules.rules.push_back(std::move(rule));
   } while ((joint = take_joint(reader)));
+  mark_whole_replacements(rules);
   return {std::move(rules), std::nullopt};
 }
 

@@ -88,8 +88,9 @@ struct Rule {
   std::vector<DayGroup> days;  ///< all of them
   std::vector<TimeSpan> spans;
   State state = State::in_force;
-  bool by_comment = false;  ///< unknown, since words stand instead
-  Slice comment = {};       ///< without its quotes
+  bool by_comment = false;      ///< unknown, since words stand instead
+  bool replaces_whole = false;  ///< leaves nothing of an earlier rule (replaced.hpp)
+  Slice comment = {};           ///< without its quotes
   Slice text = {};
 };
 
@@ -101,6 +102,7 @@ inline bool names_days(const Rule& rule) {
 struct Rules {
   std::vector<Rule> rules;
   std::vector<int> holiday_moves;  ///< of every bank holiday named: by how many days it is moved
+  bool any_replaced = false;       ///< some rule replaces a whole one
 };
 
 }  // namespace loopwright::hours

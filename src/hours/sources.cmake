@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bank_holidays.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/replaced.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rule_days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/setting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sun.cpp

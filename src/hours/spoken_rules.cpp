@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "hours/evaluate.hpp"
+#include "hours/replaced.hpp"
 #include "hours/rule_days.hpp"
 #include "hours/spoken_days.hpp"
 #include "hours/spoken_time.hpp"
@@ -85,7 +86,8 @@ class Teller {
   Teller(const Rules& rules, std::string_view text)
       : rules_(rules.rules), text_(text), days_(rules) {
     for (const Rule& rule : rules_) takes_days_.push_back(takes_days(rules, rule));
-    for (std::size_t k = 0; k < rules_.size(); ++k) replaced_by_.push_back(replaced_by(k));
+    for (std::size_t k = 0; k < rules_.size(); ++k)
+      replaced_by_.push_back(replaced_by(rules, days_, k));
   }
 
   std::string all() const {
@@ -100,22 +102,9 @@ class Teller {
   }
 
  private:
-  static constexpr std::size_t most_rules = 100;  // of longer texts each rule is said as it stands
+  // Of longer texts each rule is said as it stands.
+  static constexpr std::size_t most_rules = most_rules_compared;
 
-  static bool takes_days(const Rules& rules, const Rule& rule) {
-    const bool off = rule.state == State::off && rule.joint != Joint::falls_back;
-    return replaces(rules, rule) || (off && rule.spans.empty());
-  }
-
-  /// The last rule that leaves nothing of the days of the k-th, since none replaces that one; its own
-  /// number when there is none.
-  std::size_t replaced_by(std::size_t k) const {
-    if (rules_.size() > most_rules) return k;
-    for (std::size_t later = rules_.size() - 1; later > k; --later) {
-      if (takes_days_[later] && days_.within(k, later)) return later;
-    }
-    return k;
-  }
   bool is_replaced(std::size_t k) const { return replaced_by_[k] != k; }
 
   /// Some rule said before the k-th, of which is(i) is true.

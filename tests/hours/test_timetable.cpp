@@ -78,4 +78,36 @@ TEST_CASE("clauses that change hands without another answer are no change", "[ho
   CHECK_FALSE(Timetable("24/7").next_change(at(1, 7), scotland()));
 }
 
+// By the letter the second rule alone holds (OSM wiki Key:opening_hours/specification, rule separators);
+// that mappers often mean both, and that the plate shows both: common practice, no source.
+TEST_CASE("a rule that a later one leaves nothing of isn't in force by the letter, but is doubted",
+          "[hours]") {
+  const std::string_view both = "Tu-Fr 07:00-10:00; Tu-Fr 16:00-19:00";
+  const auto letter = [&](int hour) { return read_hours(both).at(at(1, hour), scotland()); };
+  CHECK(letter(8).in_force == Tri::no);
+  CHECK(letter(8).replaced);
+  CHECK_FALSE(letter(12).replaced);
+  CHECK(letter(17).in_force == Tri::yes);
+  CHECK(asked(both, at(1, 8)) == Answer{Tri::unknown, Reason::replaced, {}});
+  CHECK(asked(both, at(1, 12)).in_force == Tri::no);
+  CHECK(asked(both, at(1, 17)).in_force == Tri::yes);
+  const auto change = Timetable(both).next_change(at(1, 8), scotland());
+  REQUIRE(change);
+  CHECK(write_time(*change) == "2026-12-01T10:00:00+00:00");
+}
+
+TEST_CASE("what is replaced on some of its days only is meant so", "[hours]") {
+  CHECK(asked("Mo-Su 07:00-19:00; Tu 08:00-12:00", at(1, 15)).in_force == Tri::no);
+  CHECK(asked("Tu 07:00-10:00; PH off; SH off", at(1, 12)).in_force == Tri::no);
+  CHECK(asked("Tu 08:00-12:00; Mo-Su 14:00-19:00", at(1, 9)).reason == Reason::replaced);
+}
+
+TEST_CASE("hours that an off for all days puts out are doubted, those it means stay out",
+          "[hours]") {
+  CHECK(asked("Tu 07:00-10:00; off", at(1, 8)).reason == Reason::replaced);
+  CHECK(asked("Tu 07:00-10:00; off", at(1, 11)).in_force == Tri::no);
+  CHECK_FALSE(Timetable("Tu 07:00-10:00; off").never_changes());
+  CHECK(asked("Tu-Fr 07:00-10:00; Tu-Fr 16:00-19:00; Tu off", at(1, 8)).in_force == Tri::no);
+}
+
 }  // namespace loopwright::hours

@@ -133,4 +133,15 @@ TEST_CASE("a turn at the very start is met no earlier than the start", "[lanes]"
   CHECK(lanes::turning_into(loop, 1, england).from == at(15, 2));
 }
 
+TEST_CASE("a time that only a replaced part of the text names: the plate for a lane, keep out else",
+          "[lanes]") {
+  const std::string both = "Mo-Fr 07:00-10:00; Mo-Fr 16:00-19:00";
+  const std::string why =
+      " (an earlier part of the text names that time, but a later part replaces it)";
+  CHECK(told(with_hours(Thing::bus_lane, both), at(8, 30), at(8, 32)) == "check the plate" + why);
+  CHECK(told(with_hours(Thing::street, both), at(8, 30), at(8, 32)) == "keep out" + why);
+  CHECK(told(with_hours(Thing::bus_lane, both), at(12), at(12)) == "usable");
+  CHECK(told(with_hours(Thing::bus_lane, both), at(17), at(17)) == "in force, keep out");
+}
+
 }  // namespace loopwright

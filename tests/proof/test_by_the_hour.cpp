@@ -62,6 +62,14 @@ TEST_CASE("a school street that shuts while the drive may still be in it is told
   CHECK(driven_at(square(school), 9, 16) == "");
 }
 
+TEST_CASE("a street that only a replaced part of its hours shuts is not proved", "[proof]") {
+  const std::string drawing =
+      square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; Mo-Fr 15:00-16:00)\"");
+  CHECK_THAT(driven_at(drawing, 8, 30),
+             Catch::Contains("it is shut, or may be") && Catch::EndsWith("but a later part replaces it)"));
+  CHECK(driven_at(drawing, 10, 0) == "");
+}
+
 TEST_CASE("a street that hangs on school holidays is told to want term dates", "[proof]") {
   const std::string drawing =
       square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; SH off)\"");

@@ -27,6 +27,7 @@ enum class Reason : std::uint8_t {
   road_state,    ///< hangs on something seen on the day: flashing, wet, snow
   user,          ///< hangs on who drives, or what for
   property,      ///< hangs on a property of the vehicle that we don't know
+  replaced,      ///< not in force by the letter, but by a rule that a later one leaves nothing of
   changes,       ///< not the same all through the interval asked for
   clocks_change  ///< the clocks are changed within the interval, and it matters
 };
@@ -50,6 +51,9 @@ struct Answer {
   /// Of `holiday`: the bank holiday that made the difference is so many days after the day asked
   /// about, before it when below nought ("PH -1 day" on a Christmas Eve: 1). Else 0.
   std::int16_t holiday_days = 0;
+  /// Of "no" from a text of hours: a rule that a later one leaves nothing of covers this minute. Mappers
+  /// often mean both. A condition, and all that is asked of one, is unknown then.
+  bool replaced = false;
   friend constexpr bool operator==(const Answer&, const Answer&) = default;
 };
 
