@@ -38,12 +38,16 @@ class Hand {
 };
 
 std::optional<Near> Hand::nearest_road(Spot place, bool service) const {
-  std::vector<std::size_t> roads;
-  for (const std::size_t line : grid_.near(place, join_m)) {
-    const LineKind kind = county_.lines[line].kind;
-    if (kind == LineKind::road || (service && kind == LineKind::service)) roads.push_back(line);
+  std::optional<Near> found;
+  for (const bool grown : {false, true}) {  // a plan's signs are meant for the plan's roads
+    std::vector<std::size_t> roads;
+    for (const std::size_t line : grid_.near(place, join_m)) {
+      const LineKind kind = county_.lines[line].kind;
+      if (county_.lines[line].grown != grown) continue;
+      if (kind == LineKind::road || (service && kind == LineKind::service)) roads.push_back(line);
+    }
+    if (!found || found->foot.off_m > join_m) found = nearest_of(county_, roads, place);
   }
-  const auto found = nearest_of(county_, roads, place);
   return found && found->foot.off_m <= join_m ? found : std::nullopt;
 }
 
