@@ -5,6 +5,7 @@
 namespace loopwright::county {
 
 void dress_streets(Drawing& county, Dice& dice) {
+  clear_junctions(county);
   name_streets(county, dice);
   make_one_way(county, dice);
   furnish_streets(county, dice);

@@ -9,6 +9,8 @@ namespace loopwright::county {
 /// A name for every grown street that has none: roots by quarter, endings by shape and class. No name
 /// is given twice, nor one that the plan has.
 void name_streets(Drawing& county, Dice& dice);
+/// No passing place is left where a later lane joined: nobody pulls in there.
+void clear_junctions(Drawing& county);
 /// Some streets that both join others become one-way, where every place stays within reach of all.
 void make_one_way(Drawing& county, Dice& dice);
 /// Humps and cushions, crossings on foot, give-way signs, bus stops and shops.

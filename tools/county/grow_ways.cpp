@@ -144,6 +144,17 @@ void vary(Tags& tags, Dice& dice, bool main) {
 
 }  // namespace
 
+void clear_junctions(Drawing& county) {
+  const auto arms = arms_of(county);
+  for (auto& [at, tags] : county.node_tags) {
+    const auto highway = tags.find("highway");
+    if (highway == tags.end() || highway->second != "passing_place") continue;
+    if (const auto count = arms.find(at); count == arms.end() || count->second <= 2) continue;
+    tags.erase(highway);
+    tags.erase("passing_place");
+  }
+}
+
 void make_one_way(Drawing& county, Dice& dice) {
   constexpr std::size_t one_in = 2;
   Net net = net_of(county);

@@ -6,6 +6,7 @@
 //   degrees, over 60 m long (MAP-TAGS 1.8).
 // - Following the signs: a kilometre along one road number or signed to one place (kinds.txt).
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -68,7 +69,7 @@ class Shape {
  private:
   void tell_country(const Road& road);
   void tell_bends(const Road& road);
-  [[nodiscard]] bool may_bend(const Road& road) const;
+  [[nodiscard]] bool may_bend(const Road& road, int beyond) const;
   void tell_brow(const Road& road);
   void tell_signed(const Road& road);
   void tell_slip(const Road& road);
@@ -113,19 +114,20 @@ double most_turned(const Road& road) {
   return most;
 }
 
-/// The road or one it goes on into.
-bool Shape::may_bend(const Road& road) const {
-  const auto bends = [](const Road& one) { return most_turned(one) >= 12 * degree; };
-  const auto beyond = [&](Spot end) {
-    return std::ranges::any_of(net_.arms(end),
-                               [&](const Arm& arm) { return bends(net_.road(arm)); });
-  };
-  return bends(road) || beyond(road.line->points.front()) || beyond(road.line->points.back());
+/// The road, or one it goes on into within two ways.
+bool Shape::may_bend(const Road& road, int beyond) const {
+  if (most_turned(road) >= 12 * degree) return true;
+  if (beyond == 0) return false;
+  return std::ranges::any_of(
+      std::array{road.line->points.front(), road.line->points.back()}, [&](Spot end) {
+        return std::ranges::any_of(
+            net_.arms(end), [&](const Arm& arm) { return may_bend(net_.road(arm), beyond - 1); });
+      });
 }
 
 void Shape::tell_bends(const Road& road) {
   const std::vector<Spot>& line = road.line->points;
-  if (!may_bend(road)) return;
+  if (!may_bend(road, 2)) return;
   const int limit = std::min(limit_mph(road, true), limit_mph(road, false));
   const bool one_piece = std::ranges::all_of(line.begin() + 1, line.end() - 1, [&](Spot p) {
     return net_.arms(p).size() == 2 && net_.tags(p).empty();
