@@ -18,6 +18,7 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 constexpr double far_off_m = 450;  // a way in is no longer than this
+constexpr double deep_m = 160;     // how far it leads in
 constexpr double border_m = 45;    // a road this near to the outline is one of those round it
 
 struct Offer {
@@ -167,8 +168,12 @@ class Filling {
           ground_.arms(from) > 2 || ground_.junction_off(from, 60) < 60 ||
           ground_.first_hit(from, place) || !ground_.clear(place, 40))
         continue;
+      const Spot deep = towards(from, place, near->away_m + deep_m);
+      const bool free =
+          is_inside(deep) && !ground_.first_hit(from, deep) && ground_.clear(deep, 40);
+      if (!free) continue;
       entries.push_back(from);
-      offer_along(lay_street({.points = {from, place}, .joints = {{near->line, from}}}), false);
+      offer_along(lay_street({.points = {from, deep}, .joints = {{near->line, from}}}), false);
     }
   }
 

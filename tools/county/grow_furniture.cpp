@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "county/grow_dress.hpp"
@@ -29,15 +30,22 @@ class Furnishing {
  public:
   Furnishing(Drawing& county, Dice& dice) : county_(county), dice_(dice) {
     for (const Line& line : county.lines)
-      for (const Spot spot : line.points) ++uses_[spot];
+      for (const Spot spot : line.points) {
+        ++uses_[spot];
+        if (main_street(line)) main_spots_.insert(spot);
+      }
   }
 
   void go() {
     const std::size_t lines = county_.lines.size();
     for (std::size_t n = 0; n < lines; ++n) {
       const Line& line = county_.lines[n];
-      if (!line.grown || line.kind != LineKind::road || line.layer != 0) continue;
-      if (!has(line, "lit", "yes")) continue;
+      if (line.kind != LineKind::road || line.layer != 0 || !has(line, "lit", "yes")) continue;
+      if (!line.grown) {
+        if (main_street(line)) put_crossings(n);
+        continue;
+      }
+      put_signals(n);
       if (rank(line) >= 3) {
         put_crossings(n);
         put_stops(n);
@@ -66,6 +74,20 @@ class Furnishing {
     ++uses_[own];
     county_.node_tags[own].insert(tags.begin(), tags.end());
     return true;
+  }
+
+  static bool main_street(const Line& line) {
+    return rank(line) >= 3 && rank(line) <= 5 && has(line, "maxspeed", "30 mph") &&
+           !line.tags.contains("oneway") && !line.tags.contains("bridge");
+  }
+
+  /// Lights where a street meets a main street, at some of these junctions.
+  void put_signals(std::size_t number) {
+    const Line& line = county_.lines[number];
+    if (rank(line) > 2 || line.ends[1] == End::closed) return;
+    for (const Spot end : {line.points.front(), line.points.back()})
+      if (main_spots_.contains(end) && !county_.node_tags.contains(end) && dice_.below(4) == 0)
+        county_.node_tags[end]["highway"] = "traffic_signals";
   }
 
   void put_crossings(std::size_t number) {
@@ -142,6 +164,7 @@ class Furnishing {
   Drawing& county_;
   Dice& dice_;
   Counts uses_;
+  std::unordered_set<Spot, SpotHash> main_spots_;
 };
 
 }  // namespace
