@@ -16,6 +16,7 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 constexpr double drive_gap_m = 84;  // between drives on one side of a street, on average
+constexpr std::size_t without_drives_one_in = 6;
 constexpr double farm_gap_m = 620;  // between farms on one side of a lane
 constexpr double least_gap_m = 11;  // from a drive to a junction or another drive
 constexpr double room_m = 6;        // round a drive's end
@@ -40,6 +41,8 @@ class Services {
       if (in_country(ground_.line(n))) {
         put_along(n, farm_gap_m, [&](const Start& start) { put_farm(start); });
       } else {
+        // Where nothing but front gardens line a street, a kerb stays free to stop at.
+        if (dice_.below(without_drives_one_in) == 0) continue;
         const double gap = drive_gap_m * (rank(ground_.line(n)) > 2 ? 1.7 : 1.0);
         put_along(n, gap, [&](const Start& start) { put_in_town(start); });
       }
