@@ -37,6 +37,23 @@ bool is_always(const Rule& rule) {
   return rule.spans.empty() || std::ranges::any_of(rule.spans, is_whole_day);
 }
 
+bool hangs_on_the_sun(const TimeSpan& span) {
+  return span.from.event != SunEvent::none || span.to.event != SunEvent::none;
+}
+
+/// Some minute of a day is in both, as far as the clock alone tells.
+bool times_meet(const Rule& a, const Rule& b) {
+  if (a.spans.empty() || b.spans.empty()) return true;
+  for (const TimeSpan& one : a.spans) {
+    for (const TimeSpan& other : b.spans) {
+      const bool untold = hangs_on_the_sun(one) || hangs_on_the_sun(other);
+      const bool meet = one.from.minutes < other.to.minutes && other.from.minutes < one.to.minutes;
+      if (untold || one.open_end || other.open_end || meet) return true;
+    }
+  }
+  return false;
+}
+
 std::string when_of(const Rule& rule) {
   if (is_always(rule)) return "at any time";
   const std::string days = days_in_words(rule);
@@ -145,8 +162,11 @@ class Teller {
   /// The k-th takes a night of rule i in its middle: from midnight on, or up to midnight.
   bool cuts_night(std::size_t k, std::size_t i) const {
     if (rules_[i].state == State::off || !has_night(rules_[i])) return false;
+    // A day that is in force from midnight to midnight cuts off no end of a night.
+    const bool all_day = rules_[k].state == State::in_force && rules_[k].spans.empty();
     for (std::size_t day = 0; day < days_.count(); ++day) {
-      const bool end_of_night = days_.before(i, day) && days_.on(k, day) && !days_.before(k, day);
+      const bool end_of_night =
+          !all_day && days_.before(i, day) && days_.on(k, day) && !days_.before(k, day);
       const bool start_of_night = days_.before(k, day) && keeps_night(i, day);
       if (end_of_night || start_of_night) return true;
     }
@@ -207,17 +227,26 @@ class Teller {
     if (!takes_days_[k] && rules_[k].joint == Joint::falls_back) return "";
     for (std::size_t i = 0; i < k; ++i) {
       if (is_replaced(i) || rules_[i].state != State::off || !days_.share(i, k)) continue;
-      if (takes_days_[k] || rules_[k].joint == Joint::adds)
+      if (takes_days_[k] || rules_[k].joint == Joint::adds || times_meet(rules_[i], rules_[k]))
         days.push_back(std::string(preposition(rules_[i])) + when_of(rules_[i]));
     }
     return days.empty() ? "" : "even " + listed(days);
   }
 
+  /// An off rule is said between the k-th and one whose days it takes: "not on Sunday; but on Monday"
+  /// isn't heard as taking them.
+  bool takes_from_afar(std::size_t k) const {
+    if (k < 2 || rules_[k].state == State::off || rules_[k - 1].state != State::off) return false;
+    return any_before(
+        k - 1, [&](std::size_t i) { return rules_[i].state != State::off && days_.share(i, k); });
+  }
+
   std::string brackets(std::size_t k) const {
     std::vector<std::string> parts;
     const auto cuts = [&](std::size_t i) { return cuts_night(k, i); };
-    if (rules_.size() <= most_rules && takes_days_[k] && any_before(k, cuts)) {
-      const bool off = rules_[k].state == State::off;
+    const bool off = rules_[k].state == State::off;
+    if (rules_.size() <= most_rules && takes_days_[k] &&
+        (any_before(k, cuts) || takes_from_afar(k))) {
       parts.emplace_back(off ? "from midnight to midnight"
                              : "nothing else from midnight to midnight");
     }

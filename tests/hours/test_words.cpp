@@ -82,6 +82,10 @@ TEST_CASE("a rule that a later one replaces doesn't vanish without a word", "[ho
   CHECK(words_of("Mo-Fr 07:00-10:00; Mo-Fr 07:00-10:00") == "Monday to Friday, seven till ten");
   CHECK(words_of("PH off; Mo-Fr 08:00-10:00") ==
         "not on bank holidays; Monday to Friday, eight till ten (even on bank holidays)");
+  CHECK(words_of("PH off; 08:00-18:00") ==
+        "not on bank holidays; every day, eight till six (even on bank holidays)");
+  CHECK(words_of("Mo 12:00-14:00 off; 08:00-10:00") ==
+        "not on Monday, noon till two; every day, eight till ten");
 }
 
 TEST_CASE("small hours that a later rule's day cuts off are said", "[hours]") {
@@ -96,6 +100,18 @@ TEST_CASE("small hours that a later rule's day cuts off are said", "[hours]") {
       "Friday, eight in the evening till eleven at night (\u201cten at night till two in the "
       "morning\u201d earlier in the text doesn't count, but for what of it lies after midnight on "
       "Saturday)");
+}
+
+TEST_CASE("days taken from a rule that isn't the one before are said to have nothing else",
+          "[hours]") {
+  CHECK(words_of("Mo-Sa 07:00-10:00; Su off; Mo-Fr 16:00-19:00") ==
+        "Monday to Saturday, seven till ten; not on Sunday; but on Monday to Friday, four till "
+        "seven (nothing else from midnight to midnight)");
+}
+
+TEST_CASE("of days that are in force all day nothing is said to be cut off", "[hours]") {
+  CHECK(words_of("Mo-Fr 19:00-07:00; Sa,Su") ==
+        "Monday to Friday, seven in the evening till seven in the morning; Saturday and Sunday");
 }
 
 TEST_CASE("two kinds of days side by side are said as one", "[hours]") {
@@ -128,7 +144,7 @@ TEST_CASE("words of the map never move the cursor", "[hours]") {
 TEST_CASE("a condition is said with its road state, property or user", "[hours]") {
   CHECK(Condition("wet").words() == "when it is wet");
   CHECK(Condition("flashing").words() == "when lights flash");
-  CHECK(Condition("weight>7.5").words() == "when the weight is over 7.5");
+  CHECK(Condition("weight>7.5").words() == "when the weight is over 7.5 tonnes");
   CHECK(Condition("max_axle_load<=2 t").words() == "when the max axle load is at most 2 t");
   CHECK(Condition("hgv").words() == "for lorries");
   CHECK(Condition("").words() == "on a condition that is missing");
@@ -136,7 +152,7 @@ TEST_CASE("a condition is said with its road state, property or user", "[hours]"
 
 TEST_CASE("parts of a condition that must hold together are not heard as a list", "[hours]") {
   CHECK(Condition("Mo-Fr 07:00-10:00 AND weight>7.5").words() ==
-        "Monday to Friday, seven till ten, and only when the weight is over 7.5");
+        "Monday to Friday, seven till ten, and only when the weight is over 7.5 tonnes");
   CHECK(Condition("Mo-Fr 07:00-10:00; Sa 08:00-10:00 AND wet").words() ==
         "(Monday to Friday, seven till ten; Saturday, eight till ten), and only when it is wet");
   CHECK(
