@@ -37,7 +37,7 @@ std::string_view words(Reason reason) {
       "the text gives words instead of hours",
       "it has a beginning, but no end is given",
       "bank holidays of that day aren't known here",
-      "school holidays matter and no term dates of that day are given",
+      "school holidays matter and no terms given reach that day",
       "sunrise and sunset there can't be told",
       "it hangs on what is seen on the day",
       "it hangs on who drives, or what for",

@@ -92,10 +92,10 @@ TEST_CASE("hours that can't be read: check the plate", "[lanes]") {
 TEST_CASE("what hangs on the day says on what", "[lanes]") {
   CHECK(told("flashing", at(15, 41), at(15, 47)) ==
         "check the plate: it hangs on what is seen on the day; you pass 15:41 to 15:47");
-  CHECK(
-      told("Sa 15:00-16:00; SH off", at(15, 41), at(15, 47)) ==
-      "check the plate: school holidays matter and no term dates of that day are given: give --terms; you pass "
-      "15:41 to 15:47");
+  CHECK(told("Sa 15:00-16:00; SH off", at(15, 41), at(15, 47)) ==
+        "check the plate: school holidays matter and no terms given reach that day: give --terms; "
+        "you pass "
+        "15:41 to 15:47");
 }
 
 }  // namespace

@@ -78,7 +78,7 @@ TEST_CASE("a doubtful lane is never usable", "[lanes]") {
 
 TEST_CASE("a street or turn that may be shut is keep out, not a plate to check", "[lanes]") {
   const std::string no_terms =
-      " (school holidays matter and no term dates of that day are given: give --terms)";
+      " (school holidays matter and no terms given reach that day: give --terms)";
   const std::string school = "Mo-Fr 08:00-09:00; SH off";
   CHECK(told(with_hours(Thing::street, school), at(8), at(8)) == "keep out" + no_terms);
   CHECK(told(with_hours(Thing::turn, school), at(8), at(8)) ==
