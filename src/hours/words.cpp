@@ -19,6 +19,19 @@ std::string quoted(std::string_view text) {
   return "\u201c" + printable(text) + "\u201d";
 }
 
+/// The unit of a number that names none. Source: OSM wiki, Key:maxweight, Key:maxaxleload (tonnes),
+/// Key:maxheight, Key:maxwidth, Key:maxlength (metres).
+std::string_view usual_unit(std::string_view property, std::string_view value) {
+  if (value.empty() || value.find_first_not_of("0123456789.") != value.npos) return "";
+  if (property.find("weight") != property.npos || property.find("load") != property.npos)
+    return " tonnes";
+  constexpr std::array<std::string_view, 3> sizes{"height", "width", "length"};
+  for (const std::string_view size : sizes) {
+    if (property.find(size) != property.npos) return " metres";
+  }
+  return "";
+}
+
 /// "the weight is over 7.5 t"
 std::string property_words(const ConditionPart& part) {
   std::string name = printable(part.property);
@@ -26,7 +39,8 @@ std::string property_words(const ConditionPart& part) {
     if (c == '_' || c == ':') c = ' ';
   }
   const std::size_t from = part.text.find(part.relation) + part.relation.size();
-  const std::string value = printable(trim(std::string_view(part.text).substr(from)));
+  std::string value = printable(trim(std::string_view(part.text).substr(from)));
+  value += usual_unit(part.property, value);
   constexpr std::array<std::array<std::string_view, 2>, 4> relations{
       {{"<", "under"}, {">", "over"}, {"<=", "at most"}, {">=", "at least"}}};
   for (const auto& [sign, said] : relations) {
