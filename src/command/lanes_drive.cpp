@@ -145,6 +145,24 @@ void print_one(std::ostream& out, const Met& met, const TimedDrive& drive) {
 
 }  // namespace
 
+namespace {
+
+/// Two passes told alike whose times overlap are one to a driver: the next piece of the same lane.
+/// The card joins them in the same way.
+void add_pass(Met& met, const Passing& when, const TimedDrive& drive) {
+  Passing& last = met.passes.back();
+  const bool apart = when.from.unix_s > last.to.unix_s || when.from.unix_s < last.from.unix_s;
+  const bool alike = lanes::verdict_on(met.thing, when, drive.setting) ==
+                     lanes::verdict_on(met.thing, last, drive.setting);
+  if (apart || !alike) {
+    met.passes.push_back(when);
+  } else if (when.to.unix_s > last.to.unix_s) {
+    last.to = when.to;
+  }
+}
+
+}  // namespace
+
 std::vector<Met> met_on(const TimedDrive& drive) {
   std::vector<Met> all;
   for (TimedThing& thing : lanes::things_on(drive)) {
@@ -154,7 +172,7 @@ std::vector<Met> met_on(const TimedDrive& drive) {
     if (known == all.end()) {
       all.push_back({std::move(thing), {when}});
     } else {
-      known->passes.push_back(when);
+      add_pass(*known, when, drive);
     }
   }
   return all;
