@@ -89,7 +89,9 @@ std::string write_verdict(const say::Words& words, const Timed& timed, const Vis
   std::string text = is_for_buses(timed) ? std::string(words.at(verdict_key(thing, may)))
                                          : lanes::verdict_words(thing, visit.verdict);
   const bool doubtful = !visit.verdict.because.empty() || !timed.thing.doubt.empty();
-  if (!visit.verdict.because.empty()) text += " (" + visit.verdict.because + ")";
+  // Why a thing is never for us stands in place of its hours.
+  const bool told = visit.verdict.because == timed.thing.never;
+  if (!visit.verdict.because.empty() && !told) text += " (" + visit.verdict.because + ")";
   // What is in doubt now has no sure change either.
   const bool later = visit.change && thing != Thing::limit && may != May::check && !doubtful;
   if (later)
