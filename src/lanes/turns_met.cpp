@@ -42,7 +42,7 @@ Said said_of(const TurnMet& met, const TimedDrive& drive) {
   const Passing when = at_turn(drive.loop, met, drive.setting);
   Clockwork clock(drive.roads, drive.setting);
   const bool free = clock.binds(*met.rule, when).in_force == hours::Tri::no;
-  return {words_of(drive.roads, *met.rule), when, free ? "may be turned" : "keep out", free};
+  return {words_of(drive.roads, *met.rule), when, free ? "may be made" : "keep out", free};
 }
 
 }  // namespace loopwright::lanes
