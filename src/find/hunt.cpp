@@ -3,7 +3,7 @@
 //   2. One sweep from home and one to the end; a state stays when both together fit the minutes.
 //   3. Of the chances that begin at such a state, those that count for a want and can be driven
 //      through are candidates; of very many, the nearest half and an even choice of the rest stay.
-//      A bus lane that can't have the verdict asked for at any minute one may be there is none.
+//      Of bus lanes asked for at their hours: lane_candidates.cpp.
 #include "find/hunt.hpp"
 
 #include <algorithm>
@@ -21,8 +21,6 @@ namespace {
 
 /// More candidates than this for one want are thinned out (and told in the certificate).
 constexpr std::size_t most_candidates = 240;
-
-constexpr std::int64_t ms_per_minute = 60000;
 
 std::string degrees(Point at) {
   char text[48];
@@ -121,13 +119,6 @@ std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
   return sum;
 }
 
-bool LaneMinutes::has(wish::Verdict verdict, std::int64_t from_ms, std::int64_t to_ms) const {
-  const auto& spans = verdict == wish::Verdict::usable ? usable : in_force;
-  return std::ranges::any_of(spans, [&](const Minutes& span) {
-    return span.first * ms_per_minute <= to_ms && (span.last + 1) * ms_per_minute > from_ms;
-  });
-}
-
 double Ground::home_m(StretchId s) const {
   return metres_to(roads, home, s);
 }
@@ -192,24 +183,16 @@ std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& ch
   return candidate;
 }
 
-LaneMinutes Hunt::lane_minutes(StretchId beside) const {
-  LaneMinutes minutes;
-  for (std::int64_t minute = 0; minute * ms_per_minute <= high_ms; ++minute) {
-    const Instant at = ground.wish.start.plus_seconds(60 * minute);
-    const wish::Verdict verdict = ground.lane_verdicts.on(beside, {at, at});
-    if (verdict == wish::Verdict::check_the_plate) continue;
-    auto& spans = verdict == wish::Verdict::usable ? minutes.usable : minutes.in_force;
-    if (spans.empty() || spans.back().last + 1 < minute) spans.push_back({minute, minute});
-    spans.back().last = minute;
-  }
-  return minutes;
-}
-
-bool Hunt::serves(const Candidate& candidate, const wish::Want& want) const {
-  if (!wish::counts_for(candidate.kind, candidate.movement, want)) return false;
-  if (!want.verdict) return true;
-  const std::int64_t latest_ms = candidate.there_ms + high_ms - candidate.least_ms;
-  return candidate.lanes.has(*want.verdict, candidate.there_ms, latest_ms);
+void Hunt::add_candidate(Candidate candidate, std::int64_t home_ms,
+                         std::span<const std::int64_t> end_ms) {
+  const Vertex last = candidate.path.back();
+  candidate.least_ms =
+      home_ms + candidate.inner_ms + end_ms[last] - graph.along_ms(last) + candidate.stop_ms;
+  candidate.there_ms = home_ms - graph.along_ms(candidate.path.front());
+  if (candidate.least_ms > high_ms) return;
+  const auto serves_it = [&](const wish::Want& want) { return serves(candidate, want); };
+  if (!with_verdicts || std::ranges::any_of(ground.wish.wants, serves_it))
+    candidates.push_back(std::move(candidate));
 }
 
 void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
@@ -225,18 +208,11 @@ void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
       const PieceId piece = chance.entry.piece();
       const bool at_door = piece == ground.home.piece || piece == ground.end.piece;
       if (at_door && is_beside(chance.kind)) continue;
-      std::optional<Candidate> candidate = candidate_at(v, chance);
-      if (!candidate) continue;
-      const Vertex last = candidate->path.back();
-      candidate->least_ms = home_ms[v] + candidate->inner_ms + end_ms[last] - graph.along_ms(last) +
-                            candidate->stop_ms;
-      candidate->there_ms = home_ms[v] - graph.along_ms(v);
-      if (candidate->least_ms > high_ms) continue;
+      if (std::optional<Candidate> candidate = candidate_at(v, chance))
+        add_candidate(std::move(*candidate), home_ms[v], end_ms);
       if (with_verdicts && !wish::verdicts_of(chance.kind).empty())
-        candidate->lanes = lane_minutes(chance.entry);
-      const auto serves_it = [&](const wish::Want& want) { return serves(*candidate, want); };
-      if (!with_verdicts || std::ranges::any_of(wants, serves_it))
-        candidates.push_back(std::move(*candidate));
+        for (Candidate& candidate : lane_candidates(v, chance))
+          add_candidate(std::move(candidate), home_ms[v], end_ms);
     }
   std::stable_sort(candidates.begin(), candidates.end(),
                    [](const Candidate& a, const Candidate& b) { return a.least_ms < b.least_ms; });

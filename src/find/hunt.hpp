@@ -43,7 +43,7 @@ struct Candidate {
   std::int64_t stop_ms = 0;   ///< how long one stops there
   std::int64_t least_ms = 0;  ///< home, through it and to the end, the stop counted
   std::int64_t there_ms = 0;  ///< home to where its first stretch begins
-  LaneMinutes lanes = {};     ///< of its first stretch; only when the wish asks for verdicts
+  LaneMinutes lanes = {};     ///< of all lanes on it; only of lane_candidates
 };
 
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
@@ -98,7 +98,12 @@ class Hunt {
                          std::span<const std::int64_t> end_ms);
   void keep_nearest();
   std::optional<Candidate> candidate_at(Vertex entry, const road::Chance& chance) const;
-  [[nodiscard]] LaneMinutes lane_minutes(StretchId beside) const;
+  void add_candidate(Candidate candidate, std::int64_t home_ms,
+                     std::span<const std::int64_t> end_ms);
+  // lane_candidates.cpp
+  [[nodiscard]] std::vector<Candidate> lane_candidates(Vertex entry,
+                                                       const road::Chance& chance) const;
+  [[nodiscard]] LaneMinutes lane_minutes(std::span<const Vertex> beside) const;
   [[nodiscard]] bool serves(const Candidate& candidate, const wish::Want& want) const;
 };
 

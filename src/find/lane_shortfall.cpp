@@ -60,20 +60,22 @@ Meanwhile meanwhile(const Ground& ground, const ReachedChance& reached, Verdict 
   return found;
 }
 
-/// Each place once, by its nearest way in; only those within the minutes.
+/// Each piece of road with a lane once; only those within the minutes.
 std::vector<ReachedChance> lanes_within(const Ground& ground,
                                         std::span<const ReachedChance> reached) {
   std::vector<ReachedChance> lanes;
-  std::set<PlaceId> told;
+  std::set<StretchId> told;
   for (const ReachedChance& one : reached) {
     if (one.loop_ms > most_ms_of(ground.wish) || lanes.size() == most_lanes) continue;
-    if (told.insert(ground.roads.chances[one.chance.index()].place).second) lanes.push_back(one);
+    if (told.insert(lane_of(ground, one)).second) lanes.push_back(one);
   }
   return lanes;
 }
 
 /// "; from 10:00 one is usable", within a day; else empty.
-std::string next_words(const Ground& ground, std::span<const ReachedChance> lanes, Verdict wanted) {
+/// runs: how many the lanes are.
+std::string next_words(const Ground& ground, std::span<const ReachedChance> lanes, Verdict wanted,
+                       std::size_t runs) {
   for (std::int64_t minute = 1; minute <= most_minutes_ahead; ++minute) {
     const bool some = std::ranges::any_of(lanes, [&](const ReachedChance& lane) {
       return at(ground, lane, minute * minute_ms, minute * minute_ms) == wanted;
@@ -82,7 +84,7 @@ std::string next_words(const Ground& ground, std::span<const ReachedChance> lane
     const Instant then = ground.setting.on_clock(ground.wish.start.plus_seconds(60 * minute));
     const bool today = then.civil().date == ground.wish.start.civil().date;
     return "; from " + write_clock(then) + (today ? "" : " the next day") +
-           (lanes.size() == 1 ? " it is " : " one is ") + std::string(wish::name(wanted));
+           (runs == 1 ? " it is " : " one is ") + std::string(wish::name(wanted));
   }
   return "";
 }
@@ -146,16 +148,19 @@ std::string lanes_at_that_time(const Ground& ground, const wish::Want& want,
   const Verdict wanted = *want.verdict;
   const std::vector<ReachedChance> lanes = lanes_within(ground, reached);
   if (lanes.empty()) return "";
-  std::map<Verdict, std::size_t> counts;
+  // A run of lanes with ways into it between them is one, as long as the same holds on them.
+  std::set<std::pair<Verdict, PlaceId>> runs;
   for (const ReachedChance& lane : lanes) {
     const Meanwhile holds = meanwhile(ground, lane, wanted);
     if (holds.wanted_at_some_minute) return "";
-    ++counts[holds.all];
+    runs.emplace(holds.all, ground.roads.chances[lane.chance.index()].place);
   }
-  const std::string next = next_words(ground, lanes, wanted);
+  std::map<Verdict, std::size_t> counts;
+  for (const auto& [verdict, place] : runs) ++counts[verdict];
+  const std::string next = next_words(ground, lanes, wanted, runs.size());
   // Without a change to come there is nothing to wait for.
   if (!next.empty()) put_off(ground, want, lanes, clock);
-  return holds_words(counts, lanes.size()) + next;
+  return holds_words(counts, runs.size()) + next;
 }
 
 }  // namespace loopwright::find

@@ -10,6 +10,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_candidates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_guide.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
