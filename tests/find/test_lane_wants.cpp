@@ -136,6 +136,21 @@ TEST_CASE("a lane that changes in mid-lesson is come to before or after, as aske
   CHECK(is_met(town, {9, 40, 45}, {"bus-lane:usable=1", "bus-lane:in-force=1"}));
 }
 
+TEST_CASE("of two lanes one behind the other only what is driven of them counts", "[find]") {
+  // From the roundabout a lane at all times, over the railway one of the morning: a turn lies between.
+  std::string drawing(crossing_streets);
+  for (const auto& [way, hours] :
+       {std::pair<std::string, std::string>{"w9 pG    highway=tertiary", "24/7"},
+        {"w11 GxH  highway=tertiary", "Mo-Fr 07:00-09:30"}})
+    drawing.insert(drawing.find(way) + way.size(), " " + lane_at(hours));
+  const BuiltTown town = built_town(draw_town(drawing, 100), "GB-ENG");
+  CHECK(is_met(town, {14, 0, 20}, {"bus-lane:in-force=1"}));
+  CHECK(is_met(town, {14, 0, 20}, {"bus-lane:usable=1"}));
+  CHECK(is_met(town, {14, 0, 30}, {"bus-lane:usable=1", "bus-lane:in-force=1"}));
+  CHECK(is_met(town, {8, 0, 20}, {"bus-lane:in-force=1"}));
+  CHECK_FALSE(is_met(town, {8, 0, 20}, {"bus-lane:usable=1"}));
+}
+
 TEST_CASE("a drive counts for the verdict that the list of its bus lanes tells", "[find]") {
   const BuiltTown town = town_with(lane_at(peaks));
   int usable = 0, in_force = 0, neither = 0;
