@@ -21,6 +21,7 @@
 #include "command/lanes_words.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
+#include "command/shut_notes.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/hours/zone.hpp"
@@ -173,6 +174,15 @@ wish::Wish wish_along(const LanesJob& job, const Ground& ground) {
   return wish;
 }
 
+/// The route's places by the words they were typed with.
+std::vector<NamedPlace> named_places(const LanesJob& job, const wish::Wish& wish) {
+  std::vector<NamedPlace> places{{job.along.front().text, wish.home}};
+  for (std::size_t k = 0; k < wish.through.size(); ++k)
+    places.push_back({job.along[k + 1].text, wish.through[k]});
+  places.push_back({job.along.back().text, wish.end.value_or(wish.home)});
+  return places;
+}
+
 /// Of a route that no hour of the day lets through.
 void print_day_near(const LanesJob& job, const road::Roads& roads, const wish::Wish& wish,
                     const hours::Setting& setting) {
@@ -207,6 +217,7 @@ Exit run_along(const LanesJob& job) {
   wish::Wish wish = wish_along(job, ground);
   const hours::Setting setting = ground.setting_at(wish.home);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
+  tell_moved_places(std::cout, ground, roads, named_places(job, wish));
   if (job.day) {
     const auto loop = drive_on_day(roads, wish, *job.day, setting);
     if (loop) print_drive(job, {roads, *loop, setting}, "Your route");
@@ -236,12 +247,14 @@ Exit run_all(const LanesJob& job) {
   }
   const hours::Setting setting =
       job.near ? ground.setting_at(around.places.front()) : ground.setting_somewhere();
-  const road::Roads& roads = ground.for_lesson(road::lesson_time(at, 0, setting));
+  const road::LessonTime lesson = road::lesson_time(at, 0, setting);
+  const road::Roads& roads = ground.for_lesson(lesson);
   if (job.day) {
     print_day(std::cout, rows_around(roads, setting, around), {*job.day, zone, setting});
   } else {
     print_all(std::cout, roads, at, setting, around);
   }
+  tell_shut_notes(std::cout, ground, job.day ? std::nullopt : std::optional(lesson), around);
   return Exit::done;
 }
 

@@ -33,4 +33,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp)
