@@ -1,5 +1,5 @@
 // Room mark writes "KEY=VALUE says always, KEY says HOURS", "KEY says HOURS, KEY says HOURS",
-// "TAG shuts nobody else out" and "TAG says a bus lane, TAG lets cars in everywhere".
+// "TAG shuts nobody else out", "TAG alone tells of it" and "TAG says a bus lane, TAG lets cars in everywhere".
 #include "loopwright/lanes/doubt.hpp"
 
 #include "loopwright/hours/timetable.hpp"
@@ -30,6 +30,7 @@ std::string doubt_words(std::string_view doubt) {
   if (doubt.empty()) return {};
   if (has(" shuts nobody else out")) return "the map doesn't say that cars are kept out of it";
   if (has(" lets cars in everywhere")) return "the map also says that cars may use every lane";
+  if (has(" alone tells of it")) return "the map tells of it in passing only, look for the signs";
   const std::size_t first = doubt.find(says), second = doubt.rfind(says);
   if (first == doubt.npos || first == second) return "the map's tags contradict each other";
   if (has(" says always, ")) {

@@ -6,11 +6,13 @@
 //    doubt. A list that only keeps a lane for buses without shutting cars out is in doubt unless
 //    another family has the lane too; so is a lane that a list lets cars into. 4. A lane of unknown direction is the only known one, when
 //    there is exactly one.
+// 5. Where no family has a lane, one that another key tells of is in doubt (bus_lanes_inferred.cpp).
 // Source: OSM wiki, page Bus lanes: "a reader must combine all".
 #include <algorithm>
 #include <tuple>
 
 #include "bus_lane_families.hpp"
+#include "bus_lanes_inferred.hpp"
 #include "loopwright/base/text.hpp"
 
 namespace loopwright::mark {
@@ -38,8 +40,9 @@ bool same_lane(const BusLaneFact& a, const BusLaneFact& b) {
 /// Most roads don't, and needn't be read by three families.
 bool mentions_buses(const Tags& tags) {
   bool found = false;
-  tags.each([&](std::string_view key, std::string_view) {
-    found = found || key.find("bus") != key.npos || key.find("psv") != key.npos;
+  tags.each([&](std::string_view key, std::string_view value) {
+    found = found || key.find("bus") != key.npos || key.find("psv") != key.npos ||
+            value == "share_busway";
   });
   return found;
 }
@@ -146,6 +149,9 @@ std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, S
   for (const auto& family :
        {counted_bus_lanes(road), listed_bus_lanes(road), sided_bus_lanes(road)}) {
     for (const BusLaneFact& fact : family) add(lanes, fact);
+  }
+  if (lanes.empty()) {
+    for (const BusLaneFact& fact : inferred_bus_lanes(road)) add(lanes, fact);
   }
   settle_unknown(lanes);
   std::vector<BusLaneFact> joined;

@@ -21,6 +21,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/meeting_traffic.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_counted.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_inferred.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_listed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bus_lanes_sided.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connected.cpp

@@ -20,6 +20,8 @@ TEST_CASE("a doubt is told without a tag in it", "[lanes]") {
                     "Su 08:00-09:00") ==
         "the map gives two sets of hours: Monday to Friday, seven till ten; and Saturday and "
         "Sunday, eight till nine");
+  CHECK(doubt_words("psv=lane alone tells of it") ==
+        "the map tells of it in passing only, look for the signs");
   CHECK(doubt_words("bus:lanes=designated|yes shuts nobody else out") ==
         "the map doesn't say that cars are kept out of it");
   CHECK(doubt_words("busway:left=lane says a bus lane, motor_vehicle:lanes=yes|yes lets cars in "

@@ -2,6 +2,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_access.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_barriers.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes_inferred.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_draft.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_dual_carriageways.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_limit_changes.cpp
