@@ -26,7 +26,7 @@ def run(folder, *words):
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
-        run(folder, "build", str(ROOT / "maps" / "quillham-core.opl"), "-o", "q.area", "--region",
+        run(folder, "build", str(ROOT / "maps" / "quillham.osm.pbf"), "-o", "q.area", "--region",
             "GB-ENG")
         run(folder, "loops", "q.area", "--home", "4 Lantern Row", "--through", "Costard Road",
             "--start", "2026-11-28T08:30", "-o", "loops.json")

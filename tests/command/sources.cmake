@@ -8,5 +8,3 @@ add_test(NAME notes
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_notes.py $<TARGET_FILE:loopwright>)
 add_test(NAME random-notes
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_random_notes.py $<TARGET_FILE:loopwright>)
-add_test(NAME drawn-map COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_drawn_map)
-set_tests_properties(bad-input notes random-notes drawn-map PROPERTIES LABELS unit)

@@ -25,11 +25,11 @@ CASES = [
     ("loops", 2, "AREA is required; see 'loopwright loops --help'"),
     ("near q.area --hme 1,2", 2, "--home is required; see 'loopwright near --help'"),
     # regions and sides
-    ("build q.opl -o new.area", 2,
+    ("build q.osm.pbf -o new.area", 2,
      f"--region is missing, and an extract doesn't tell it; give {REGIONS}"),
-    ("build q.opl -o new.area --region GB", 2, f"--region takes {REGIONS}, not 'GB'"),
-    ("build q.opl -o new.area --region XX", 2, f"--region takes {REGIONS}, not 'XX'"),
-    ("build q.opl -o new.area --region IE --side middle", 2,
+    ("build q.osm.pbf -o new.area --region GB", 2, f"--region takes {REGIONS}, not 'GB'"),
+    ("build q.osm.pbf -o new.area --region XX", 2, f"--region takes {REGIONS}, not 'XX'"),
+    ("build q.osm.pbf -o new.area --region IE --side middle", 2,
      "--side takes left or right, not 'middle'"),
     ("near q.area --home 1,2 --want zebra=3", 2,
      "--want takes no count here, as in 'zebra=3': near lists all within the minutes; counts are "
@@ -87,9 +87,9 @@ CASES = [
     ("build bare.opl -o new.area --region IE", 1,
      "bare.opl: holds no road for cars; choose another extract"),
     # where results go
-    ("build q.opl -o none/new.area --region IE", 1,
+    ("build q.osm.pbf -o none/new.area --region IE", 1,
      "none/new.area: there is no folder none; make it first"),
-    ("build q.opl -o new.area --region IE --report none/r.json", 1,
+    ("build q.osm.pbf -o new.area --region IE --report none/r.json", 1,
      "none/r.json: there is no folder none; make it first"),
     (WISH.replace("new.json", "none/new.json"), 1,
      "none/new.json: there is no folder none; make it first"),
@@ -149,9 +149,9 @@ CASES = [
     # nothing a command reads is written over
     (WISH.replace("new.json", "q.area"), 2,
      "q.area: the command reads this file too; give another name to write to"),
-    ("build q.opl --region GB-ENG -o ./q.opl", 2,
-     "./q.opl: the command reads this file too; give another name to write to"),
-    ("build q.opl --region GB-ENG -o y.json --report y.json", 2,
+    ("build q.osm.pbf --region GB-ENG -o ./q.osm.pbf", 2,
+     "./q.osm.pbf: the command reads this file too; give another name to write to"),
+    ("build q.osm.pbf --region GB-ENG -o y.json --report y.json", 2,
      "y.json: the command reads this file too; give another name to write to"),
     ("note add n.geojson --area q.area --at 54.2973,2.5988 --says hump --seen 2999-01-01", 2,
      "--seen: 2999-01-01 is yet to come"),
@@ -160,8 +160,8 @@ CASES = [
      "none.area: no such file; build it with 'loopwright build'"),
     (WISH.replace("q.area", "empty.area"), 1,
      "empty.area: is empty; build it again with 'loopwright build'"),
-    (WISH.replace("q.area", "q.opl"), 1,
-     "q.opl: is not an area file; build one with 'loopwright build'"),
+    (WISH.replace("q.area", "q.osm.pbf"), 1,
+     "q.osm.pbf: is not an area file; build one with 'loopwright build'"),
     (WISH.replace("q.area", "cut.area"), 1,
      r"cut.area: cut short at byte \d+; build it again with 'loopwright build'"),
     (WISH.replace("q.area", "later.area"), 1,
@@ -192,9 +192,9 @@ def run(program, folder, words):
 
 def prepare(program, folder):
     """Good files and damaged ones; returns what names the two areas."""
-    (folder / "q.opl").write_bytes((ROOT / "maps" / "quillham-core.opl").read_bytes())
+    (folder / "q.osm.pbf").write_bytes((ROOT / "maps" / "quillham.osm.pbf").read_bytes())
     for area, region in (("q", "GB-ENG"), ("other", "GB-SCT")):
-        assert run(program, folder, f"build q.opl -o {area}.area --region {region}").returncode == 0
+        assert run(program, folder, f"build q.osm.pbf -o {area}.area --region {region}").returncode == 0
     assert run(program, folder, WISH.replace("new.json", "q.json")).returncode == 0
     (folder / "folder").mkdir()
     area, loops = (folder / "q.area").read_bytes(), (folder / "q.json").read_text(encoding="utf-8")
@@ -212,7 +212,7 @@ def prepare(program, folder):
     answer = json.loads(loops)
     answer["loops"][0]["stretches"][5]["metres"] += 30
     (folder / "false.json").write_text(json.dumps(answer), encoding="utf-8")
-    other = run(program, folder, "build q.opl -o other.area --region GB-SCT").stdout
+    other = run(program, folder, "build q.osm.pbf -o other.area --region GB-SCT").stdout
     return {"id": answer["area"]["id"], "other": other.split("id ")[1].split()[0]}
 
 

@@ -20,7 +20,7 @@ START = "2026-11-28T15:00"
 class Town:
     def __init__(self, folder):
         self.folder = folder
-        map_file = ROOT / "maps" / "quillham-core.opl"
+        map_file = ROOT / "maps" / "quillham.osm.pbf"
         self.run("build", str(map_file), "-o", "q.area", "--region", "GB-ENG")
 
     def run(self, *words, code=0):

@@ -77,7 +77,7 @@ def main():
     ends, noted, wrong = collections.Counter(), 0, []
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
-        subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham-core.opl", "-o", "q.area",
+        subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham.osm.pbf", "-o", "q.area",
                         "--region", "GB-ENG"], cwd=folder, check=True, capture_output=True)
         for seed in range(LESSONS):
             code, said, facts = lesson(folder, seed)

@@ -21,3 +21,15 @@ set_tests_properties(draw-county PROPERTIES LABELS unit)
 add_test(NAME drawn-county
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_drawn_county $<TARGET_FILE:draw-county>)
 set_tests_properties(drawn-county PROPERTIES LABELS golden)
+add_test(NAME planted-county COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_planted
+  $<TARGET_FILE:loopwright> $<TARGET_FILE:draw-county> $<TARGET_FILE:check-truth>)
+set_tests_properties(planted-county PROPERTIES LABELS golden)
+add_test(NAME lessons COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_met_lessons $<TARGET_FILE:loopwright>)
+set_tests_properties(lessons PROPERTIES LABELS slow TIMEOUT 1500)
+set(newport ${PROJECT_SOURCE_DIR}/../shared/maps/newport-2023.osm.pbf)
+if(EXISTS ${newport})
+  add_test(NAME county-figures COMMAND compare-maps ${PROJECT_SOURCE_DIR}/maps/quillham.osm.pbf
+    ${newport} --box-b 51.51,-3.09,51.61,-2.91
+    --reasons ${PROJECT_SOURCE_DIR}/maps/quillham-figures.txt)
+  set_tests_properties(county-figures PROPERTIES LABELS real)
+endif()

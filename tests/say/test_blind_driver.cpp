@@ -90,7 +90,7 @@ TEST_CASE("a blind driver finds every way round the drawn towns", "[say]") {
 
 TEST_CASE("a blind driver finds every way round Quillham", "[say]") {
   const read::Built town =
-      built_map(std::filesystem::path(LOOPWRIGHT_ROOT) / "maps/quillham-core.opl", "GB-ENG");
+      built_map(std::filesystem::path(LOOPWRIGHT_ROOT) / "maps/quillham.osm.pbf", "GB-ENG");
   CHECK(driven_right(road::view_of(town.tables, town.info), 200, 60) == 200);
 }
 

@@ -15,7 +15,7 @@ namespace loopwright::county {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr double drive_gap_m = 84;  // between drives on one side of a street, on average
+constexpr double drive_gap_m = 64;  // between drives on one side of a street, on average
 constexpr std::size_t without_drives_one_in = 6;
 constexpr double farm_gap_m = 620;  // between farms on one side of a lane
 constexpr double least_gap_m = 11;  // from a drive to a junction or another drive
