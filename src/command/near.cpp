@@ -6,6 +6,7 @@
 #include "command/facts.hpp"
 #include "command/folded.hpp"
 #include "command/ground.hpp"
+#include "command/loop_summary.hpp"
 #include "command/places.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/printable.hpp"
@@ -84,7 +85,13 @@ std::string farther_off(const road::Roads& roads, const NearJob& job,
   if (auto without = find::built_without(roads.info(), job.want.kind); !without.empty())
     return without;
   const auto farther = find::chances_near(roads, {job.wish, job.want, anywhere_minutes}, setting);
-  if (farther.empty()) return "this area has none that can be driven to and home from";
+  if (farther.empty()) {
+    // Of ways that the clock shuts: none now, not none at all.
+    const find::NearAsk anywhere{job.wish, job.want, anywhere_minutes};
+    const bool by_the_hour = !find::kept_from_near(roads, anywhere, setting).empty();
+    return std::string(by_the_hour ? "at that time " : "") +
+           "this area has none that can be driven to and home from";
+  }
   const road::Chance& chance = roads.chances[farther.front().chance.index()];
   return "the nearest is " + fixed(farther.front().there_minutes, 1) + " min away, " +
          street_of(roads, chance) + " " + degrees(point_of(roads, chance));
@@ -113,6 +120,13 @@ void print_none(const road::Roads& roads, const NearJob& job, const hours::Setti
   const std::string shut = find::kept_from_near(roads, ask, setting);
   if (shut.empty()) return print_folded(std::cout, 0, none + "; " + farther);
   print_folded(std::cout, 0, none + " at that time: " + shut);
+  wish::Shortfall later;
+  later.better_starts = find::better_starts_near(roads, ask, setting);
+  if (!job.start)  // now can only be put off
+    std::erase_if(later.better_starts,
+                  [&](const Instant& at) { return at.unix_s < job.wish.start.unix_s; });
+  const std::string better = better_starts_words(later, job.wish.start);
+  if (!better.empty()) print_folded(std::cout, 2, better);
   print_folded(std::cout, 0, farther);
 }
 

@@ -36,6 +36,25 @@ bool is_so_then(const Ground& ground, const wish::Want& want, const ReachedChanc
   return !want.verdict || lane_verdict_at(ground, reached) == *want.verdict;
 }
 
+Worth some_of(const NearAsk& ask) {
+  return [&ask](const Ground& ground) {
+    const auto reached = reached_chances(ground, ask.want, limit_ms(ask));
+    const auto counts = [&](const ReachedChance& one) { return is_so_then(ground, ask.want, one); };
+    return std::ranges::any_of(reached, counts) ? 1 : 0;
+  };
+}
+
+/// What keeps all of them away, asked on the ground that it is kept on.
+template <class Told>
+auto kept_away(const road::Roads& roads, const NearAsk& ask, const hours::Setting& setting,
+               Told told) {
+  const wish::Wish wish = there_and_back(ask);
+  const ClockWalls walls = walls_of(roads, wish, setting);
+  const Worth some = some_of(ask);
+  const Ground ground(roads, wish, setting, walls);
+  return told(ground, some, in_the_way(ground, some));
+}
+
 }  // namespace
 
 std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
@@ -57,14 +76,16 @@ std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& as
 
 std::string kept_from_near(const road::Roads& roads, const NearAsk& ask,
                            const hours::Setting& setting) {
-  const wish::Wish wish = there_and_back(ask);
-  const ClockWalls walls = walls_of(roads, wish, setting);
-  const Worth some = [&](const Ground& ground) {
-    const auto reached = reached_chances(ground, ask.want, limit_ms(ask));
-    const auto counts = [&](const ReachedChance& one) { return is_so_then(ground, ask.want, one); };
-    return std::ranges::any_of(reached, counts) ? 1 : 0;
-  };
-  return in_the_way(Ground(roads, wish, setting, walls), some).words;
+  return kept_away(roads, ask, setting,
+                   [](const Ground&, const Worth&, const InTheWay& way) { return way.words; });
+}
+
+std::vector<Instant> better_starts_near(const road::Roads& roads, const NearAsk& ask,
+                                        const hours::Setting& setting) {
+  return kept_away(roads, ask, setting,
+                   [](const Ground& ground, const Worth& some, const InTheWay& way) {
+                     return better_starts(ground, some, way);
+                   });
 }
 
 }  // namespace loopwright::find

@@ -57,5 +57,8 @@ std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& as
 /// is shut Monday to Friday, …"); empty when the clock is not to blame.
 std::string kept_from_near(const road::Roads& roads, const NearAsk& ask,
                            const hours::Setting& setting);
+/// … and the nearest starts, within four hours, at which it doesn't; at most two, in order of time.
+std::vector<Instant> better_starts_near(const road::Roads& roads, const NearAsk& ask,
+                                        const hours::Setting& setting);
 
 }  // namespace loopwright::find
