@@ -30,6 +30,7 @@ std::vector<Instant> ByTheHour::better_starts() const {
         return !blamed.way.also || blamed.way.also(start);
       });
     };
+  all.minutes = minutes_without(all.walls);
   const Worth sum = [this](const Ground& ground) {
     int worth = 0;
     // One can't make up for another.
@@ -37,6 +38,24 @@ std::vector<Instant> ByTheHour::better_starts() const {
     return worth;
   };
   return find::better_starts(ground_, sum, all);
+}
+
+std::optional<int> ByTheHour::minutes_without(const std::vector<Wall>& blamed) const {
+  if (!length_ || blamed.empty()) return std::nullopt;
+  std::vector<Wall> left = ground_.walls.walls();
+  std::erase_if(left,
+                [&](const Wall& wall) { return std::ranges::find(blamed, wall) != blamed.end(); });
+  const ClockWalls walls = ground_.walls.with_only(std::move(left));
+  return length_(Ground(ground_.roads, ground_.wish, ground_.setting, walls));
+}
+
+void ByTheHour::give_starts(wish::Shortfall& shortfall) const {
+  shortfall.better_starts = better_starts();
+  if (blamed_.empty() || !shortfall.better_starts.empty()) return;
+  const std::string none = "; no better start up to " + std::to_string(most_hours_off) +
+                           " hours earlier or later was found";
+  shortfall.why += none;
+  if (!shortfall.missing.empty()) shortfall.missing.front().why += none;
 }
 
 }  // namespace loopwright::find

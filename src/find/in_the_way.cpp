@@ -3,7 +3,8 @@
 //    looked for by halving (U. Junker, QuickXplain, AAAI 2004): few questions when few are to blame.
 // 3. Better starts: minute by minute away from the start until the walls to blame are open for as
 //    long as the lesson may take; then all that may be shut in that time is made a wall, and the
-//    worth is asked there. A start that fails is passed over with some minutes after it.
+//    worth is asked there. A start that fails is passed over with some minutes after it; these are
+//    gone back to when the next one does.
 #include "find/in_the_way.hpp"
 
 #include <algorithm>
@@ -23,7 +24,7 @@ constexpr int most_questions = 48;
 constexpr int most_questions_a_side = 4;
 constexpr int minutes_passed_over = 15;
 constexpr std::size_t most_named = 3;
-constexpr int own_drive_guess = 60;  // an own drive through points says no minutes
+constexpr int own_drive_guess = 60;  // when a drive through points has no length yet
 
 /// Walls that are told alike.
 struct Block {
@@ -158,35 +159,44 @@ class Blame {
 };
 
 /// How long the lesson may be on the road from a start.
-lanes::Passing lesson_from(const Ground& ground, const Instant& start) {
-  const std::int64_t seconds =
-      std::int64_t{60} * wish::slow_minutes(ground.wish.minutes.value_or(own_drive_guess));
+lanes::Passing lesson_from(const Ground& ground, const InTheWay& way, const Instant& start) {
+  const int minutes = way.minutes.value_or(ground.wish.minutes.value_or(own_drive_guess));
+  const std::int64_t seconds = std::int64_t{60} * wish::slow_minutes(minutes);
   return lanes::whole_minutes(
       {ground.setting.on_clock(start), ground.setting.on_clock(start.plus_seconds(seconds))});
 }
 
-bool has_worth_at(const Ground& ground, const Worth& worth, const Instant& start, int wanted) {
+bool has_worth_at(const Ground& ground, const Worth& worth, const InTheWay& way,
+                  const Instant& start) {
   wish::Wish then = ground.wish;
   then.start = start;
-  ClockWalls walls(ground.roads, then, ground.setting, lesson_from(ground, start));
+  ClockWalls walls(ground.roads, then, ground.setting, lesson_from(ground, way, start));
   walls.shut_all();
-  return worth(Ground(ground.roads, then, ground.setting, walls)) >= wanted;
+  return worth(Ground(ground.roads, then, ground.setting, walls)) >= way.worth;
 }
 
 std::optional<Instant> better_start(const Ground& ground, const Worth& worth, const InTheWay& way,
                                     int sign) {
   lanes::Clockwork clock(ground.roads, ground.setting);
-  int asked = 0;
+  int asked = 0, failed = 0;
+  bool each = false;  // of the minutes that were passed over
   for (int minutes = 1; minutes <= 60 * most_hours_off; ++minutes) {
     const Instant start =
         ground.setting.on_clock(ground.wish.start.plus_seconds(std::int64_t{60} * sign * minutes));
-    const lanes::Passing lesson = lesson_from(ground, start);
+    const lanes::Passing lesson = lesson_from(ground, way, start);
     const bool open = std::ranges::all_of(way.walls, [&](const Wall& wall) {
       return free_at(ground.roads, clock, wall, lesson).in_force == Tri::yes;
     });
     if (!open || (way.also && !way.also(start))) continue;
-    if (has_worth_at(ground, worth, start, way.worth)) return start;
+    if (has_worth_at(ground, worth, way, start)) {
+      if (each || failed == 0) return start;
+      each = true;
+      minutes = failed;
+      continue;
+    }
+    if (each) continue;
     if (++asked == most_questions_a_side) return std::nullopt;
+    failed = minutes;
     minutes += minutes_passed_over - 1;
   }
   return std::nullopt;

@@ -12,6 +12,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,7 @@ struct InTheWay {
   int worth = 0;  ///< without them
   std::string words;
   std::function<bool(const Instant& start)> also = {};  ///< what else a better start must give
+  std::optional<int> minutes = {};  ///< that the drive takes; empty: as many as the wish says
   [[nodiscard]] bool any() const { return !walls.empty() || also; }
 };
 

@@ -158,7 +158,7 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
       shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w], clock));
   shortfall.why = shortfall.missing.empty() ? why_no_loop(ground, nearest, clock)
                                             : shortfall.missing.front().why;
-  shortfall.better_starts = clock.better_starts();
+  clock.give_starts(shortfall);
   return shortfall;
 }
 
@@ -177,7 +177,7 @@ wish::Shortfall explain_out_of_reach(const Ground& ground) {
                           "the level"
                         : "no way to the end at that time: " + shut;
   }
-  shortfall.better_starts = clock.better_starts();
+  clock.give_starts(shortfall);
   return shortfall;
 }
 
@@ -187,16 +187,16 @@ wish::Shortfall explain_shut(const lanes::Breach& breach) {
   return shortfall;
 }
 
-wish::Shortfall explain_shut_in(const Ground& ground) {
+wish::Shortfall explain_shut_in(const Ground& ground, const Length& length) {
   const road::Roads& roads = ground.roads;
   const bool home = ground.starts.empty();
   wish::Shortfall shortfall;
   shortfall.why = std::string("the road at the ") + (home ? "home" : "end") +
                   " can't be driven within this wish";
-  ByTheHour clock(ground);
+  ByTheHour clock(ground, length);
   if (const std::string shut = clock.blame(room_of(ground)); !shut.empty()) {
     shortfall.why += ": " + shut;
-    shortfall.better_starts = clock.better_starts();
+    clock.give_starts(shortfall);
     return shortfall;
   }
   const PieceId piece = home ? ground.home.piece : ground.end.piece;

@@ -1,6 +1,7 @@
 // Why a wish can't be met: which want, and the nearest there is.
 #pragma once
 
+#include "find/by_the_hour.hpp"
 #include "find/hunt.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -21,7 +22,8 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
 wish::Shortfall explain_shut(const lanes::Breach& breach);
 
 /// When no road may be left home by, or come back to the end by: says which avoid shuts it.
-wish::Shortfall explain_shut_in(const Ground& ground);
+/// length: of an own drive, for its better starts; none for a search.
+wish::Shortfall explain_shut_in(const Ground& ground, const Length& length = {});
 
 /// When the end can't be reached within the minutes.
 wish::Shortfall explain_out_of_reach(const Ground& ground);

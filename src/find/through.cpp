@@ -166,6 +166,17 @@ std::size_t reached_of(ThroughSearch& search, std::span<const reach::Snap> point
   return reached;
 }
 
+/// The drive's likely minutes, its stops counted; empty when some point can't be reached.
+std::optional<int> minutes_of(const Ground& ground, std::span<const reach::Snap> points) {
+  if (ground.starts.empty() || ground.goals.empty()) return std::nullopt;
+  ThroughSearch search(ground);
+  if (reached_of(search, points) < points.size()) return std::nullopt;
+  Drive drive = search.drive();
+  plan_stops(ground, drive);
+  const wish::Loop loop = describe(ground, drive);
+  return static_cast<int>(std::ceil((loop.seconds.likely + loop.stop_seconds) / 60));
+}
+
 /// points: of the drive; reached: as many as were.
 wish::Shortfall not_through(const Ground& ground, std::span<const reach::Snap> points,
                             std::size_t reached) {
@@ -175,14 +186,14 @@ wish::Shortfall not_through(const Ground& ground, std::span<const reach::Snap> p
   wish::Shortfall shortfall;
   shortfall.why = "no way from " + (reached == 0 ? std::string("home") : name(reached)) + " to " +
                   name(reached + 1) + " that a learner may drive within this wish";
-  ByTheHour clock(ground);
+  ByTheHour clock(ground, [points](const Ground& open) { return minutes_of(open, points); });
   const std::string shut = clock.blame([points](const Ground& open) {
     if (open.starts.empty() || open.goals.empty()) return 0;
     ThroughSearch search(open);
     return 1 + static_cast<int>(reached_of(search, points));
   });
   if (!shut.empty()) shortfall.why += "; at that time " + shut;
-  shortfall.better_starts = clock.better_starts();
+  clock.give_starts(shortfall);
   return shortfall;
 }
 
@@ -206,8 +217,11 @@ std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Lo
 }
 
 FindResult route_once(const Ground& ground) {
-  if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
   const std::vector<reach::Snap> points = points_of(ground);
+  if (ground.starts.empty() || ground.goals.empty()) {
+    const auto length = [&](const Ground& open) { return minutes_of(open, points); };
+    return {{}, explain_shut_in(ground, length), {}};
+  }
   ThroughSearch search(ground);
   const std::size_t reached = reached_of(search, points);
   if (reached < points.size()) return {{}, not_through(ground, points, reached), {}};

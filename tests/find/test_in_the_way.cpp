@@ -176,6 +176,24 @@ TEST_CASE("no better start is told when none is within four hours", "[find]") {
   const wish::Shortfall shortfall = shortfall_of(town, over_the_crossing(town, monday(12, 0)));
   CHECK_THAT(shortfall.why, Catch::Contains("Hay Street is shut Monday to Saturday"));
   CHECK(shortfall.better_starts.empty());
+  const std::string none = "; no better start up to 4 hours earlier or later was found";
+  CHECK_THAT(shortfall.why, Catch::EndsWith(none));
+  CHECK_THAT(shortfall.missing.front().why, Catch::EndsWith(none));
+}
+
+TEST_CASE("a better start of an own drive counts the minutes of that drive alone", "[find]") {
+  const BuiltTown town = town_with({{"w11", school}});
+  const road::Roads roads = town.roads();
+  wish::Wish wish = wish_at(town, monday(8, 20), 60);
+  const StretchId hay = town.stretch("Gx");
+  wish.through = {point_along(roads.shape_of(hay.piece()), roads.piece(hay).length_m / 2)};
+  const find::FindResult shut = find::route_through(roads, wish, setting_of(roads));
+  REQUIRE(shut.shortfall);
+  REQUIRE(shut.shortfall->better_starts.size() == 2);
+  const Instant before = shut.shortfall->better_starts.front();
+  CHECK(before.unix_s > monday(8, 0).unix_s);
+  wish.start = before;
+  CHECK_FALSE(find::route_through(roads, wish, setting_of(roads)).shortfall);
 }
 
 TEST_CASE("a better start keeps to the clock on the wall when the clocks go back", "[find]") {
@@ -196,6 +214,8 @@ TEST_CASE("near says which street keeps the nearest away", "[find]") {
   CHECK(find::chances_near(roads, {wish, crossing, 10}, setting_of(roads)).empty());
   CHECK(find::kept_from_near(roads, {wish, crossing, 10}, setting_of(roads)) ==
         "Hay Street is shut Monday to Friday, quarter past eight till quarter past nine");
+  CHECK(clocks(find::better_starts_near(roads, {wish, crossing, 10}, setting_of(roads))) ==
+        std::vector<std::string>{"07:50", "09:15"});
   const wish::Want zebra = wish::read_want("zebra");
   CHECK(find::kept_from_near(roads, {wish, zebra, 10}, setting_of(roads)) == "");
 }
