@@ -6,6 +6,7 @@ add_executable(county_test main.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_grow.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_rounds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_spot.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_truth.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_turns.cpp

@@ -98,7 +98,8 @@ void put_rounds(Draft& draft, const Plan& plan) {
   for (const PlanRound& round : plan.rounds) {
     const auto middle = junction_near(draft.county, grid_of_roads(draft.county), round.at);
     if (!middle)
-      trouble(draft, round.number, "no junction within 30 m of " + written(round.at));
+      trouble(draft, round.number,
+              "no junction within 30 m of " + written(round.at) + "; move it to where roads meet");
     else
       Rounding(draft, round, *middle).put();
   }
