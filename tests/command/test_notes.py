@@ -152,11 +152,29 @@ def bad(town):
     assert (town.folder / "notes.geojson").read_bytes() == before
 
 
+def told_shut(town):
+    """A street noted as never driven is listed by lanes, and a home set elsewhere for it is told."""
+    street = HOME
+    town.run("note", "add", "never.geojson", "--area", "q.area", "--at", street, "--says", "never",
+             "--hours", "Mo-Su 10:00-16:00", "--seen", "2026-10-03")
+    notes = ("--notes", "never.geojson")
+    for at, verdict in (("2026-11-30T12:00", "keep out"), ("2026-11-30T17:00", "may be driven")):
+        said = town.run("lanes", "q.area", "--near", street, "--at", at, *notes).stdout
+        said = " ".join(said.split())
+        assert f"never Mo-Su 10:00-16:00: {verdict}" in said, said
+    said = town.run("lanes", "q.area", "--near", street, "--day", "2026-11-30", *notes).stdout
+    assert "never Mo-Su 10:00-16:00" in said, said
+    done = town.run("loops", "q.area", "--home", street, "--minutes", "20", "--start",
+                    "2026-11-30T12:00", "-o", "never.json", *notes)
+    assert "home is set on " in done.stdout, done.stdout
+    assert "since your notes keep you off " in done.stdout, done.stdout
+
+
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         town = Town(pathlib.Path(scratch))
         for check in (noted_hump, closed_road, along_a_road, other_notes, listed_and_checked,
-                      unlaid, bad):
+                      unlaid, bad, told_shut):
             check(town)
             print(check.__name__, "holds")
 
