@@ -120,6 +120,7 @@ Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
   if (!texts.at.empty()) written = time_of("--at", texts.at);
   const Nation nation = nation_of(region, place);
   const Instant at = nation.setting.on_clock(moment(written, nation.zone));
+  tell_jump(std::cout, written, at);
   const Moment when{region, nation.setting, at};
   if (texts.conditional) {
     say_readable_conditional(texts, when);

@@ -3,6 +3,7 @@
 #include <array>
 #include <utility>
 
+#include "command/folded.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/hours/zone.hpp"
 
@@ -40,6 +41,14 @@ std::string spoken_moment(const Instant& at) {
 std::string put_back_words(const Instant& now, const Instant& later) {
   const bool later_on_clock = now.civil() < later.civil();
   return later.unix_s > now.unix_s && !later_on_clock ? " (clocks put back)" : "";
+}
+
+void tell_jump(std::ostream& out, const std::optional<WrittenTime>& written, const Instant& taken) {
+  if (!written || written->offset_s || written->civil == taken.civil()) return;
+  const Instant as_written{civil_seconds(written->civil), 0};
+  print_folded(out, 0,
+               "The clocks go forward that night: there is no " + write_clock(as_written) +
+                   ", it is taken for " + write_clock(taken));
 }
 
 }  // namespace loopwright::command

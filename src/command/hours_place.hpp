@@ -1,6 +1,7 @@
 // Whose hours a text is read by, as typed for the command `hours`: nation, place and school terms.
 #pragma once
 
+#include <iosfwd>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -33,5 +34,9 @@ std::string spoken_day(const Date& day);
 /// " (clocks put back)" behind a later moment whose clock shows no later time than now's, since
 /// they are put back between the two; else nothing. Rules: both carry their own offset.
 std::string put_back_words(const Instant& now, const Instant& later);
+
+/// Says in a line that a time as written, without an offset, is one that the clocks jump over, and for
+/// which it is taken; nothing of any other.
+void tell_jump(std::ostream& out, const std::optional<WrittenTime>& written, const Instant& taken);
 
 }  // namespace loopwright::command
