@@ -34,6 +34,11 @@ inline std::string always_but(const std::string& tag, const std::string& key,
   return tag + " says always, " + key + " says " + hours;
 }
 
+/// Of what is mapped but can't be read there is a lane, and nobody knows when: its hours stay out.
+inline std::string not_readable(const std::string& tag) {
+  return tag + " can't be read";
+}
+
 /// Direction of a key by its suffix: "", ":forward" or ":backward".
 inline constexpr std::string_view lane_suffixes[] = {"", ":forward", ":backward"};
 road::LaneDirection direction_of_suffix(std::string_view suffix, const OneWay& one_way);

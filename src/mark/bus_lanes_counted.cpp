@@ -4,9 +4,12 @@
 //    :backward, each with :conditional; the old lanes:psv:times holds bare hours.
 // 2. Without a suffix, on a one-way road: with its traffic. On a two-way road 2 means one in each
 //    direction, and 1 doesn't say in which. ":backward" on a one-way road is a contraflow lane.
+// 3. A count that is no number, and a conditional without '@', can't be read: a lane, in doubt,
+//    without hours.
 // The count doesn't tell the side of the carriageway, so the side stays unknown.
 // Source: OSM wiki, pages Bus lanes and Key:lanes:bus.
 #include <algorithm>
+#include <optional>
 
 #include "bus_lane_families.hpp"
 #include "loopwright/base/text.hpp"
@@ -18,9 +21,12 @@ namespace {
 
 using road::LaneDirection;
 
-int read_count(std::string_view text) {
+/// Empty for what is no count; a missing one is none.
+std::optional<int> read_count(std::string_view text) {
   if (text == "yes") return 1;
-  return std::max(read_int(text).value_or(0), 0);
+  if (text.empty() || text == "no" || text == "none") return 0;
+  const auto count = read_int(text);
+  return count && *count < 0 ? std::nullopt : count;
 }
 
 struct Counted {
@@ -29,26 +35,46 @@ struct Counted {
   std::string source, doubt, who;
 };
 
+/// Takes what the clauses of a key say; false when some of it can't be read.
+bool add_clauses(Counted& counted, std::vector<OnClause>& clauses, std::string_view text) {
+  bool readable = true;
+  for (const hours::Clause& clause : hours::split_conditional(text)) {
+    const std::optional<int> count = read_count(clause.value);
+    readable = readable && count && !clause.value.empty();
+    clauses.push_back({count.value_or(1) > 0, clause.condition});
+    counted.lanes = std::max(counted.lanes, count.value_or(1));
+  }
+  return readable && (text.empty() || !clauses.empty() || read_count(text) == 0);
+}
+
+/// A lane at unknown hours, by a tag that can't be read.
+Counted unread(Counted counted, const std::string& tag) {
+  counted.lanes = std::max(counted.lanes, 1);
+  counted.when = {true, true, {}};
+  counted.source = tag, counted.doubt = not_readable(tag);
+  return counted;
+}
+
 /// What one key says, with its conditions.
 Counted count_of(const Tags& tags, const std::string& key) {
+  const std::string conditional = key + ":conditional";
+  const std::optional<int> base = read_count(tags.get(key));
   Counted counted;
-  counted.lanes = read_count(tags.get(key));
-  const bool base_on = counted.lanes > 0;
+  counted.lanes = base.value_or(1);
   counted.source = tag_text(tags, key);
   std::vector<OnClause> clauses;
-  for (const hours::Clause& clause : hours::split_conditional(tags.get(key + ":conditional"))) {
-    clauses.push_back({read_count(clause.value) > 0, clause.condition});
-    counted.lanes = std::max(counted.lanes, read_count(clause.value));
-    counted.source = tag_text(tags, key + ":conditional");
-  }
+  if (!add_clauses(counted, clauses, tags.get(conditional)))
+    return unread(counted, tag_text(tags, conditional));
+  if (!base) return unread(counted, tag_text(tags, key));
+  if (!clauses.empty()) counted.source = tag_text(tags, conditional);
   if (clauses.empty() && tags.has(key + ":times")) {
     clauses.push_back({true, std::string(tags.get(key + ":times"))});
     counted.lanes = std::max(counted.lanes, 1);
     counted.source = tag_text(tags, key + ":times");
   }
-  counted.when = on_hours(base_on && !tags.has(key + ":times"), clauses);
+  counted.when = on_hours(*base > 0 && !tags.has(key + ":times"), clauses);
   if (counted.when.doubtful)
-    counted.doubt = always_but(tag_text(tags, key), key + ":conditional", counted.when.text);
+    counted.doubt = always_but(tag_text(tags, key), conditional, counted.when.text);
   return counted;
 }
 

@@ -13,6 +13,9 @@
 // 6. Clauses of several keys are ranked as those of whole roads are (access_tree.cpp): of those that
 //    hold together the most special key's wins, and one of a less special key than the plain value
 //    of that place frees no lane, but may reserve it.
+// 7. Of several words in one place ("no;private") none may let cars in for it to be shut, and one
+//    that says designated keeps it for buses; words that contradict each other, and a conditional
+//    without '@', can't be read: a lane in doubt, without hours.
 // Source: OSM wiki, pages Bus lanes, Key:bus:lanes, Key:access (order of the modes).
 #include <algorithm>
 #include <array>
@@ -48,7 +51,35 @@ struct LaneList {
   std::vector<std::string_view> base;
   std::vector<ListClause> clauses;
   std::vector<hours::Clause> texts;  ///< what the clauses' values point into
+  std::string unread;                ///< a conditional without '@', as a tag; else empty
 };
+
+/// "(designated|yes)" as the list that it is.
+std::vector<std::string_view> places_of(std::string_view text) {
+  text = trim(text);
+  if (text.starts_with('(') && text.ends_with(')')) text = text.substr(1, text.size() - 2);
+  return split(text, '|');
+}
+
+bool opens(std::string_view word) {
+  constexpr std::array<std::string_view, 5> words{"yes", "designated", "permissive", "official",
+                                                  "none"};
+  return one_of(word, words);
+}
+
+/// Step 7: words of which one lets in and another doesn't.
+bool is_mixed(std::string_view value) {
+  const auto words = split(value, ';');
+  const auto opening = std::ranges::count_if(words, opens);
+  return opening > 0 && opening < std::ssize(words);
+}
+
+/// Whether the words of a place say a value; "no" is said by any that doesn't let all in ("private").
+bool says(std::string_view at, std::string_view value) {
+  const auto words = split(at, ';');
+  if (value != "no") return std::ranges::find(words, value) != words.end();
+  return std::ranges::any_of(words, [](std::string_view word) { return !opens(word); });
+}
 
 std::string_view place(const std::vector<std::string_view>& values, std::size_t lane) {
   return lane < values.size() ? values[lane] : std::string_view();
@@ -65,9 +96,11 @@ std::vector<LaneList> lists_of(const Tags& tags, const std::array<std::string_vi
     if (tags.has(list.key)) list.base = split(tags.get(list.key), '|');
     list.texts = hours::split_conditional(tags.get(list.key + ":conditional"));
     for (const hours::Clause& text : list.texts) {
-      list.clauses.push_back({split(text.value, '|'), text.condition});
+      list.clauses.push_back({places_of(text.value), text.condition});
     }
-    if (!list.base.empty() || !list.clauses.empty()) lists.push_back(std::move(list));
+    if (list.texts.empty()) list.unread = tag_text(tags, list.key + ":conditional");
+    if (!list.base.empty() || !list.clauses.empty() || !list.unread.empty())
+      lists.push_back(std::move(list));
   }
   return lists;
 }
@@ -100,11 +133,12 @@ OnHours hours_of(const std::vector<LaneList>& lists, std::size_t lane, std::stri
     const bool special = --list <= base;
     for (const ListClause& clause : list->clauses) {
       const std::string_view at = place(clause.values, lane);
-      if (!at.empty() && (special || at == value))
-        clauses.push_back({at == value, clause.condition});
+      if (!at.empty() && (special || says(at, value)))
+        clauses.push_back({says(at, value), clause.condition});
     }
   }
-  return on_hours(base_of(lists, lane) == value, clauses);
+  const std::string_view plain = base_of(lists, lane);
+  return on_hours(!plain.empty() && says(plain, value), clauses);
 }
 
 bool has_clauses(const std::vector<LaneList>& lists) {
@@ -113,7 +147,9 @@ bool has_clauses(const std::vector<LaneList>& lists) {
 
 /// Whether a place is open to those of the keys, at some time.
 bool lets(const std::vector<LaneList>& lists, std::size_t lane) {
-  const auto open = [](std::string_view value) { return value == "designated" || value == "yes"; };
+  const auto open = [](std::string_view value) {
+    return says(value, "designated") || says(value, "yes");
+  };
   if (open(base_of(lists, lane))) return true;
   return std::ranges::any_of(lists, [&](const LaneList& list) {
     return std::ranges::any_of(list.clauses,
@@ -190,6 +226,48 @@ Judged judge_place(const Lists& lists, std::size_t lane) {
   return judged;
 }
 
+/// Step 7: the tag whose words for a place contradict each other; empty when none do.
+std::string mixed_tag(const Tags& tags, const std::vector<LaneList>& lists, std::size_t lane) {
+  for (const LaneList& list : lists) {
+    if (is_mixed(place(list.base, lane))) return tag_text(tags, list.key);
+    for (const ListClause& clause : list.clauses)
+      if (is_mixed(place(clause.values, lane))) return tag_text(tags, list.key + ":conditional");
+  }
+  return {};
+}
+
+/// The first tag that can't be read for a place; empty when all can be.
+std::string unread_tag(const Lists& lists, std::size_t lane) {
+  for (const auto* side : {&lists.cars, &lists.buses}) {
+    if (std::string tag = mixed_tag(lists.tags, *side, lane); !tag.empty()) return tag;
+    for (const LaneList& list : *side)
+      if (!list.unread.empty()) return list.unread;
+  }
+  return {};
+}
+
+/// What can't be read leaves a lane without hours.
+void doubt_unread(Judged& judged, const Lists& lists, std::size_t lane) {
+  const std::string tag = unread_tag(lists, lane);
+  if (tag.empty()) return;
+  judged.when.text.clear(), judged.alone = false;
+  judged.doubt = not_readable(tag);
+}
+
+/// The lane, nobody knows which, of lists that have none but for a tag that can't be read.
+std::vector<BusLaneFact> unread_lane(const LaneRoad& road, const Lists& lists,
+                                     std::string_view suffix) {
+  const std::size_t behind_all = std::max(lane_count(lists.buses), lane_count(lists.cars));
+  BusLaneFact fact;
+  fact.source = unread_tag(lists, behind_all);
+  if (fact.source.empty()) return {};
+  fact.direction = direction_of_suffix(suffix, road.one_way);
+  fact.contraflow = is_contraflow(fact.direction, road.one_way);
+  fact.who = lists.buses.front().key.substr(0, 3);
+  fact.doubt = not_readable(fact.source);
+  return {fact};
+}
+
 LaneSide side_of(std::size_t lane, std::size_t count) {
   if (count < 2) return LaneSide::unknown;
   if (lane == 0) return LaneSide::left;
@@ -207,6 +285,7 @@ std::vector<BusLaneFact> with_suffix(const LaneRoad& road, std::string_view suff
   for (std::size_t lane = 0; lane < count; ++lane) {
     Judged judged = judge_place(lists, lane);
     if (!judged.when.ever) continue;
+    doubt_unread(judged, lists, lane);
     BusLaneFact fact;
     fact.direction = direction_of_suffix(suffix, road.one_way);
     fact.contraflow = is_contraflow(fact.direction, road.one_way);
@@ -221,12 +300,12 @@ std::vector<BusLaneFact> with_suffix(const LaneRoad& road, std::string_view suff
     fact.source = source_of(road.tags, has_clauses(lists.cars) ? lists.cars : lists.buses);
     facts.push_back(std::move(fact));
   }
-  return facts;
+  return facts.empty() ? unread_lane(road, lists, suffix) : facts;
 }
 
 /// Every lane of the lists says yes, and no clause ever says otherwise.
 bool open_everywhere(const std::vector<LaneList>& lists) {
-  if (lists.empty() || has_clauses(lists)) return false;
+  if (lists.empty() || has_clauses(lists) || lane_count(lists) == 0) return false;
   for (std::size_t lane = 0; lane < lane_count(lists); ++lane) {
     const std::string_view value = base_of(lists, lane);
     if (value != "yes" && value != "designated" && value != "permissive") return false;

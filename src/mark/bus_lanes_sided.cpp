@@ -7,8 +7,11 @@
 //    left, and against it where one drives on the right. Seen by its buses the lane is then on the
 //    near side. On a one-way road both sides carry the one direction.
 // 3. Buses may use it, and bicycles where cycleway=share_busway says so.
-// 4. Hours from busway…:conditional, which no page documents: "lane @ (…)" or bare hours.
+// 4. Hours from busway…:conditional, which no page documents: "lane @ (…)", "yes @ (…)", or bare
+//    hours. "no @ (…)" frees the lane then. What says anything else, or that there never is a lane
+//    though the plain key has one, leaves a lane without hours, in doubt.
 // Source: OSM wiki, pages Key:busway and Proposal:Deprecate busway.
+#include <optional>
 #include <utility>
 
 #include "bus_lane_families.hpp"
@@ -42,15 +45,26 @@ LaneDirection flow_on(LaneSide way_side, const LaneRoad& road) {
   return near_side ? LaneDirection::along : LaneDirection::against;
 }
 
-OnHours hours_of_key(const Tags& tags, const std::string& key) {
-  const std::string_view text = tags.get(key + ":conditional");
+/// What a value in the conditional says of the lane; empty: nobody knows.
+std::optional<bool> says_lane(std::string_view value) {
+  if (is_lane(value) || value == "yes" || value == "designated") return true;
+  if (value == "no" || value == "none") return false;
+  return std::nullopt;
+}
+
+/// When the lane that the plain key has is in force; not ever: the conditional can't be read, or
+/// contradicts the key.
+OnHours hours_of_key(std::string_view text) {
   std::vector<OnClause> clauses;
   for (const hours::Clause& clause : hours::split_conditional(text)) {
-    clauses.push_back({is_lane(clause.value), clause.condition});
+    const std::optional<bool> on = says_lane(clause.value);
+    if (!on) return {};
+    clauses.push_back({*on, clause.condition});
   }
   if (clauses.empty() && !text.empty()) clauses.push_back({true, std::string(text)});
-  // The plain key is needed to say that there is a lane; it doesn't mean "always" here.
-  return clauses.empty() ? OnHours{true, false, {}} : on_hours(false, clauses);
+  // The plain key is needed to say that there is a lane; it doesn't mean "always" where clauses
+  // switch it on, and so is in no doubt by them.
+  return on_hours(true, clauses);
 }
 
 /// cycleway=share_busway, of this side or of the whole road.
@@ -65,15 +79,17 @@ bool shares_with_bicycles(const Tags& tags, LaneSide way_side) {
 void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::string& key,
               LaneSide way_side) {
   const std::string_view value = road.tags.get(key);
-  const OnHours when = hours_of_key(road.tags, key);
-  if (!is_lane(value) || !when.ever) return;
+  if (!is_lane(value)) return;
+  const OnHours when = hours_of_key(road.tags.get(key + ":conditional"));
   BusLaneFact fact;
   fact.direction = flow_on(way_side, road);
   if (value == "opposite_lane") fact.direction = turned(fact.direction), fact.contraflow = true;
   fact.side = fact.direction == LaneDirection::against ? turned(way_side) : way_side;
   fact.hours = when.text;
   fact.who = shares_with_bicycles(road.tags, way_side) ? "bus;bicycle" : "bus";
-  fact.source = tag_text(road.tags, key + (when.text.empty() ? "" : ":conditional"));
+  const bool plain = when.ever && when.text.empty();
+  fact.source = tag_text(road.tags, key + (plain ? "" : ":conditional"));
+  if (!when.ever) fact.doubt = fact.source + " doesn't say when there is a lane";
   facts.push_back(std::move(fact));
 }
 

@@ -355,8 +355,67 @@ TEST_CASE("two families with different hours leave none", "[mark]") {
         "along, left, Mo-Fr 07:00-10:00, 16:00-19:00");
 }
 
-TEST_CASE("counts and lists that can't be read are no bus lane", "[mark]") {
-  CHECK(lanes({{"lanes:bus", "many"}}) == "none");
+TEST_CASE("a plain busway stays a lane whatever its conditional says", "[mark]") {
+  const auto left = [](const char* conditional) {
+    return lanes({{"busway:left", "lane"}, {"busway:left:conditional", conditional}});
+  };
+  CHECK(left("yes @ (Mo-Fr 07:00-10:00)") == "along, left, Mo-Fr 07:00-10:00");
+  CHECK(left("designated @ (Mo-Fr 07:00-10:00)") == "along, left, Mo-Fr 07:00-10:00");
+  CHECK(left("no @ (Sa-Su)") == "along, left, yes @ (24/7); no @ (Sa-Su)");
+  CHECK(left("open @ (Mo-Fr 07:00-10:00)") == "along, left, doubtful, no hours");
+  CHECK(left("@ (Mo-Fr 07:00-10:00)") == "along, left, doubtful, no hours");
+  CHECK(left("no @ (24/7)") == "along, left, doubtful, no hours");
+  CHECK(left("lane @ (weight>7.5)") == "along, left, no hours");
+  CHECK(lanes({{"busway", "lane"}, {"busway:conditional", "yes @ (Mo-Fr 07:00-10:00)"}}) ==
+        "along, left, Mo-Fr 07:00-10:00 | against, left, Mo-Fr 07:00-10:00");
+  CHECK(doubt({{"busway:left", "lane"}, {"busway:left:conditional", "open @ (Su)"}}) ==
+        "busway:left:conditional=open @ (Su) doesn't say when there is a lane");
+}
+
+TEST_CASE("counts that can't be read leave a lane at unknown hours", "[mark]") {
+  const char* unknown = "along, unknown side, doubtful, no hours";
+  const char* key = "lanes:bus:forward:conditional";
+  CHECK(lanes({{key, "Mo-Fr 07:00-10:00"}}) == unknown);  // "1 @" forgotten
+  CHECK(lanes({{key, "yes"}}) == unknown);
+  CHECK(lanes({{"lanes:psv:forward:conditional", "1"}}) == unknown);
+  CHECK(lanes({{key, "bus @ (Mo-Fr 07:00-10:00)"}}) == unknown);
+  CHECK(lanes({{key, "@ (Mo-Fr 07:00-10:00)"}}) == unknown);
+  CHECK(lanes({{"lanes:bus:forward", "1.5"}}) == unknown);
+  CHECK(lanes({{"lanes:bus:forward", "-1"}}) == unknown);
+  CHECK(lanes({{"lanes:bus", "many"}}) == "unknown direction, unknown side, doubtful, no hours");
+  CHECK(lanes({{key, "0"}}) == "none");
+  CHECK(lanes({{"lanes:bus:forward", "no"}}) == "none");
+  CHECK(doubt({{key, "yes"}}) == "lanes:bus:forward:conditional=yes can't be read");
+  // Hours of another family aren't believed against it.
+  CHECK(lanes({{key, "yes"},
+               {"busway:left", "lane"},
+               {"busway:left:conditional", "lane @ (Mo-Fr 07:00-10:00)"}}) ==
+        "along, left, doubtful, Mo-Fr 07:00-10:00");
+}
+
+TEST_CASE("lists that can't be read leave a lane at unknown hours", "[mark]") {
+  CHECK(lanes({{"bus:lanes:forward", "designated;yes|yes"},
+               {"motor_vehicle:lanes:forward", "no;private|yes"}}) == "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "no;yes|yes"}}) ==
+        "along, left, doubtful, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "private|yes"}}) == "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward:conditional", "(designated|yes) @ (Mo-Fr 07:00-09:00)"}}) ==
+        "along, left, Mo-Fr 07:00-09:00");
+  CHECK(lanes({{"bus:lanes:forward:conditional", "designated|yes"}}) ==
+        "along, unknown side, doubtful, no hours");
+  CHECK(lanes({{"bus:lanes:forward:conditional", "Mo-Fr 07:00-09:00"}}) ==
+        "along, unknown side, doubtful, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"},
+               {"motor_vehicle:lanes:forward", "yes|yes"},
+               {"motor_vehicle:lanes:forward:conditional", "Mo-Fr 07:00-09:00"}}) ==
+        "along, unknown side, doubtful, no hours");
+  CHECK(doubt({{"bus:lanes:forward:conditional", "designated|yes"}}) ==
+        "bus:lanes:forward:conditional=designated|yes can't be read");
+}
+
+TEST_CASE("empty lists and other words are no bus lane", "[mark]") {
   CHECK(lanes({{"bus:lanes", "||"}}) == "none");
   CHECK(lanes({{"busway", "lines"}}) == "none");
 }
