@@ -160,7 +160,7 @@ bool at_year(const TokenReader& reader) {
 bool read_years(TokenReader& reader, std::vector<YearRange>& years) {
   do {
     if (!read_year_range(reader, years)) return false;
-  } while (goes_on(reader, [&] { return at_year(reader); }));
+  } while (goes_on(reader, [&] { return is_year(reader); }));  // "2025,2026 Nov": of both years
   return true;
 }
 

@@ -123,4 +123,39 @@ TEST_CASE("weekdays hold on bank holidays unless the text says otherwise after t
   CHECK(noons("Mo-Fr; PH off", {2026, 8, 24}, 14) == "OOOOOCCCOOOOCC");
 }
 
+TEST_CASE("the last date of a range has nothing of the first but its year", "[hours]") {
+  CHECK(noons("easter-Oct 31", {2026, 10, 28}, 8) == "OOOOCCCC");
+  CHECK(noons("easter-Oct 31", {2026, 4, 1}, 8) == "CCCCOOOO");
+  CHECK(noons("Nov Su[1]-Dec 25", {2026, 10, 29}, 8) == "CCCOOOOO");
+  CHECK(noons("Nov Su[1]-Dec 25", {2026, 12, 22}, 8) == "OOOOCCCC");
+}
+
+TEST_CASE("the range of one year goes on over New Year into the next, and no further", "[hours]") {
+  CHECK(noons("2026 Nov-Feb", {2026, 10, 30}, 4) == "CCOO");
+  // The reference ends it with the year and can't read the other; common practice, no source.
+  CHECK(noons("2026 Nov-Feb", {2027, 2, 26}, 6) == "OOOCCC");
+  CHECK(noons("2026 Nov-Feb", {2027, 10, 30}, 4) == "CCCC");
+  CHECK(noons("2026 Nov-Feb", {2026, 1, 1}, 4) == "CCCC");
+  CHECK(noons("2026 Dec 20-Jan 05", {2026, 12, 18}, 5) == "CCOOO");
+  CHECK(noons("2026 Dec 20-Jan 05", {2027, 1, 3}, 5) == "OOOCC");
+  CHECK(noons("2026 Dec 20-Jan 05", {2027, 12, 18}, 5) == "CCCCC");
+}
+
+TEST_CASE("weekdays listed behind a month, or months, are those of the months", "[hours]") {
+  // March 2026: Fridays 6, 13, 20, 27; Saturdays 7, 14, 21, 28. Easter holidays begin on 3 April.
+  CHECK(noons("Mar Fr[-1],Sa", {2026, 3, 19}, 18) == "CCOCCCCCOOCCCCCCCC");
+  CHECK(noons("Apr,Sep Fr[-1]", {2026, 4, 17}, 14) == "CCCCCCCOCCCCCC");
+  CHECK(noons("Apr,Sep Fr[-1]", {2026, 9, 18}, 14) == "CCCCCCCOCCCCCC");
+  CHECK(noons("Apr,Sep Fr[-1]", {2026, 10, 23}, 14) == "CCCCCCCCCCCCCC");
+  CHECK(noons("Mar Fr[-2],PH", {2026, 3, 19}, 18) == "COCCCCCCCCCCCCCCCC");
+}
+
+TEST_CASE("years listed before a month are years of that month", "[hours]") {
+  CHECK(noons("2025,2026 Nov 10:00-13:00", {2025, 10, 30}, 4) == "CCOO");
+  CHECK(noons("2025,2026 Nov 10:00-13:00", {2026, 10, 30}, 4) == "CCOO");
+  CHECK(noons("2025,2026 Nov 10:00-13:00", {2027, 10, 30}, 4) == "CCCC");
+  CHECK(noons("2025,2026 Nov 10:00-13:00", {2025, 6, 1}, 4) == "CCCC");
+  CHECK(noons("2024,2025,2026 Nov 10:00-13:00", {2024, 11, 29}, 4) == "OOCC");
+}
+
 }  // namespace loopwright::hours
