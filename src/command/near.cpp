@@ -85,6 +85,7 @@ std::string farther_off(const road::Roads& roads, const NearJob& job,
   if (auto without = find::built_without(roads.info(), job.want.kind); !without.empty())
     return without;
   const auto farther = find::chances_near(roads, {job.wish, job.want, anywhere_minutes}, setting);
+  if (farther.empty() && job.want.verdict) return "nor is any in this area farther off";
   if (farther.empty()) {
     // Of ways that the clock shuts: none now, not none at all.
     const find::NearAsk anywhere{job.wish, job.want, anywhere_minutes};

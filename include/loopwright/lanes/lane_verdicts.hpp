@@ -10,6 +10,7 @@
 // Why: a search asks of thousands of drives and needs no sentences.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <tuple>
 #include <unordered_map>
