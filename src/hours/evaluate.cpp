@@ -54,9 +54,13 @@ class Sheet {
   void lay(const Rule& rule, std::int64_t day, const Setting& setting) {
     const int earlier = static_cast<int>(day - first_.day) * day_minutes;
     if (rule.spans.empty()) fill(rule, {earlier, earlier + day_minutes}, said_by(rule, false));
+    Minutes dark{0, 0};  // what the last spans filled, all of them without a sun
     for (const TimeSpan& span : rule.spans) {
       const auto known = minutes_on(span, day, setting);
       const Minutes times = known ? *known : widest_minutes(span);
+      // Hundreds of such spans fill the same two days, on each day of a year.
+      if (!known && dark.from <= times.from && times.to <= dark.to) continue;
+      dark = known ? Minutes{0, 0} : times;
       fill(rule, {times.from + earlier, times.to + earlier},
            known ? said_by(rule, span.open_end) : Answer{Tri::unknown, Reason::no_sun, rule.text});
     }

@@ -3,6 +3,8 @@
 // Conditional restrictions), traps 13 and 14.
 #include <catch2/catch.hpp>
 
+#include <string>
+
 #include "loopwright/hours/condition.hpp"
 
 namespace loopwright::hours {
@@ -131,6 +133,20 @@ TEST_CASE("one part that doesn't hold settles a condition, one that is unknown l
   CHECK(condition("weight>7.5") == unknown_for(Reason::property));
   CHECK(condition("residents") == unknown_for(Reason::user));
   CHECK(condition("when it suits") == unknown_for(Reason::unreadable));
+}
+
+TEST_CASE("hundreds of spans by a sun that nobody knows are one unknown, all the year", "[hours]") {
+  std::string text = "sunrise-sunset";
+  for (int k = 1; k <= 400; ++k) {
+    const std::string minutes = std::to_string(k / 60) + ":" + (k % 60 < 10 ? "0" : "");
+    text += ", (sunrise+0" + minutes + std::to_string(k % 60) + ")-sunset";
+  }
+  const Hours hours = read_hours(text);
+  REQUIRE(hours.readable());
+  const Setting nowhere("GB-ENG", "Europe/London", std::nullopt);
+  const Instant begin{days_since_epoch({2026, 11, 28}) * 86'400, 0};
+  CHECK(hours.at(begin.civil(), nowhere).reason == Reason::no_sun);
+  CHECK_FALSE(hours.next_change(begin, nowhere).has_value());
 }
 
 }  // namespace loopwright::hours
