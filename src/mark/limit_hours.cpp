@@ -33,12 +33,20 @@ void add(LimitHours& hours, std::string_view clause, const std::string& tag) {
   hours.source += tag;
 }
 
+/// A limit as mapped; what is none ("99999999999 mph", "twenty", "signals") is for the signs to say.
+std::string_view value_told(std::string_view value) {
+  const LimitText::What what = read_limit(value).what;
+  const bool is_limit = what != LimitText::What::unreadable && what != LimitText::What::varies;
+  return is_limit ? value : "as the signs say";
+}
+
 void add_conditional(LimitHours& hours, const Tags& tags, const std::string& key) {
   for (const hours::Clause& clause : hours::split_conditional(tags.get(key))) {
     const Binding binding = binding_on_car(clause.condition);
     if (binding.when == Binding::When::never) continue;
     const bool always = binding.when == Binding::When::always;
-    add(hours, clause_text(clause.value, always ? "24/7" : binding.condition), tag_text(tags, key));
+    add(hours, clause_text(value_told(clause.value), always ? "24/7" : binding.condition),
+        tag_text(tags, key));
   }
 }
 

@@ -148,4 +148,19 @@ r1 no_left_turn from=w1 via=X to=w3 restriction:conditional="none @ (Su)"
   CHECK(banned.at(sunday.plus_seconds(86400), setting).in_force == hours::Tri::yes);
 }
 
+TEST_CASE("a limit at hours that is none leaves the signs to be read", "[mark]") {
+  const auto limits = [](const std::string& value) {
+    const BuiltTown town =
+        street("maxspeed=\"30 mph\" maxspeed:conditional=\"" + value + " @ (Mo-Fr 08:00-09:00)\"");
+    const road::Roads roads = town.roads();
+    std::string texts;
+    for (const road::TimedRule& rule : roads.timed_rules_of(town.stretch("AB")))
+      texts += roads.text(rule.text);
+    return texts;
+  };
+  CHECK(limits("20 mph") == "20 mph @ (Mo-Fr 08:00-09:00)");
+  for (const char* none : {"99999999999 mph", "-5 mph", "twenty", "signals"})
+    CHECK(limits(none) == "as the signs say @ (Mo-Fr 08:00-09:00)");
+}
+
 }  // namespace loopwright::test
