@@ -6,6 +6,7 @@
 //   3. Of a batch each line comes back with a letter (hours_batch.cpp).
 #include "loopwright/hours/hours.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <fstream>
 #include <iostream>
@@ -110,6 +111,10 @@ void say_readable_conditional(const HoursTexts& texts, const Moment& when) {
   if (value.rows().empty()) {
     throw InputError("a value with conditions has an @, such as 20 mph @ (Mo-Fr 08:00-09:00)");
   }
+  const bool lacks_value = std::ranges::any_of(value.rows(), [](const auto& row) {
+    return row.value.empty();  // nothing to tell, whenever it holds
+  });
+  if (lacks_value && value.unread()) throw unreadable(text, *value.unread());
   say_conditional(std::cout, value, when);
   if (value.unread()) throw unreadable(text, *value.unread());
 }

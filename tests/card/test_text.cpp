@@ -71,7 +71,8 @@ TEST_CASE("a card is never wider than eighty columns", "[card]") {
       "three roundabouts turned round at don't fit into fifteen minutes from this door, whichever "
       "way one sets off and whatever else is left out",
       {},
-      23.4};
+      23.4,
+      {}};
   CHECK(width_of(card_of(town, answer)) <= 80);
 }
 
@@ -79,7 +80,7 @@ TEST_CASE("a card says what fell short, and where the nearest is", "[card]") {
   const BuiltTown town = built_card_town();
   wish::Answer answer = card_answer(town);
   wish::Missing missing{wish::read_want("zebra=3"), 1, "only one is near", {}, 4.2, 18.0};
-  answer.shortfall = wish::Shortfall{"not everything fits", {missing}, {}};
+  answer.shortfall = wish::Shortfall{"not everything fits", {missing}, {}, {}};
   const std::string card = card_of(town, answer);
   CHECK_THAT(card,
              Contains("What fell short\n  not everything fits\n  zebra 3: 1 found; only one"));

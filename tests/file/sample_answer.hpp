@@ -93,7 +93,8 @@ inline wish::Answer sample_answer() {
                         OsmObject{77, ObjectType::way},
                         21.5,
                         71.256}},
-                      68.0};
+                      68.0,
+                      {}};
   return answer;
 }
 

@@ -100,7 +100,7 @@ TEST_CASE("a turn with hours is told as its sign is spoken of, without a tag", "
   TurnDrive drive("restriction:conditional=no_left_turn @ (Mo-Sa 07:00-10:00)",
                   "Mo-Sa 07:00-10:00");
   CHECK(drive.turned() ==
-        "no left turn Monday to Saturday, seven till ten; you pass 15:00 to 15:01: may be turned");
+        "no left turn Monday to Saturday, seven till ten; you pass 15:00 to 15:01: may be made");
 }
 
 TEST_CASE("a turn that is forbidden when we are there says keep out", "[lanes]") {
