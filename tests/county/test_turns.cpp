@@ -71,3 +71,16 @@ TEST_CASE("bans and buses of what isn't there are told", "[county]") {
         std::vector<std::string>{"line 4: there is no junction within 30 m of 90,90",
                                  "line 5: there is no road 'Nowhere' for the bus"});
 }
+
+TEST_CASE("a ban over a road may name its first junction too, as a slip of a mapper", "[county]") {
+  const Drawing county =
+      drawn("ban no_u_turn 0,-50 0,0 0,-60\nban no_u_turn 150,60 75,0~ 0,60 slip=junction\n");
+  CHECK(county.troubles.empty());
+  const Relation& over = county.relations.at(1);
+  REQUIRE(over.members.size() == 4);
+  CHECK(std::holds_alternative<std::size_t>(over.members.at(1).what));
+  const Line& road = county.lines.at(std::get<std::size_t>(over.members.at(1).what));
+  const Spot junction = std::get<Spot>(over.members.at(2).what);
+  CHECK((junction == road.points.front() || junction == road.points.back()));
+  CHECK(!over.tags.contains("slip"));
+}

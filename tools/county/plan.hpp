@@ -23,7 +23,8 @@
 //   junction X,Y tags…                  tags on the nearest junction
 //   round X,Y RADIUS tags…              the nearest junction becomes a roundabout
 //   ban KIND FROM VIA TO tags…          a turn restriction; FROM and TO lie on the roads meant; VIA
-//                                       is a junction, or X,Y~ on the road between two; hours="…"
+//                                       is a junction, or X,Y~ on the road between two; hours="…";
+//                                       slip=junction: over the road and its first junction
 //   bus REF names…                      a bus route along the roads of these names
 //   area points… tags…                  a closed outline      spot X,Y tags…    a lone node
 //   houses NAME STEP tags…              numbers along the streets of that name, odd ones on the left,
@@ -121,7 +122,8 @@ struct PlanBan {
   std::string kind{};
   Spot from{};
   Spot via{};
-  bool over_road = false;  ///< via a road between two junctions
+  bool over_road = false;      ///< via a road between two junctions
+  bool with_junction = false;  ///< and via the first of them: a mapper's slip
   Spot to{};
   Tags tags{};
 };

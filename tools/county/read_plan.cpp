@@ -238,6 +238,7 @@ void Reader::ban(PlanWords& words) {
   ban.via = words.point();
   ban.to = words.point();
   ban.tags = words.tags();
+  ban.with_junction = take(ban.tags, "slip") == "junction";
   plan_.bans.push_back(std::move(ban));
 }
 

@@ -116,6 +116,7 @@ void Turns::add(const PlanBan& ban, Spot via) {
   Relation relation{.tags = ban.tags};
   relation.members = {{*from, "from"}, {via, "via"}, {*to, "to"}};
   if (over) relation.members[1].what = *over;
+  if (ban.with_junction) relation.members.insert(relation.members.begin() + 2, {first, "via"});
   relation.tags.insert({"type", "restriction"});
   if (const auto hours = relation.tags.find("hours"); hours != relation.tags.end()) {
     relation.tags["restriction:conditional"] = ban.kind + " @ (" + hours->second + ")";
