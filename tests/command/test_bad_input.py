@@ -116,20 +116,20 @@ CASES = [
     (WISH.replace("54.2973,2.5988", "Nowhere"), 2,
      "--home: nothing in this area is called 'Nowhere'; give LAT,LON"),
     (WISH.replace("54.2973,2.5988", "Station-Road/Mill-Street"), 2,
-     "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Tallow Street',"
-     " 'Station Road / Candle Street', 'Station Road / High Street' or LAT,LON"),
+     "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Candle Street',"
+     " 'Station Road / High Street', 'Station Road / Tallow Street' or LAT,LON"),
     (WISH + " --end Pell", 2,
      "--end: 'Pell' is four places here: Pell Cross (street) 54.30185,2.57374; Pell Lane (street)"
-     " 54.27591,2.54925; Pell Road (street) 54.30200,2.54976; Pell Way (street) 54.29504,2.57627;"
+     " 54.27584,2.54964; Pell Road (street) 54.30273,2.53611; Pell Way (street) 54.29496,2.57636;"
      " say which, e.g. 'Pell Cross' or LAT,LON"),
-    (WISH.replace("54.2973,2.5988", "54.3200,2.6300"), 2,
-     "home 54.32000,2.63000 is 1259 m from the nearest road a learner may use, at"
-     " 54.31027,2.62014; give a place within 150 m of one"),
+    (WISH.replace("54.2973,2.5988", "54.3180,2.7122"), 2,
+     "home 54.31800,2.71220 is 989 m from the nearest road a learner may use, at"
+     " 54.30926,2.70951; give a place within 150 m of one"),
     (WISH.replace("54.2973,2.5988", "51.5,-0.1"), 2,
      "home 51.50000,-0.10000 is not in this area: no road within 20 km; give a place in it"),
-    (WISH + " --end 54.3200,2.6300", 2,
-     "end 54.32000,2.63000 is 1259 m from the nearest road a learner may use, at"
-     " 54.31027,2.62014; give a place within 150 m of one"),
+    (WISH + " --end 54.3180,2.7122", 2,
+     "end 54.31800,2.71220 is 989 m from the nearest road a learner may use, at"
+     " 54.30926,2.70951; give a place within 150 m of one"),
     ("look q.area", 2, "WHERE or --roundabouts is required; see 'loopwright look --help'"),
     ("look q.area way/1 --roundabouts", 2,
      "WHERE excludes --roundabouts; see 'loopwright look --help'"),
@@ -137,7 +137,7 @@ CASES = [
     ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
     ("look q.area node/1", 2,
      "node/1: no junction, end or sign of this area's roads; look at its way instead"),
-    ("look q.area 54.3200,2.6300", 2, "54.32000,2.63000: no road within 100 m"),
+    ("look q.area 54.3180,2.7122", 2, "54.31800,2.71220: no road within 100 m"),
     # kinds
     (WISH + " --want roundabuot=3", 2,
      "there is no practice kind 'roundabuot'; did you mean 'roundabout'?"),
