@@ -1,0 +1,2 @@
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/evaluate.cpp)
