@@ -1,5 +1,5 @@
 // A walk counted by hand.
-#include <catch2/catch_test_macros.hpp>
+#include <catch2/catch.hpp>
 
 #include "loopwright/circuit/problem.hpp"
 
