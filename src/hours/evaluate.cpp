@@ -74,9 +74,12 @@ class Sheet {
     const int to = std::clamp(times.to - first_.minute, from, count);
     const std::span part =
         answers_.subspan(static_cast<std::size_t>(from), static_cast<std::size_t>(to - from));
-    if (rule.joint != Joint::falls_back) return void(std::ranges::fill(part, answer));
+    const bool dark = answer.reason == Reason::no_sun;
+    if (rule.joint != Joint::falls_back && !dark) return void(std::ranges::fill(part, answer));
     const auto is_free = [&](const Answer& before) {
-      return before.in_force == Tri::no || before.rule == rule.text;
+      // What another of its spans names by the clock holds whenever the sun sets.
+      if (before.rule == rule.text) return !dark;
+      return rule.joint != Joint::falls_back || before.in_force == Tri::no;
     };
     std::ranges::replace_if(part, is_free, answer);
   }

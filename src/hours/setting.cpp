@@ -1,7 +1,9 @@
 // 1. Bank holidays are picked out of the table once, for the region.
 // 2. The zone is looked up once; offsets by the date library over the system's zone files.
-// 3. The sun of the last few days asked for is remembered, since a text asks for the same day again
-//    and again. Its moments become minutes on the clock of the day, rounded to the nearest.
+// 3. Working out the sun of a day takes as long as a thousand answers. So that of the last few days
+//    asked for is remembered, since a text asks for the same day again and again; and that of some
+//    hundred days, for who asks all over a year. Its moments become minutes on the clock of the day,
+//    rounded to the nearest.
 #include "loopwright/hours/setting.hpp"
 
 #include <date/tz.h>
@@ -10,6 +12,7 @@
 
 #include "hours/bank_holidays.hpp"
 #include "hours/sun.hpp"
+#include "hours/sun_kept.hpp"
 #include "loopwright/base/error.hpp"
 
 namespace loopwright::hours {
@@ -19,6 +22,7 @@ struct Setting::Tables {
   std::vector<BankHoliday> holidays;
   TableYears years;
   const date::time_zone* zone = nullptr;
+  std::unique_ptr<SunKept> sun;  ///< with a place only
 };
 
 namespace {
@@ -41,6 +45,20 @@ const BankHoliday* find(const std::vector<BankHoliday>& holidays, std::int64_t d
   return found != holidays.end() && found->day == day ? &*found : nullptr;
 }
 
+/// Empty where the sun doesn't rise or set that day.
+std::optional<SunTimes> times_on(std::int64_t day, std::int32_t offset_s, Point place) {
+  const auto moments = sun_on(date_from_days(day), offset_s, place);
+  if (!moments) return std::nullopt;
+  const auto minute = [&](std::int64_t unix_s) {
+    return static_cast<int>((unix_s + offset_s - day * 86'400 + 30) / 60);
+  };
+  const auto twilight = [&](const std::optional<std::int64_t>& unix_s) {
+    return unix_s ? std::optional(minute(*unix_s)) : std::nullopt;
+  };
+  return SunTimes{twilight(moments->dawn), minute(moments->sunrise), minute(moments->sunset),
+                  twilight(moments->dusk)};
+}
+
 }  // namespace
 
 Setting::Setting(std::string_view region, std::string_view zone, std::optional<Point> place,
@@ -50,6 +68,7 @@ Setting::Setting(std::string_view region, std::string_view zone, std::optional<P
   tables.holidays = bank_holidays_of(region);
   tables.years = bank_holiday_years();
   tables.zone = located(zone);
+  if (place) tables.sun = std::make_unique<SunKept>();
   tables_ = std::make_shared<const Tables>(std::move(tables));
 }
 
@@ -66,24 +85,19 @@ std::string_view Setting::bank_holiday_name(Date day) const {
 }
 
 std::optional<SunTimes> Setting::sun(Date day) const {
-  if (!place_) return std::nullopt;
+  if (!place_ || !tables_) return std::nullopt;
   const std::int64_t number = days_since_epoch(day);
-  SunOfDay& kept = sun_[static_cast<std::size_t>((number % 8 + 8) % 8)];
-  if (kept.day == number) return kept.times;
-  // Noon has the offset that holds from the small hours on, when clocks are changed that night.
-  const std::int32_t offset_s = on_clock({number * 86'400 + 43'200, 0}).offset_s;
-  kept = {number, std::nullopt};
-  if (const auto moments = sun_on(day, offset_s, *place_)) {
-    const auto minute = [&](std::int64_t unix_s) {
-      return static_cast<int>((unix_s + offset_s - number * 86'400 + 30) / 60);
-    };
-    const auto twilight = [&](const std::optional<std::int64_t>& unix_s) {
-      return unix_s ? std::optional(minute(*unix_s)) : std::nullopt;
-    };
-    kept.times = SunTimes{twilight(moments->dawn), minute(moments->sunrise),
-                          minute(moments->sunset), twilight(moments->dusk)};
+  SunOfDay& last = sun_[static_cast<std::size_t>((number % 8 + 8) % 8)];
+  if (last.day == number) return last.times;
+  auto kept = tables_->sun->of(number);
+  if (!kept) {
+    // Noon has the offset that holds from the small hours on, when clocks are changed that night.
+    const std::int32_t offset_s = on_clock({number * 86'400 + 43'200, 0}).offset_s;
+    kept = times_on(number, offset_s, *place_);
+    tables_->sun->keep(number, *kept);
   }
-  return kept.times;
+  last = {number, *kept};
+  return last.times;
 }
 
 Instant Setting::on_clock(const Instant& at) const {

@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/rule_days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/setting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sun.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sun_kept.cpp
   ${CMAKE_CURRENT_LIST_DIR}/terms.cpp
   ${CMAKE_CURRENT_LIST_DIR}/condition.cpp
   ${CMAKE_CURRENT_LIST_DIR}/conditional.cpp

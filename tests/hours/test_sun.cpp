@@ -6,8 +6,10 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <ctime>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 #include "loopwright/hours/setting.hpp"
 
@@ -99,6 +101,45 @@ TEST_CASE("sunrise, sunset, dawn and dusk are right to the minute all the year",
   check_year(point_from_degrees(51.5877, -2.9984));  // Newport
   check_year(point_from_degrees(53.7997, -1.5492));  // Leeds
   check_year(point_from_degrees(60.155, -1.145));    // Lerwick
+}
+
+TEST_CASE("asked about days all over some years the sun is worked out once for each", "[hours]") {
+  const Setting there("GB-ENG", "Europe/London", point_from_degrees(53.7997, -1.5492));
+  const Setting copy = there;
+  const std::int64_t first = days_since_epoch({2026, 1, 1});
+  const auto round = [&](const Setting& setting) {
+    int minutes = 0;
+    const std::clock_t before = std::clock();
+    for (std::int64_t day = 0; day < 365; ++day) {
+      // 97 and 365 have no common factor: every day once, none beside the last.
+      const auto sun = setting.sun(date_from_days(first + day * 97 % 365));
+      REQUIRE(sun);
+      minutes += sun->dawn.value() + 2 * sun->sunrise + 3 * sun->sunset + 5 * sun->dusk.value();
+    }
+    return std::pair(minutes, std::clock() - before);
+  };
+  const auto [worked_out, took] = round(there);
+  for (const Setting& again : {there, copy}) {
+    const auto [kept, took_again] = round(again);
+    CHECK(kept == worked_out);
+    CHECK(took_again * 5 < took);
+  }
+}
+
+TEST_CASE("a day on which the sun doesn't rise is kept as such, and years far off are told",
+          "[hours]") {
+  const Setting north("NO", "UTC", point_from_degrees(71.2, 25.8));
+  for (int twice = 0; twice < 2; ++twice) {
+    CHECK_FALSE(north.sun({2026, 12, 21}).has_value());
+    const auto spring = north.sun({2026, 3, 20});
+    REQUIRE(spring);
+    CHECK(spring->sunset > spring->sunrise);
+    // 1024 days on, in the dark of January: it pushes the other out.
+    CHECK_FALSE(north.sun(date_from_days(days_since_epoch({2026, 3, 20}) + 1024)).has_value());
+    const auto later = north.sun({2300, 3, 20});
+    REQUIRE(later);
+    CHECK(later->sunset > later->sunrise);
+  }
 }
 
 }  // namespace loopwright::hours

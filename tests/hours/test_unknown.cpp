@@ -121,6 +121,19 @@ TEST_CASE("without a place hours by the sun are unknown between the ends that ar
   CHECK(at("Mo 16:00-sunset", 16) == unknown_for(Reason::no_sun));
 }
 
+TEST_CASE("without a place what a text names by the clock beside the sun still holds", "[hours]") {
+  const auto at = [](std::string_view text, int hour) {
+    return asked(text, monday(hour), nothing_known());
+  };
+  for (const std::string_view text :
+       {"07:00-10:00,sunset-22:00", "sunset-22:00,07:00-10:00", "07:00-10:00,15:00-sunset",
+        "Mo-Su 07:00-10:00,sunset-22:00", "off || 07:00-10:00,sunset-22:00"}) {
+    CHECK(at(text, 8) == yes);
+    CHECK(at(text, 11) == unknown_for(Reason::no_sun));
+  }
+  CHECK(at("24/7; Mo 07:00-10:00,sunset-22:00 off", 8) == no);
+}
+
 TEST_CASE("one part that doesn't hold settles a condition, one that is unknown leaves it open",
           "[hours]") {
   CHECK(condition("Mo 07:00-10:00 AND wet") == yes);
