@@ -31,12 +31,58 @@ struct Want {
   road::Movement movement = road::Movement::none;  ///< none: any but `round`
   std::optional<int> count = 1;
   std::optional<Verdict> verdict = {};  ///< of bus lanes: only with this one; one of verdicts_of
+  /// "turn-off:left+narrow-road": only when it leads into a pass of this kind too.
+  std::optional<road::Kind> into = {};
   friend bool operator==(const Want&, const Want&) = default;
 };
 
 struct Avoid {
   road::Kind kind = road::Kind::roundabout;
   friend bool operator==(const Avoid&, const Avoid&) = default;
+};
+
+/// A place or an area to keep off, maybe at some hours only.
+struct KeepOff {
+  std::string name;  ///< as it was asked for, for people
+  /// One point: the junction or the road there (DEVELOPERS.md, Keeping off); three or more: what lies
+  /// inside this outline, or crosses it.
+  std::vector<Point> outline;
+  std::string hours = {};  ///< an opening-hours text; empty: always
+  friend bool operator==(const KeepOff&, const KeepOff&) = default;
+};
+
+/// Least time between the beginnings of two passes of a kind.
+struct Spacing {
+  road::Kind kind = road::Kind::roundabout;
+  int seconds = 0;
+  friend bool operator==(const Spacing&, const Spacing&) = default;
+};
+
+/// How often a street was driven before, over all pupils: a row of a ledger, for the lesson's date.
+struct StreetUse {
+  std::int64_t way = 0;  ///< OSM way
+  int today = 0;
+  int month = 0;  ///< in the 30 days that end with the lesson's, today's included
+  friend bool operator==(const StreetUse&, const StreetUse&) = default;
+};
+
+/// Which roads a part of a lesson may use: `quiet` residential streets, or all but these.
+enum class RoadsAllowed : std::uint8_t { any, quiet, busier };
+
+/// A part of a lesson, in order: "20 minutes of quiet side roads, then …"
+struct Part {
+  int minutes = 0;
+  RoadsAllowed roads = RoadsAllowed::any;
+  std::vector<Want> wants;
+  friend bool operator==(const Part&, const Part&) = default;
+};
+
+/// Planned stops at places to pull up. Minutes each; 0: none.
+struct PlannedStops {
+  int brief_minutes = 0;              ///< before the first pass of each kind that is new
+  int talk_minutes = 0;               ///< near the end
+  std::vector<road::Kind> new_kinds;  ///< to this learner
+  friend bool operator==(const PlannedStops&, const PlannedStops&) = default;
 };
 
 struct Wish {
@@ -51,6 +97,19 @@ struct Wish {
   int alternatives = 1;
   std::vector<Want> wants;
   std::vector<Avoid> avoids;
+  std::vector<KeepOff> keep_offs;
+  std::vector<road::Kind> welcome;    ///< worth a little without being asked for by number
+  std::vector<Spacing> spacings;      ///< besides that of caps.txt; a kind once
+  std::optional<int> place_passes;    ///< of one place a lesson; empty: caps.txt
+  std::optional<int> street_passes;   ///< of one quiet street a lesson; empty: caps.txt
+  std::vector<StreetUse> street_use;  ///< quiet streets with a use so far; by way, each once
+  std::optional<int> hardest;         ///< no pass harder than this, whatever is asked for; 1 to 5
+  bool ramp = false;                  ///< hard after easy, and a gentle last stretch home
+  std::vector<Part> parts;            ///< in order; empty: the lesson is one
+  std::optional<Point> drive_out;     ///< the instructor drives there first; the learner from there
+  std::optional<Point> drive_back;    ///< the learner drives to there; the instructor on
+  PlannedStops stops;
+  int independent_minutes = 0;  ///< of following signs, or a few directions; 0: none
   /// The school terms that hours are read by, at most `most_term_parts`; none in it: none were given.
   /// No value: a loop file of an older version, which doesn't say.
   std::optional<hours::SchoolTerms> terms;
@@ -111,6 +170,50 @@ struct BusLanePass {
   std::optional<Instant> next_change = {};
 };
 
+/// A place to pull up that the lesson plans for, or may use.
+struct PullUp {
+  std::size_t stretch = 0;  ///< index into stretches
+  double at_m = 0;          ///< of the stretch, from where it is entered
+  bool left = true;         ///< the kerb, as driven
+  std::string purpose;      ///< "brief", "talk"; empty: not planned, only there
+  double seconds = 0;       ///< how long one stays; 0 when not planned
+  std::string why;          ///< in words, why the map lets one stop there
+  std::string check;        ///< what to look for on the day
+  /// The latest moment to drive on from it and still do the rest in the minutes, likely; seconds since
+  /// the start.
+  double leave_by_s = 0;
+};
+
+/// The next place to pull up after a hard pass.
+struct StopAfter {
+  std::size_t pass = 0;  ///< index into passes
+  /// Index into pull_ups, and the likely seconds from the end of the pass; none: there is none within
+  /// `stop_after_most_s`.
+  std::optional<std::size_t> pull_up = {};
+  double seconds = 0;
+};
+inline constexpr double stop_after_most_s = 240;
+
+/// The short easy way back from a stretch of the loop.
+struct WayHome {
+  std::size_t from_stretch = 0;  ///< index into stretches; left at its end
+  double seconds = 0;            ///< likely, to the end
+  std::vector<LoopStretch> stretches;
+};
+
+/// A stretch on which the learner finds the way.
+struct IndependentStretch {
+  std::size_t first = 0, last = 0;  ///< indices into stretches
+  std::string follow;  ///< the place or road number signed all along; empty: directions
+  std::vector<std::string> directions;  ///< at most three, in words; only without `follow`
+};
+
+/// Candidates that the search didn't look at, and why.
+struct LeftOut {
+  std::string why;
+  std::int64_t count = 0;
+};
+
 struct Met {
   Want want;
   int got = 0;
@@ -121,8 +224,9 @@ struct Certificate {
   std::string state = "searched";  ///< "best possible", "within", "searched"
   std::int64_t value = 0;
   std::optional<std::int64_t> bound;
-  std::int64_t candidates = 0;  ///< chances that can be reached, passed and left for home
-  std::int64_t left_out = 0;    ///< of these, not looked at
+  std::int64_t candidates = 0;   ///< chances that can be reached, passed and left for home
+  std::int64_t left_out = 0;     ///< of these, not looked at
+  std::vector<LeftOut> reasons;  ///< for them, and for those beyond the candidates
 };
 
 struct Loop {
@@ -140,6 +244,13 @@ struct Loop {
   std::vector<BusLanePass> bus_lanes;
   std::vector<Met> met;
   Certificate certificate;
+  std::string variant;  ///< "easier", "harder": of the first loop; else empty
+  std::vector<PullUp> pull_ups;
+  std::vector<StopAfter> stops_after;
+  std::vector<WayHome> ways_home;
+  std::vector<IndependentStretch> independent;
+  /// The stretches that count as practice, first and last; empty: all.
+  std::optional<std::array<std::size_t, 2>> practice = {};
 };
 
 /// A want that can't be met, and the nearest there is.
@@ -152,9 +263,18 @@ struct Missing {
   std::optional<double> needs_minutes;    ///< there, through and home: the least a loop needs
 };
 
+/// What one want costs a wish: how many minutes fewer it would need without it.
+struct WantCost {
+  Want want;
+  double minutes = 0;
+};
+
 struct Shortfall {
   std::string why;  ///< one sentence
   std::vector<Missing> missing;
+  /// No loop that meets the wish is shorter than this.
+  std::optional<double> at_least_minutes;
+  std::vector<WantCost> costs;          ///< of the wants with a number, in their order
   std::optional<double> least_minutes;  ///< the shortest loop that was found to meet the rest
   /// Starts near the one asked at which what the clock shuts is not in the way; in order of time.
   std::vector<Instant> better_starts;
