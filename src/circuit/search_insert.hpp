@@ -31,50 +31,56 @@ class Inserter {
   Score fill(std::vector<Visit>& visits, const Taste& taste, Dice& dice);
 
  private:
+  /// One gap. Times from the leaving of the visit before it.
+  struct Gap {
+    const std::int32_t* to = nullptr;     ///< by item
+    const std::int32_t* from = nullptr;   ///< by item
+    const std::int32_t* ready = nullptr;  ///< by spaced set: an item may begin so late only
+    const std::int32_t* after =
+        nullptr;              ///< by spaced set: the next visit may, after the item's beginning
+    std::int32_t length = 0;  ///< to the beginning of the next visit, and what later waits absorb
+  };
   struct Try {
     std::uint32_t item = 0;
-    double score = 0;
+    double rate = 0;
   };
   struct Candidate {
     Visit visit;
-    std::size_t gap = 0;
-    Score score;
+    std::uint32_t gap = 0;
+    double rate = 0;
   };
 
-  void look_at(std::span<const Visit> visits);
-  void gauge_gap(std::span<const Visit> visits, std::size_t gap);
-  void compare(std::size_t gap);
-  void compare_after(std::size_t gap);
-  void find_lost(std::size_t gap);
-  void gauge_gains();
-  void gauge_spacing(std::span<const Visit> visits);
-  void choose_tries(const Taste& taste);
-  bool put_best(std::vector<Visit>& visits, const Taste& taste);
-  void try_item(std::vector<Visit>& visits, std::uint32_t item, Candidate& best, double& best_rate,
+  void open_items(const Taste& taste, Dice& dice);
+  void gauge(std::span<const Visit> visits, const Taste& taste);
+  void gauge_gains(const Taste& taste);
+  void gauge_gaps(std::span<const Visit> visits);
+  void gauge_before(std::span<const Visit> visits);
+  void gauge_after(std::span<const Visit> visits);
+  [[nodiscard]] double gain_of(const Item& item) const;
+  [[nodiscard]] std::int32_t delay(const Gap& gap, std::uint32_t item) const;
+  void compare(std::uint32_t number);
+  void compare_after(std::uint32_t number);
+  void choose_tries();
+  [[nodiscard]] Candidate best_try(std::vector<Visit>& visits, const Taste& taste);
+  void try_item(std::vector<Visit>& visits, std::uint32_t item, Candidate& best,
                 const Taste& taste);
-  [[nodiscard]] std::int64_t delay(std::size_t gap, std::uint32_t item) const;
-  [[nodiscard]] double rate(double gain, std::int64_t ms, const Taste& taste) const;
-
-  /// One gap, times relative to the leaving of the visit before it.
-  struct Gap {
-    const std::int32_t* to = nullptr;
-    const std::int32_t* from = nullptr;
-    std::int64_t length = 0;    ///< to the beginning of the next visit
-    std::int64_t absorbed = 0;  ///< of a delay there, by later waits
-  };
+  bool put_best(std::vector<Visit>& visits, const Taste& taste);
+  void close_tries();
 
   const Items& items_;
   Clock& clock_;
+  bool spaced_ = false;  ///< some goal is
+  bool exact_ = false;   ///< gains and delays are what the clock will say
   double grain_ms_ = 1;
   double missing_gain_ = 1;
   Score now_;
   Times times_;
   std::vector<Gap> gaps_;
-  std::vector<std::int64_t> ready_, after_;  ///< by gap and spaced set
-  std::vector<double> gain_, chance_;        ///< by item
-  std::vector<std::int64_t> best_delay_;
-  std::vector<std::uint32_t> best_gap_;
-  std::vector<std::uint8_t> blocked_;
+  std::vector<std::int32_t> ready_, after_;      ///< by gap and spaced set
+  std::vector<std::uint32_t> open_;              ///< items that may still be put in
+  std::vector<double> gain_, weighed_, chance_;  ///< by item
+  std::vector<std::int32_t> best_delay_;         ///< by item
+  std::vector<std::uint32_t> best_gap_;          ///< by item
   std::vector<Try> tries_;
   std::vector<std::int64_t> goal_ms_;
 };
