@@ -278,6 +278,7 @@ struct Shortfall {
   std::optional<double> least_minutes;  ///< the shortest loop that was found to meet the rest
   /// Starts near the one asked at which what the clock shuts is not in the way; in order of time.
   std::vector<Instant> better_starts;
+  std::vector<std::string> stops;  ///< planned stops without a place, a sentence each
 };
 
 /// Which area a loop file speaks of.
