@@ -9,6 +9,7 @@
 #include <limits>
 
 #include "file/cursor.hpp"
+#include "file/read_values.hpp"
 #include "file/words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/file/loop_file.hpp"
@@ -16,24 +17,14 @@
 namespace loopwright::file {
 namespace {
 
+using namespace values;
+
 constexpr std::string_view make_again = "; make it again with 'loopwright loops'";
-/// Whole numbers that every JSON reader keeps exactly (RFC 8259 section 6).
-constexpr std::int64_t greatest_id = 9007199254740991;
 constexpr double greatest_seconds = 1e6;  ///< eleven days
 constexpr double greatest_metres = 1e8;
 constexpr std::size_t most_loops = 1000;
 constexpr std::size_t most_stretches = 100'000;
 constexpr std::size_t most_passes = 100'000;
-constexpr std::size_t most_wants = 1000;
-constexpr int most_minutes = 24 * 60;
-
-int small(const Cursor& value, int least, int most) {
-  return static_cast<int>(value.whole(least, most));
-}
-
-std::int64_t map_id(const Cursor& value) {
-  return value.whole(-greatest_id, greatest_id);
-}
 
 double seconds(const Cursor& value) {
   return value.number(0, greatest_seconds);
@@ -42,88 +33,8 @@ double metres(const Cursor& value) {
   return value.number(0, greatest_metres);
 }
 
-template <class Read>
-auto or_none(const Cursor& value, Read read) -> std::optional<decltype(read(value))> {
-  const auto there = value.unless_null();
-  return there ? std::optional(read(*there)) : std::nullopt;
-}
-
-template <class Read>
-auto list(const Cursor& value, std::size_t most, Read read) {
-  std::vector<decltype(read(value))> result;
-  for (const Cursor& item : value.items(most)) result.push_back(read(item));
-  return result;
-}
-
-/// A text that is one of a few.
-std::string one_of(const Cursor& value, std::initializer_list<std::string_view> words) {
-  const std::string text = value.text();
-  std::string expected;
-  for (const std::string_view word : words) {
-    if (word == text) return text;
-    expected += (expected.empty() ? "\"" : " or \"") + std::string(word) + "\"";
-  }
-  value.fail(expected);
-}
-
-Point point(const Cursor& value) {
-  const auto degrees_e7 = [](const Cursor& degrees, double most) {
-    return static_cast<std::int32_t>(std::lround(degrees.number(-most, most) * 1e7));
-  };
-  return {degrees_e7(value.at("lat"), 90), degrees_e7(value.at("lon"), 180)};
-}
-
-Instant instant(const Cursor& value) {
-  const auto written = read_time(value.text());
-  if (!written || !written->offset_s) value.fail("a time like \"2026-11-28T15:00:00+00:00\"");
-  return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
-}
-
 wish::Range range(const Cursor& value) {
   return {seconds(value.at("low")), seconds(value.at("likely")), seconds(value.at("high"))};
-}
-
-road::Kind kind(const Cursor& value) {
-  return value.word(road::parse_kind, "a practice kind");
-}
-
-road::Movement movement(const Cursor& value) {
-  const auto read = [](const Cursor& text) {
-    return text.word(road::parse_movement, "left, ahead, right, round or null");
-  };
-  return or_none(value, read).value_or(road::Movement::none);
-}
-
-std::optional<int> count(const Cursor& value) {
-  // A text here can only be "max".
-  if (value.is_text()) {
-    one_of(value, {"max"});
-    return std::nullopt;
-  }
-  return small(value, 1, 1000);
-}
-
-wish::Verdict verdict(const Cursor& value) {
-  return value.word(wish::parse_verdict, "usable, in force or check the plate");
-}
-
-/// A verdict that may be asked for of this kind.
-wish::Verdict asked_verdict(const Cursor& value, road::Kind kind) {
-  const auto asked = verdict(value);
-  const auto known = wish::verdicts_of(kind);
-  if (known.empty()) value.fail("no verdict: only bus-lane has any");
-  if (std::find(known.begin(), known.end(), asked) == known.end()) value.fail("usable or in force");
-  return asked;
-}
-
-wish::Want want(const Cursor& value, std::string_view count_key) {
-  wish::Want want{kind(value.at("kind")), movement(value.at("movement")),
-                  count(value.at(count_key))};
-  if (const auto asked = value.find("verdict")) {
-    want.verdict =
-        or_none(*asked, [&](const Cursor& text) { return asked_verdict(text, want.kind); });
-  }
-  return want;
 }
 
 OsmObject object(const Cursor& value) {
@@ -141,45 +52,6 @@ wish::AreaName area(const Cursor& value) {
 
 wish::NotesName notes(const Cursor& value) {
   return {value.at("file").text(), value.at("sha256").text()};
-}
-
-Date date(const Cursor& value) {
-  return value.word([](std::string_view text) { return read_date(text); },
-                    "a date like \"2026-09-02\"");
-}
-
-/// In order, none overlapping, each ending no sooner than it begins: as a file of --terms gives them.
-hours::SchoolTerms terms(const Cursor& value) {
-  std::vector<hours::TermPart> parts;
-  for (const Cursor& item : value.items(wish::most_term_parts)) {
-    const hours::TermPart part{date(item.at("first")), date(item.at("last"))};
-    if (part.last < part.first) item.at("last").fail("a day not before \"first\"");
-    if (!parts.empty() && part.first <= parts.back().last) {
-      item.at("first").fail("a day after the part before it");
-    }
-    parts.push_back(part);
-  }
-  return hours::SchoolTerms(std::move(parts));
-}
-
-wish::Wish wish_asked(const Cursor& value) {
-  wish::Wish wish;
-  wish.home = point(value.at("home"));
-  wish.end = or_none(value.at("end"), point);
-  if (const auto through = value.find("through")) wish.through = list(*through, most_wants, point);
-  wish.start = instant(value.at("start"));
-  wish.minutes = or_none(value.at("minutes"),
-                         [](const Cursor& minutes) { return small(minutes, 1, most_minutes); });
-  wish.reserve_minutes = small(value.at("reserve_minutes"), 0, most_minutes);
-  wish.level = small(value.at("level"), 1, 5);
-  if (const auto given = value.find("level_given")) wish.level_given = given->yes_no();
-  if (const auto several = value.find("alternatives")) wish.alternatives = small(*several, 1, 1000);
-  wish.wants =
-      list(value.at("wants"), most_wants, [](const Cursor& asked) { return want(asked, "count"); });
-  wish.avoids = list(value.at("avoids"), most_wants,
-                     [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
-  if (const auto given = value.find("terms")) wish.terms = terms(*given);
-  return wish;
 }
 
 road::LimitOnDay limit(const Cursor& value) {
@@ -284,6 +156,10 @@ wish::Certificate certificate(const Cursor& value) {
   certificate.bound = or_none(value.at("bound"), map_id);
   certificate.candidates = value.at("candidates").whole(0, greatest_id);
   certificate.left_out = value.at("left_out").whole(0, certificate.candidates);
+  if (const auto reasons = value.find("reasons"))
+    certificate.reasons = list(*reasons, most_wants, [](const Cursor& reason) {
+      return wish::LeftOut{reason.at("why").text(), reason.at("count").whole(1, greatest_id)};
+    });
   const auto gap = or_none(value.at("gap"), [](const Cursor& written) {
     return written.number(0, std::numeric_limits<double>::max());
   });
@@ -335,10 +211,10 @@ wish::Missing missing(const Cursor& value) {
 }
 
 wish::Shortfall shortfall(const Cursor& value) {
-  wish::Shortfall shortfall{value.at("why").text(),
-                            list(value.at("missing"), most_wants, missing),
-                            or_none(value.at("least_minutes"), minutes),
-                            {}};
+  wish::Shortfall shortfall;
+  shortfall.why = value.at("why").text();
+  shortfall.missing = list(value.at("missing"), most_wants, missing);
+  shortfall.least_minutes = or_none(value.at("least_minutes"), minutes);
   if (const auto better = value.find("better_starts"))
     shortfall.better_starts = list(*better, most_wants, instant);
   return shortfall;
@@ -378,7 +254,7 @@ wish::Answer read_answer(std::string_view text, std::string_view file_name) {
   wish::Answer answer;
   answer.area = area(file.at("area"));
   answer.notes = or_none(file.at("notes"), notes);
-  answer.wish = wish_asked(file.at("wish"));
+  answer.wish = read_wish(file.at("wish"));
   answer.loops = list(file.at("loops"), most_loops, loop);
   if (const auto because = file.find("fewer_because")) {
     answer.fewer_because =

@@ -4,13 +4,14 @@
 #include <nlohmann/json.hpp>
 
 #include "file/words.hpp"
+#include "file/write_values.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/road/note.hpp"
 
 namespace loopwright::file {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using namespace values;
 
 double seconds(double value) {
   return rounded(value, 1e3);
@@ -22,28 +23,6 @@ double minutes(double value) {
   return rounded(value, 1e2);
 }
 
-template <class Value, class Write>
-Json or_null(const std::optional<Value>& value, Write write) {
-  return value ? Json(write(*value)) : Json(nullptr);
-}
-
-/// A text that may be absent: null when empty.
-Json text_or_null(std::string_view text) {
-  return text.empty() ? Json(nullptr) : Json(text);
-}
-
-template <class Rows, class Write>
-Json list(const Rows& rows, Write write) {
-  Json result = Json::array();
-  for (const auto& row : rows) result.push_back(write(row));
-  return result;
-}
-
-/// One division by 1e7 gives the double nearest to the decimal; a product would not.
-Json point(const Point& at) {
-  return {{"lat", at.lat_e7 / 1e7}, {"lon", at.lon_e7 / 1e7}};
-}
-
 Json range(const wish::Range& range) {
   return {{"low", seconds(range.low)},
           {"likely", seconds(range.likely)},
@@ -52,15 +31,6 @@ Json range(const wish::Range& range) {
 
 Json object_and_tag(const OsmObject& object, std::string_view tag) {
   return {{"type", name(object.type)}, {"id", object.id}, {"tag", tag}};
-}
-
-/// How often a want is asked for stands under another name in the wish than in what was met.
-Json want(const wish::Want& want, const char* count_key) {
-  Json result = {{"kind", road::name(want.kind)},
-                 {"movement", text_or_null(road::name(want.movement))}};
-  if (want.verdict) result["verdict"] = wish::name(*want.verdict);
-  result[count_key] = want.count ? Json(*want.count) : Json("max");
-  return result;
 }
 
 Json area(const wish::AreaName& area) {
@@ -74,30 +44,6 @@ Json area(const wish::AreaName& area) {
 
 Json notes(const wish::NotesName& notes) {
   return {{"file", notes.file}, {"sha256", notes.sha256}};
-}
-
-Json terms(const hours::SchoolTerms& terms) {
-  return list(terms.parts(), [](const hours::TermPart& part) {
-    return Json{{"first", road::day_text(part.first)}, {"last", road::day_text(part.last)}};
-  });
-}
-
-Json wish_asked(const wish::Wish& wish) {
-  Json result = {{"home", point(wish.home)},
-                 {"end", or_null(wish.end, point)},
-                 {"through", list(wish.through, point)},
-                 {"start", write_time(wish.start)},
-                 {"minutes", or_null(wish.minutes, [](int value) { return value; })},
-                 {"reserve_minutes", wish.reserve_minutes},
-                 {"level", wish.level},
-                 {"level_given", wish.level_given},
-                 {"alternatives", wish.alternatives},
-                 {"wants", list(wish.wants, [](const wish::Want& w) { return want(w, "count"); })},
-                 {"avoids", list(wish.avoids, [](const wish::Avoid& avoid) {
-                    return Json{{"kind", road::name(avoid.kind)}};
-                  })}};
-  if (wish.terms) result["terms"] = terms(*wish.terms);
-  return result;
 }
 
 Json limit(const road::LimitOnDay& limit) {
@@ -155,12 +101,17 @@ Json met(const wish::Met& met) {
 }
 
 Json certificate(const wish::Certificate& certificate) {
-  return {{"state", certificate.state},
-          {"value", certificate.value},
-          {"bound", or_null(certificate.bound, [](std::int64_t bound) { return bound; })},
-          {"gap", or_null(gap_of(certificate), [](double gap) { return gap; })},
-          {"candidates", certificate.candidates},
-          {"left_out", certificate.left_out}};
+  Json result = {{"state", certificate.state},
+                 {"value", certificate.value},
+                 {"bound", or_null(certificate.bound, [](std::int64_t bound) { return bound; })},
+                 {"gap", or_null(gap_of(certificate), [](double gap) { return gap; })},
+                 {"candidates", certificate.candidates},
+                 {"left_out", certificate.left_out}};
+  if (!certificate.reasons.empty())
+    result["reasons"] = list(certificate.reasons, [](const wish::LeftOut& left_out) {
+      return Json{{"why", left_out.why}, {"count", left_out.count}};
+    });
+  return result;
 }
 
 Json loop(const wish::Loop& loop) {
@@ -206,7 +157,7 @@ std::string write_answer(const wish::Answer& answer) {
                      {"version", loop_version},
                      {"area", area(answer.area)},
                      {"notes", or_null(answer.notes, notes)},
-                     {"wish", wish_asked(answer.wish)},
+                     {"wish", write_wish(answer.wish)},
                      {"loops", list(answer.loops, loop)},
                      {"fewer_because", text_or_null(answer.fewer_because)},
                      {"shortfall", or_null(answer.shortfall, shortfall)}};

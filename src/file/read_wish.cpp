@@ -1,0 +1,97 @@
+// The wish of a loop file, member by member. What a later version adds may be missing.
+#include "file/read_values.hpp"
+#include "loopwright/road/kind.hpp"
+
+namespace loopwright::file {
+namespace {
+
+using namespace values;
+
+constexpr int most_minutes = 24 * 60;
+constexpr int most_passes = 99;
+constexpr std::size_t most_ways = 100'000;
+
+Date date(const Cursor& value) {
+  return value.word([](std::string_view text) { return read_date(text); },
+                    "a date like \"2026-09-02\"");
+}
+
+/// In order, none overlapping, each ending no sooner than it begins: as a file of --terms gives them.
+hours::SchoolTerms terms(const Cursor& value) {
+  std::vector<hours::TermPart> parts;
+  for (const Cursor& item : value.items(wish::most_term_parts)) {
+    const hours::TermPart part{date(item.at("first")), date(item.at("last"))};
+    if (part.last < part.first) item.at("last").fail("a day not before \"first\"");
+    if (!parts.empty() && part.first <= parts.back().last) {
+      item.at("first").fail("a day after the part before it");
+    }
+    parts.push_back(part);
+  }
+  return hours::SchoolTerms(std::move(parts));
+}
+
+/// One point, or an outline of three or more.
+wish::KeepOff keep_off(const Cursor& value) {
+  wish::KeepOff keep_off{value.at("name").text(), list(value.at("outline"), most_wants, point)};
+  const std::size_t points = keep_off.outline.size();
+  if (points == 0 || points == 2) value.at("outline").fail("one point, or three and more");
+  if (const auto hours = value.find("hours")) keep_off.hours = hours->text();
+  return keep_off;
+}
+
+wish::Spacing spacing(const Cursor& value) {
+  return {kind(value.at("kind")), small(value.at("seconds"), 1, 60 * most_minutes)};
+}
+
+/// Ascending by way, as the search looks them up.
+std::vector<wish::StreetUse> street_use(const Cursor& value) {
+  std::vector<wish::StreetUse> rows;
+  for (const Cursor& item : value.items(most_ways)) {
+    const wish::StreetUse row{map_id(item.at("way")), small(item.at("today"), 0, 1000),
+                              small(item.at("month"), 0, 100'000)};
+    if (row.month < row.today) item.at("month").fail("no less than \"today\"");
+    if (!rows.empty() && row.way <= rows.back().way) item.at("way").fail("ways in ascending order");
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+/// What the wish keeps off, welcomes and caps.
+void read_limits(const Cursor& value, wish::Wish& wish) {
+  const auto number = [&](std::string_view key, int most) {
+    const auto there = value.find(key);
+    return there ? std::optional(small(*there, 1, most)) : std::nullopt;
+  };
+  if (const auto rows = value.find("keep_offs")) wish.keep_offs = list(*rows, most_wants, keep_off);
+  if (const auto rows = value.find("welcome")) wish.welcome = list(*rows, most_wants, kind);
+  if (const auto rows = value.find("spacings")) wish.spacings = list(*rows, most_wants, spacing);
+  if (const auto rows = value.find("street_use")) wish.street_use = street_use(*rows);
+  wish.place_passes = number("place_passes", most_passes);
+  wish.street_passes = number("street_passes", most_passes);
+  wish.hardest = number("hardest", 5);
+}
+
+}  // namespace
+
+wish::Wish read_wish(const Cursor& value) {
+  wish::Wish wish;
+  wish.home = point(value.at("home"));
+  wish.end = or_none(value.at("end"), point);
+  if (const auto through = value.find("through")) wish.through = list(*through, most_wants, point);
+  wish.start = instant(value.at("start"));
+  wish.minutes = or_none(value.at("minutes"),
+                         [](const Cursor& minutes) { return small(minutes, 1, most_minutes); });
+  wish.reserve_minutes = small(value.at("reserve_minutes"), 0, most_minutes);
+  wish.level = small(value.at("level"), 1, 5);
+  if (const auto given = value.find("level_given")) wish.level_given = given->yes_no();
+  if (const auto several = value.find("alternatives")) wish.alternatives = small(*several, 1, 1000);
+  wish.wants =
+      list(value.at("wants"), most_wants, [](const Cursor& asked) { return want(asked, "count"); });
+  wish.avoids = list(value.at("avoids"), most_wants,
+                     [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
+  read_limits(value, wish);
+  if (const auto given = value.find("terms")) wish.terms = terms(*given);
+  return wish;
+}
+
+}  // namespace loopwright::file
