@@ -4,4 +4,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/search_insert.cpp
   ${CMAKE_CURRENT_LIST_DIR}/search_items.cpp
   ${CMAKE_CURRENT_LIST_DIR}/search_ruin.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/search_tour.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/search_tour.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_branch.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_clusters.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_cuts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_flow.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_formulation.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_network.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_programme.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_tree.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_walk.cpp)

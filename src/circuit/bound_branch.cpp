@@ -1,0 +1,87 @@
+// The most undecided of the first kind that has any. A cluster is undecided when something inside is counted
+// in part (low) and less than one walk's worth of flow enters it (high): then neither "nothing inside is
+// counted" nor "it is entered" holds of the amounts, and both sides of the branch cut them off. SEARCH.md
+// measured that clusters before single places make the gap three times smaller.
+#include "circuit/bound_branch.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::circuit {
+
+namespace {
+
+constexpr double whole = 1e-5;
+
+/// 0 … 0.5.
+double off(double amount) {
+  return std::fabs(amount - std::round(amount));
+}
+
+void offer(Branch& best, double& score, std::span<const double> amounts, int column) {
+  if (column == no_column || off(amounts[column]) <= score) return;
+  score = off(amounts[column]);
+  best = {column, amounts[column]};
+}
+
+}  // namespace
+
+Brancher::Brancher(const Problem& problem, const Network& network, const Clusters& clusters,
+                   const Formulation& formulation)
+    : problem_(problem), network_(network), clusters_(clusters), f_(formulation) {
+  for (const Cluster& each : clusters.all) {
+    Row row;
+    add_inflow(network, nodes_of(network, each.entries), 1, row);
+    inflow_.emplace_back();
+    for (const Term& term : row.terms) inflow_.back().push_back(term.column);
+  }
+}
+
+Branch Brancher::cluster(std::span<const double> amounts) const {
+  std::vector<double> low(clusters_.all.size(), 0), high(clusters_.all.size(), 1);
+  for (std::size_t group = 0; group < f_.worths.size(); ++group) {
+    const std::uint32_t in = clusters_.of_group[group];
+    if (in == no_cluster) continue;
+    if (!f_.worths[group].empty()) low[in] = std::max(low[in], amounts[f_.worths[group][0]]);
+    const int count = f_.counts[group];
+    if (count != no_column) low[in] = std::max(low[in], amounts[count] / f_.columns[count].high);
+  }
+  Branch best;
+  double score = whole;
+  for (std::size_t row = 0; row < low.size(); ++row) {
+    if (f_.visited[row] == no_column) continue;
+    const std::uint32_t parent = clusters_.all[row].parent;
+    if (parent != no_cluster) low[parent] = std::max(low[parent], low[row]);
+    double inflow = 0;
+    for (const int arc : inflow_[row]) inflow += amounts[arc];
+    high[row] = std::min(1.0, inflow);
+    const double undecided = std::min(low[row], 1 - high[row]);
+    if (undecided > score) {
+      score = undecided;
+      best = {f_.visited[row], 0.5};
+    }
+  }
+  return best;
+}
+
+Branch Brancher::choose(std::span<const double> amounts) const {
+  Branch best;
+  double score = whole;
+  for (std::size_t goal = 0; goal < f_.of_worth.size(); ++goal)
+    if (problem_.goals[goal].spacing_ms > 0) offer(best, score, amounts, f_.of_worth[goal]);
+  if (best.column == no_column) best = cluster(amounts);
+  if (best.column == no_column)
+    for (const std::vector<int>& pieces : f_.worths)
+      if (!pieces.empty()) offer(best, score, amounts, pieces.front());
+  for (const bool passes : {true, false})
+    if (best.column == no_column)
+      for (std::size_t a = 0; a < network_.arcs.size(); ++a)
+        if ((network_.arcs[a].pass != no_pass) == passes)
+          offer(best, score, amounts, static_cast<int>(a));
+  if (best.column == no_column)
+    for (const std::vector<int>& pieces : f_.worths)
+      for (const int column : pieces) offer(best, score, amounts, column);
+  return best;
+}
+
+}  // namespace loopwright::circuit

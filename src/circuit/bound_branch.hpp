@@ -1,0 +1,34 @@
+// What to decide next, where the programme's amounts are not whole.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "circuit/bound_formulation.hpp"
+
+namespace loopwright::circuit {
+
+struct Branch {
+  int column = no_column;  ///< none: all that matters is whole
+  double at = 0;           ///< at most ⌊at⌋ on one side, at least ⌊at⌋ + 1 on the other
+};
+
+class Brancher {
+ public:
+  Brancher(const Problem& problem, const Network& network, const Clusters& clusters,
+           const Formulation& formulation);
+
+  /// Goals' numbers of worth where they are spaced, then clusters, groups, passes, legs.
+  [[nodiscard]] Branch choose(std::span<const double> amounts) const;
+
+ private:
+  [[nodiscard]] Branch cluster(std::span<const double> amounts) const;
+
+  const Problem& problem_;
+  const Network& network_;
+  const Clusters& clusters_;
+  const Formulation& f_;
+  std::vector<std::vector<int>> inflow_;  ///< by cluster
+};
+
+}  // namespace loopwright::circuit

@@ -1,0 +1,175 @@
+// 1. Flow: one unit leaves home; what enters a node leaves it; the arcs' times fit.
+// 2. A group's passes of worth, and those that count, are no more than its arcs' flow. Pieces of worth fall,
+//    so the programme takes them in order.
+// 3. A goal's passes of worth fit into the time at its spacing. So does their number in whole, rounded down.
+// 4. Clusters (SEARCH.md's starting cuts, in fewer rows): a column says whether anything inside is counted; it
+//    is at most the flow into the cluster, at most the column of the cluster around, and at least each
+//    group's first pass.
+#include "circuit/bound_formulation.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace loopwright::circuit {
+
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double ms_in_row = 60'000;  // times stand in minutes, so that factors are near 1
+
+class Builder {
+ public:
+  Builder(const Problem& problem, const Network& network, const Clusters& clusters)
+      : p_(problem), network_(network), clusters_(clusters) {
+    f_.worths.resize(p_.groups.size());
+    f_.counts.assign(p_.groups.size(), no_column);
+    f_.visited.assign(clusters.all.size(), no_column);
+    f_.of_worth.assign(p_.goals.size(), no_column);
+    f_.missing.assign(p_.goals.size(), no_column);
+    f_.arcs_of_group.resize(p_.groups.size());
+  }
+
+  Formulation build() {
+    flow();
+    for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_columns(goal);
+    for (std::uint32_t group = 0; group < p_.groups.size(); ++group) group_columns(group);
+    for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_rows(goal);
+    cluster_rows();
+    return std::move(f_);
+  }
+
+ private:
+  int column(double gain, double high) {
+    f_.columns.push_back({gain, 0, high});
+    return static_cast<int>(f_.columns.size()) - 1;
+  }
+
+  void flow() {
+    std::vector<Row> at(network_.node_count);
+    Row time{{}, -infinite, static_cast<double>(p_.most_ms) / ms_in_row};
+    for (std::uint32_t row = 0; row < network_.arcs.size(); ++row) {
+      const Arc& arc = network_.arcs[row];
+      const int c = column(0, static_cast<double>(arc.most));
+      at[arc.from].terms.push_back({c, -1});
+      if (arc.to != network_.end) at[arc.to].terms.push_back({c, 1});
+      if (arc.ms != 0) time.terms.push_back({c, static_cast<double>(arc.ms) / ms_in_row});
+      if (arc.pass == no_pass) continue;
+      for (const std::uint32_t group : p_.passes[arc.pass].groups)
+        f_.arcs_of_group[group].push_back(row);
+    }
+    at[network_.home].low = at[network_.home].high = -1;
+    for (std::uint32_t node = 0; node < network_.end; ++node)
+      if (!at[node].terms.empty() || node == network_.home) f_.rows.push_back(std::move(at[node]));
+    f_.rows.push_back(std::move(time));
+  }
+
+  /// Most passes of worth for a goal that fit into the time, by its spacing alone.
+  [[nodiscard]] std::int64_t spaced_in(std::uint32_t goal) const {
+    std::int64_t first = no_way, last = no_way, pieces = 0;
+    for (const Group& group : p_.groups)
+      if (group.goal == goal) pieces += static_cast<std::int64_t>(group.worths.size());
+    for (const Pass& pass : p_.passes)
+      for (const std::uint32_t group : pass.groups) {
+        if (p_.groups[group].goal != goal) continue;
+        first = std::min(first, p_.leg(p_.home(), pass.entry));
+        last = std::min(last, pass.inner_ms + p_.leg(pass.exit, p_.end()));
+      }
+    const std::int64_t spacing = p_.goals[goal].spacing_ms;
+    if (first >= no_way || last >= no_way || first + last > p_.most_ms) return 0;
+    return spacing == 0 ? pieces : std::min(pieces, (p_.most_ms - first - last) / spacing + 1);
+  }
+
+  void goal_columns(std::uint32_t goal) {
+    std::int64_t most_worth = 0;
+    for (const Group& group : p_.groups)
+      if (group.goal == goal && !group.worths.empty())
+        most_worth = std::max(most_worth, group.worths.front());
+    if (most_worth > 0) {
+      const std::int64_t most = spaced_in(goal);
+      f_.of_worth[goal] = column(0, static_cast<double>(most));
+      f_.penalty += static_cast<double>(most) * static_cast<double>(most_worth);
+    }
+    if (p_.goals[goal].least > 0) f_.missing[goal] = column(0, p_.goals[goal].least);
+  }
+
+  void group_columns(std::uint32_t row) {
+    const Group& group = p_.groups[row];
+    Row worth{{}, -infinite, 0}, count{{}, -infinite, 0};
+    for (const std::int64_t gain : group.worths) {
+      if (gain <= 0) break;
+      f_.worths[row].push_back(column(static_cast<double>(gain), 1));
+      worth.terms.push_back({f_.worths[row].back(), 1});
+    }
+    const int most = std::min(group.most_counted, p_.goals[group.goal].least);
+    if (most > 0) {
+      f_.counts[row] = column(0, most);
+      count.terms.push_back({f_.counts[row], 1});
+    }
+    for (Row* each : {&worth, &count}) {
+      if (each->terms.empty()) continue;
+      for (const std::uint32_t arc : f_.arcs_of_group[row])
+        each->terms.push_back({static_cast<int>(arc), -1});
+      f_.rows.push_back(std::move(*each));
+    }
+  }
+
+  void goal_rows(std::uint32_t goal) {
+    const double least = p_.goals[goal].least;
+    Row worth{{{f_.of_worth[goal], -1}}, 0, 0}, count{{{f_.missing[goal], 1}}, least, infinite};
+    for (std::uint32_t group = 0; group < p_.groups.size(); ++group) {
+      if (p_.groups[group].goal != goal) continue;
+      for (const int c : f_.worths[group]) worth.terms.push_back({c, 1});
+      if (f_.counts[group] != no_column) count.terms.push_back({f_.counts[group], 1});
+    }
+    if (f_.of_worth[goal] != no_column) f_.rows.push_back(std::move(worth));
+    if (f_.missing[goal] == no_column) return;
+    f_.rows.push_back(std::move(count));
+    f_.columns[f_.missing[goal]].gain = -(2 * f_.penalty + 1);
+  }
+
+  void cluster_rows() {
+    for (std::uint32_t group = 0; group < p_.groups.size(); ++group)
+      if (!f_.worths[group].empty() || f_.counts[group] != no_column) group_in_cluster(group);
+    for (std::uint32_t row = 0; row < clusters_.all.size(); ++row) {
+      if (f_.visited[row] == no_column) continue;
+      Row inflow{{{f_.visited[row], 1}}, -infinite, 0};
+      add_inflow(network_, nodes_of(network_, clusters_.all[row].entries), -1, inflow);
+      f_.rows.push_back(std::move(inflow));
+      const std::uint32_t parent = clusters_.all[row].parent;
+      if (parent != no_cluster)
+        f_.rows.push_back({{{f_.visited[row], 1}, {f_.visited[parent], -1}}, -infinite, 0});
+    }
+  }
+
+  void group_in_cluster(std::uint32_t group) {
+    const std::uint32_t in = clusters_.of_group[group];
+    if (in == no_cluster) return;
+    for (std::uint32_t row = in; row != no_cluster; row = clusters_.all[row].parent)
+      if (f_.visited[row] == no_column) f_.visited[row] = column(0, 1);
+    const int visited = f_.visited[in], count = f_.counts[group];
+    if (!f_.worths[group].empty())
+      f_.rows.push_back({{{f_.worths[group].front(), 1}, {visited, -1}}, -infinite, 0});
+    if (count != no_column)
+      f_.rows.push_back({{{count, 1}, {visited, -f_.columns[count].high}}, -infinite, 0});
+  }
+
+  const Problem& p_;
+  const Network& network_;
+  const Clusters& clusters_;
+  Formulation f_;
+};
+
+}  // namespace
+
+Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters) {
+  return Builder(problem, network, clusters).build();
+}
+
+void add_inflow(const Network& network, const std::vector<std::uint8_t>& nodes, double factor,
+                Row& row) {
+  for (std::uint32_t arc = 0; arc < network.arcs.size(); ++arc)
+    if (nodes[network.arcs[arc].from] == 0 && nodes[network.arcs[arc].to] != 0)
+      row.terms.push_back({static_cast<int>(arc), factor});
+}
+
+}  // namespace loopwright::circuit

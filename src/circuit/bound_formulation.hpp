@@ -1,0 +1,40 @@
+// The programme of a network: which columns there are, and the rows it starts with.
+//
+//   Formulation f = formulate(problem, network, clusters);
+//   Programme lp(f.columns, f.rows);
+//
+// Rules: whole amounts of the columns that keep the rows and are connected to home are walks; every walk of
+// counted passes gives such amounts that gain its value, less `penalty` for each pass missing from a goal.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "circuit/bound_clusters.hpp"
+#include "circuit/bound_network.hpp"
+#include "circuit/bound_programme.hpp"
+
+namespace loopwright::circuit {
+
+inline constexpr int no_column = -1;
+
+struct Formulation {
+  std::vector<Column> columns;  ///< the network's arcs first, one each
+  std::vector<Row> rows;
+  std::vector<std::vector<int>>
+      worths;                 ///< by group: columns of its first, second, … pass of worth
+  std::vector<int> counts;    ///< by group: column of passes towards `least`, or none
+  std::vector<int> visited;   ///< by cluster: 1 when something inside has worth or counts, or none
+  std::vector<int> of_worth;  ///< by goal: passes of worth, or none
+  std::vector<int> missing;   ///< by goal: passes missing from `least`, or none
+  std::vector<std::vector<std::uint32_t>> arcs_of_group;  ///< that drive a pass of it
+  double penalty = 0;                                     ///< more than any walk's value
+};
+
+Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters);
+
+/// Ways into these nodes from elsewhere, each times `factor`, added to the row's terms.
+void add_inflow(const Network& network, const std::vector<std::uint8_t>& nodes, double factor,
+                Row& row);
+
+}  // namespace loopwright::circuit

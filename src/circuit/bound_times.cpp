@@ -1,0 +1,22 @@
+// One sweep over passes and entries: the quickest pass of each entry decides.
+#include "circuit/bound_times.hpp"
+
+#include <algorithm>
+
+namespace loopwright::circuit {
+
+Times::Times(const Problem& problem, std::int64_t least_ms)
+    : end_(problem.end()),
+      width_(problem.entry_count + 1),
+      between_(static_cast<std::size_t>(problem.entry_count) * width_, no_way) {
+  for (const Pass& pass : problem.passes) {
+    if (pass.groups.empty()) continue;
+    std::int64_t* row = &between_[pass.entry * width_];
+    for (std::uint32_t to = 0; to <= end_; ++to) {
+      const std::int64_t ms = plus(pass.inner_ms, problem.leg(pass.exit, to));
+      row[to] = std::min(row[to], to == end_ ? ms : std::max(least_ms, ms));
+    }
+  }
+}
+
+}  // namespace loopwright::circuit

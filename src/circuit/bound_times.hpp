@@ -1,0 +1,34 @@
+// The quickest ways between entries that a network is pruned by.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "loopwright/circuit/problem.hpp"
+
+namespace loopwright::circuit {
+
+/// From the beginning of a pass to what comes after it, at least least_ms: 0 for the plain time.
+struct Times {
+  Times(const Problem& problem, std::int64_t least_ms);
+
+  /// From the beginning of some pass at one entry to the other entry, or to the end (entry_count): the
+  /// quickest of the passes. The way to the end has no least.
+  [[nodiscard]] std::int64_t between(std::uint32_t entry, std::uint32_t to) const {
+    return between_[static_cast<std::size_t>(entry) * width_ + to];
+  }
+  /// From this entry to the end through one pass.
+  [[nodiscard]] std::int64_t to_end(std::uint32_t entry) const { return between(entry, end_); }
+
+ private:
+  std::uint32_t end_;
+  std::size_t width_;
+  std::vector<std::int64_t> between_;
+};
+
+/// Sum of times, no_way when one of them is.
+inline std::int64_t plus(std::int64_t a, std::int64_t b) {
+  return a >= no_way || b >= no_way ? no_way : a + b;
+}
+
+}  // namespace loopwright::circuit

@@ -1,0 +1,232 @@
+#include "made_problems.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <random>
+
+namespace made {
+
+using loopwright::circuit::Evaluation;
+using loopwright::circuit::no_way;
+using loopwright::circuit::Pass;
+using loopwright::circuit::Problem;
+using loopwright::circuit::Walk;
+
+namespace {
+
+/// The same everywhere, unlike the library's distributions.
+struct Dice {
+  explicit Dice(std::uint64_t seed) : engine(seed) {}
+  std::int64_t from(std::int64_t low, std::int64_t high) {
+    return low + static_cast<std::int64_t>(engine() % static_cast<std::uint64_t>(high - low + 1));
+  }
+  double fraction() { return static_cast<double>(engine() % 1'000'000) / 1e6; }
+  std::mt19937_64 engine;
+};
+
+struct Trial {
+  const Problem& p;
+  Walk walk;
+  std::vector<std::int64_t> next_ms;  ///< by goal
+  Best best;
+
+  void from(std::uint32_t exit, std::int64_t ms) {
+    if (ms + p.leg(exit, p.end()) <= p.most_ms) {
+      const Evaluation e = evaluate(p, walk);
+      if (e.missing == 0) best = {true, best.possible ? std::max(best.value, e.value) : e.value};
+    }
+    for (std::uint32_t row = 0; row < p.passes.size(); ++row) {
+      const Pass& pass = p.passes[row];
+      const std::int64_t there = ms + p.leg(exit, pass.entry);
+      std::vector<std::int64_t> waits = {0};
+      for (const std::uint32_t group : pass.groups) {
+        const std::int64_t wait = next_ms[p.groups[group].goal] - there;
+        if (wait > 0) waits.push_back(wait);
+      }
+      for (const std::int64_t wait : waits) begin(row, there + wait, wait);
+    }
+  }
+
+  void begin(std::uint32_t row, std::int64_t ms, std::int64_t wait) {
+    const Pass& pass = p.passes[row];
+    if (ms + pass.inner_ms + p.leg(pass.exit, p.end()) > p.most_ms) return;
+    const auto before = next_ms;
+    const auto worth_before = worth;
+    for (const std::uint32_t g : pass.groups) {
+      const auto& group = p.groups[g];
+      if (ms < next_ms[group.goal] || worth[g] >= group.worths.size()) continue;
+      ++worth[g];
+      next_ms[group.goal] = ms + p.goals[group.goal].spacing_ms;
+    }
+    walk.passes.push_back(row);
+    walk.wait_ms.push_back(wait);
+    from(pass.exit, ms + pass.inner_ms);
+    walk.passes.pop_back();
+    walk.wait_ms.pop_back();
+    next_ms = before;
+    worth = worth_before;
+  }
+
+  std::vector<std::size_t> worth = std::vector<std::size_t>(p.groups.size(), 0);
+};
+
+struct Place {
+  double x, y;
+  std::vector<std::size_t> arms;  ///< to other places
+  std::uint32_t first = 0;        ///< entry and exit of its first arm
+};
+
+double far(const Place& a, const Place& b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+std::vector<Place> scatter(Dice& dice, const Towns& plan) {
+  std::vector<Place> centres, places;
+  for (int t = 0; t < plan.towns; ++t)
+    centres.push_back({dice.fraction() * 9000, dice.fraction() * 6000, {}, 0});
+  for (int r = 0; r < plan.roundabouts; ++r) {
+    const Place& c = centres[static_cast<std::size_t>(dice.from(0, plan.towns - 1))];
+    places.push_back({c.x + (dice.fraction() + dice.fraction() - 1) * 2200,
+                      c.y + (dice.fraction() + dice.fraction() - 1) * 2200,
+                      {},
+                      0});
+  }
+  return places;
+}
+
+/// Joins each to its two or three nearest, either way; then more arms to have three.
+void join(std::vector<Place>& places) {
+  for (std::size_t a = 0; a < places.size(); ++a) {
+    std::vector<std::size_t> by_distance;
+    for (std::size_t b = 0; b < places.size(); ++b)
+      if (b != a) by_distance.push_back(b);
+    std::sort(by_distance.begin(), by_distance.end(), [&](std::size_t x, std::size_t y) {
+      return far(places[a], places[x]) < far(places[a], places[y]);
+    });
+    for (const std::size_t b : by_distance) {
+      auto& mine = places[a].arms;
+      auto& theirs = places[b].arms;
+      if (mine.size() >= 3) break;
+      if (theirs.size() >= 4 || std::find(mine.begin(), mine.end(), b) != mine.end()) continue;
+      mine.push_back(b);
+      theirs.push_back(a);
+    }
+  }
+}
+
+}  // namespace
+
+void close_legs(Problem& p) {
+  for (const Pass& pass : p.passes)
+    for (std::uint32_t x = 0; x <= p.exit_count; ++x) {
+      const std::int64_t first = p.leg(x, pass.entry) + pass.inner_ms;
+      if (first >= no_way) continue;
+      for (std::uint32_t e = 0; e <= p.entry_count; ++e) {
+        std::int64_t& leg = p.legs[static_cast<std::size_t>(x) * (p.entry_count + 1) + e];
+        leg = std::min(leg, first + p.leg(pass.exit, e));
+      }
+    }
+}
+
+Problem small(std::uint64_t seed, Small kind) {
+  Dice dice(seed);
+  Problem p;
+  p.entry_count = static_cast<std::uint32_t>(dice.from(1, 4));
+  p.exit_count = static_cast<std::uint32_t>(dice.from(1, 4));
+  for (std::uint32_t i = 0; i < (p.exit_count + 1) * (p.entry_count + 1); ++i)
+    p.legs.push_back(dice.from(0, 9) == 0 ? no_way : dice.from(20, 200) * 1000);
+  const std::int64_t goals = kind.several_goals ? dice.from(2, 3) : 1;
+  for (std::int64_t g = 0; g < goals; ++g) {
+    p.goals.push_back({kind.least ? static_cast<int>(dice.from(0, 3)) : 0,
+                       kind.spacing ? dice.from(60, 200) * 1000 : 0});
+    for (std::int64_t k = dice.from(1, 3); k > 0; --k) {
+      loopwright::circuit::Group group;
+      group.goal = static_cast<std::uint32_t>(g);
+      std::int64_t worth = dice.from(1, 10) * 100;
+      for (std::int64_t n = dice.from(kind.least ? 0 : 1, 3); n > 0; --n) {
+        group.worths.push_back(worth);
+        worth = std::max<std::int64_t>(1, worth * 7 / 1000) * 100;
+      }
+      if (dice.from(0, 1) == 0) group.most_counted = static_cast<int>(dice.from(1, 3));
+      p.groups.push_back(group);
+    }
+  }
+  for (std::int64_t n = dice.from(1, 5); n > 0; --n) {
+    Pass pass;
+    pass.entry = static_cast<std::uint32_t>(dice.from(0, p.entry_count - 1));
+    pass.exit = static_cast<std::uint32_t>(dice.from(0, p.exit_count - 1));
+    pass.inner_ms = dice.from(5, 30) * 1000;
+    for (std::uint32_t goal = 0; goal < p.goals.size(); ++goal) {
+      std::vector<std::uint32_t> of_goal;
+      for (std::uint32_t g = 0; g < p.groups.size(); ++g)
+        if (p.groups[g].goal == goal) of_goal.push_back(g);
+      if (dice.from(0, 2) > 0)
+        pass.groups.push_back(of_goal[static_cast<std::size_t>(
+            dice.from(0, static_cast<std::int64_t>(of_goal.size()) - 1))]);
+    }
+    p.passes.push_back(pass);
+  }
+  p.most_ms = dice.from(150, 480) * 1000;
+  close_legs(p);
+  return p;
+}
+
+Best by_trying_all(const Problem& problem) {
+  Trial trial{problem, {}, std::vector<std::int64_t>(problem.goals.size(), 0), {}};
+  trial.from(problem.home(), 0);
+  return trial.best;
+}
+
+Problem towns(std::uint64_t seed, const Towns& plan) {
+  constexpr double speed = 10.5;  // m/s
+  Dice dice(seed);
+  std::vector<Place> places = scatter(dice, plan);
+  join(places);
+  Problem p;
+  for (Place& place : places) {
+    place.first = p.entry_count;
+    p.entry_count += static_cast<std::uint32_t>(place.arms.size());
+  }
+  p.exit_count = p.entry_count;
+  p.legs.assign(static_cast<std::size_t>(p.exit_count + 1) * (p.entry_count + 1), no_way);
+  const auto leg = [&](std::uint32_t exit, std::uint32_t entry) -> std::int64_t& {
+    return p.legs[static_cast<std::size_t>(exit) * (p.entry_count + 1) + entry];
+  };
+  p.goals = {{0, plan.spacing_ms}};
+  p.most_ms = plan.most_ms;
+  const Place home{places[0].x + 300, places[0].y + 200, {}, 0};
+  for (std::size_t a = 0; a < places.size(); ++a) {
+    const auto arms = static_cast<std::uint32_t>(places[a].arms.size());
+    std::map<std::uint32_t, std::uint32_t> group_of_turn;
+    for (std::uint32_t i = 0; i < arms; ++i) {
+      const Place& other = places[places[a].arms[i]];
+      const auto back = static_cast<std::uint32_t>(
+          std::find(other.arms.begin(), other.arms.end(), a) - other.arms.begin());
+      const double metres = far(places[a], other) * (1.1 + 0.4 * dice.fraction());
+      leg(places[a].first + i, other.first + back) =
+          static_cast<std::int64_t>(metres / speed * 1000);
+      leg(places[a].first + i, places[a].first + i) =
+          dice.from(50, 120) * 1000;  // turns in a side road
+      for (std::uint32_t turn = 1; turn < arms; ++turn) {
+        const auto [at, fresh] =
+            group_of_turn.try_emplace(turn, static_cast<std::uint32_t>(p.groups.size()));
+        if (fresh) p.groups.push_back({0, plan.worths});
+        p.passes.push_back({places[a].first + i,
+                            places[a].first + (i + turn) % arms,
+                            6000 + 4000 * turn + dice.from(0, 3000),
+                            {at->second}});
+      }
+      const double way = far(home, places[a]) * 1.4 + 200;
+      if (way < 1500) {
+        leg(p.home(), places[a].first + i) = static_cast<std::int64_t>(way / speed * 1000);
+        leg(places[a].first + i, p.end()) = static_cast<std::int64_t>(way / speed * 1100);
+      }
+    }
+  }
+  leg(p.home(), p.end()) = 0;
+  close_legs(p);
+  return p;
+}
+
+}  // namespace made
