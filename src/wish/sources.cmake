@@ -1,3 +1,4 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/asked.cpp
   ${CMAKE_CURRENT_LIST_DIR}/resolve.cpp
   ${CMAKE_CURRENT_LIST_DIR}/want.cpp)

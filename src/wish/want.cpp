@@ -1,5 +1,6 @@
-// Method: kind[:movement][=count|max]; the text is cut at '=', then at ':', and each part is read
-// with road's words. Of bus lanes a verdict stands in the movement's place. Every refusal names what could have been written instead.
+// Method: kind[:movement][+kind][=count|max]; the text is cut at '=', then at '+' and ':', and each part
+// is read with road's words. Of bus lanes a verdict stands in the movement's place. Every refusal names
+// what could have been written instead.
 #include <algorithm>
 #include <array>
 
@@ -63,6 +64,32 @@ void read_form(std::string_view text, Want& want) {
     want.verdict = read_verdict(text, want.kind);
 }
 
+/// What follows the plus.
+road::Kind read_joined(std::string_view text, const Want& want) {
+  if (text.find('+') != std::string_view::npos) {
+    throw UsageError("more than two kinds joined with '+': " +
+                     quoted(std::string(road::name(want.kind)) + "+" + std::string(text)) +
+                     "; join two, and ask for the third by itself");
+  }
+  if (text.find(':') != std::string_view::npos) {
+    throw UsageError("nothing may follow the second kind of a join: leave out " +
+                     quoted(text.substr(text.find(':'))));
+  }
+  const road::Kind into = read_kind(text);
+  const auto is_stop = [](road::Kind kind) {
+    return road::form_of(kind) == road::KindForm::manoeuvre;
+  };
+  if (is_stop(want.kind) || is_stop(into)) {
+    throw UsageError(quoted(road::name(is_stop(into) ? into : want.kind)) +
+                     " can't be joined with '+': a manoeuvre is a stop; ask for it by itself");
+  }
+  if (want.verdict) {
+    throw UsageError(quoted("bus-lane:" + std::string(want_word(*want.verdict))) +
+                     " can't be joined with '+'; ask for it by itself");
+  }
+  return into;
+}
+
 std::optional<int> read_count(std::string_view text, std::string_view want) {
   if (text == "max") return std::nullopt;
   const std::optional<int> count = read_int(text);
@@ -79,21 +106,21 @@ std::string write_want(const Want& want) {
   std::string text(road::name(want.kind));
   if (want.movement != road::Movement::none) text.append(":").append(road::name(want.movement));
   if (want.verdict) text.append(":").append(want_word(*want.verdict));
+  if (want.into) text.append("+").append(road::name(*want.into));
   return text + "=" + (want.count ? std::to_string(*want.count) : "max");
 }
 
 Want read_want(std::string_view text) {
-  if (text.find('+') != std::string_view::npos) {
-    throw UsageError("kinds joined with '+' can't be asked for yet: " + quoted(text) +
-                     "; ask for each by itself");
-  }
   Want want;
   const std::size_t equals = text.find('=');
   const std::string_view what = text.substr(0, equals);
   if (equals != std::string_view::npos) want.count = read_count(text.substr(equals + 1), text);
-  const std::size_t colon = what.find(':');
-  want.kind = read_kind(what.substr(0, colon));
-  if (colon != std::string_view::npos) read_form(what.substr(colon + 1), want);
+  const std::size_t plus = what.find('+');
+  const std::string_view first = what.substr(0, plus);
+  const std::size_t colon = first.find(':');
+  want.kind = read_kind(first.substr(0, colon));
+  if (colon != std::string_view::npos) read_form(first.substr(colon + 1), want);
+  if (plus != std::string_view::npos) want.into = read_joined(what.substr(plus + 1), want);
   return want;
 }
 

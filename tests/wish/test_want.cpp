@@ -87,10 +87,31 @@ TEST_CASE("a count that is none is refused", "[wish]") {
   }
 }
 
-TEST_CASE("kinds joined with a plus can't be asked for yet", "[wish]") {
-  CHECK_THROWS_WITH(read_want("turn-off:left+narrow-road"),
-                    "kinds joined with '+' can't be asked for yet: 'turn-off:left+narrow-road'; "
-                    "ask for each by itself");
+TEST_CASE("two kinds may be joined with a plus", "[wish]") {
+  const Want joined = read_want("turn-off:left+narrow-road=2");
+  CHECK(joined == Want{Kind::turn_off, Movement::left, 2, {}, Kind::narrow_road});
+  CHECK(read_want("emerge+roundabout").into == Kind::roundabout);
+  for (const char* text : {"turn-off:left+narrow-road=2", "emerge+roundabout=max"}) {
+    CHECK(write_want(read_want(text)) == text);
+  }
+}
+
+TEST_CASE("a join of more than two kinds, or of what can't be joined, is refused", "[wish]") {
+  CHECK_THROWS_WITH(read_want("emerge+zebra+signals=2"),
+                    "more than two kinds joined with '+': 'emerge+zebra+signals'; join two, and "
+                    "ask for the third by itself");
+  CHECK_THROWS_WITH(read_want("emerge+turn-off:left"),
+                    "nothing may follow the second kind of a join: leave out ':left'");
+  CHECK_THROWS_WITH(read_want("turn-off+parallel-park"),
+                    "'parallel-park' can't be joined with '+': a manoeuvre is a stop; ask for it "
+                    "by itself");
+  CHECK_THROWS_WITH(read_want("bay-park+zebra"),
+                    "'bay-park' can't be joined with '+': a manoeuvre is a stop; ask for it by "
+                    "itself");
+  CHECK_THROWS_WITH(read_want("bus-lane:usable+zebra"),
+                    "'bus-lane:usable' can't be joined with '+'; ask for it by itself");
+  CHECK_THROWS_WITH(read_want("emerge+"),
+                    Catch::StartsWith("there is no practice kind ''; did you mean "));
 }
 
 TEST_CASE("a refused argument exits with 2", "[wish]") {
