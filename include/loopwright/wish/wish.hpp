@@ -198,6 +198,7 @@ inline constexpr double stop_after_most_s = 240;
 struct WayHome {
   std::size_t from_stretch = 0;  ///< index into stretches; left at its end
   double seconds = 0;            ///< likely, to the end
+  int hardest = 0;               ///< of what it passes; 0: nothing listed
   std::vector<LoopStretch> stretches;
 };
 
