@@ -10,6 +10,7 @@
 #include <map>
 #include <tuple>
 
+#include "find/counting.hpp"
 #include "find/stops.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/lanes/lanes.hpp"
@@ -65,8 +66,9 @@ pace::Spell spell_along(const road::Roads& roads, const pace::Pace& pace, const 
                          last ? drive.end_m : roads.piece(s).length_m);
 }
 
-double stop_seconds(const road::Roads& roads, const PlannedStop& stop) {
-  return static_cast<double>(stop_ms(roads.chances[stop.chance.index()].kind)) / 1000;
+/// Of the stops on the rows before this one.
+double stop_seconds(const road::Roads& roads, const Drive& drive, std::size_t row) {
+  return static_cast<double>(stops_before_ms(roads, drive, row)) / 1000;
 }
 
 /// One driven interval of a piece, in metres from its first node.
@@ -122,16 +124,6 @@ double metres_twice(const road::Roads& roads, const Drive& drive, std::uint32_t 
   return twice;
 }
 
-int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, const Caps& caps) {
-  std::map<PlaceId, int> by_place;
-  int counted = 0;
-  for (const PlacePass& found : passes)
-    if (wish::counts_for(found.pass, want) &&
-        ++by_place[found.place] <= caps.passes_of(found.pass.kind))
-      ++counted;
-  return counted;
-}
-
 double shared_part(const wish::Loop& a, const wish::Loop& b, double exempt_m) {
   const auto in_a = lengths_of(a, exempt_m);
   const auto in_b = lengths_of(b, exempt_m);
@@ -164,16 +156,26 @@ wish::Loop timed(const Ground& ground, const Drive& drive) {
   wish::Loop loop;
   loop.start = ground.wish.start;
   const std::vector<pace::Spell> spells = spells_before(roads, ground.pace, drive);
-  auto next_stop = drive.stops.begin();
   loop.stretches.resize(drive.states.size());
   for (std::size_t i = 0; i < drive.states.size(); ++i) {
     loop.stretches[i].stretch = roads.stretch_of(drive.states[i]);
-    loop.stretches[i].arrive_s = range_of(spells[i], loop.stop_seconds);
-    if (next_stop != drive.stops.end() && next_stop->at == i)
-      loop.stop_seconds += stop_seconds(roads, *next_stop++);
+    loop.stretches[i].arrive_s = range_of(spells[i], stop_seconds(roads, drive, i));
   }
+  loop.stop_seconds = stop_seconds(roads, drive, drive.states.size());
   loop.seconds = range_of(spells.back());
   return loop;
+}
+
+wish::LoopStretch row_of(const Ground& ground, const Drive& drive, std::size_t i) {
+  wish::LoopStretch row;
+  row.stretch = ground.roads.stretch_of(drive.states[i]);
+  name_row(ground.roads, drive, i, row);
+  row.limit = ground.pace.limit(row.stretch);
+  return row;
+}
+
+pace::Spell turn_spell(const Ground& ground, StateId from, StateId to) {
+  return ground.pace.at(turn_between(ground.roads, from, to));
 }
 
 void judge_lanes(const Ground& ground, const wish::Loop& loop, std::span<PlacePass> passes) {
@@ -198,9 +200,9 @@ wish::Loop describe(const Ground& ground, const Drive& drive) {
   judge_lanes(ground, loop, passes);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);
   loop.bus_lanes = lanes::bus_lanes_on(roads, loop, ground.setting);
-  const Caps caps = read_caps();
+  if (is_spaced(wish)) time_passes(ground, drive, passes);
   for (const wish::Want& want : wish.wants)
-    loop.met.push_back({want, passes_counting(passes, want, caps)});
+    loop.met.push_back({want, static_cast<int>(counting(ground, passes, want).size())});
   return loop;
 }
 

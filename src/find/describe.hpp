@@ -19,14 +19,17 @@ std::vector<pace::Spell> spells_before(const road::Roads& roads, const pace::Pac
 /// hours are asked by. Rules: as spells_before.
 wish::Loop timed(const Ground& ground, const Drive& drive);
 
+/// One row of a drive, all but its times.
+wish::LoopStretch row_of(const Ground& ground, const Drive& drive, std::size_t i);
+
+/// The wait at a turn. Rules: the area has it.
+pace::Spell turn_spell(const Ground& ground, StateId from, StateId to);
+
 /// Gives each pass of bus lanes its verdict. Rules: the loop is timed, of the drive that makes the passes.
 void judge_lanes(const Ground& ground, const wish::Loop& loop, std::span<PlacePass> passes);
 
 /// Rules: consecutive states are joined by a turn of the area.
 wish::Loop describe(const Ground& ground, const Drive& drive);
-
-/// Passes that count for a want: at most the cap for each place.
-int passes_counting(std::span<const PlacePass> passes, const wish::Want& want, const Caps& caps);
 
 /// Road driven a second time, in either direction, in metres; only of pieces with all these flags.
 double metres_twice(const road::Roads& roads, const Drive& drive, std::uint32_t piece_flags = 0);

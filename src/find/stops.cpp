@@ -10,7 +10,9 @@
 #include <set>
 
 #include "find/describe.hpp"
+#include "find/plan_pull_ups.hpp"
 #include "loopwright/road/kind_table.hpp"
+#include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
 
@@ -18,19 +20,19 @@ namespace {
 
 constexpr std::int64_t ms_per_minute = 60000;
 
+bool is_for_manoeuvres(const wish::Want& want) {
+  return road::form_of(want.kind) == road::KindForm::manoeuvre;
+}
+
 class StopPlanner {
  public:
   StopPlanner(const Ground& ground, Drive& drive) : ground_(ground), drive_(drive) {}
 
   void plan() {
     for (const wish::Want& want : ground_.wish.wants)
-      if (is_for_stops(want) && want.count) take_number(want);
+      if (is_for_manoeuvres(want) && want.count) take_number(want);
     for (const wish::Want& want : ground_.wish.wants)
-      if (is_for_stops(want) && !want.count) take_most(want);
-  }
-
-  static bool is_for_stops(const wish::Want& want) {
-    return road::form_of(want.kind) == road::KindForm::manoeuvre;
+      if (is_for_manoeuvres(want) && !want.count) take_most(want);
   }
 
  private:
@@ -115,11 +117,23 @@ std::int64_t stops_ms(const road::Roads& roads, const Drive& drive) {
   return sum;
 }
 
+std::int64_t stops_before_ms(const road::Roads& roads, const Drive& drive, std::size_t row) {
+  std::int64_t sum = 0;
+  for (const PlannedStop& stop : drive.stops)
+    if (stop.at < row) sum += stop_ms(roads.chances[stop.chance.index()].kind);
+  for (const PlannedPullUp& stop : drive.pull_ups)
+    if (stop.at < row) sum += stop.stay_ms;
+  return sum;
+}
+
+bool asks_for_stops(const wish::Wish& wish) {
+  return wish::kept_for_stops_s(wish) > 0 || std::ranges::any_of(wish.wants, is_for_manoeuvres);
+}
+
 void plan_stops(const Ground& ground, Drive& drive) {
-  drive.stops.clear();
-  const auto& wants = ground.wish.wants;
-  if (std::any_of(wants.begin(), wants.end(), StopPlanner::is_for_stops))
-    StopPlanner(ground, drive).plan();
+  drive.stops.clear(), drive.pull_ups.clear(), drive.unplaced = 0;
+  if (std::ranges::any_of(ground.wish.wants, is_for_manoeuvres)) StopPlanner(ground, drive).plan();
+  if (wish::kept_for_stops_s(ground.wish) > 0) plan_pull_ups(ground, drive);
 }
 
 std::vector<std::int64_t> begin_times(const Ground& ground, const Drive& drive) {
@@ -127,15 +141,15 @@ std::vector<std::int64_t> begin_times(const Ground& ground, const Drive& drive) 
   for (const pace::Spell& spell : spells_before(ground.roads, ground.pace, drive))
     begins.push_back(spell.likely_ms);
   begins.pop_back();
-  for (const PlannedStop& stop : drive.stops)
-    for (std::size_t i = stop.at + 1; i < begins.size(); ++i)
-      begins[i] += stop_ms(ground.roads.chances[stop.chance.index()].kind);
+  if (drive.stops.empty() && drive.pull_ups.empty()) return begins;
+  for (std::size_t i = 0; i < begins.size(); ++i)
+    begins[i] += stops_before_ms(ground.roads, drive, i);
   return begins;
 }
 
 std::int64_t away_ms(const Ground& ground, const Drive& drive) {
   return spells_before(ground.roads, ground.pace, drive).back().likely_ms +
-         stops_ms(ground.roads, drive);
+         stops_ms(ground.roads, drive) + 1000 * wish::kept_for_stops_s(ground.wish);
 }
 
 double spot_m(const road::Roads& roads, const road::Chance& chance) {

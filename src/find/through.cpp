@@ -11,9 +11,11 @@
 
 #include "find/by_the_hour.hpp"
 #include "find/describe.hpp"
+#include "find/pull_ups.hpp"
 #include "find/reached_chances.hpp"
 #include "find/shortfall.hpp"
 #include "find/stops.hpp"
+#include "find/ways_home.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/find/find.hpp"
 
@@ -216,6 +218,17 @@ std::optional<wish::Shortfall> shortfall_of(const Ground& ground, const wish::Lo
   return too_long;
 }
 
+/// States from which the end is reached in time, ascending.
+std::vector<StateId> states_before_end(const Ground& ground, std::int64_t limit_ms) {
+  const reach::Backwards backwards(ground.roads);
+  reach::Sweep back(ground.roads, &backwards);
+  back.run_back(ground.goals, ground.costs, limit_ms);
+  std::vector<StateId> states;
+  for (const std::uint32_t row : back.settled()) states.push_back(StateId{row});
+  std::sort(states.begin(), states.end());
+  return states;
+}
+
 FindResult route_once(const Ground& ground) {
   const std::vector<reach::Snap> points = points_of(ground);
   if (ground.starts.empty() || ground.goals.empty()) {
@@ -229,8 +242,12 @@ FindResult route_once(const Ground& ground) {
   plan_stops(ground, drive);
   wish::Loop loop = describe(ground, drive);
   loop.certificate.value = -std::llround(loop.metres_twice);
+  add_pull_ups(ground, drive, loop);
+  WaysHome(ground, states_before_end(ground, away_ms(ground, drive)), away_ms(ground, drive))
+      .add_to(drive, loop);
   FindResult result;
   result.shortfall = shortfall_of(ground, loop);
+  tell_without_place(ground, drive, loop, result.shortfall);
   result.loops.push_back(std::move(loop));
   return result;
 }

@@ -2,6 +2,7 @@
 // passed only where the drive stops for it.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -16,13 +17,24 @@ struct PlannedStop {
   ChanceId chance;
 };
 
+/// A stop planned at a place to pull up: on which of the drive's stretches, and which row of
+/// roads.pull_ups.
+struct PlannedPullUp {
+  std::size_t at = 0;
+  std::uint32_t place = 0;
+  std::int64_t stay_ms = 0;
+  bool talk = false;  ///< else a brief
+};
+
 /// A drive through the graph. The first stretch is driven from `start_m`, the last to `end_m`,
 /// both in metres from where the stretch is entered.
 struct Drive {
   std::vector<StateId> states;
   double start_m = 0;
   double end_m = 0;
-  std::vector<PlannedStop> stops = {};  ///< by `at`, at most one each
+  std::vector<PlannedStop> stops = {};       ///< by `at`, at most one each
+  std::vector<PlannedPullUp> pull_ups = {};  ///< in driving order, each place once
+  int unplaced = 0;  ///< planned stops for which there is no place to pull up on it
 };
 
 /// Metres driven on the i-th stretch.
@@ -32,6 +44,7 @@ double driven_m(const road::Roads& roads, const Drive& drive, std::size_t i);
 struct PlacePass {
   wish::Pass pass;
   PlaceId place;
+  std::int64_t begins_ms = 0;  ///< likely, since the start of the drive; 0 until it is timed
 };
 
 /// In driving order.

@@ -1,0 +1,242 @@
+// 1. Two layers of the roads within reach: the easy ones, and all; each swept once, backwards from the end.
+// 2. From where a row ends, the best turn that isn't shut leads into the sweep.
+// 3. Times go on from those of the loop at that row's end; what the way passes tells how hard it is.
+#include "find/ways_home.hpp"
+
+#include <algorithm>
+
+#include "find/describe.hpp"
+#include "find/stops.hpp"
+#include "find/turn_bans.hpp"
+#include "loopwright/lanes/passage.hpp"
+#include "loopwright/road/kind_table.hpp"
+#include "loopwright/wish/stops.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+/// Without what the clock may shut at some minute of the lesson.
+reach::Costs open_costs(const Ground& ground) {
+  reach::Costs costs = ground.costs;
+  ClockWalls walls = ground.walls;
+  walls.shut_all();
+  walls.apply(ground.roads, costs);
+  return costs;
+}
+
+/// Shuts what is harder than easy on the given states, and the turns that lead through it.
+void shut_hard(const Ground& ground, std::span<const StateId> states, reach::Costs& costs) {
+  const road::Roads& roads = ground.roads;
+  const int most = wish::easy_hardness(ground.wish);
+  const auto is_hard = [most](road::Kind kind, int hardness) {
+    return hardness > most && !road::is_of_choice(kind);
+  };
+  TurnBans bans(roads, costs);
+  for (const StateId state : states) {
+    const StretchId s = roads.stretch_of(state);
+    for (const road::RunFact& fact : roads.run_facts_of(s))
+      if (is_hard(fact.kind, fact.hardness)) costs.stretch_ms[s.index()] = -1;
+    for (const road::Chance& chance : roads.chances_from(s)) {
+      const road::KindForm form = road::form_of(chance.kind);
+      if (form == road::KindForm::run || form == road::KindForm::manoeuvre) continue;
+      if (!is_hard(chance.kind, chance.hardness)) continue;
+      const auto path = roads.path_of(chance);
+      if (path.size() == 1)
+        costs.stretch_ms[path[0].index()] = -1;
+      else
+        bans.shut(path[path.size() - 2], path.back());
+    }
+  }
+}
+
+std::vector<StateId> drivable(const Ground& ground, const reach::Costs& costs,
+                              std::vector<StateId> states) {
+  std::erase_if(
+      states, [&](StateId s) { return costs.stretch_ms[ground.roads.stretch_of(s).index()] < 0; });
+  return states;
+}
+
+/// Rows of a loop after which one may want to go home; ascending, each once.
+std::vector<std::size_t> rows_to_leave(const wish::Loop& loop) {
+  std::vector<std::size_t> rows;
+  for (const wish::Pass& pass : loop.passes) {
+    if (road::form_of(pass.kind) != road::KindForm::junction) continue;
+    const bool told = pass.movement != road::Movement::ahead || pass.hardness >= wish::hard_pass;
+    if (told && pass.movement != road::Movement::none) rows.push_back(pass.last);
+  }
+  for (const wish::PullUp& place : loop.pull_ups) rows.push_back(place.stretch);
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+  std::erase_if(rows, [&](std::size_t row) { return row + 1 >= loop.stretches.size(); });
+  return rows;
+}
+
+}  // namespace
+
+struct WaysHome::Layer {
+  Layer(const Ground& ground, reach::Costs layer_costs, std::vector<StateId> states,
+        std::int64_t limit_ms)
+      : costs(std::move(layer_costs)),
+        graph(ground.roads, costs, drivable(ground, costs, std::move(states))),
+        sweep(graph) {
+    std::vector<reach::LocalSeed> goals;
+    for (const reach::Seed& seed : ground.goals)
+      if (const Vertex v = graph.vertex(seed.state); v != reach::LocalGraph::none)
+        goals.push_back({v, static_cast<std::int32_t>(seed.ms)});
+    sweep.run_back(goals, {.limit_ms = limit_ms});
+  }
+
+  /// The quickest way on from the end of a state; empty when there is none.
+  [[nodiscard]] std::vector<StateId> path_from(const road::Roads& roads, StateId state) const {
+    Vertex best = reach::LocalGraph::none;
+    std::int64_t best_ms = 0;
+    for (const road::Turn& turn : roads.turns_from(state)) {
+      const auto row = static_cast<std::size_t>(&turn - roads.turns.data());
+      if (!costs.turn_banned.empty() && costs.turn_banned[row] != 0) continue;
+      const Vertex v = graph.vertex(turn.to);
+      if (v == reach::LocalGraph::none || !sweep.reached(v)) continue;
+      const std::int64_t ms =
+          costs.control_ms[static_cast<std::size_t>(turn.control)] + sweep.ms(v);
+      if (best != reach::LocalGraph::none && best_ms <= ms) continue;
+      best = v, best_ms = ms;
+    }
+    std::vector<StateId> states;
+    if (best == reach::LocalGraph::none) return states;
+    for (const Vertex v : sweep.path(best)) states.push_back(graph.state(v));
+    return states;
+  }
+
+  reach::Costs costs;
+  reach::LocalGraph graph;
+  reach::LocalSweep sweep;
+};
+
+WaysHome::WaysHome(const Hunt& hunt) : WaysHome(hunt.ground, {}, hunt.high_ms) {
+  for (Vertex v = 0; v < hunt.graph.size(); ++v) states_.push_back(hunt.graph.state(v));
+}
+
+WaysHome::WaysHome(const Ground& ground, std::vector<StateId> states, std::int64_t limit_ms)
+    : ground_(ground), states_(std::move(states)), limit_ms_(limit_ms) {}
+WaysHome::~WaysHome() = default;
+
+WaysHome::Layer& WaysHome::easy() {
+  if (!easy_) {
+    reach::Costs costs = open_costs(ground_);
+    shut_hard(ground_, states_, costs);
+    easy_ = std::make_unique<Layer>(ground_, std::move(costs), states_, limit_ms_);
+  }
+  return *easy_;
+}
+
+WaysHome::Layer& WaysHome::quick() {
+  if (!quick_) quick_ = std::make_unique<Layer>(ground_, open_costs(ground_), states_, limit_ms_);
+  return *quick_;
+}
+
+std::vector<StateId> WaysHome::path_from(StateId state) {
+  std::vector<StateId> path = easy().path_from(ground_.roads, state);
+  return path.empty() ? quick().path_from(ground_.roads, state) : path;
+}
+
+namespace {
+
+/// The hardest thing passed after the first row of a drive.
+int hardest_on(const road::Roads& roads, const Drive& drive) {
+  int hardest = 0;
+  for (const PlacePass& found : passes_of(roads, drive))
+    if (found.pass.last > 0 && !road::is_of_choice(found.pass.kind))
+      hardest = std::max(hardest, found.pass.hardness);
+  return hardest;
+}
+
+/// Makes the ways of one drive.
+class WayWriter {
+ public:
+  WayWriter(const Ground& ground, const Drive& drive, const wish::Loop& loop)
+      : ground_(ground),
+        drive_(drive),
+        loop_(loop),
+        before_(spells_before(ground.roads, ground.pace, drive)) {}
+
+  /// Left at the end of a row, by the states of the path.
+  [[nodiscard]] wish::WayHome way(std::size_t row, const std::vector<StateId>& path) const {
+    const road::Roads& roads = ground_.roads;
+    Drive rest;
+    rest.states = path;
+    rest.end_m = ground_.end_m(roads.stretch_of(path.back()));
+    const pace::Spell left = at_end_of(row);
+    const pace::Spell turned = left + turn_spell(ground_, drive_.states[row], path.front());
+    const double stops_s = static_cast<double>(stops_before_ms(roads, drive_, row + 1)) / 1000;
+    const std::vector<pace::Spell> on = spells_before(roads, ground_.pace, rest);
+    wish::WayHome way;
+    way.from_stretch = row;
+    way.seconds = static_cast<double>((turned + on.back()).likely_ms - left.likely_ms) / 1000;
+    way.hardest = hardest_after(row, path, rest.end_m);
+    for (std::size_t i = 0; i < path.size(); ++i) {
+      way.stretches.push_back(row_of(ground_, rest, i));
+      if (i + 1 < path.size()) way.stretches.back().partial_m.reset();
+      const pace::Percentiles p = pace::percentiles_of(turned + on[i]);
+      way.stretches.back().arrive_s = {p.low + stops_s, p.likely + stops_s, p.high + stops_s};
+    }
+    return way;
+  }
+
+  /// What the clock may shut on it is open at the time, or it ends within the lesson, for which all that
+  /// is known.
+  [[nodiscard]] bool open(const wish::WayHome& way) const {
+    const double last_s = way.stretches.back().arrive_s.high + 60;
+    const Instant end = ground_.wish.start.plus_seconds(static_cast<std::int64_t>(last_s));
+    const ClockWalls& walls = ground_.walls;
+    const bool nothing_shut = walls.walls().empty() && !walls.some_at_times();
+    if (nothing_shut && end.unix_s <= walls.window().to.unix_s) return true;
+    wish::Loop whole;
+    whole.start = loop_.start;
+    whole.stretches.assign(
+        loop_.stretches.begin(),
+        loop_.stretches.begin() + static_cast<std::ptrdiff_t>(way.from_stretch) + 1);
+    const std::size_t first = whole.stretches.size();
+    whole.stretches.insert(whole.stretches.end(), way.stretches.begin(), way.stretches.end());
+    whole.seconds.high = last_s;
+    const auto met = lanes::breaches_on(ground_.roads, whole, ground_.setting);
+    return std::ranges::none_of(met, [&](const lanes::Breach& b) { return b.at >= first; });
+  }
+
+ private:
+  /// Driving up to the end of a row that isn't the last.
+  [[nodiscard]] pace::Spell at_end_of(std::size_t row) const {
+    const StretchId s = ground_.roads.stretch_of(drive_.states[row]);
+    const double from_m = row == 0 ? drive_.start_m : 0;
+    return before_[row] + ground_.pace.along_part(s, from_m, ground_.roads.piece(s).length_m);
+  }
+
+  [[nodiscard]] int hardest_after(std::size_t row, const std::vector<StateId>& path,
+                                  double end_m) const {
+    Drive joined;
+    joined.states.push_back(drive_.states[row]);
+    joined.states.insert(joined.states.end(), path.begin(), path.end());
+    joined.start_m = row == 0 ? drive_.start_m : 0;
+    joined.end_m = end_m;
+    return hardest_on(ground_.roads, joined);
+  }
+
+  const Ground& ground_;
+  const Drive& drive_;
+  const wish::Loop& loop_;
+  std::vector<pace::Spell> before_;
+};
+
+}  // namespace
+
+void WaysHome::add_to(const Drive& drive, wish::Loop& loop) {
+  loop.ways_home.clear();
+  const WayWriter writer(ground_, drive, loop);
+  for (const std::size_t row : rows_to_leave(loop)) {
+    const std::vector<StateId> path = path_from(drive.states[row]);
+    if (path.empty()) continue;
+    wish::WayHome way = writer.way(row, path);
+    if (writer.open(way)) loop.ways_home.push_back(std::move(way));
+  }
+}
+
+}  // namespace loopwright::find
