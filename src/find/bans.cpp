@@ -27,7 +27,9 @@ bool is_avoided(const wish::Wish& wish, road::Kind kind) {
 
 bool is_unwanted(const wish::Wish& wish, const Caps& caps, road::Kind kind, int hardness) {
   if (is_avoided(wish, kind)) return true;
-  if (!wish.level_given || road::is_of_choice(kind)) return false;
+  if (road::is_of_choice(kind)) return false;
+  if (wish.hardest && hardness > *wish.hardest) return true;
+  if (!wish.level_given) return false;
   if (hardness <= wish.level + caps.hardness_above_level) return false;
   return std::none_of(wish.wants.begin(), wish.wants.end(),
                       [&](const wish::Want& w) { return road::meets(kind, w.kind); });
@@ -35,7 +37,7 @@ bool is_unwanted(const wish::Wish& wish, const Caps& caps, road::Kind kind, int 
 
 void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,
                 reach::Costs& costs) {
-  if (wish.avoids.empty() && !wish.level_given) return;
+  if (wish.avoids.empty() && !wish.level_given && !wish.hardest) return;
   for (const road::RunFact& fact : roads.run_facts)
     if (is_unwanted(wish, caps, fact.kind, fact.hardness))
       costs.stretch_ms[fact.stretch.index()] = -1;

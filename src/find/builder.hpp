@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "find/lane_guide.hpp"
+#include "find/passage_graph.hpp"
 #include "find/plan.hpp"
 #include "find/times.hpp"
 #include "loopwright/base/dice.hpp"
@@ -26,6 +27,8 @@ class Builder {
   explicit Builder(const Hunt& hunt);
   /// A plan that meets as much of the wish as this try can.
   Plan build(std::uint64_t seed, const Liking& liking);
+  /// A plan along a walk of the passage graph, with its waits driven as ways round.
+  Plan build_along(const PassageGraph& graph, const circuit::Walk& walk, const Liking& liking);
   /// The shortest plan this try finds for the counts alone, not filled up to the window.
   Plan build_shortest(std::uint64_t seed);
 
@@ -52,6 +55,10 @@ class Builder {
   void keep_if_useful(Plan& plan, const Insertion& where, int needed);
   bool in_time(const Plan& plan, const Leeway& leeway, const Insertion& where);
 
+  // along.cpp: a walk on the roads
+  [[nodiscard]] std::vector<Vertex> shortest_leg(Vertex from, Vertex to, std::int64_t limit_ms);
+  void wait_before(Plan& plan, std::size_t stop, std::int64_t ms);
+
   // fill.cpp: ways round that use up the minutes, and less road driven twice
   void fill(Plan& plan, const Liking& liking);
   bool add_way_round(Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
@@ -64,6 +71,7 @@ class Builder {
   void leave_out_stop(Plan& plan, std::size_t stop);
   void learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking);
   [[nodiscard]] double driven_again_m(std::span<const Vertex> path);
+  [[nodiscard]] double welcome_m_on(std::span<const Vertex> path);
 
   const Hunt& hunt_;
   Times times_;

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "loopwright/base/table.hpp"
+#include "loopwright/wish/asked.hpp"
 
 namespace loopwright::find {
 
@@ -15,8 +16,6 @@ double value_of(const std::vector<TableRow>& rows, std::string_view name) {
     if (row.at(0) == name) return number_cell(row, 1);
   throw std::logic_error("caps.txt has no row '" + std::string(name) + "'");
 }
-
-}  // namespace
 
 Caps read_caps() {
   const auto rows = read_table(rule_text("caps"));
@@ -29,10 +28,28 @@ Caps read_caps() {
   caps.overlap_exempt_m = value_of(rows, "overlap exempt metres");
   caps.window_share = value_of(rows, "window share");
   caps.hardness_above_level = static_cast<int>(value_of(rows, "hardness above level"));
+  caps.welcome_worth = static_cast<std::int64_t>(value_of(rows, "welcome worth"));
+  caps.day_passes = static_cast<int>(value_of(rows, "street passes a day"));
+  caps.month_passes = static_cast<int>(value_of(rows, "street passes a month"));
+  caps.ledger_free_m = value_of(rows, "ledger free metres");
   for (std::size_t k = 0; k < caps.repeat_worth.size(); ++k)
     caps.repeat_worth[k] =
         static_cast<std::int64_t>(value_of(rows, "repeat worth " + std::to_string(k + 1)));
   return caps;
+}
+
+}  // namespace
+
+Caps caps_of(const wish::Wish& wish) {
+  Caps caps = read_caps();
+  if (wish.place_passes) caps.junction_passes = caps.stretch_passes = *wish.place_passes;
+  if (wish.street_passes) caps.quiet_passes = *wish.street_passes;
+  return caps;
+}
+
+std::int64_t spacing_ms_of(const wish::Wish& wish, const wish::Want& want, const Caps& caps) {
+  const std::optional<int> asked = wish::spacing_s(wish, want);
+  return asked ? std::int64_t{1000} * *asked : caps.spacing_ms;
 }
 
 }  // namespace loopwright::find

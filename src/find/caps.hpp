@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "loopwright/road/kind.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::find {
 
@@ -17,6 +18,9 @@ struct Caps {
   double overlap_exempt_m = 0;
   double window_share = 0;
   int hardness_above_level = 0;
+  std::int64_t welcome_worth = 0;              ///< milli-units
+  int day_passes = 0, month_passes = 0;        ///< of a quiet street over all pupils, by the ledger
+  double ledger_free_m = 0;                    ///< round home and end
   std::array<std::int64_t, 6> repeat_worth{};  ///< milli-units, by how often passed before
 
   [[nodiscard]] int passes_of(road::Kind kind) const {
@@ -24,6 +28,10 @@ struct Caps {
   }
 };
 
-Caps read_caps();
+/// The numbers of the table, those in their place that the wish names.
+Caps caps_of(const wish::Wish& wish);
+
+/// Between the beginnings of two passes that have worth for a "max" want: as asked, or the table's.
+std::int64_t spacing_ms_of(const wish::Wish& wish, const wish::Want& want, const Caps& caps);
 
 }  // namespace loopwright::find

@@ -37,12 +37,12 @@ void Builder::learn_used(const Plan& plan, std::size_t except_leg, const Liking&
   for (std::size_t leg = 0; leg < plan.legs.size(); ++leg)
     if (leg != except_leg) std::for_each(plan.legs[leg].begin(), plan.legs[leg].end(), use);
   for (const Stop& stop : plan.stops) std::for_each(stop.path.begin(), stop.path.end(), use);
-  const int quiet_cap = hunt_.ground.caps.quiet_passes;
   for (Vertex v = 0; v < hunt_.graph.size(); ++v) {
     const std::uint32_t piece = hunt_.piece_of[v];
     extra_ms_[v] = liking.extra_ms.empty() ? 0 : liking.extra_ms[v];
     if (used_[piece] != 0) extra_ms_[v] += dislike_factor * hunt_.graph.along_ms(v);
-    if (hunt_.piece_quiet[piece] != 0 && used_[piece] >= quiet_cap) extra_ms_[v] += worn_out_ms;
+    if (hunt_.piece_quiet[piece] != 0 && used_[piece] >= hunt_.piece_most[piece])
+      extra_ms_[v] += worn_out_ms;
   }
   for (const Vertex v : counted_entries_) extra_ms_[v] += wanted_ms;
 }
@@ -57,6 +57,15 @@ double Builder::driven_again_m(std::span<const Vertex> path) {
     seen_[piece] = stamp_;
   }
   return again;
+}
+
+/// What is welcome on a path, each chance once, as road that needn't be new.
+double Builder::welcome_m_on(std::span<const Vertex> path) {
+  if (hunt_.welcome_at.empty()) return 0;
+  double metres = 0;
+  for (const Vertex v : path)
+    metres += static_cast<double>(hunt_.welcome_at[v] * hunt_.ground.caps.welcome_worth);
+  return metres;
 }
 
 Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least_ms,
@@ -78,7 +87,8 @@ Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least
     std::vector<Vertex> path = out_.path(v);
     const std::vector<Vertex> onward = back_.path(v);
     path.insert(path.end(), onward.begin() + 1, onward.end());
-    const double again = driven_again_m(path) + corner_m * corners_on(hunt_, path);
+    const double again =
+        driven_again_m(path) + corner_m * corners_on(hunt_, path) - welcome_m_on(path);
     if (best == reach::LocalGraph::none || again < best_again) best = v, best_again = again;
   }
   return best;

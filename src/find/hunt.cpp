@@ -2,25 +2,30 @@
 //   1. Ground: snap home and end, take the pace of the learner, shut what the wish forbids.
 //   2. One sweep from home and one to the end; a state stays when both together fit the minutes.
 //   3. Of the chances that begin at such a state, those that count for a want and can be driven
-//      through are candidates; of very many, the nearest half and an even choice of the rest stay.
+//      through are candidates; of very many, tries pick among the nearest and an even choice of the rest.
 //      Of bus lanes asked for at their hours: lane_candidates.cpp.
 #include "find/hunt.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <limits>
 #include <numeric>
 
 #include "find/bans.hpp"
+#include "find/joined.hpp"
+#include "find/keep_off.hpp"
 #include "find/stops.hpp"
+#include "find/street_caps.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
 
 namespace {
 
-/// More candidates than this for one want are thinned out (and told in the certificate).
-constexpr std::size_t most_candidates = 240;
+/// Of more candidates than this for one want, tries pick among as many.
+constexpr std::size_t most_picked = 240;
 
 std::string degrees(Point at) {
   char text[48];
@@ -100,13 +105,15 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       wish(asked),
       setting(set_in),
       walls(clock_walls),
-      caps(read_caps()),
+      caps(caps_of(asked)),
       pace(all_roads, {.level = asked.level}, asked.start),
       home(snap_or_say(all_roads, asked.home, "home")),
       end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
       costs(reach::costs_of(all_roads, pace)),
       lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
+  apply_keep_offs(roads, wish, setting, {{"home", home.piece}, {"the end", end.piece}}, costs);
+  StreetCaps(roads, wish, caps).apply(costs);
   walls.apply(roads, costs);
   starts = allowed(*this, reach::leaving(roads, pace, home));
   goals = allowed(*this, reach::arriving(roads, pace, end));
@@ -130,21 +137,22 @@ Hunt::Hunt(const Ground& the_ground)
     : ground(the_ground), graph(the_ground.roads, the_ground.costs, {}) {
   const std::int64_t seconds =
       60LL * (ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes);
-  high_ms = 1000 * seconds;
-  low_ms =
-      static_cast<std::int64_t>(std::ceil(ground.caps.window_share * static_cast<double>(high_ms)));
+  // What planned stops take is neither driven nor free for manoeuvres.
+  const std::int64_t kept_ms = 1000 * wish::kept_for_stops_s(ground.wish);
+  const double whole_ms = 1000 * static_cast<double>(seconds);
+  high_ms = 1000 * seconds - kept_ms;
+  low_ms = static_cast<std::int64_t>(std::ceil(ground.caps.window_share * whole_ms)) - kept_ms;
   const Reachable found = reachable(ground, high_ms);
   graph = reach::LocalGraph(ground.roads, ground.costs, found.states);
   starts = local(graph, ground.starts);
   goals = local(graph, ground.goals);
   number_pieces();
+  find_welcome();
   of_want.resize(ground.wish.wants.size());
-  with_stops = std::ranges::any_of(ground.wish.wants, [](const wish::Want& want) {
-    return road::form_of(want.kind) == road::KindForm::manoeuvre;
-  });
+  with_stops = asks_for_stops(ground.wish);
   with_verdicts = wish::asks_for_verdicts(ground.wish);
   gather_candidates(found.home_ms, found.end_ms);
-  keep_nearest();
+  pick_for_wants();
 }
 
 void Hunt::number_pieces() {
@@ -153,10 +161,13 @@ void Hunt::number_pieces() {
   std::vector<PieceId> sorted = pieces;
   std::sort(sorted.begin(), sorted.end());
   sorted.erase(std::unique(sorted.begin(), sorted.end()), sorted.end());
+  const StreetCaps street_caps(ground.roads, ground.wish, ground.caps);
   for (const PieceId p : sorted) {
     const road::Piece& piece = ground.roads.pieces[p.index()];
     piece_m.push_back(static_cast<float>(piece.length_m));
-    piece_quiet.push_back((piece.flags & road::piece_flag::quiet) != 0 ? 1 : 0);
+    const bool quiet = (piece.flags & road::piece_flag::quiet) != 0;
+    piece_quiet.push_back(quiet ? 1 : 0);
+    piece_most.push_back(quiet ? street_caps.most(p) : std::numeric_limits<int>::max());
   }
   for (const PieceId p : pieces)
     piece_of.push_back(static_cast<std::uint32_t>(
@@ -164,6 +175,11 @@ void Hunt::number_pieces() {
 }
 
 std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& chance) const {
+  return candidate_on(entry, chance, ground.roads.path_of(chance));
+}
+
+std::optional<Candidate> Hunt::candidate_on(Vertex entry, const road::Chance& chance,
+                                            std::span<const StretchId> way) const {
   Candidate candidate{ChanceId{static_cast<std::size_t>(&chance - ground.roads.chances.data())},
                       chance.place,
                       chance.kind,
@@ -171,7 +187,7 @@ std::optional<Candidate> Hunt::candidate_at(Vertex entry, const road::Chance& ch
                       {entry},
                       0,
                       stop_ms(chance.kind)};
-  for (const StretchId next : ground.roads.path_of(chance).subspan(1)) {
+  for (const StretchId next : way.subspan(1)) {
     const auto arcs = graph.out(candidate.path.back());
     const auto arc = std::find_if(arcs.begin(), arcs.end(), [&](const reach::LocalGraph::Arc& a) {
       return graph.stretch(a.to) == next;
@@ -191,56 +207,81 @@ void Hunt::add_candidate(Candidate candidate, std::int64_t home_ms,
   candidate.there_ms = home_ms - graph.along_ms(candidate.path.front());
   if (candidate.least_ms > high_ms) return;
   const auto serves_it = [&](const wish::Want& want) { return serves(candidate, want); };
-  if (!with_verdicts || std::ranges::any_of(ground.wish.wants, serves_it))
-    candidates.push_back(std::move(candidate));
+  if (std::ranges::any_of(ground.wish.wants, serves_it)) candidates.push_back(std::move(candidate));
+}
+
+void Hunt::gather_joined(Vertex v, const road::Chance& chance, std::int64_t home_ms,
+                         std::span<const std::int64_t> end_ms) {
+  std::vector<road::Kind> done;
+  for (const wish::Want& want : ground.wish.wants) {
+    if (!want.into || !wish::counts_for(chance.kind, chance.movement, want) ||
+        std::ranges::find(done, *want.into) != done.end())
+      continue;
+    done.push_back(*want.into);
+    for (const auto& way : joined_ways(ground.roads, chance, *want.into)) {
+      std::optional<Candidate> candidate = candidate_on(v, chance, way);
+      if (!candidate) continue;
+      candidate->into = want.into;
+      add_candidate(std::move(*candidate), home_ms, end_ms);
+    }
+  }
+}
+
+void Hunt::gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_t> end_ms) {
+  for (const road::Chance& chance : ground.roads.chances_from(graph.stretch(v))) {
+    const auto may_count = [&](const wish::Want& want) {
+      return wish::counts_for(chance.kind, chance.movement, want);
+    };
+    if (std::ranges::none_of(ground.wish.wants, may_count)) continue;
+    // A manoeuvre shuts no road, so that one too hard is still seen here.
+    if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
+    // Beside the road at the door it may lie on the part that isn't driven.
+    const PieceId piece = chance.entry.piece();
+    const bool at_door = piece == ground.home.piece || piece == ground.end.piece;
+    if (at_door && is_beside(chance.kind)) continue;
+    if (std::optional<Candidate> candidate = candidate_at(v, chance))
+      add_candidate(std::move(*candidate), home_ms, end_ms);
+    gather_joined(v, chance, home_ms, end_ms);
+    if (with_verdicts && !wish::verdicts_of(chance.kind).empty())
+      for (Candidate& candidate : lane_candidates(v, chance))
+        add_candidate(std::move(candidate), home_ms, end_ms);
+  }
+}
+
+void Hunt::find_welcome() {
+  if (ground.wish.welcome.empty()) return;
+  welcome_at.assign(graph.size(), 0);
+  for (Vertex v = 0; v < graph.size(); ++v) {
+    PlaceId last;  // chances come by place: each once
+    for (const road::Chance& chance : ground.roads.chances_from(graph.stretch(v))) {
+      if (chance.place == last || std::ranges::none_of(ground.wish.welcome, [&](road::Kind kind) {
+            return road::meets(chance.kind, kind);
+          }))
+        continue;
+      last = chance.place;
+      ++welcome_at[v];
+    }
+  }
 }
 
 void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
                              std::span<const std::int64_t> end_ms) {
-  const auto& wants = ground.wish.wants;
-  for (Vertex v = 0; v < graph.size(); ++v)
-    for (const road::Chance& chance : ground.roads.chances_from(graph.stretch(v))) {
-      if (std::none_of(wants.begin(), wants.end(), [&](const wish::Want& want) {
-            return wish::counts_for(chance.kind, chance.movement, want);
-          }))
-        continue;
-      // Beside the road at the door it may lie on the part that isn't driven.
-      const PieceId piece = chance.entry.piece();
-      const bool at_door = piece == ground.home.piece || piece == ground.end.piece;
-      if (at_door && is_beside(chance.kind)) continue;
-      if (std::optional<Candidate> candidate = candidate_at(v, chance))
-        add_candidate(std::move(*candidate), home_ms[v], end_ms);
-      if (with_verdicts && !wish::verdicts_of(chance.kind).empty())
-        for (Candidate& candidate : lane_candidates(v, chance))
-          add_candidate(std::move(candidate), home_ms[v], end_ms);
-    }
+  for (Vertex v = 0; v < graph.size(); ++v) gather_at(v, home_ms[v], end_ms);
   std::stable_sort(candidates.begin(), candidates.end(),
                    [](const Candidate& a, const Candidate& b) { return a.least_ms < b.least_ms; });
-  candidate_count = static_cast<std::int64_t>(candidates.size());
 }
 
-void Hunt::keep_nearest() {
+void Hunt::pick_for_wants() {
   const auto& wants = ground.wish.wants;
-  std::vector<std::uint8_t> kept(candidates.size(), 0);
-  for (const wish::Want& want : wants) {
-    std::vector<std::size_t> rows;
+  for (std::size_t w = 0; w < wants.size(); ++w) {
+    std::vector<std::uint32_t> rows;
     for (std::size_t row = 0; row < candidates.size(); ++row)
-      if (serves(candidates[row], want)) rows.push_back(row);
-    const std::size_t near = std::min(rows.size(), most_candidates / 2);
-    const std::size_t rest = rows.size() - near;
-    const std::size_t step = std::max<std::size_t>(1, rest / (most_candidates / 2));
-    for (std::size_t k = 0; k < near; ++k) kept[rows[k]] = 1;
-    for (std::size_t k = near; k < rows.size(); k += step) kept[rows[k]] = 1;
+      if (serves(candidates[row], wants[w])) rows.push_back(static_cast<std::uint32_t>(row));
+    const std::size_t near = std::min(rows.size(), most_picked / 2);
+    const std::size_t step = std::max<std::size_t>(1, (rows.size() - near) / (most_picked / 2));
+    of_want[w].assign(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(near));
+    for (std::size_t k = near; k < rows.size(); k += step) of_want[w].push_back(rows[k]);
   }
-  std::vector<Candidate> chosen;
-  for (std::size_t row = 0; row < candidates.size(); ++row) {
-    if (kept[row] == 0) continue;
-    for (std::size_t w = 0; w < wants.size(); ++w)
-      if (serves(candidates[row], wants[w]))
-        of_want[w].push_back(static_cast<std::uint32_t>(chosen.size()));
-    chosen.push_back(std::move(candidates[row]));
-  }
-  candidates = std::move(chosen);
 }
 
 Drive Hunt::drive_of(std::span<const Vertex> vertices) const {

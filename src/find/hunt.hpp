@@ -39,11 +39,12 @@ struct Candidate {
   road::Kind kind = road::Kind::roundabout;
   road::Movement movement = road::Movement::none;
   std::vector<Vertex> path;
-  std::int64_t inner_ms = 0;  ///< from the end of the entry to the end of the exit
-  std::int64_t stop_ms = 0;   ///< how long one stops there
-  std::int64_t least_ms = 0;  ///< home, through it and to the end, the stop counted
-  std::int64_t there_ms = 0;  ///< home to where its first stretch begins
-  LaneMinutes lanes = {};     ///< of all lanes on it; only of lane_candidates
+  std::int64_t inner_ms = 0;            ///< from the end of the entry to the end of the exit
+  std::int64_t stop_ms = 0;             ///< how long one stops there
+  std::int64_t least_ms = 0;            ///< home, through it and to the end, the stop counted
+  std::int64_t there_ms = 0;            ///< home to where its first stretch begins
+  LaneMinutes lanes = {};               ///< of all lanes on it; only of lane_candidates
+  std::optional<road::Kind> into = {};  ///< what its way leads into: for joined wants alone
 };
 
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
@@ -75,36 +76,46 @@ class Hunt {
   explicit Hunt(const Ground& ground);
 
   const Ground& ground;
-  std::int64_t low_ms = 0, high_ms = 0;  ///< the time window
-  bool with_stops = false;               ///< the wish asks for manoeuvres
+  std::int64_t low_ms = 0, high_ms = 0;  ///< the time window, less what planned stops take
+  bool with_stops = false;               ///< the wish asks for manoeuvres or planned stops
   bool with_verdicts = false;            ///< the wish asks for bus lanes as usable or in force
   reach::LocalGraph graph;
   std::vector<reach::LocalSeed> starts, goals;
   std::vector<Candidate> candidates;
-  std::vector<std::vector<std::uint32_t>> of_want;  ///< rows of candidates, for each want
-  std::int64_t candidate_count = 0;                 ///< before the nearest were picked
-  std::vector<std::uint32_t> piece_of;              ///< dense piece number of each vertex
-  std::vector<float> piece_m;                       ///< by dense piece number
+  /// Rows of candidates for each want; of very many, the nearest and a choice of the rest.
+  std::vector<std::vector<std::uint32_t>> of_want;
+  std::vector<std::uint32_t> piece_of;  ///< dense piece number of each vertex
+  std::vector<float> piece_m;           ///< by dense piece number
   std::vector<std::uint8_t> piece_quiet;
+  std::vector<int> piece_most;  ///< how often it may be driven, by dense piece; of quiet ones
+  std::vector<std::uint8_t> welcome_at;  ///< by vertex: welcome chances that begin there; or empty
 
   /// With its stops planned.
   [[nodiscard]] Drive drive_of(std::span<const Vertex> vertices) const;
   /// Likely time of a whole drive without its stops. Rules: begins at a start, ends at a goal, arcs exist.
   [[nodiscard]] std::int64_t drive_ms(std::span<const Vertex> vertices) const;
+  /// True when the candidate may count for the want.
+  [[nodiscard]] bool serves(const Candidate& candidate, const wish::Want& want) const;
 
  private:
   void number_pieces();
   void gather_candidates(std::span<const std::int64_t> home_ms,
                          std::span<const std::int64_t> end_ms);
-  void keep_nearest();
+  void pick_for_wants();
+  void find_welcome();
+  void gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_t> end_ms);
+  void gather_joined(Vertex v, const road::Chance& chance, std::int64_t home_ms,
+                     std::span<const std::int64_t> end_ms);
   std::optional<Candidate> candidate_at(Vertex entry, const road::Chance& chance) const;
+  /// The same along a way that begins as the chance does.
+  std::optional<Candidate> candidate_on(Vertex entry, const road::Chance& chance,
+                                        std::span<const StretchId> way) const;
   void add_candidate(Candidate candidate, std::int64_t home_ms,
                      std::span<const std::int64_t> end_ms);
   // lane_candidates.cpp
   [[nodiscard]] std::vector<Candidate> lane_candidates(Vertex entry,
                                                        const road::Chance& chance) const;
   [[nodiscard]] LaneMinutes lane_minutes(std::span<const Vertex> beside) const;
-  [[nodiscard]] bool serves(const Candidate& candidate, const wish::Want& want) const;
 };
 
 }  // namespace loopwright::find

@@ -65,7 +65,8 @@ LaneMinutes Hunt::lane_minutes(std::span<const Vertex> beside) const {
 }
 
 bool Hunt::serves(const Candidate& candidate, const wish::Want& want) const {
-  if (!wish::counts_for(candidate.kind, candidate.movement, want)) return false;
+  if (candidate.into != want.into || !wish::counts_for(candidate.kind, candidate.movement, want))
+    return false;
   if (!want.verdict) return true;
   const std::int64_t latest_ms = candidate.there_ms + high_ms - candidate.least_ms;
   return candidate.lanes.has(*want.verdict, candidate.there_ms, latest_ms);

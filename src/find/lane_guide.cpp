@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "find/counting.hpp"
 #include "find/describe.hpp"
 
 namespace loopwright::find {
@@ -30,6 +31,7 @@ TimedPlan on_the_clock(const Hunt& hunt, const Plan& plan) {
   clock.loop = timed(hunt.ground, drive);
   clock.rows = plan.rows_of_stops();
   judge_lanes(hunt.ground, clock.loop, clock.passes);
+  if (is_spaced(hunt.ground.wish)) time_passes(hunt.ground, drive, clock.passes);
   return clock;
 }
 
@@ -67,7 +69,10 @@ std::vector<PlacePass> LaneGuide::hoped(const Plan& plan) const {
   if (idle()) {
     const std::vector<Vertex> vertices = plan.vertices();
     if (vertices.empty()) return {};
-    return passes_of(hunt_.ground.roads, hunt_.drive_of(vertices));
+    const Drive drive = hunt_.drive_of(vertices);
+    std::vector<PlacePass> passes = passes_of(hunt_.ground.roads, drive);
+    if (is_spaced(hunt_.ground.wish)) time_passes(hunt_.ground, drive, passes);
+    return passes;
   }
   TimedPlan clock = on_the_clock(hunt_, plan);
   for (std::size_t k = 0; k < clock.rows.size(); ++k) {

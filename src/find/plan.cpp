@@ -1,8 +1,7 @@
 // The value of a drive (defined once, DEVELOPERS.md, "Value of a loop"):
-//   1. For wants without "max": minus the metres driven twice (a kilometre is 1000 milli-units).
-//   2. With "max" wants: their counted passes, the k-th of a place and movement worth less, only
-//      those that begin at least the spacing after the counted one before, less the kilometres of
-//      quiet street driven twice.
+//   1. Nothing wanted as "max", nothing welcome: minus the metres driven twice (a kilometre is 1000
+//      milli-units).
+//   2. Else what the passes are worth (counting.cpp), less the kilometres of quiet street driven twice.
 #include "find/plan.hpp"
 
 #include <algorithm>
@@ -10,6 +9,7 @@
 #include <map>
 #include <tuple>
 
+#include "find/counting.hpp"
 #include "find/describe.hpp"
 #include "find/stops.hpp"
 
@@ -25,25 +25,6 @@ constexpr std::int64_t corner_weight = 25;
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
   all.insert(all.end(), more.begin(), more.end());
-}
-
-std::int64_t max_value(const Hunt& hunt, std::span<const PlacePass> passes,
-                       std::span<const std::int64_t> begins) {
-  const Caps& caps = hunt.ground.caps;
-  std::int64_t value = 0;
-  for (const wish::Want& want : hunt.ground.wish.wants) {
-    if (want.count) continue;
-    std::map<std::pair<PlaceId, road::Movement>, std::size_t> times;
-    std::int64_t next_from = 0;
-    for (const PlacePass& found : passes) {
-      if (!wish::counts_for(found.pass, want) || begins[found.pass.first] < next_from) continue;
-      const std::size_t k = times[{found.place, found.pass.movement}]++;
-      if (k >= caps.repeat_worth.size()) continue;
-      value += caps.repeat_worth[k];
-      next_from = begins[found.pass.first] + caps.spacing_ms;
-    }
-  }
-  return value;
 }
 
 /// How often each dense piece is driven, only pieces that are.
@@ -125,8 +106,9 @@ bool Score::better_than(const Score& other) const {
   const auto liking = [](const Score& s) {
     return s.value - surplus_weight * s.surplus - corner_weight * s.corners;
   };
-  return std::tuple(over_caps, off_window_ms, missing, -liking(*this)) <
-         std::tuple(other.over_caps, other.off_window_ms, other.missing, -liking(other));
+  return std::tuple(over_caps, off_window_ms, missing, unplaced, -liking(*this)) <
+         std::tuple(other.over_caps, other.off_window_ms, other.missing, other.unplaced,
+                    -liking(other));
 }
 
 int corners_on(const Hunt& hunt, std::span<const Vertex> path) {
@@ -138,9 +120,10 @@ int corners_on(const Hunt& hunt, std::span<const Vertex> path) {
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
   std::vector<int> needs;
-  for (const wish::Want& want : hunt.ground.wish.wants)
-    needs.push_back(
-        std::max(0, want.count.value_or(0) - passes_counting(passes, want, hunt.ground.caps)));
+  for (const wish::Want& want : hunt.ground.wish.wants) {
+    const auto got = static_cast<int>(counting(hunt.ground, passes, want).size());
+    needs.push_back(std::max(0, want.count.value_or(0) - got));
+  }
   return needs;
 }
 
@@ -149,24 +132,25 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   const Drive drive = hunt.drive_of(vertices);
   std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
   if (hunt.with_verdicts) judge_lanes(hunt.ground, timed(hunt.ground, drive), passes);
-  bool any_max = false;
+  const bool has_worth = counts_worth(hunt.ground.wish);
+  if (has_worth || is_spaced(hunt.ground.wish)) time_passes(hunt.ground, drive, passes);
   for (const wish::Want& want : hunt.ground.wish.wants) {
-    any_max = any_max || !want.count;
-    const int got = passes_counting(passes, want, hunt.ground.caps);
     if (!want.count) continue;
+    const auto got = static_cast<int>(counting(hunt.ground, passes, want).size());
     result.missing += std::max(0, *want.count - got);
     result.surplus += std::max(0, got - *want.count);
   }
   for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices))
     if (hunt.piece_quiet[piece] != 0)
-      result.over_caps += std::max(0, drives - hunt.ground.caps.quiet_passes);
+      result.over_caps += std::max(0, drives - hunt.piece_most[piece]);
+  result.unplaced = drive.unplaced;
   result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);
   result.off_window_ms =
       std::max({std::int64_t{0}, hunt.low_ms - result.ms, result.ms - hunt.high_ms});
-  const std::uint32_t twice_flags = any_max ? road::piece_flag::quiet : 0;
+  const std::uint32_t twice_flags = has_worth ? road::piece_flag::quiet : 0;
   result.value = -std::llround(metres_twice(hunt.ground.roads, drive, twice_flags));
-  if (any_max) result.value += max_value(hunt, passes, begin_times(hunt.ground, drive));
+  if (has_worth) result.value += worth_of(hunt.ground, passes);
   return result;
 }
 

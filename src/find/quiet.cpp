@@ -22,7 +22,7 @@ std::vector<int> drives_of(const Hunt& hunt, const Plan& plan) {
 
 bool is_worn_out(const Hunt& hunt, const std::vector<int>& drives, Vertex v) {
   const std::uint32_t piece = hunt.piece_of[v];
-  return hunt.piece_quiet[piece] != 0 && drives[piece] > hunt.ground.caps.quiet_passes;
+  return hunt.piece_quiet[piece] != 0 && drives[piece] > hunt.piece_most[piece];
 }
 
 /// Legs that drive a piece too often driven.

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "find/bans.hpp"
+#include "find/joined.hpp"
 #include "find/stops.hpp"
 
 namespace loopwright::find {
@@ -20,10 +22,10 @@ struct Through {
   std::int64_t ms = 0;
 };
 
-std::optional<Through> drive_through(const Ground& ground, StateId entry,
-                                     const road::Chance& chance) {
+std::optional<Through> drive_along(const Ground& ground, StateId entry,
+                                   std::span<const StretchId> way) {
   Through at{entry, 0};
-  for (const StretchId next : ground.roads.path_of(chance).subspan(1)) {
+  for (const StretchId next : way.subspan(1)) {
     const std::int32_t along = ground.costs.stretch_ms[next.index()];
     const std::uint32_t begin = ground.roads.turn_first[at.last.index()];
     const std::uint32_t end = ground.roads.turn_first[at.last.index() + 1];
@@ -37,6 +39,18 @@ std::optional<Through> drive_through(const Ground& ground, StateId entry,
     at.last = turn.to;
   }
   return at;
+}
+
+/// The chance's own way, or the quickest on which it leads into what it is joined to.
+std::optional<Through> drive_through(const Ground& ground, StateId entry,
+                                     const road::Chance& chance, const wish::Want& want) {
+  if (!want.into) return drive_along(ground, entry, ground.roads.path_of(chance));
+  std::optional<Through> best;
+  for (const auto& way : joined_ways(ground.roads, chance, *want.into)) {
+    const auto through = drive_along(ground, entry, way);
+    if (through && (!best || through->ms < best->ms)) best = through;
+  }
+  return best;
 }
 
 }  // namespace
@@ -69,7 +83,9 @@ std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Wan
     const StretchId stretch = roads.stretch_of(entry);
     for (const road::Chance& chance : roads.chances_from(stretch)) {
       if (!wish::counts_for(chance.kind, chance.movement, want)) continue;
-      const auto through = drive_through(ground, entry, chance);
+      // A manoeuvre shuts no road, so that one too hard is still seen here.
+      if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
+      const auto through = drive_through(ground, entry, chance, want);
       if (!through || !back.reached(through->last)) continue;
       const std::int64_t last_along =
           ground.costs.stretch_ms[roads.stretch_of(through->last).index()];

@@ -11,6 +11,7 @@
 
 #include "find/bans.hpp"
 #include "find/by_the_hour.hpp"
+#include "find/joined.hpp"
 #include "find/lane_shortfall.hpp"
 #include "find/reached_chances.hpp"
 #include "find/worths.hpp"
@@ -19,6 +20,8 @@
 namespace loopwright::find {
 
 namespace {
+
+constexpr int any_hardness = 5;
 
 std::string minutes_text(double minutes) {
   char text[32];
@@ -37,14 +40,27 @@ std::string bare(wish::Want want) {
   return text.substr(0, text.find('='));
 }
 
-bool area_has(const road::Roads& roads, const wish::Want& want) {
+/// hardest: count only those no harder.
+bool area_has(const road::Roads& roads, const wish::Want& want, int hardest) {
   return std::any_of(roads.chances.begin(), roads.chances.end(), [&](const road::Chance& c) {
-    return wish::counts_for(c.kind, c.movement, want);
+    return c.hardness <= hardest && wish::counts_for(c.kind, c.movement, want) &&
+           (!want.into || !joined_ways(roads, c, *want.into).empty());
   });
+}
+
+/// What a road may be that the wish doesn't let be driven: "avoided or too hard for the level".
+std::string limits_of(const wish::Wish& wish) {
+  std::string limits = "avoided";
+  if (!wish.keep_offs.empty()) limits += ", kept off";
+  if (!wish.street_use.empty()) limits += ", driven often enough by the ledger";
+  return limits + " or too hard" + (wish.hardest ? "" : " for the level");
 }
 
 wish::Wish without_limits(wish::Wish wish) {
   wish.avoids.clear();
+  wish.keep_offs.clear();
+  wish.street_use.clear();
+  wish.hardest.reset();
   wish.level_given = false;
   return wish;
 }
@@ -59,16 +75,18 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheH
     return bare(want) + " is wanted and avoided by the same wish";
   if (const auto without = built_without(ground.roads.info(), want.kind); !without.empty())
     return without;
-  if (!area_has(ground.roads, want)) {
+  if (!area_has(ground.roads, want, any_hardness)) {
     wish::Want at_any_hour = want;
     at_any_hour.verdict.reset();
     return "the map has no " + bare(at_any_hour) + " in this area";
   }
+  if (const auto hardest = ground.wish.hardest; hardest && !area_has(ground.roads, want, *hardest))
+    return "every " + bare(want) + " in this area is harder than " + std::to_string(*hardest) +
+           ", the hardest that is allowed";
   const wish::Wish free = without_limits(ground.wish);
   const Ground open(ground.roads, free, ground.setting, ground.walls);
   if (!reached_chances(open, want, longest_ms).empty())
-    return "every way to " + bare(want) +
-           " passes something that is avoided or too hard for the level";
+    return "every way to " + bare(want) + " passes something that is " + limits_of(ground.wish);
   const std::string shut = clock.blame(places_within(want, longest_ms, 1));
   return "no road leads to " + bare(want) + " and home again" +
          (shut.empty() ? "" : " at that time: " + shut);
@@ -173,8 +191,7 @@ wish::Shortfall explain_out_of_reach(const Ground& ground) {
                     (shut.empty() ? "" : "; a shorter way can't be driven at that time: " + shut);
   } else {
     shortfall.why = shut.empty()
-                        ? "every way to the end passes something that is avoided or too hard for "
-                          "the level"
+                        ? "every way to the end passes something that is " + limits_of(ground.wish)
                         : "no way to the end at that time: " + shut;
   }
   clock.give_starts(shortfall);
@@ -203,8 +220,8 @@ wish::Shortfall explain_shut_in(const Ground& ground, const Length& length) {
   for (const bool against : {false, true})
     for (const road::RunFact& fact : roads.run_facts_of(StretchId(piece, against)))
       if (is_unwanted(ground.wish, ground.caps, fact.kind, fact.hardness)) {
-        shortfall.why += ": it is itself a " + std::string(road::name(fact.kind)) +
-                         ", which is avoided or too hard for the level";
+        shortfall.why += ": it is itself a " + std::string(road::name(fact.kind)) + ", which is " +
+                         limits_of(ground.wish);
         return shortfall;
       }
   return shortfall;

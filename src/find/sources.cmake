@@ -1,26 +1,38 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/along.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/certify.cpp
   ${CMAKE_CURRENT_LIST_DIR}/clock_walls.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/counting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/describe.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/forced_twice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kerb_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/joined.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/keep_off.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_candidates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_guide.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/plan_pull_ups.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/reached_chances.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/street_caps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/worths.cpp)

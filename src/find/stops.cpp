@@ -9,6 +9,7 @@
 #include <map>
 #include <set>
 
+#include "find/bans.hpp"
 #include "find/describe.hpp"
 #include "find/plan_pull_ups.hpp"
 #include "loopwright/road/kind_table.hpp"
@@ -52,7 +53,8 @@ class StopPlanner {
       if (is_taken(i)) continue;
       for (const road::Chance& chance :
            ground_.roads.chances_from(ground_.roads.stretch_of(drive_.states[i])))
-        if (wish::counts_for(chance.kind, chance.movement, want)) {
+        if (wish::counts_for(chance.kind, chance.movement, want) &&
+            !is_unwanted(ground_.wish, ground_.caps, chance.kind, chance.hardness)) {
           const auto row = static_cast<std::size_t>(&chance - ground_.roads.chances.data());
           spots.push_back({i, ChanceId{row}});
           break;

@@ -25,6 +25,10 @@ void TurnBans::shut(StretchId from, StretchId to) {
   shut_if(from, [&](StretchId next) { return next == to; });
 }
 
+void TurnBans::shut_all_from(StretchId from) {
+  shut_if(from, [](StretchId) { return true; });
+}
+
 void TurnBans::shut_all_but(StretchId from, StretchId to) {
   shut_if(from, [&](StretchId next) { return next != to; });
 }

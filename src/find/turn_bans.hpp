@@ -11,6 +11,8 @@ class TurnBans {
  public:
   TurnBans(const road::Roads& roads, reach::Costs& costs);
   void shut(StretchId from, StretchId to);
+  /// Every move on.
+  void shut_all_from(StretchId from);
   /// Every move on but the one to `to`.
   void shut_all_but(StretchId from, StretchId to);
 

@@ -1,0 +1,39 @@
+// Method: the ledger's rows are by way, ascending; only the ways that stand in it are looked at closer.
+#include "find/street_caps.hpp"
+
+#include <algorithm>
+
+#include "loopwright/base/point.hpp"
+
+namespace loopwright::find {
+
+bool StreetCaps::is_near_door(PieceId piece) const {
+  const auto line = roads_.shape_of(piece);
+  const auto near = [&](Point door) {
+    return nearest_on_line(line, door).off_m <= caps_.ledger_free_m;
+  };
+  return near(wish_.home) || (wish_.end && near(*wish_.end));
+}
+
+int StreetCaps::most(PieceId piece) const {
+  const auto& use = wish_.street_use;
+  const std::int64_t way = roads_.pieces[piece.index()].way;
+  const auto row = std::lower_bound(
+      use.begin(), use.end(), way,
+      [](const wish::StreetUse& one, std::int64_t other) { return one.way < other; });
+  if (row == use.end() || row->way != way || is_near_door(piece)) return caps_.quiet_passes;
+  return std::clamp(std::min(caps_.day_passes - row->today, caps_.month_passes - row->month), 0,
+                    caps_.quiet_passes);
+}
+
+void StreetCaps::apply(reach::Costs& costs) const {
+  for (const wish::StreetUse& use : wish_.street_use)
+    for (const road::Piece& piece : roads_.pieces_of_way(use.way)) {
+      const PieceId id = roads_.id_of(piece);
+      if ((piece.flags & road::piece_flag::quiet) == 0 || most(id) > 0) continue;
+      for (const bool against : {false, true})
+        costs.stretch_ms[StretchId(id, against).index()] = -1;
+    }
+}
+
+}  // namespace loopwright::find
