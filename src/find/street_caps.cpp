@@ -27,6 +27,7 @@ int StreetCaps::most(PieceId piece) const {
 }
 
 void StreetCaps::apply(reach::Costs& costs) const {
+  if (!wish_.through.empty()) return;  // one's own drive goes where one likes
   for (const wish::StreetUse& use : wish_.street_use)
     for (const road::Piece& piece : roads_.pieces_of_way(use.way)) {
       const PieceId id = roads_.id_of(piece);

@@ -78,7 +78,8 @@ bool nearest_holds(const road::Roads& roads, const Missing& missing, Claims& cla
       return at_missing(missing) + ": the nearest, " + words_for(*missing.nearest) +
              ", is none of the area's";
     });
-  const bool says_none = missing.why.starts_with("the map has no ");
+  // How far a chance leads into the kind it is joined to isn't recomputed.
+  const bool says_none = missing.why.starts_with("the map has no ") && !missing.want.into;
   return claims.hold(!says_none || !has,
                      [&] { return at_missing(missing) + ": the area has some"; });
 }

@@ -23,8 +23,6 @@ double number(const std::vector<TableRow>& rows, std::string_view name) {
   return *found;
 }
 
-}  // namespace
-
 Caps read_caps() {
   const std::vector<TableRow> rows = read_table(rule_text("caps"));
   const auto whole = [&](std::string_view name) { return static_cast<int>(number(rows, name)); };
@@ -37,9 +35,23 @@ Caps read_caps() {
   caps.overlap_exempt_m = number(rows, "overlap exempt metres");
   caps.window_share = number(rows, "window share");
   caps.hardness_above_level = whole("hardness above level");
+  caps.day_passes = whole("street passes a day");
+  caps.month_passes = whole("street passes a month");
+  caps.ledger_free_m = number(rows, "ledger free metres");
+  caps.welcome_worth = whole("welcome worth");
   while (const auto worth =
              find_number(rows, "repeat worth " + std::to_string(caps.repeat_worth.size() + 1)))
     caps.repeat_worth.push_back(static_cast<int>(*worth));
+  return caps;
+}
+
+}  // namespace
+
+Caps caps_of(const wish::Wish& wish) {
+  Caps caps = read_caps();
+  caps.junction_passes = wish.place_passes.value_or(caps.junction_passes);
+  caps.stretch_passes = wish.place_passes.value_or(caps.stretch_passes);
+  caps.quiet_passes = wish.street_passes.value_or(caps.quiet_passes);
   return caps;
 }
 

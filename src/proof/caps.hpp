@@ -3,6 +3,8 @@
 
 #include <vector>
 
+#include "loopwright/wish/wish.hpp"
+
 namespace loopwright::proof {
 
 struct Caps {
@@ -14,9 +16,13 @@ struct Caps {
   double overlap_exempt_m = 0;
   double window_share = 0;
   int hardness_above_level = 0;
-  std::vector<int> repeat_worth;  ///< milli-units of the first, second … pass of a place
+  int day_passes = 0, month_passes = 0;  ///< of a quiet piece over all pupils, by the ledger
+  double ledger_free_m = 0;              ///< round home and end
+  int welcome_worth = 0;                 ///< milli-units
+  std::vector<int> repeat_worth;         ///< milli-units of the first, second … pass of a place
 };
 
-Caps read_caps();
+/// Those of the table, but what the wish itself caps.
+Caps caps_of(const wish::Wish& wish);
 
 }  // namespace loopwright::proof

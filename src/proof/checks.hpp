@@ -94,6 +94,19 @@ bool bus_lanes_hold(const Drive& drive, Claims& claims);
 bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& map_places,
                 Claims& claims);
 
+// --- counting.cpp: which passes count, and what they are worth -----------------------------------
+/// Rules for all three: the passes are found, and the times hold.
+bool counts(const Drive& drive, const FoundPass& found, const wish::Want& want);
+int counted(const Drive& drive, const wish::Want& want, const Caps& caps);
+/// In milli-units, by the definition in DEVELOPERS.md.
+std::int64_t value_of(const Drive& drive, const Caps& caps);
+
+// --- keep_off.cpp: nothing is driven that the wish keeps off -------------------------------------
+bool keep_offs_hold(const Drive& drive, Claims& claims);
+
+// --- quiet_streets.cpp: none more often than its cap, and what the ledger leaves -----------------
+bool quiet_streets_hold(const Drive& drive, const Caps& caps, Claims& claims);
+
 // --- wish.cpp: what was asked for ---------------------------------------------------------------
 bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims);
 bool limits_of_wish_hold(const Drive& drive, const Caps& caps, Claims& claims);

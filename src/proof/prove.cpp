@@ -9,13 +9,18 @@ namespace {
 
 /// What all loops of one area are checked with.
 struct Tools {
-  Tools(const NotedArea& noted, const hours::Setting& in)
-      : area(noted), setting(in), bans(noted.roads), places(noted.roads), map_places(noted.map) {}
+  Tools(const NotedArea& noted, const hours::Setting& in, const wish::Wish& wish)
+      : area(noted),
+        setting(in),
+        bans(noted.roads),
+        places(noted.roads),
+        map_places(noted.map),
+        caps(caps_of(wish)) {}
   const NotedArea& area;
   const hours::Setting& setting;
   Bans bans;
   PlacesByNode places, map_places;
-  Caps caps = read_caps();
+  Caps caps;
 };
 
 bool drive_holds(Drive& drive, const Tools& tools, Claims& claims) {
@@ -40,7 +45,7 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours
                   Claims& claims) {
   const road::Roads& roads = area.roads;
   if (!area_holds(roads, answer, claims) || !loops_hold(answer, claims)) return;
-  const Tools tools(area, setting);
+  const Tools tools(area, setting, answer.wish);
   std::vector<Drive> drives;
   for (const wish::Loop& loop : answer.loops) {
     drives.push_back({roads, answer.wish, loop, setting, {}, {}, {}});
