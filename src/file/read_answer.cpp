@@ -1,7 +1,6 @@
 // 1. Parse; refuse what is no JSON, no loop file or of another version.
 // 2. Each object of the loop file by a function of its own, member by member, with the range each
-//    number may have. What a later version adds may be missing; what this version can't keep
-//    (pull-ups, ways home) must be empty, so that no claim is silently dropped.
+//    number may have. What a later version adds may be missing.
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -9,6 +8,7 @@
 #include <limits>
 
 #include "file/cursor.hpp"
+#include "file/read_drive.hpp"
 #include "file/read_values.hpp"
 #include "file/words.hpp"
 #include "loopwright/base/error.hpp"
@@ -20,22 +20,7 @@ namespace {
 using namespace values;
 
 constexpr std::string_view make_again = "; make it again with 'loopwright loops'";
-constexpr double greatest_seconds = 1e6;  ///< eleven days
-constexpr double greatest_metres = 1e8;
 constexpr std::size_t most_loops = 1000;
-constexpr std::size_t most_stretches = 100'000;
-constexpr std::size_t most_passes = 100'000;
-
-double seconds(const Cursor& value) {
-  return value.number(0, greatest_seconds);
-}
-double metres(const Cursor& value) {
-  return value.number(0, greatest_metres);
-}
-
-wish::Range range(const Cursor& value) {
-  return {seconds(value.at("low")), seconds(value.at("likely")), seconds(value.at("high"))};
-}
 
 OsmObject object(const Cursor& value) {
   OsmObject object;
@@ -52,42 +37,6 @@ wish::AreaName area(const Cursor& value) {
 
 wish::NotesName notes(const Cursor& value) {
   return {value.at("file").text(), value.at("sha256").text()};
-}
-
-road::LimitOnDay limit(const Cursor& value) {
-  const auto number = or_none(value.at("value"), [](const Cursor& v) { return small(v, 1, 999); });
-  road::LimitOnDay limit;
-  limit.value = number.value_or(0);
-  limit.unit = value.at("unit").word(parse_speed_unit, "\"mph\" or \"km/h\"");
-  limit.confidence = value.at("confidence")
-                         .word(road::parse_limit_confidence, "certain, inferred, check or noted");
-  return limit;
-}
-
-std::uint32_t way_index(const Cursor& value) {
-  return static_cast<std::uint32_t>(value.whole(0, std::numeric_limits<std::uint32_t>::max()));
-}
-
-std::array<double, 2> pair_of_metres(const Cursor& value) {
-  const auto both = value.items(2);
-  if (both.size() != 2) value.fail("a list of two numbers");
-  return {metres(both[0]), metres(both[1])};
-}
-
-wish::LoopStretch stretch(const Cursor& value) {
-  wish::LoopStretch stretch;
-  stretch.way = map_id(value.at("way"));
-  stretch.from = map_id(value.at("from"));
-  stretch.to = map_id(value.at("to"));
-  stretch.against = one_of(value.at("direction"), {"along", "against"}) == "against";
-  stretch.from_index = way_index(value.at("from_index"));
-  stretch.to_index = way_index(value.at("to_index"));
-  stretch.metres = metres(value.at("metres"));
-  if (const auto part = value.find("partial_m")) stretch.partial_m = pair_of_metres(*part);
-  stretch.limit = limit(value.at("limit"));
-  stretch.arrive_s = range(value.at("arrive_s"));
-  stretch.street = value.at("street").text();
-  return stretch;
 }
 
 /// Which stretches of a loop something covers.
@@ -167,13 +116,6 @@ wish::Certificate certificate(const Cursor& value) {
   return certificate;
 }
 
-void expect_empty(const Cursor& loop, std::string_view key) {
-  const auto rows = loop.find(key);
-  if (rows && !rows->items(most_passes).empty()) {
-    rows->fail("an empty list (this version plans none)");
-  }
-}
-
 wish::Loop loop(const Cursor& value) {
   wish::Loop loop;
   loop.id = small(value.at("id"), 1, static_cast<int>(most_loops));
@@ -188,8 +130,8 @@ wish::Loop loop(const Cursor& value) {
       list(value.at("passes"), most_passes, [&loop](const Cursor& row) { return pass(row, loop); });
   loop.bus_lanes = list(value.at("bus_lanes"), most_passes,
                         [&loop](const Cursor& row) { return bus_lane(row, loop); });
-  expect_empty(value, "pull_ups");
-  expect_empty(value, "ways_home");
+  read_pull_ups(value, loop);
+  read_ways_home(value, loop);
   loop.met = list(value.at("met"), most_wants, [](const Cursor& row) {
     return wish::Met{want(row, "asked"), times(row.at("got"))};
   });
@@ -217,6 +159,8 @@ wish::Shortfall shortfall(const Cursor& value) {
   shortfall.least_minutes = or_none(value.at("least_minutes"), minutes);
   if (const auto better = value.find("better_starts"))
     shortfall.better_starts = list(*better, most_wants, instant);
+  if (const auto stops = value.find("stops"))
+    shortfall.stops = list(*stops, most_wants, [](const Cursor& text) { return text.text(); });
   return shortfall;
 }
 

@@ -71,6 +71,12 @@ void read_limits(const Cursor& value, wish::Wish& wish) {
   wish.hardest = number("hardest", 5);
 }
 
+wish::PlannedStops planned_stops(const Cursor& value) {
+  return {small(value.at("brief_minutes"), 0, most_minutes),
+          small(value.at("talk_minutes"), 0, most_minutes),
+          list(value.at("new_kinds"), most_wants, kind)};
+}
+
 }  // namespace
 
 wish::Wish read_wish(const Cursor& value) {
@@ -90,6 +96,7 @@ wish::Wish read_wish(const Cursor& value) {
   wish.avoids = list(value.at("avoids"), most_wants,
                      [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
   read_limits(value, wish);
+  if (const auto stops = value.find("stops")) wish.stops = planned_stops(*stops);
   if (const auto given = value.find("terms")) wish.terms = terms(*given);
   return wish;
 }

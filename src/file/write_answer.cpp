@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "file/words.hpp"
+#include "file/write_drive.hpp"
 #include "file/write_values.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/road/note.hpp"
@@ -13,20 +14,8 @@ namespace {
 
 using namespace values;
 
-double seconds(double value) {
-  return rounded(value, 1e3);
-}
-double metres(double value) {
-  return rounded(value, 1e2);
-}
 double minutes(double value) {
   return rounded(value, 1e2);
-}
-
-Json range(const wish::Range& range) {
-  return {{"low", seconds(range.low)},
-          {"likely", seconds(range.likely)},
-          {"high", seconds(range.high)}};
 }
 
 Json object_and_tag(const OsmObject& object, std::string_view tag) {
@@ -44,29 +33,6 @@ Json area(const wish::AreaName& area) {
 
 Json notes(const wish::NotesName& notes) {
   return {{"file", notes.file}, {"sha256", notes.sha256}};
-}
-
-Json limit(const road::LimitOnDay& limit) {
-  return {{"value", limit.value == 0 ? Json(nullptr) : Json(limit.value)},
-          {"unit", name(limit.unit)},
-          {"confidence", road::name(limit.confidence)}};
-}
-
-Json stretch(const wish::LoopStretch& stretch) {
-  Json result = {{"way", stretch.way},
-                 {"from", stretch.from},
-                 {"to", stretch.to},
-                 {"direction", stretch.against ? "against" : "along"},
-                 {"from_index", stretch.from_index},
-                 {"to_index", stretch.to_index},
-                 {"metres", metres(stretch.metres)}};
-  if (stretch.partial_m) {
-    result["partial_m"] = {metres((*stretch.partial_m)[0]), metres((*stretch.partial_m)[1])};
-  }
-  result["limit"] = limit(stretch.limit);
-  result["arrive_s"] = range(stretch.arrive_s);
-  result["street"] = stretch.street;
-  return result;
 }
 
 Json pass(const wish::Pass& pass) {
@@ -124,8 +90,9 @@ Json loop(const wish::Loop& loop) {
   result["stretches"] = list(loop.stretches, stretch);
   result["passes"] = list(loop.passes, pass);
   result["bus_lanes"] = list(loop.bus_lanes, bus_lane);
-  result["pull_ups"] = Json::array();
-  result["ways_home"] = Json::array();
+  result["pull_ups"] = list(loop.pull_ups, pull_up);
+  result["stops_after"] = list(loop.stops_after, stop_after);
+  result["ways_home"] = list(loop.ways_home, way_home);
   result["met"] = list(loop.met, met);
   result["certificate"] = certificate(loop.certificate);
   return result;
@@ -144,10 +111,12 @@ Json missing(const wish::Missing& missing) {
 }
 
 Json shortfall(const wish::Shortfall& shortfall) {
-  return {{"why", shortfall.why},
-          {"missing", list(shortfall.missing, missing)},
-          {"least_minutes", or_null(shortfall.least_minutes, minutes)},
-          {"better_starts", list(shortfall.better_starts, write_time)}};
+  Json result = {{"why", shortfall.why},
+                 {"missing", list(shortfall.missing, missing)},
+                 {"least_minutes", or_null(shortfall.least_minutes, minutes)},
+                 {"better_starts", list(shortfall.better_starts, write_time)}};
+  if (!shortfall.stops.empty()) result["stops"] = shortfall.stops;
+  return result;
 }
 
 }  // namespace

@@ -60,6 +60,12 @@ void write_limits(const wish::Wish& wish, Json& result) {
   if (wish.hardest) result["hardest"] = *wish.hardest;
 }
 
+Json planned_stops(const wish::PlannedStops& stops) {
+  return {{"brief_minutes", stops.brief_minutes},
+          {"talk_minutes", stops.talk_minutes},
+          {"new_kinds", list(stops.new_kinds, [](road::Kind kind) { return road::name(kind); })}};
+}
+
 }  // namespace
 
 values::Json write_wish(const wish::Wish& wish) {
@@ -77,6 +83,8 @@ values::Json write_wish(const wish::Wish& wish) {
                     return Json{{"kind", road::name(avoid.kind)}};
                   })}};
   write_limits(wish, result);
+  if (!wish.stops.new_kinds.empty() || wish.stops.talk_minutes > 0)
+    result["stops"] = planned_stops(wish.stops);
   if (wish.terms) result["terms"] = terms(*wish.terms);
   return result;
 }
