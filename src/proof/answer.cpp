@@ -175,6 +175,16 @@ bool loops_hold(const Answer& answer, Claims& claims) {
   });
 }
 
+bool stops_are_told(std::span<const Drive> drives, const Answer& answer, Claims& claims) {
+  std::size_t without = 0;
+  for (const Drive& drive : drives) without += static_cast<std::size_t>(without_place(drive));
+  const std::size_t told = answer.shortfall ? answer.shortfall->stops.size() : 0;
+  return claims.hold(told == without, [&] {
+    return "shortfall: " + std::to_string(told) + " planned stops without a place are told, not " +
+           std::to_string(without);
+  });
+}
+
 bool alternatives_hold(std::span<const Drive> drives, const Caps& caps, Claims& claims) {
   for (std::size_t a = 0; a < drives.size(); ++a)
     for (std::size_t b = a + 1; b < drives.size(); ++b) {

@@ -5,6 +5,7 @@
 // from 0 in the texts, as they are in the file.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -37,6 +38,8 @@ struct Drive {
   std::vector<StretchId> stretches;  ///< of each row, once names_hold
   std::vector<Part> parts;           ///< of each row, from where it is entered, once parts_hold
   std::vector<FoundPass> passes;     ///< that it makes, once find_passes
+  std::string of = {};               ///< ", way home from stretch 12" when it is one of the loop's
+  std::size_t before = 0;            ///< of these, rows of the loop itself in front of it
 };
 
 /// "loop 1"
@@ -62,6 +65,18 @@ double metres_twice(const Drive& drive, std::uint32_t only_with_flags);
 bool lengths_hold(const Drive& drive, Claims& claims);
 
 // --- times.cpp: limits, times, the window ------------------------------------------------------
+/// What driving and the stops before it take to a point of the drive.
+struct Taken {
+  pace::Spell driving;
+  double stops_s = 0;
+};
+/// To the beginning of each row, and last to the end. Where the area has no such turn no delay counts.
+std::vector<Taken> taken_before(const Drive& drive);
+/// The area's row of the move from one stretch to the next; null when there is none.
+const road::Turn* turn_between(const road::Roads& roads, StretchId from, StretchId to);
+bool range_holds(const wish::Range& said, const Taken& taken, const std::string& where,
+                 Claims& claims);
+bool limit_holds(const Drive& drive, const pace::Pace& pace, std::size_t i, Claims& claims);
 bool times_hold(const Drive& drive, Claims& claims);
 bool window_holds(const Drive& drive, const Caps& caps, Claims& claims);
 
@@ -112,9 +127,23 @@ bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims);
 bool limits_of_wish_hold(const Drive& drive, const Caps& caps, Claims& claims);
 bool certificate_holds(const Drive& drive, const Caps& caps, Claims& claims);
 
+// --- pull_ups.cpp: where one may stop, what comes next after a hard pass, when to drive on --------
+/// Rules: the times and the passes hold.
+bool pull_ups_hold(const Drive& drive, Claims& claims);
+// --- planned_stops.cpp
+/// The planned stops that were asked for are there, or there is no place for them.
+bool planned_stops_hold(const Drive& drive, Claims& claims);
+/// How many of a loop's planned stops have no place. Rules: planned_stops_hold.
+int without_place(const Drive& drive);
+
+// --- ways_home.cpp
+bool ways_home_hold(const Drive& drive, const Bans& bans, const PlacesByNode& places,
+                    Claims& claims);
+
 // --- answer.cpp: the loops together, and what they fall short of --------------------------------
 bool area_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims);
 bool loops_hold(const wish::Answer& answer, Claims& claims);
+bool stops_are_told(std::span<const Drive> drives, const wish::Answer& answer, Claims& claims);
 bool alternatives_hold(std::span<const Drive> drives, const Caps& caps, Claims& claims);
 bool shortfall_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims);
 

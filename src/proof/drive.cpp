@@ -76,11 +76,12 @@ bool street_holds(const Drive& drive, std::size_t i, Claims& claims) {
 }  // namespace
 
 std::string at_loop(const Drive& drive) {
-  return "loop " + std::to_string(drive.loop.id);
+  return "loop " + std::to_string(drive.loop.id) + drive.of;
 }
 
 std::string at_stretch(const Drive& drive, std::size_t i) {
-  return at_loop(drive) + ", stretch " + std::to_string(i) + " (way " +
+  const std::size_t row = i < drive.before ? i : i - drive.before;
+  return at_loop(drive) + ", stretch " + std::to_string(row) + " (way " +
          std::to_string(drive.loop.stretches[i].way) + ")";
 }
 

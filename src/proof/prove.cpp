@@ -36,7 +36,9 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   find_passes(drive, tools.places);
   judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
-         notes_hold(drive, tools.area, tools.map_places, claims) &&
+         notes_hold(drive, tools.area, tools.map_places, claims) && pull_ups_hold(drive, claims) &&
+         planned_stops_hold(drive, claims) &&
+         ways_home_hold(drive, tools.bans, tools.places, claims) &&
          counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&
          certificate_holds(drive, tools.caps, claims);
 }
@@ -48,10 +50,11 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours
   const Tools tools(area, setting, answer.wish);
   std::vector<Drive> drives;
   for (const wish::Loop& loop : answer.loops) {
-    drives.push_back({roads, answer.wish, loop, setting, {}, {}, {}});
+    drives.push_back({roads, answer.wish, loop, setting, {}, {}, {}, {}, 0});
     if (!loop_holds(drives.back(), tools, claims)) return;
   }
-  if (alternatives_hold(drives, tools.caps, claims)) shortfall_holds(roads, answer, claims);
+  if (alternatives_hold(drives, tools.caps, claims) && stops_are_told(drives, answer, claims))
+    shortfall_holds(roads, answer, claims);
 }
 
 }  // namespace

@@ -7,14 +7,18 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ends.cpp
   ${CMAKE_CURRENT_LIST_DIR}/keep_off.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kerbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_verdicts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lengths.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_reach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pass_claims.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/planned_stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/prove.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet_streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rules.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish.cpp)

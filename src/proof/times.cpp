@@ -4,10 +4,12 @@
 //    of one of its copies. Whether the turn is allowed was settled without that table.
 //    What comes after a planned stop is reached later by it; the loop's seconds are driving alone.
 // 2. Limits are those of the day the drive begins.
-// 3. Likely driving and stops together fill 95 to 100 % of the minutes less the reserve.
+// 3. Likely driving and stops together, and what is kept for planned stops without a place, fill 95 to
+//    100 % of the minutes less the reserve.
 #include <cstdlib>
 
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/stops.hpp"
 #include "proof/checks.hpp"
 #include "proof/tolerance.hpp"
 
@@ -17,47 +19,17 @@ namespace {
 using pace::Pace;
 using pace::Spell;
 
-/// The area's row of the move from one stretch to the next; null when there is none.
-const road::Turn* turn_between(const road::Roads& roads, StretchId from, StretchId to) {
-  const auto row_of = [&](StateId state) -> const road::Turn* {
-    for (const road::Turn& turn : roads.turns_from(state))
-      if (roads.stretch_of(turn.to) == to) return &turn;
-    return nullptr;
-  };
-  if (const road::Turn* plain = row_of(StateId{from.index()})) return plain;
-  for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
-    if (roads.copies[copy] == from)
-      if (const road::Turn* turn = row_of(StateId{roads.stretch_count() + copy})) return turn;
-  return nullptr;
-}
-
 Spell along(const Drive& drive, const Pace& pace, std::size_t i) {
   return pace.along_part(drive.stretches[i], drive.parts[i].from_m, drive.parts[i].to_m);
 }
 
-/// What driving and the stops before it take to a point of the drive.
-struct Taken {
-  Spell driving;
-  double stops_s = 0;
-};
-
-bool range_holds(const wish::Range& said, const Taken& taken, const std::string& where,
-                 Claims& claims) {
-  const pace::Percentiles own = pace::percentiles_of(taken.driving);
-  const auto agree = [&](std::string_view which, double file_s, double own_s, double tolerance_s) {
-    return claims.agree(where + ", " + std::string(which) + " time",
-                        {file_s, own_s + taken.stops_s, tolerance_s, "s"});
-  };
-  return agree("likely", said.likely, own.likely, time_tolerance_s) &&
-         agree("low", said.low, own.low, spread_tolerance_s) &&
-         agree("high", said.high, own.high, spread_tolerance_s);
-}
-
-/// Seconds the file's passes stop on one row.
+/// Seconds the file's passes and planned stops take on one row.
 double stops_on(const Drive& drive, std::size_t row) {
   double sum = 0;
   for (const wish::Pass& pass : drive.loop.passes)
     if (pass.last == row) sum += pass.stop_s;
+  for (const wish::PullUp& stop : drive.loop.pull_ups)
+    if (stop.stretch == row) sum += stop.seconds;
   return sum;
 }
 
@@ -66,11 +38,6 @@ std::string limit_text(const road::LimitOnDay& limit) {
                                 ? "no limit"
                                 : std::to_string(limit.value) + " " + std::string(name(limit.unit));
   return value + ", " + std::string(road::name(limit.confidence));
-}
-
-bool limit_holds(const Drive& drive, const Pace& pace, std::size_t i, Claims& claims) {
-  return claims.agree(at_stretch(drive, i), limit_text(drive.loop.stretches[i].limit),
-                      limit_text(pace.limit(drive.stretches[i])));
 }
 
 bool start_holds(const Drive& drive, Claims& claims) {
@@ -90,15 +57,61 @@ bool end_holds(const Drive& drive, Claims& claims) {
   });
 }
 
-/// The stops are those of the passes; that these are as long as their kinds ask is checked there.
+/// The stops are those of the passes and the planned ones; how long these are is checked there.
 bool stops_hold(const Drive& drive, Claims& claims) {
-  double sum = 0;
+  double sum = wish::planned_s(drive.loop);
   for (const wish::Pass& pass : drive.loop.passes) sum += pass.stop_s;
   return claims.agree(at_loop(drive) + ", stops",
                       {drive.loop.stop_seconds, sum, time_tolerance_s, "s"});
 }
 
 }  // namespace
+
+const road::Turn* turn_between(const road::Roads& roads, StretchId from, StretchId to) {
+  const auto row_of = [&](StateId state) -> const road::Turn* {
+    for (const road::Turn& turn : roads.turns_from(state))
+      if (roads.stretch_of(turn.to) == to) return &turn;
+    return nullptr;
+  };
+  if (const road::Turn* plain = row_of(StateId{from.index()})) return plain;
+  for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
+    if (roads.copies[copy] == from)
+      if (const road::Turn* turn = row_of(StateId{roads.stretch_count() + copy})) return turn;
+  return nullptr;
+}
+
+bool range_holds(const wish::Range& said, const Taken& taken, const std::string& where,
+                 Claims& claims) {
+  const pace::Percentiles own = pace::percentiles_of(taken.driving);
+  const auto agree = [&](std::string_view which, double file_s, double own_s, double tolerance_s) {
+    return claims.agree(where + ", " + std::string(which) + " time",
+                        {file_s, own_s + taken.stops_s, tolerance_s, "s"});
+  };
+  return agree("likely", said.likely, own.likely, time_tolerance_s) &&
+         agree("low", said.low, own.low, spread_tolerance_s) &&
+         agree("high", said.high, own.high, spread_tolerance_s);
+}
+
+bool limit_holds(const Drive& drive, const Pace& pace, std::size_t i, Claims& claims) {
+  return claims.agree(at_stretch(drive, i), limit_text(drive.loop.stretches[i].limit),
+                      limit_text(pace.limit(drive.stretches[i])));
+}
+
+std::vector<Taken> taken_before(const Drive& drive) {
+  const Pace pace(drive.roads, {.level = drive.wish.level}, drive.loop.start);
+  std::vector<Taken> all;
+  Taken so_far;
+  for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
+    const road::Turn* turn =
+        i == 0 ? nullptr : turn_between(drive.roads, drive.stretches[i - 1], drive.stretches[i]);
+    if (turn != nullptr) so_far.driving += pace.at(*turn);
+    all.push_back(so_far);
+    so_far.driving += along(drive, pace, i);
+    so_far.stops_s += stops_on(drive, i);
+  }
+  all.push_back(so_far);
+  return all;
+}
 
 bool times_hold(const Drive& drive, Claims& claims) {
   if (!start_holds(drive, claims)) return false;
@@ -131,7 +144,10 @@ bool window_holds(const Drive& drive, const Caps& caps, Claims& claims) {
                    [&] { return at_loop(drive) + ": the wish gives no minutes"; }))
     return false;
   const double most_s = 60.0 * (*drive.wish.minutes - drive.wish.reserve_minutes);
-  const double away_s = drive.loop.seconds.likely + drive.loop.stop_seconds;
+  // What a planned stop without a place would take stays free.
+  const double free_s =
+      static_cast<double>(wish::kept_for_stops_s(drive.wish)) - wish::planned_s(drive.loop);
+  const double away_s = drive.loop.seconds.likely + drive.loop.stop_seconds + free_s;
   const bool fits = away_s <= most_s + time_tolerance_s &&
                     away_s >= caps.window_share * most_s - time_tolerance_s;
   return claims.hold(fits, [&] {

@@ -4,6 +4,8 @@
 #include "loopwright/wish/resolve.hpp"
 
 #include <algorithm>
+#include <span>
+#include <string>
 
 #include "loopwright/base/error.hpp"
 
@@ -21,6 +23,17 @@ bool names_piece(const road::Roads& roads, const LoopStretch& row, const road::P
          b == row.to;
 }
 
+void resolve_rows(const road::Roads& roads, std::span<LoopStretch> rows, const std::string& where) {
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    LoopStretch& row = rows[i];
+    row.stretch = find_stretch(roads, row);
+    if (row.stretch.known()) continue;
+    throw InputError(where + ", stretch " + std::to_string(i) + ": the area has no road on way " +
+                     std::to_string(row.way) + " from node " + std::to_string(row.from) +
+                     " to node " + std::to_string(row.to) + "; plan the loop again with this area");
+  }
+}
+
 }  // namespace
 
 StretchId find_stretch(const road::Roads& roads, const LoopStretch& row) {
@@ -33,15 +46,11 @@ StretchId find_stretch(const road::Roads& roads, const LoopStretch& row) {
 }
 
 void resolve(const road::Roads& roads, Loop& loop) {
-  for (std::size_t i = 0; i < loop.stretches.size(); ++i) {
-    LoopStretch& row = loop.stretches[i];
-    row.stretch = find_stretch(roads, row);
-    if (row.stretch.known()) continue;
-    throw InputError("loop " + std::to_string(loop.id) + ", stretch " + std::to_string(i) +
-                     ": the area has no road on way " + std::to_string(row.way) + " from node " +
-                     std::to_string(row.from) + " to node " + std::to_string(row.to) +
-                     "; plan the loop again with this area");
-  }
+  const std::string where = "loop " + std::to_string(loop.id);
+  resolve_rows(roads, loop.stretches, where);
+  for (WayHome& way : loop.ways_home)
+    resolve_rows(roads, way.stretches,
+                 where + ", way home from stretch " + std::to_string(way.from_stretch));
 }
 
 }  // namespace loopwright::wish

@@ -5,7 +5,8 @@
 // Checked: the file's area is this one; each stretch exists and follows the last; directions, walls,
 // turns (bans over several ways too) and access, also at the hour of passing; start and end at the places asked; lengths, limits,
 // times by pace's rules, planned stops; the time window; every pass claimed is driven, none missing; what
-// was avoided; bus-lane verdicts; counts against the wish; a shortfall that the loops bear out.
+// was avoided; bus-lane verdicts; places to pull up, the next after hard passes, when to drive on, planned
+// stops and that the others have no place; ways home; counts against the wish; a shortfall that the loops bear out.
 // Rules: never includes find, reach or mark; stops at the first false claim. Stretches, passes and
 // bus lanes are numbered from 0 in the text, as they are in the file.
 #pragma once

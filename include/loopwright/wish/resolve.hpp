@@ -1,6 +1,6 @@
 // Ties a loop read from a file to the area at hand: finds the stretch each row names.
 //
-//   resolve(roads, loop);   // every loop.stretches[i].stretch is known afterwards
+//   resolve(roads, loop);   // every loop.stretches[i].stretch, and those of its ways home, are known
 //
 // Rules: throws InputError naming the first row that this area doesn't have. It checks names only;
 // whether the drive is legal is for the proof.
