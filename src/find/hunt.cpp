@@ -205,7 +205,10 @@ void Hunt::add_candidate(Candidate candidate, std::int64_t home_ms,
   candidate.least_ms =
       home_ms + candidate.inner_ms + end_ms[last] - graph.along_ms(last) + candidate.stop_ms;
   candidate.there_ms = home_ms - graph.along_ms(candidate.path.front());
-  if (candidate.least_ms > high_ms) return;
+  if (candidate.least_ms > high_ms) {
+    too_far.push_back(candidate.chance);
+    return;
+  }
   const auto serves_it = [&](const wish::Want& want) { return serves(candidate, want); };
   if (std::ranges::any_of(ground.wish.wants, serves_it)) candidates.push_back(std::move(candidate));
 }
@@ -264,9 +267,22 @@ void Hunt::find_welcome() {
   }
 }
 
+/// Each once, and none that another way leads to in time.
+void Hunt::settle_too_far() {
+  std::vector<ChanceId> in_time;
+  for (const Candidate& candidate : candidates) in_time.push_back(candidate.chance);
+  std::sort(in_time.begin(), in_time.end());
+  std::sort(too_far.begin(), too_far.end());
+  too_far.erase(std::unique(too_far.begin(), too_far.end()), too_far.end());
+  std::erase_if(too_far, [&](ChanceId chance) {
+    return std::binary_search(in_time.begin(), in_time.end(), chance);
+  });
+}
+
 void Hunt::gather_candidates(std::span<const std::int64_t> home_ms,
                              std::span<const std::int64_t> end_ms) {
   for (Vertex v = 0; v < graph.size(); ++v) gather_at(v, home_ms[v], end_ms);
+  settle_too_far();
   std::stable_sort(candidates.begin(), candidates.end(),
                    [](const Candidate& a, const Candidate& b) { return a.least_ms < b.least_ms; });
 }

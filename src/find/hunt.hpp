@@ -82,6 +82,8 @@ class Hunt {
   reach::LocalGraph graph;
   std::vector<reach::LocalSeed> starts, goals;
   std::vector<Candidate> candidates;
+  /// Chances that can be come to, but not driven through and left for home in the minutes; ascending.
+  std::vector<ChanceId> too_far;
   /// Rows of candidates for each want; of very many, the nearest and a choice of the rest.
   std::vector<std::vector<std::uint32_t>> of_want;
   std::vector<std::uint32_t> piece_of;  ///< dense piece number of each vertex
@@ -103,6 +105,7 @@ class Hunt {
                          std::span<const std::int64_t> end_ms);
   void pick_for_wants();
   void find_welcome();
+  void settle_too_far();
   void gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_t> end_ms);
   void gather_joined(Vertex v, const road::Chance& chance, std::int64_t home_ms,
                      std::span<const std::int64_t> end_ms);
