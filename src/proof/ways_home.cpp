@@ -64,8 +64,8 @@ bool times_hold(const Drive& home, const wish::WayHome& way, const pace::Pace& p
   Taken so_far = times.begin;
   const std::int64_t begin_ms = so_far.driving.likely_ms;
   for (std::size_t i = home.before; i < home.stretches.size(); ++i) {
-    const auto wait = wait_between(home, home.stretches[i - 1], home.stretches[i]);
-    if (!claims.hold(wait.has_value(),
+    const road::Turn* turn = turn_between(home.roads, home.stretches[i - 1], home.stretches[i]);
+    if (!claims.hold(turn != nullptr,
                      [&] { return at_stretch(home, i) + ": the area has no turn into it"; }))
       return false;
     so_far.driving += pace.at(*turn);
