@@ -86,15 +86,16 @@ inline wish::Answer sample_answer() {
   answer.wish = sample_wish();
   answer.loops = {sample_loop()};
   answer.fewer_because = "no second loop shares less than 40 % of the first";
-  answer.shortfall = {"two of three roundabouts fit into the time",
-                      {{{road::Kind::roundabout, road::Movement::right, 3},
+  wish::Shortfall shortfall;
+  shortfall.why = "two of three roundabouts fit into the time";
+  shortfall.missing = {{{road::Kind::roundabout, road::Movement::right, 3},
                         2,
                         "the nearest further one is too far",
                         OsmObject{77, ObjectType::way},
                         21.5,
-                        71.256}},
-                      68.0,
-                      {}};
+                        71.256}};
+  shortfall.least_minutes = 68.0;
+  answer.shortfall = shortfall;
   return answer;
 }
 

@@ -4,6 +4,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_notes_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_read_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_report.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_write_answer.cpp)
 
 # The approved notes file, which test_notes_file.cpp compares with ours, by our schema and another

@@ -157,6 +157,7 @@ TEST_CASE("passes and bus lanes are written with what says so", "[file]") {
     }
    ],
    "pull_ups": [],
+   "stops_after": [],
    "ways_home": [],
 )json");
 }

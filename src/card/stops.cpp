@@ -1,0 +1,134 @@
+// Method: what lies on the stretches behind a row and before the next belongs to the row. Of a way home the
+// streets it follows are named, at most three, in order; the file has all of it.
+#include "card/stops.hpp"
+
+#include <algorithm>
+
+#include "card/sheet.hpp"
+#include "card/speech.hpp"
+#include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/stops.hpp"
+
+namespace loopwright::card {
+namespace {
+
+constexpr std::size_t most_streets = 3;
+
+/// Stretches behind a row and up to the next, [first, end).
+struct Behind {
+  std::size_t first = 0, end = 0;
+  [[nodiscard]] bool has(std::size_t stretch) const { return stretch >= first && stretch < end; }
+};
+
+Behind behind(const Subject& subject, std::size_t row) {
+  const auto& rows = subject.rows;
+  const std::size_t first = row == 0 ? 0 : rows[row].stretch + 1;
+  const std::size_t end =
+      row + 1 < rows.size() ? rows[row + 1].stretch + 1 : subject.loop.stretches.size();
+  return {first, end};
+}
+
+std::string street_of(const Subject& subject, std::size_t stretch) {
+  const std::string& street = subject.loop.stretches[stretch].street;
+  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
+}
+
+std::string planned_words(const Subject& subject, const wish::PullUp& place) {
+  const say::Words& words = subject.words;
+  std::string text = words.fill("stop.planned", {{"side", place.left ? "left" : "right"},
+                                                 {"street", street_of(subject, place.stretch)},
+                                                 {"what", purpose_words(words, place)}});
+  if (place.leave_by_s != 0) {
+    const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
+    text += words.fill("stop.drive_on", {{"clock", write_clock(by)}});
+  }
+  return text + words.fill("stop.check", {{"why", place.why}, {"check", place.check}});
+}
+
+/// Of the last hard pass that begins in the row.
+std::string after_words(const Subject& subject, std::size_t row) {
+  const say::Words& words = subject.words;
+  const wish::StopAfter* last = nullptr;
+  for (const wish::StopAfter& after : subject.loop.stops_after) {
+    const auto& passes = subject.rows[row].passes;
+    if (std::find(passes.begin(), passes.end(), after.pass) != passes.end()) last = &after;
+  }
+  if (last == nullptr) return {};
+  if (!last->pull_up)
+    return words.fill("stop.none_after",
+                      {{"minutes", write_minutes(words, wish::stop_after_most_s)}});
+  const wish::PullUp& place = subject.loop.pull_ups[*last->pull_up];
+  return words.fill("stop.after", {{"street", street_of(subject, place.stretch)},
+                                   {"minutes", write_minutes(words, last->seconds)}});
+}
+
+/// "Mill Road, Quay Street": each once, the longest of very many.
+std::string streets_of(const Subject& subject, const wish::WayHome& way) {
+  std::vector<std::string> streets;
+  for (const wish::LoopStretch& row : way.stretches) {
+    if (row.street.empty()) continue;
+    const std::string street = say::spoken_name(row.street);
+    if (std::find(streets.begin(), streets.end(), street) == streets.end())
+      streets.push_back(street);
+  }
+  if (streets.empty()) return std::string(subject.words.at("stop.unnamed"));
+  const bool more = streets.size() > most_streets;
+  if (more) streets.resize(most_streets);
+  return joined(streets, ", ") + (more ? " …" : "");
+}
+
+std::string home_words(const Subject& subject, const Behind& where) {
+  const auto& ways = subject.loop.ways_home;
+  const auto way = std::find_if(ways.begin(), ways.end(), [&](const wish::WayHome& one) {
+    return where.has(one.from_stretch);
+  });
+  if (way == ways.end()) return {};
+  const bool easy = way->hardest <= wish::easy_hardness(subject.answer.wish);
+  return subject.words.fill(easy ? "stop.home" : "stop.home_hard",
+                            {{"minutes", write_minutes(subject.words, way->seconds)},
+                             {"streets", streets_of(subject, *way)},
+                             {"n", std::to_string(way->hardest)}});
+}
+
+}  // namespace
+
+std::string purpose_words(const say::Words& words, const wish::PullUp& place) {
+  if (place.purpose.empty()) return std::string(words.at("stop.offered"));
+  return words.fill("stop." + place.purpose, {{"minutes", write_minutes(words, place.seconds)}});
+}
+
+std::vector<std::string> stop_lines(const Subject& subject, std::size_t row) {
+  const Behind where = behind(subject, row);
+  std::vector<std::string> lines;
+  const std::string after = after_words(subject, row);
+  if (!after.empty()) lines.push_back(after);
+  for (const wish::PullUp& place : subject.loop.pull_ups)
+    if (!place.purpose.empty() && where.has(place.stretch))
+      lines.push_back(planned_words(subject, place));
+  const std::string home = home_words(subject, where);
+  if (!home.empty()) lines.push_back(home);
+  return lines;
+}
+
+Point point_of(const road::Roads& roads, const wish::Loop& loop, const wish::PullUp& place) {
+  const StretchId s = loop.stretches[place.stretch].stretch;
+  const double length_m = roads.piece(s).length_m;
+  const double along_m = s.against() ? length_m - place.at_m : place.at_m;
+  return point_along(roads.shape_of(s.piece()), along_m);
+}
+
+std::vector<file::GeoFeature> stop_features(const road::Roads& roads, const say::Words& words,
+                                            const wish::Loop& loop) {
+  std::vector<file::GeoFeature> features;
+  for (const wish::PullUp& place : loop.pull_ups) {
+    if (place.stretch == 0 || place.stretch + 1 == loop.stretches.size()) continue;
+    features.push_back({{point_of(roads, loop, place)},
+                        {{"what", std::string("pull-up")},
+                         {"says", purpose_words(words, place)},
+                         {"why", place.why},
+                         {"check", place.check}}});
+  }
+  return features;
+}
+
+}  // namespace loopwright::card
