@@ -48,6 +48,7 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 struct Score {
   int missing = 0;    ///< passes asked for and not driven
   int over_caps = 0;  ///< drives over a quiet street beyond its cap
+  int unplaced = 0;   ///< planned stops without a place
   std::int64_t off_window_ms = 0;
   std::int64_t value = 0;  ///< milli-units
   int surplus = 0;         ///< passes beyond those asked for by number
