@@ -18,6 +18,9 @@ namespace loopwright::circuit {
 
 namespace {
 
+constexpr Taste::Power powers[] = {Taste::Power::plain, Taste::Power::rooted,
+                                   Taste::Power::squared};
+
 struct Found {
   std::vector<Visit> visits;
   Score score;
@@ -43,7 +46,7 @@ class Searcher {
     Found given{visits_of(items_, start), {}};
     given.score = clock_.time(given.visits);
     if (given.score.fits(items_.problem)) keep(given);
-    for (const double power : {1.0, 0.5, 2.0}) {
+    for (const Taste::Power power : powers) {
       Found built;
       built.score = inserter_.fill(built.visits, {power, 0}, dice_);
       keep(built);
@@ -74,7 +77,7 @@ class Searcher {
     set_weights();
     for (int round = 0; round < rounds; ++round) {
       const double done = static_cast<double>(round) / rounds;
-      const double heat = scale_ * 0.01 * std::pow(0.02, done);
+      const double heat = scale_ * 0.03 * std::pow(0.01, done);
       next_ = now_;
       ruin(items_, next_.visits, dice_);
       next_.score = inserter_.fill(next_.visits, taste(), dice_);
@@ -85,9 +88,8 @@ class Searcher {
   }
 
   Taste taste() {
-    static constexpr double powers[] = {1, 1, 0.5, 2};
     static constexpr double noises[] = {0.1, 0.3, 0.6};
-    return {powers[dice_.below(4)], noises[dice_.below(3)]};
+    return {powers[dice_.below(4) % 3], noises[dice_.below(3)]};
   }
 
   /// Single steps that only ever better the best.

@@ -14,6 +14,11 @@ std::int32_t clamped(std::int64_t ms) {
   return static_cast<std::int32_t>(std::clamp<std::int64_t>(ms, -far_ms, far_ms));
 }
 
+double weighed(double gain, const Taste& taste) {
+  if (taste.power == Taste::Power::squared) return gain * gain;
+  return taste.power == Taste::Power::rooted ? std::sqrt(gain) : gain;
+}
+
 /// Nothing an item counts for depends on another of its own rows.
 bool stands_alone(const Items& items, const Item& item) {
   if (item.row_count > 1) return false;
@@ -34,6 +39,7 @@ Inserter::Inserter(const Items& items, Clock& clock)
       chance_(items.items.size()),
       best_delay_(items.items.size()),
       best_gap_(items.items.size()) {
+  for (const Item& item : items.items) spaced_set_.push_back(item.spaced);
   const std::int64_t most = std::min<std::int64_t>(items.problem.most_ms, far_ms);
   grain_ms_ = static_cast<double>(most) / 2000.0 + 0.5;
   for (const Group& group : items.problem.groups)
@@ -65,7 +71,6 @@ void Inserter::open_items(const Taste& taste, Dice& dice) {
 void Inserter::gauge(std::span<const Visit> visits, const Taste& taste) {
   gauge_gains(taste);
   gauge_gaps(visits);
-  if (!spaced_) return;
   gauge_before(visits);
   gauge_after(visits);
 }
@@ -79,7 +84,7 @@ void Inserter::gauge_gains(const Taste& taste) {
     open_[kept++] = i;
     if (gain == gain_[i]) continue;
     gain_[i] = gain;
-    weighed_[i] = chance_[i] * std::pow(gain, taste.gain_power);
+    weighed_[i] = chance_[i] * weighed(gain, taste);
   }
   open_.resize(kept);
 }
@@ -162,13 +167,6 @@ void Inserter::gauge_after(std::span<const Visit> visits) {
   }
 }
 
-std::int32_t Inserter::delay(const Gap& gap, std::uint32_t item) const {
-  if (!spaced_) return std::max(0, gap.to[item] + gap.from[item] - gap.length);
-  const std::uint32_t set = items_.items[item].spaced;
-  const std::int32_t begins = std::max(gap.to[item], gap.ready[set]);
-  return std::max(0, begins + std::max(gap.from[item], gap.after[set]) - gap.length);
-}
-
 void Inserter::compare(std::uint32_t number) {
   const Gap gap = gaps_[number];
   for (const std::uint32_t i : open_) {
@@ -227,8 +225,7 @@ void Inserter::try_item(std::vector<Visit>& visits, std::uint32_t item, Candidat
     const double gain = static_cast<double>(score.value - now_.value) +
                         missing_gain_ * static_cast<double>(now_.missing - score.missing);
     const double ms = static_cast<double>(std::max<std::int64_t>(0, score.ms - now_.ms));
-    const double rate =
-        chance_[item] * std::pow(std::max(gain, 0.5), taste.gain_power) / (ms + grain_ms_);
+    const double rate = chance_[item] * weighed(std::max(gain, 0.5), taste) / (ms + grain_ms_);
     if (rate > best.rate) best = {*at, gap, rate};
   }
   visits.erase(at);

@@ -10,6 +10,7 @@
 // 3. Only the two gaps that are new are compared again, and the items whose best gap is gone.
 #pragma once
 
+#include <algorithm>
 #include <vector>
 
 #include "circuit/search_tour.hpp"
@@ -19,8 +20,9 @@ namespace loopwright::circuit {
 
 /// How one filling judges.
 struct Taste {
-  double gain_power = 1;  ///< over 1: worth before time; under: short ways before worth
-  double noise = 0;       ///< 0 to 1: how much chance may take off an item's score
+  /// Squared: worth before time; rooted: short ways before worth.
+  enum class Power { plain, squared, rooted } power = Power::plain;
+  double noise = 0;  ///< 0 to 1: how much chance may take off an item's score
 };
 
 /// Rules: scratch memory is kept between calls; one per thread.
@@ -57,7 +59,11 @@ class Inserter {
   void gauge_before(std::span<const Visit> visits);
   void gauge_after(std::span<const Visit> visits);
   [[nodiscard]] double gain_of(const Item& item) const;
-  [[nodiscard]] std::int32_t delay(const Gap& gap, std::uint32_t item) const;
+  [[nodiscard]] std::int32_t delay(const Gap& gap, std::uint32_t item) const {
+    const std::uint32_t set = spaced_set_[item];
+    const std::int32_t begins = std::max(gap.to[item], gap.ready[set]);
+    return std::max(0, begins + std::max(gap.from[item], gap.after[set]) - gap.length);
+  }
   void compare(std::uint32_t number);
   void compare_after(std::uint32_t number);
   void choose_tries();
@@ -76,6 +82,7 @@ class Inserter {
   Score now_;
   Times times_;
   std::vector<Gap> gaps_;
+  std::vector<std::uint32_t> spaced_set_;        ///< by item
   std::vector<std::int32_t> ready_, after_;      ///< by gap and spaced set
   std::vector<std::uint32_t> open_;              ///< items that may still be put in
   std::vector<double> gain_, weighed_, chance_;  ///< by item

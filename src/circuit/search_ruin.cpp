@@ -6,7 +6,7 @@ namespace loopwright::circuit {
 
 namespace {
 
-constexpr std::size_t longest_string = 10;
+constexpr std::size_t longest_string = 20;
 
 std::size_t string_length(std::size_t visits, Dice& dice) {
   return 1 + dice.below(
