@@ -11,6 +11,9 @@
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/print.hpp"
+#include "command/stops_summary.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
+#include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
@@ -23,11 +26,15 @@ std::string minutes(double seconds) {
   return std::to_string(std::lround(seconds / 60));
 }
 
+SpeedUnit unit_of(const SummaryBy& by) {
+  return by.roads.info().region.unit;
+}
+
 void print_times(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
   const Instant end = wish::likely_end(loop, by.setting);
   out << "Loop " << loop.id << ": " << minutes(loop.seconds.likely) << " min driving, likely "
       << minutes(loop.seconds.low) << " to " << minutes(loop.seconds.high) << "; "
-      << long_distance(loop.metres, by.unit) << "; " << write_clock(loop.start) << " to "
+      << long_distance(loop.metres, unit_of(by)) << "; " << write_clock(loop.start) << " to "
       << write_clock(end) << '\n';
   if (end.offset_s == loop.start.offset_s) return;
   out << "  the clocks go " << (end.offset_s < loop.start.offset_s ? "back" : "forward")
@@ -45,11 +52,31 @@ std::string of_them(std::int64_t inferred) {
 
 void print_met(std::ostream& out, const wish::Loop& loop) {
   for (const wish::Met& met : loop.met) {
-    const auto inferred = std::ranges::count_if(loop.passes, [&](const wish::Pass& pass) {
-      return is_inferred(pass) && wish::counts_for(pass, met.want);
-    });
+    std::int64_t inferred = 0;
+    for (std::size_t i = 0; i < loop.passes.size(); ++i)
+      if (is_inferred(loop.passes[i]) && wish::counts_for(i, loop.passes, met.want)) ++inferred;
     out << "  asked " << wish::write_want(met.want) << ": " << met.got << of_them(inferred) << '\n';
   }
+}
+
+/// What is welcome, and how often it comes; the proof counts what of it has worth.
+void print_welcome(std::ostream& out, const wish::Loop& loop, const wish::Wish& wish) {
+  std::string line;
+  for (const road::Kind kind : wish.welcome) {
+    const auto passes = std::ranges::count_if(
+        loop.passes, [&](const wish::Pass& pass) { return road::meets(pass.kind, kind); });
+    line += (line.empty() ? "welcome " : ", ") + std::string(road::name(kind)) + ": " +
+            std::to_string(passes);
+  }
+  if (!line.empty()) print_folded(out, 2, line);
+}
+
+void print_left_out(std::ostream& out, const wish::Certificate& certificate) {
+  std::string line;
+  for (const wish::LeftOut& left_out : certificate.reasons)
+    line +=
+        (line.empty() ? "not used: " : ", ") + std::to_string(left_out.count) + " " + left_out.why;
+  if (!line.empty()) print_folded(out, 2, line);
 }
 
 /// "  passes: zebra 5, signals 2 (1 inferred)": folded between its parts, which stay whole.
@@ -85,11 +112,27 @@ void print_passes(std::ostream& out, const wish::Loop& loop) {
   }
 }
 
-void print_loop(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
+/// Where waiting may be forbidden at the time; the loop is no worse for it, the talk must be elsewhere.
+void print_kerbs(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
+  for (const lanes::DoorKerb& kerb : lanes::door_kerbs({by.roads, loop, by.setting})) {
+    if (kerb.verdict == lanes::MayStop::usable) continue;
+    const bool end = kerb.which == lanes::DoorEnd::end;
+    print_folded(
+        out, 2,
+        "kerb where it " + std::string(end ? "ends" : "begins") + ": " + lanes::kerb_words(kerb));
+  }
+}
+
+void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
+                const SummaryBy& by) {
   print_times(out, loop, by);
   print_met(out, loop);
+  print_welcome(out, loop, answer.wish);
   print_passes(out, loop);
-  out << "  road driven twice: " << long_distance(loop.metres_twice, by.unit) << '\n';
+  out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
+  print_kerbs(out, loop, by);
+  print_stops(out, answer, loop, by.setting);
+  print_left_out(out, loop.certificate);
 }
 
 void print_missing(std::ostream& out, const wish::Missing& missing) {
@@ -107,6 +150,7 @@ void print_missing(std::ostream& out, const wish::Missing& missing) {
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
   print_folded(out, 0, "Not met:" + (shortfall.missing.empty() ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
+  for (const std::string& stop : shortfall.stops) print_folded(out, 2, stop);
   if (shortfall.least_minutes) {
     out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)
         << " min\n";
@@ -133,7 +177,7 @@ std::string better_starts_words(const wish::Shortfall& shortfall, const Instant&
 }
 
 void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {
-  for (const wish::Loop& loop : answer.loops) print_loop(out, loop, by);
+  for (const wish::Loop& loop : answer.loops) print_loop(out, answer, loop, by);
   if (!answer.fewer_because.empty())
     print_folded(out, 0, "Fewer loops than asked: " + answer.fewer_because);
   if (answer.shortfall) print_shortfall(out, *answer.shortfall, answer.wish.start);

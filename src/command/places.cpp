@@ -7,9 +7,11 @@
 #include <cmath>
 #include <ostream>
 
+#include "command/arguments.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 
 namespace loopwright::command {
@@ -88,26 +90,28 @@ bool is_just_that_house(const Finding& finding) {
 }  // namespace
 
 WrittenPlace read_place(std::string_view option, std::string_view text) {
+  const bool can_be_read = printable(text) == text;
   WrittenPlace place{std::string(option), std::string(trim(text)), std::nullopt};
   const auto degrees = read_degrees(text);
   const bool on_earth = degrees && std::abs(degrees->lat) <= 90 && std::abs(degrees->lon) <= 180;
   if (on_earth) place.at = point_from_degrees(degrees->lat, degrees->lon);
-  if (on_earth || (!degrees && !place.text.empty())) return place;
+  if (can_be_read && (on_earth || (!degrees && !place.text.empty()))) return place;
   throw UsageError(place.option +
                    " takes LAT,LON in degrees, such as 54.2973,2.5981, or a street, " +
-                   "house number, crossing, postcode or name, not '" + place.text + "'");
+                   "house number, crossing, postcode or name, not " + as_given(place.text));
 }
 
 Places::Places(const road::Roads& roads, std::ostream& out) : roads_(roads), out_(out) {}
 
-Point Places::find(const WrittenPlace& place) {
-  if (place.at) return *place.at;
+FoundPlace Places::look_up(const WrittenPlace& place) {
+  if (place.at) return {*place.at};
   if (!finder_) finder_ = std::make_unique<place::Finder>(roads_);
   const Finding finding = finder_->find(place.text);
   if (finding.meant > 1) throw UsageError(several(finding, place));
   if (finding.meant == 0) throw UsageError(none(finding, place));
   if (!is_just_that_house(finding)) out_ << taken_for(finding, place) << '\n';
-  return finding.candidates.front().at;
+  const Candidate& found = finding.candidates.front();
+  return {found.at, found.sort, found.name};
 }
 
 }  // namespace loopwright::command

@@ -28,13 +28,21 @@ struct WrittenPlace {
 /// Throws UsageError for degrees that are none on earth, and for no words at all.
 WrittenPlace read_place(std::string_view option, std::string_view text);
 
+/// Where words lead to, and what they name there.
+struct FoundPlace {
+  Point at;
+  std::optional<place::Sort> sort = {};  ///< of words; none: degrees
+  std::string name = {};                 ///< of words, as the map has it
+};
+
 class Places {
  public:
   /// `out` is told what words were taken for, unless they name one mapped house.
   Places(const road::Roads& roads, std::ostream& out);
 
   /// Throws UsageError when the words mean nothing here, or several places.
-  Point find(const WrittenPlace& place);
+  FoundPlace look_up(const WrittenPlace& place);
+  Point find(const WrittenPlace& place) { return look_up(place).at; }
 
  private:
   const road::Roads& roads_;

@@ -10,11 +10,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_place.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_said.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/keep_off_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kinds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_of_street.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_advice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_all.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_along.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_avoided.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lanes_beside.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
@@ -34,4 +38,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp)

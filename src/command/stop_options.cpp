@@ -23,15 +23,6 @@ road::Kind new_kind(const std::string& text) {
 
 }  // namespace
 
-void add_stop_options(CLI::App& app, StopTexts& texts) {
-  app.add_option("--new", texts.new_kinds,
-                 "a kind that is new to the learner: a brief is planned before the first; may be "
-                 "repeated")
-      ->allow_extra_args(false);
-  app.add_option("--brief", texts.brief, "minutes of each brief, 1 to 30 (default: 4)");
-  app.add_option("--talk", texts.talk, "minutes of a talk near the end, 1 to 30 (default: none)");
-}
-
 void read_stops(wish::Wish& wish, const StopTexts& texts) {
   wish::PlannedStops& stops = wish.stops;
   for (const std::string& text : texts.new_kinds) {

@@ -1,7 +1,6 @@
-// The options of planned stops: --brief, --talk, --new.
+// The options of planned stops: --brief, --talk, --new (wish_words.cpp has their help).
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <string>
 #include <vector>
 
@@ -13,8 +12,6 @@ struct StopTexts {
   std::string brief, talk;
   std::vector<std::string> new_kinds;
 };
-
-void add_stop_options(CLI::App& app, StopTexts& texts);
 
 /// Rules: the wish's minutes are read. Throws UsageError.
 void read_stops(wish::Wish& wish, const StopTexts& texts);

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 
+#include "loopwright/wish/asked.hpp"
 #include "say/layout.hpp"
 
 namespace loopwright::say {
@@ -169,9 +170,12 @@ class MomentFinder {
   }
 
   [[nodiscard]] bool wanted(const wish::Pass& pass) const {
+    const std::vector<wish::Pass>& passes = drive_.loop().passes;
+    const auto number = static_cast<std::size_t>(&pass - passes.data());
     const auto& met = drive_.loop().met;
-    return std::any_of(met.begin(), met.end(),
-                       [&](const wish::Met& m) { return wish::counts_for(pass, m.want); });
+    return std::any_of(met.begin(), met.end(), [&](const wish::Met& m) {
+      return wish::counts_for(number, passes, m.want);
+    });
   }
 
   const Drive& drive_;

@@ -1,0 +1,126 @@
+// Method:
+//   1. Hours stand behind the last '@'. What stands before it is an area when it has a ';'.
+//   2. A street becomes the middle of the piece of it that lies nearest to where the name was found; a
+//      crossing the junction there; anything else the junction it lies at, or else the nearest road.
+#include "command/keep_off_words.hpp"
+
+#include <algorithm>
+
+#include "command/arguments.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/hours/hours.hpp"
+#include "loopwright/reach/reach.hpp"
+
+namespace loopwright::command {
+namespace {
+
+// The same as where keep-offs are looked up (src/find/keep_off.cpp), but for the crossing, which the
+// index of names has at the middle of its streets' junction.
+constexpr double junction_m = 5, crossing_m = 60, street_m = 300;
+
+void need_readable(std::string_view hours) {
+  const hours::Hours read = hours::read_hours(hours);
+  if (read.readable()) return;
+  throw UsageError("--keep-off: the hours " + as_given(hours) + " can't be read at character " +
+                   std::to_string(read.stopped_at() + 1) + ": " + std::string(read.problem()) +
+                   " was looked for there");
+}
+
+std::vector<Point> corners_in(std::string_view text) {
+  std::vector<Point> corners;
+  for (const std::string_view corner : split(text, ';')) {
+    const WrittenPlace place = read_place("--keep-off", corner);
+    if (!place.at)
+      throw UsageError("--keep-off: the corners of an area are LAT,LON each, not " +
+                       as_given(corner));
+    corners.push_back(*place.at);
+  }
+  if (corners.size() < 3)
+    throw UsageError(
+        "--keep-off: an area has three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
+        as_given(text));
+  return corners;
+}
+
+int public_roads_at(const road::Roads& roads, NodeId node) {
+  int count = 0;
+  for (const StretchId away : roads.leaving(node))
+    if ((roads.piece(away).flags & road::piece_flag::minor_service) == 0) ++count;
+  return count;
+}
+
+/// The nearest junction within so many metres.
+std::optional<Point> junction_near(const road::Roads& roads, Point at, double within_m) {
+  std::optional<Point> nearest;
+  double nearest_m = within_m;
+  for (const PieceId piece : road::pieces_near(roads, at, within_m))
+    for (const NodeId node : {roads.pieces[piece.index()].a, roads.pieces[piece.index()].b}) {
+      const Point there = roads.nodes[node.index()].at;
+      const double off_m = distance_m(at, there);
+      if (off_m > nearest_m || public_roads_at(roads, node) < 3) continue;
+      nearest = there, nearest_m = off_m;
+    }
+  return nearest;
+}
+
+/// The middle of a piece, where no junction is.
+Point middle_of(const road::Roads& roads, PieceId piece) {
+  return point_along(roads.shape_of(piece), roads.pieces[piece.index()].length_m / 2);
+}
+
+/// On a street of that name, near where it was found; of pieces as near the longest.
+std::optional<Point> on_street(const road::Roads& roads, const FoundPlace& found) {
+  std::optional<Point> nearest;
+  double nearest_m = street_m;
+  for (const PieceId piece : road::pieces_near(roads, found.at, street_m)) {
+    const road::Piece& row = roads.pieces[piece.index()];
+    if (lower(roads.text(row.name)) != lower(found.name) || row.length_m <= 2 * junction_m)
+      continue;
+    const Point middle = middle_of(roads, piece);
+    const double off_m = distance_m(found.at, middle);
+    if (off_m < nearest_m) nearest = middle, nearest_m = off_m;
+  }
+  return nearest;
+}
+
+Point on_road(const WrittenKeepOff& written, const FoundPlace& found, const road::Roads& roads) {
+  using place::Sort;
+  if (found.sort == Sort::street)
+    if (const auto at = on_street(roads, found)) return *at;
+  const double within_m = found.sort == Sort::crossing ? crossing_m : junction_m;
+  if (found.sort != Sort::street)
+    if (const auto junction = junction_near(roads, found.at, within_m)) return *junction;
+  const auto snap = reach::snap_home(roads, found.at);
+  if (!snap)
+    throw UsageError("--keep-off: no road that a learner may drive lies within 150 m of '" +
+                     written.name + "'");
+  return junction_near(roads, snap->at, junction_m) ? middle_of(roads, snap->piece) : snap->at;
+}
+
+}  // namespace
+
+WrittenKeepOff read_keep_off(std::string_view text) {
+  WrittenKeepOff written;
+  const std::size_t at = text.rfind('@');
+  const std::string_view what = trim(text.substr(0, at));
+  if (at != std::string_view::npos) {
+    written.hours = trim(text.substr(at + 1));
+    need_readable(written.hours);
+  }
+  written.name = what;
+  if (what.find(';') != std::string_view::npos)
+    written.outline = corners_in(what);
+  else
+    written.place = read_place("--keep-off", what);
+  return written;
+}
+
+wish::KeepOff find_keep_off(const WrittenKeepOff& written, Places& places,
+                            const road::Roads& roads) {
+  if (!written.place) return {written.name, written.outline, written.hours};
+  const FoundPlace found = places.look_up(*written.place);
+  return {written.name, {on_road(written, found, roads)}, written.hours};
+}
+
+}  // namespace loopwright::command
