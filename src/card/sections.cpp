@@ -8,6 +8,7 @@
 
 #include "card/speech.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/wish/asked.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -57,7 +58,7 @@ std::map<Practice, Counted> practice_of(const Subject& subject) {
     for (const std::size_t index : subject.rows[k].passes) {
       const wish::Pass& pass = subject.loop.passes[index];
       const auto want = std::find_if(met.begin(), met.end(), [&](const wish::Met& m) {
-        return wish::counts_for(pass, m.want);
+        return wish::counts_for(index, subject.loop.passes, m.want);
       });
       const auto order = static_cast<std::size_t>(want - met.begin());
       Counted& counted = practice[{order, pass.kind, pass.movement}];
@@ -216,6 +217,7 @@ void add_shortfall(Sheet& sheet, const Subject& subject) {
   add_heading(sheet, subject, "card.short");
   if (!shortfall.why.empty()) sheet.paragraph(indent, shortfall.why);
   for (const wish::Missing& missing : shortfall.missing) add_missing(sheet, subject, missing);
+  for (const std::string& stop : shortfall.stops) sheet.paragraph(indent, stop);
   if (!shortfall.least_minutes) return;
   constexpr double seconds_per_minute = 60;
   const std::string minutes =

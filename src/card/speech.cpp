@@ -56,6 +56,10 @@ std::string write_asked(const say::Words& words, const wish::Want& want) {
   if (want.verdict)
     kind =
         words.fill("card.asked_" + std::string(wish::want_word(*want.verdict)), {{"kind", kind}});
+  if (want.into)
+    kind =
+        words.fill("card.asked_into",
+                   {{"kind", kind}, {"into", write_kind(words, *want.into, road::Movement::none)}});
   if (!want.count) return words.fill("card.want_most", {{"kind", kind}});
   return words.fill("card.want", {{"kind", kind}, {"n", std::to_string(*want.count)}});
 }
@@ -112,6 +116,17 @@ std::string cautions_in_one(const say::Words& words, const wish::Loop& loop,
   const std::string barred = write_barred(words, barred_on(timed));
   if (!barred.empty()) cautions.insert(cautions.begin(), barred);
   return joined(cautions, " ");
+}
+
+std::string write_kerb(const say::Words& words, const std::vector<lanes::DoorKerb>& kerbs,
+                       std::size_t row, std::size_t rows) {
+  std::vector<std::string> told;
+  for (const lanes::DoorKerb& kerb : kerbs) {
+    const std::size_t its_row = kerb.which == lanes::DoorEnd::begin ? 0 : rows - 1;
+    if (its_row != row || kerb.verdict == lanes::MayStop::usable) continue;
+    told.push_back(words.fill("card.kerb", {{"kerb", lanes::kerb_words(kerb)}}));
+  }
+  return joined(told, "; ");
 }
 
 std::string hours_in_one(const say::Words& words, const Timed& timed) {
