@@ -16,6 +16,8 @@ bool StreetCaps::is_near_door(PieceId piece) const {
 }
 
 int StreetCaps::most(PieceId piece) const {
+  constexpr int out_and_back = 2;
+  if (piece == doors_[0] || piece == doors_[1]) return std::max(caps_.quiet_passes, out_and_back);
   const auto& use = wish_.street_use;
   const std::int64_t way = roads_.pieces[piece.index()].way;
   const auto row = std::lower_bound(

@@ -10,4 +10,5 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_random_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_through.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_wishes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ways_home.cpp)

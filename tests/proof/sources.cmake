@@ -10,5 +10,6 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_rules.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_times.cpp
-    ${CMAKE_CURRENT_LIST_DIR}/test_wish.cpp)
+    ${CMAKE_CURRENT_LIST_DIR}/test_wish.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_wish_limits.cpp)
 endif()
