@@ -52,7 +52,29 @@ bool is_control(char32_t c) {
   return c < 0x20 || (c >= 0x7f && c <= 0x9f) || turns_direction;
 }
 
+// U+E000 is the first character of private use; those of a shield lie so far behind it as in ASCII.
+constexpr char32_t shield = 0xe000;
+
+bool is_shielded(char32_t c) {
+  return c >= shield + 0x20 && c < shield + 0x7f;
+}
+
 }  // namespace
+
+std::string shielded(std::string_view text, std::string_view characters) {
+  std::string result;
+  for (const char c : text) {
+    if (characters.find(c) == characters.npos) {
+      result += c;
+    } else {
+      const auto byte = static_cast<unsigned char>(c);
+      result += '\xee';
+      result += static_cast<char>(0x80U | (byte >> 6U));
+      result += static_cast<char>(0x80U | (byte & 0x3fU));
+    }
+  }
+  return result;
+}
 
 std::string printable(std::string_view text) {
   std::string safe;
@@ -61,6 +83,8 @@ std::string printable(std::string_view text) {
     const auto [bytes, number] = character_of(text);
     if (is_line_end(number)) {
       safe += ' ';
+    } else if (is_shielded(number)) {
+      safe += static_cast<char>(number - shield);
     } else if (number == broken || is_control(number)) {
       safe += "\ufffd";
     } else {

@@ -4,6 +4,7 @@
 //    bank holiday that made the difference by name; then when we pass.
 #include <cassert>
 
+#include "loopwright/base/printable.hpp"
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/lanes/lanes.hpp"
 #include "loopwright/road/note.hpp"
@@ -49,7 +50,7 @@ Judgement judge(std::string_view hours_text, const Passing& when, const hours::S
   const Passing passing = whole_minutes({setting.on_clock(when.from), setting.on_clock(when.to)});
   const Answer through = hours.through(passing.from, passing.to, setting);
   if (!hours.readable() && through.in_force == Tri::unknown) {
-    return {Verdict::check_the_plate, "hours can't be read: " + std::string(hours_text)};
+    return {Verdict::check_the_plate, "hours can't be read: " + printable(hours_text)};
   }
   const Answer begin = hours.at(passing.from, setting);
   const auto change = hours.next_change(passing.from, setting);

@@ -4,6 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "loopwright/base/printable.hpp"
+
 namespace loopwright::lanes {
 namespace {
 
@@ -72,7 +74,7 @@ std::string words_of(const road::Roads& roads, const road::TurnRule& rule) {
   if (when.empty()) return turn;
   const hours::Timetable times(when);
   if (times.readable()) return turn + " " + times.words();
-  return turn + " at hours that can't be read (" + std::string(when) + ")";
+  return turn + " at hours that can't be read (" + printable(when) + ")";
 }
 
 std::string street_words(const road::Roads& roads, StretchId stretch) {

@@ -6,12 +6,14 @@
 // 3. One clause that is on is its condition as it stands. All else is clauses of yes and no, "yes"
 //    at all times first where the base is on.
 // 4. A condition with a bracket or quote that isn't closed, or with an '@', would swallow the clauses
-//    behind it: each such character becomes '?', so that the condition can't be read, and is unknown.
+//    behind it: each such character is shielded, so that the condition can't be read, is unknown, and is
+//    still printed as it stands.
 // Sources: OSM wiki, pages Bus lanes, Conditional restrictions (the last true clause wins).
 #include "loopwright/mark/on_hours.hpp"
 
 #include <algorithm>
 
+#include "loopwright/base/printable.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
 
 namespace loopwright::mark {
@@ -36,13 +38,7 @@ bool is_closed(std::string_view condition) {
 }
 
 std::string safe(std::string_view condition) {
-  std::string text(condition);
-  if (!is_closed(text)) {
-    constexpr std::string_view dangerous = "()\"@";
-    std::ranges::replace_if(
-        text, [&](char c) { return dangerous.find(c) != dangerous.npos; }, '?');
-  }
-  return text;
+  return is_closed(condition) ? std::string(condition) : shielded(condition, "()\"@");
 }
 
 }  // namespace

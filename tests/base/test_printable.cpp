@@ -32,4 +32,12 @@ TEST_CASE("bytes that aren't UTF-8 are printed as a mark each", "[base]") {
 }
 
 }  // namespace
+TEST_CASE("what is shielded is given back as it was when printed", "[base]") {
+  const std::string shielded = loopwright::shielded("1 @ (Mo-Fr \"(07:00\"", "()\"@");
+  CHECK(shielded.find_first_of("()\"@") == shielded.npos);
+  CHECK(printable(shielded) == "1 @ (Mo-Fr \"(07:00\"");
+  // A map that holds such a character itself can't make a control character of it.
+  CHECK(printable("\ue01b[2J\ue07f") == "\ue01b[2J\ue07f");
+}
+
 }  // namespace loopwright
