@@ -8,6 +8,7 @@
 #include "card/drive_line.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
+#include "card/stops.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/say/say.hpp"
 
@@ -32,7 +33,8 @@ GeoFeature line_feature(const wish::Loop& loop, std::vector<Point> line) {
   return feature;
 }
 
-GeoFeature row_feature(const say::Row& row, std::size_t number) {
+/// `kerb`: what is told of it there; mostly nothing.
+GeoFeature row_feature(const say::Row& row, std::size_t number, std::string kerb) {
   GeoFeature feature{{row.at},
                      {{"what", std::string("row")},
                       {"number", static_cast<std::int64_t>(number)},
@@ -48,6 +50,7 @@ GeoFeature row_feature(const say::Row& row, std::size_t number) {
   }
   std::vector<std::string> notes = row.briefs;
   notes.insert(notes.end(), row.hazards.begin(), row.hazards.end());
+  if (!kerb.empty()) notes.push_back(std::move(kerb));
   if (!notes.empty()) feature.values.emplace_back("notes", joined(notes, "; "));
   return feature;
 }
@@ -86,9 +89,12 @@ std::string write_geojson(const road::Roads& roads, const wish::Answer&, const w
   std::vector<Point> line = drive_line(roads, loop);
   if (line.size() > 1) features.push_back(line_feature(loop, std::move(line)));
   const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  for (std::size_t k = 0; k < rows.size(); ++k) features.push_back(row_feature(rows[k], k + 1));
+  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
+  for (std::size_t k = 0; k < rows.size(); ++k)
+    features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size())));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
+  for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));
   const std::vector<Timed> timed = timed_on({roads, loop, setting});
   for (const Timed& met : timed)
     for (const Visit& visit : met.visits)

@@ -1,6 +1,7 @@
 // GPX 1.1 as TopoGrafix's schema orders it (http://www.topografix.com/GPX/1/1/):
 //   gpx(version, creator)
 //     metadata: name, desc, copyright(author): license, time, bounds
+//     wpt:      name, desc                                          one for each planned stop
 //     rte:      name, desc, rtept(lat, lon)*: name, desc, type      one for each spoken row
 //     trk:      name, trkseg: trkpt(lat, lon)*                      the road, corner to corner
 // Times are UTC, as the schema asks; degrees have 7 decimals, all that the map has.
@@ -12,6 +13,7 @@
 #include "card/drive_line.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
+#include "card/stops.hpp"
 #include "card/xml.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/say/say.hpp"
@@ -108,15 +110,28 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish:
   const Described described{title, cautions_in_one(words, loop, timed),
                             std::string(words.at("card.licence"))};
   add_metadata(xml, loop, described, line);
+  for (const wish::PullUp& place : loop.pull_ups) {
+    if (place.purpose.empty()) continue;
+    const Point at = point_of(roads, loop, place);
+    xml.open("wpt", {{"lat", degrees(at.lat_e7)}, {"lon", degrees(at.lon_e7)}});
+    xml.leaf("name", purpose_words(words, place));
+    xml.leaf("desc", place.why + ": " + place.check);
+    xml.close();
+  }
   xml.open("rte");
   xml.leaf("name", title);
   std::string about = write_credit(words, roads);
   for (const Timed& met : timed) about += "; " + hours_in_one(words, met);
   xml.leaf("desc", about);
-  for (const say::Row& row : say::say_loop(roads, loop)) {
+  const std::vector<say::Row> rows = say::say_loop(roads, loop);
+  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
+  for (std::size_t k = 0; k < rows.size(); ++k) {
+    const say::Row& row = rows[k];
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});
     xml.leaf("name", row.say);
-    const std::string text = describe(row, loop, words, roads.info().region.unit);
+    std::string text = describe(row, loop, words, roads.info().region.unit);
+    const std::string kerb = write_kerb(words, kerbs, k, rows.size());
+    if (!kerb.empty()) text += (text.empty() ? "" : "; ") + kerb;
     if (!text.empty()) xml.leaf("desc", text);
     xml.close();
   }

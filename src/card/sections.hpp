@@ -6,6 +6,7 @@
 #include "card/sheet.hpp"
 #include "card/timed.hpp"
 #include "loopwright/hours/setting.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/say.hpp"
 #include "loopwright/say/words.hpp"
@@ -22,6 +23,7 @@ struct Subject {
   const say::Words& words;
   const hours::Setting& setting;
   const std::vector<Timed>& timed;
+  const std::vector<lanes::DoorKerb>& kerbs;  ///< at which it begins and ends
 };
 
 void add_bus_lanes(Sheet& sheet, const Subject& subject);

@@ -7,6 +7,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/speech.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/text.cpp
   ${CMAKE_CURRENT_LIST_DIR}/timed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/xml.cpp)

@@ -6,6 +6,7 @@
 
 #include "card/timed.hpp"
 #include "loopwright/base/instant.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -38,5 +39,10 @@ std::string cautions_in_one(const say::Words& words, const wish::Loop& loop,
 
 /// "Costard Road: shut Monday to Friday, eight till nine; passed 10:05 to 10:07: may be driven"
 std::string hours_in_one(const say::Words& words, const Timed& timed);
+
+/// "the kerb here: no parking …; in force at 15:57: only set down here, talk elsewhere", of a row of so
+/// many; empty but for the first and the last, and when no mapped ban may hold there then.
+std::string write_kerb(const say::Words& words, const std::vector<lanes::DoorKerb>& kerbs,
+                       std::size_t row, std::size_t rows);
 
 }  // namespace loopwright::card

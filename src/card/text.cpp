@@ -1,7 +1,8 @@
 // Method:
 // 1. Head: when, how long, what for; first what bars driving it so.
 // 2. Rows. Each is up to five lines: what is said (with limit and hardness at the right), where,
-//    how far to the next, what to brief here, what is met before the next. Rows said in one breath
+//    how far to the next, what to brief here, what is met before the next. The first and the last
+//    tell of their kerb when waiting may be forbidden there. Rows said in one breath
 //    are held together by a bracket at the left edge.
 // 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short,
 //    cautions, map credit.
@@ -9,6 +10,7 @@
 
 #include "card/sections.hpp"
 #include "card/speech.hpp"
+#include "card/stops.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/wish/lesson.hpp"
 
@@ -87,8 +89,9 @@ struct RowLine {
   std::string left, right;
 };
 
-std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
+std::vector<RowLine> lines_of(const Subject& subject, std::size_t k) {
   const say::Words& words = subject.words;
+  const say::Row& row = subject.rows[k];
   const SpeedUnit unit = subject.roads.info().region.unit;
   std::vector<std::string> numerals;
   if (row.new_limit) numerals.push_back(write_limit(words, *row.new_limit));
@@ -105,6 +108,8 @@ std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
         words.fill("card.say_before", {{"distance", say::say_distance(row.speak_m, unit)}}));
   if (!where.empty() || look)
     lines.push_back({joined(where, "; "), look ? std::string(words.at("card.look")) : ""});
+  const std::string kerb = write_kerb(words, subject.kerbs, k, subject.rows.size());
+  if (!kerb.empty()) lines.push_back({kerb, {}});
   // Less than a car's length to the next row: both are at one place.
   constexpr double same_place_m = 5;
   if (row.to_next_m > same_place_m)
@@ -115,6 +120,7 @@ std::vector<RowLine> lines_of(const Subject& subject, const say::Row& row) {
     lines.push_back({words.fill("card.brief", {{"hazards", joined(row.briefs, "; ")}}), {}});
   if (!row.hazards.empty())
     lines.push_back({words.fill("card.then", {{"hazards", joined(row.hazards, "; ")}}), {}});
+  for (const std::string& stop : stop_lines(subject, k)) lines.push_back({stop, {}});
   return lines;
 }
 
@@ -155,7 +161,7 @@ class RowPrinter {
 
   void print_row(std::size_t k) {
     if (!subject_.rows[k].joined_to_previous) sheet_.blank();
-    const std::vector<RowLine> lines = fitted(lines_of(subject_, subject_.rows[k]));
+    const std::vector<RowLine> lines = fitted(lines_of(subject_, k));
     for (std::size_t i = 0; i < lines.size(); ++i) {
       std::string text(mark(k, i));
       const std::string number = i == 0 ? std::to_string(k + 1) : "";
@@ -178,7 +184,8 @@ std::string write_text(const road::Roads& roads, const wish::Answer& answer, con
   const say::Words words;
   const std::vector<say::Row> rows = say::say_loop(roads, loop);
   const std::vector<Timed> timed = timed_on({roads, loop, setting});
-  const Subject subject{roads, answer, loop, rows, words, setting, timed};
+  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
+  const Subject subject{roads, answer, loop, rows, words, setting, timed, kerbs};
   Sheet sheet;
   add_head(sheet, subject);
   RowPrinter(sheet, subject).print();

@@ -1,7 +1,8 @@
 // Method:
 //   1. Room lanes lists what has hours, each thing once; here it is told section by section, with
 //      what to read on the signs once at the head of each.
-//   2. Kerbs where one may stop at some hours are told by street and hours.
+//   2. Kerbs where waiting is forbidden at some hours are told by street and hours. A bus lane along
+//      a kerb is told as a lane.
 //   3. Of conditions that give a learner's car no rule it is said why, so that none is missed.
 #include "command/lanes_all.hpp"
 
@@ -18,8 +19,7 @@
 #include "command/hours_place.hpp"
 #include "command/lanes_words.hpp"
 #include "command/print.hpp"
-#include "loopwright/hours/timetable.hpp"
-#include "loopwright/lanes/stopping.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -111,29 +111,40 @@ class AllHours {
     return !near_ || near_->contains(stretch.piece());
   }
 
+  /// Kerbs of one street of which the same is told: the ban, the map text, the verdict.
+  using Kerbs = std::map<std::array<std::string, 4>, std::set<std::int64_t>>;
+
+  [[nodiscard]] Kerbs kerbs_with_hours() const {
+    Kerbs kerbs;
+    for (const road::KerbBan& ban : roads_.kerb_bans) {
+      if (roads_.text(ban.hours) == "24/7" || !is_near(ban.stretch)) continue;
+      const auto judged = lanes::judge_ban(roads_, ban, {at_, at_}, at_, setting_);
+      const road::Piece& piece = roads_.piece(ban.stretch);
+      kerbs[{road_name(roads_, piece), lanes::ban_words(roads_, ban),
+             std::string(roads_.text(ban.source)), judged.state}]
+          .insert(piece.way);
+    }
+    return kerbs;
+  }
+
   /// Whether there is any.
   bool print_kerbs(std::ostream& out) const {
-    std::map<std::tuple<std::string, std::string, std::string>, std::vector<std::int64_t>> kerbs;
-    for (const road::PullUp& place : roads_.pull_ups) {
-      const std::string_view hours = roads_.text(place.hours);
-      if (hours.empty() || !is_near(place.stretch)) continue;
-      const auto judged = lanes::may_stop(roads_, place, {at_, at_}, setting_);
-      const road::Piece& piece = roads_.piece(place.stretch);
-      kerbs[{road_name(roads_, piece), hours::Timetable(hours).words(),
-             std::string(lanes::name(judged.verdict))}]
-          .push_back(piece.way);
-    }
+    const Kerbs kerbs = kerbs_with_hours();
     if (kerbs.empty()) return false;
-    out << "Kerbs where stopping is forbidden at some hours: " << kerbs.size() << '\n';
+    out << "Kerbs with a ban at some hours: " << kerbs.size() << '\n';
     for (const auto& [told, ways] : kerbs) {
-      const auto& [street, hours, verdict] = told;
-      print_folded(out, 2, street + ", kerb: " + verdict);
-      print_folded(out, set_in, "no stopping: " + hours);
-      print_folded(out, set_in,
-                   "on the map: way/" + std::to_string(*std::ranges::min_element(ways)) +
-                       ", places to pull up: " + std::to_string(ways.size()));
+      const auto& [street, ban, map_text, state] = told;
+      print_folded(out, 2, street + ", kerb: " + state);
+      print_folded(out, set_in, ban);
+      print_folded(out, set_in, "on the map: " + ways_words(ways) + "; map text: " + map_text);
     }
     return true;
+  }
+
+  /// "way/12 and two more"
+  static std::string ways_words(const std::set<std::int64_t>& ways) {
+    const std::string first = "way/" + std::to_string(*ways.begin());
+    return ways.size() == 1 ? first : first + " and " + std::to_string(ways.size() - 1) + " more";
   }
 
   /// Whether a learner may drive the road at all, in either direction.

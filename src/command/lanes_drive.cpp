@@ -13,6 +13,7 @@
 #include "command/lanes_words.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -191,6 +192,16 @@ void print_met(std::ostream& out, const TimedDrive& drive) {
   const std::vector<Met> all = met_on(drive);
   if (all.empty()) print_folded(out, 2, "nothing on the way has hours, as far as it is mapped");
   for (const Met& met : all) print_one(out, met, drive);
+}
+
+void print_door_kerbs(std::ostream& out, const TimedDrive& drive) {
+  for (const lanes::DoorKerb& kerb : lanes::door_kerbs(drive)) {
+    const bool end = kerb.which == lanes::DoorEnd::end;
+    print_folded(out, 2, kerb.street + ", the kerb where you " + (end ? "end" : "begin") + ":");
+    print_folded(out, set_in, lanes::kerb_words(kerb));
+    print_folded(out, set_in,
+                 "on the map: " + object(kerb.source) + "; map text: " + kerb.map_text);
+  }
 }
 
 }  // namespace loopwright::command

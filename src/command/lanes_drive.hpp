@@ -25,6 +25,9 @@ void print_streets(std::ostream& out, const TimedDrive& drive);
 
 void print_met(std::ostream& out, const TimedDrive& drive);
 
+/// The kerbs at which it begins and ends, when a ban on waiting is mapped there.
+void print_door_kerbs(std::ostream& out, const TimedDrive& drive);
+
 /// "leave eight minutes earlier, at 14:52, and both lanes may be used", or why no other time of the
 /// day is better; nothing when all may be used.
 void print_advice(std::ostream& out, const TimedDrive& drive);

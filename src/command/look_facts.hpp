@@ -19,6 +19,7 @@ struct Here {
 
 void print_road(std::ostream& out, const Here& here, PieceId piece);
 void print_node(std::ostream& out, const Here& here, NodeId node);
+void print_kerb_ban(std::ostream& out, const Here& here, StretchId stretch);
 void print_pull_ups(std::ostream& out, const Here& here, StretchId stretch);
 
 /// Every roundabout and mini-roundabout: its arms, and the exits from each as the signs count.

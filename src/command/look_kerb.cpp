@@ -1,10 +1,12 @@
-// The pull-up places of a stretch: side, part, why, what to check, and whether one may stop there at
-// the moment one looks, for as long as a talk takes.
+// The ban on waiting at a stretch's near kerb, and its pull-up places: side, part, why, what to check,
+// and whether one may stop there at the moment one looks, for as long as a talk takes.
 #include <array>
 #include <ostream>
 
+#include "command/facts.hpp"
 #include "command/look_facts.hpp"
 #include "command/print.hpp"
+#include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/lanes/stopping.hpp"
 
 namespace loopwright::command {
@@ -30,6 +32,16 @@ std::string to_check(const road::PullUp& place) {
 }
 
 }  // namespace
+
+void print_kerb_ban(std::ostream& out, const Here& here, StretchId stretch) {
+  const Side side = here.roads.info().region.side;
+  for (const road::KerbBan& ban : here.roads.kerb_bans_of(stretch)) {
+    const auto judged =
+        lanes::judge_ban(here.roads, ban, {here.start, here.start}, here.start, here.setting);
+    out << "    kerb on the " << name(side) << ": " << lanes::ban_words(here.roads, ban) << "; "
+        << judged.state << in_brackets(here.roads.text(ban.source)) << '\n';
+  }
+}
 
 void print_pull_ups(std::ostream& out, const Here& here, StretchId stretch) {
   const Side side = here.roads.info().region.side;

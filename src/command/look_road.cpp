@@ -135,6 +135,7 @@ void print_direction(std::ostream& out, const Here& here, StretchId stretch) {
   print_gradient(out, here.roads, stretch);
   print_practice(out, here.roads, stretch);
   print_bus_lanes(out, here, stretch);
+  print_kerb_ban(out, here, stretch);
   print_pull_ups(out, here, stretch);
   for (const road::TurnRule& rule : here.roads.turn_rules) {
     if (here.roads.path_of(rule).front() != stretch) continue;

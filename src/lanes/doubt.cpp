@@ -1,5 +1,6 @@
 // Room mark writes "KEY=VALUE says always, KEY says HOURS", "KEY says HOURS, KEY says HOURS",
-// "TAG shuts nobody else out", "TAG alone tells of it" and "TAG says a bus lane, TAG lets cars in everywhere".
+// "TAG shuts nobody else out", "TAG alone tells of it", "TAG can't be read", "TAG doesn't say when there is a
+// lane" and "TAG says a bus lane, TAG lets cars in everywhere".
 #include "loopwright/lanes/doubt.hpp"
 
 #include "loopwright/hours/timetable.hpp"
@@ -31,6 +32,8 @@ std::string doubt_words(std::string_view doubt) {
   if (has(" shuts nobody else out")) return "the map doesn't say that cars are kept out of it";
   if (has(" lets cars in everywhere")) return "the map also says that cars may use every lane";
   if (has(" alone tells of it")) return "the map tells of it in passing only, look for the signs";
+  if (doubt.ends_with(" can't be read")) return "a tag of the map can't be read";
+  if (has(" doesn't say when there is a lane")) return "the map doesn't say when there is a lane";
   const std::size_t first = doubt.find(says), second = doubt.rfind(says);
   if (first == doubt.npos || first == second) return "the map's tags contradict each other";
   if (has(" says always, ")) {

@@ -5,6 +5,7 @@
 
 #include <cassert>
 
+#include "loopwright/base/printable.hpp"
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/lanes/passage.hpp"
 
@@ -24,11 +25,19 @@ StopJudgement by_flags(const road::PullUp& place) {
   return {MayStop::usable, "no ban mapped: check lines, signs and drives"};
 }
 
+/// "no parking" when only that is forbidden; a bus lane along the kerb forbids to stop in it.
+std::string_view forbidden_words(const road::Roads& roads, const road::PullUp& place) {
+  const auto bans = roads.kerb_bans_of(place.stretch);
+  const bool only_parking = (place.flags & (flag::lane | flag::lay_by)) == 0 && !bans.empty() &&
+                            bans.front().no_stopping == 0;
+  return only_parking ? "no parking " : "no stopping ";
+}
+
 StopJudgement by_hours(const hours::Timetable& hours, const Passing& stay,
                        const hours::Setting& setting) {
   const Answer through = hours.through(stay.from, stay.to, setting);
-  const std::string why = "no stopping " + hours.words() + "; you stop " + write_clock(stay.from) +
-                          " to " + write_clock(stay.to);
+  const std::string why =
+      hours.words() + "; you stop " + write_clock(stay.from) + " to " + write_clock(stay.to);
   if (through.in_force == Tri::no) return {MayStop::usable, why};
   if (through.in_force == Tri::yes || through.reason == Reason::changes)
     return {MayStop::forbidden, why};
@@ -59,8 +68,9 @@ StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, cons
   const hours::Timetable hours(text);
   const Passing when = whole_minutes({setting.on_clock(stay.from), setting.on_clock(stay.to)});
   StopJudgement judged = by_hours(hours, when, setting);
+  judged.why.insert(0, forbidden_words(roads, place));
   if (!hours.readable() && judged.verdict == MayStop::check)
-    judged.why = "hours can't be read: " + std::string(text);
+    judged.why = "hours can't be read: " + printable(text);
   const bool flagged = judged.verdict == MayStop::usable && unless_hours.verdict != MayStop::usable;
   return flagged ? unless_hours : judged;
 }

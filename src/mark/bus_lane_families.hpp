@@ -39,6 +39,9 @@ inline std::string not_readable(const std::string& tag) {
   return tag + " can't be read";
 }
 
+/// The heading of a lane in doubt in the report of a build, by what the doubt is.
+std::string_view heading_of_doubt(const BusLaneFact& fact);
+
 /// Direction of a key by its suffix: "", ":forward" or ":backward".
 inline constexpr std::string_view lane_suffixes[] = {"", ":forward", ":backward"};
 road::LaneDirection direction_of_suffix(std::string_view suffix, const OneWay& one_way);

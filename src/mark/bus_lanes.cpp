@@ -142,6 +142,15 @@ bool is_contraflow(LaneDirection direction, const OneWay& one_way) {
   return direction == LaneDirection::along ? !one_way.along : !one_way.against;
 }
 
+std::string_view heading_of_doubt(const BusLaneFact& fact) {
+  if (fact.alone) return "bus lane that shuts nobody else out";
+  if (fact.doubt.ends_with(" can't be read")) return "bus lane tags can't be read";
+  if (fact.doubt.ends_with(" doesn't say when there is a lane"))
+    return "bus lane tags don't say when there is a lane";
+  if (fact.doubt.ends_with(" alone tells of it")) return "bus lane told of in passing only";
+  return "bus lane tags contradict each other";
+}
+
 std::vector<BusLaneFact> bus_lanes_of(const Tags& tags, const OneWay& one_way, Side side) {
   if (!mentions_buses(tags)) return {};
   const LaneRoad road{tags, one_way, side};

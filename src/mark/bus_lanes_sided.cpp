@@ -3,9 +3,7 @@
 //
 // 1. busway, busway:left, busway:right, busway:both = lane: with the traffic of that side of the
 //    road. = opposite_lane: against it (contraflow). Other values are no lanes of this road.
-// 2. On a two-way road the left of the way carries the traffic along it where one drives on the
-//    left, and against it where one drives on the right. Seen by its buses the lane is then on the
-//    near side. On a one-way road both sides carry the one direction.
+// 2. Which way its traffic goes, and on which side its buses see it: lane_sides.cpp.
 // 3. Buses may use it, and bicycles where cycleway=share_busway says so.
 // 4. Hours from busway…:conditional, which no page documents: "lane @ (…)", "yes @ (…)", or bare
 //    hours. "no @ (…)" frees the lane then. What says anything else, or that there never is a lane
@@ -15,6 +13,7 @@
 #include <utility>
 
 #include "bus_lane_families.hpp"
+#include "lane_sides.hpp"
 #include "loopwright/hours/condition.hpp"
 #include "tag_words.hpp"
 
@@ -31,18 +30,6 @@ bool is_lane(std::string_view value) {
 LaneDirection turned(LaneDirection direction) {
   if (direction == LaneDirection::unknown) return direction;
   return direction == LaneDirection::along ? LaneDirection::against : LaneDirection::along;
-}
-
-LaneSide turned(LaneSide side) {
-  if (side == LaneSide::unknown) return side;
-  return side == LaneSide::left ? LaneSide::right : LaneSide::left;
-}
-
-/// Which way the traffic on one side of the way goes.
-LaneDirection flow_on(LaneSide way_side, const LaneRoad& road) {
-  if (road.one_way.one_way) return direction_of_suffix("", road.one_way);
-  const bool near_side = (way_side == LaneSide::left) == (road.side == Side::left);
-  return near_side ? LaneDirection::along : LaneDirection::against;
 }
 
 /// What a value in the conditional says of the lane; empty: nobody knows.
@@ -84,7 +71,7 @@ void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::
   BusLaneFact fact;
   fact.direction = flow_on(way_side, road);
   if (value == "opposite_lane") fact.direction = turned(fact.direction), fact.contraflow = true;
-  fact.side = fact.direction == LaneDirection::against ? turned(way_side) : way_side;
+  fact.side = side_seen(way_side, fact.direction);
   fact.hours = when.text;
   fact.who = shares_with_bicycles(road.tags, way_side) ? "bus;bicycle" : "bus";
   const bool plain = when.ever && when.text.empty();
@@ -97,17 +84,8 @@ void add_lane(std::vector<BusLaneFact>& facts, const LaneRoad& road, const std::
 
 std::vector<BusLaneFact> sided_bus_lanes(const LaneRoad& road) {
   std::vector<BusLaneFact> facts;
-  add_lane(facts, road, "busway:left", LaneSide::left);
-  add_lane(facts, road, "busway:right", LaneSide::right);
-  for (const std::string key : {"busway:both", "busway"}) {
-    const bool whole = key == "busway" && road.one_way.one_way;
-    if (whole) {
-      add_lane(facts, road, key, LaneSide::unknown);
-    } else {
-      add_lane(facts, road, key, LaneSide::left);
-      add_lane(facts, road, key, LaneSide::right);
-    }
-  }
+  for (const auto& [key, way_side] : sided_keys(road, "busway"))
+    add_lane(facts, road, key, way_side);
   return facts;
 }
 

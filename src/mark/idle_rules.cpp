@@ -9,7 +9,8 @@
 // 3. Access, one-way and limit keys of cars with hours, but without a rule: the same at all hours.
 //    The road isn't for a lesson, or only deliveries have hours, or the clause says what is so
 //    anyway. A point that is a wall is shut at all hours (barriers.cpp).
-// 4. Keys of the kerb where no place to stop is kept are the same too: none is ever offered there.
+// 4. Keys of the kerb that are no ban and where no place to stop is kept are the same too: none is ever
+//    offered there.
 // 5. All else is a tag that no rule reads: say so, and let the driver look for the sign.
 // Source of the grammar of keys: OSM wiki, page Conditional restrictions.
 #include <algorithm>
@@ -96,6 +97,7 @@ class IdleRules {
   [[nodiscard]] bool has_rule(PieceId piece, const std::string& tag) const;
   [[nodiscard]] bool has_bus_lane(PieceId piece) const;
   [[nodiscard]] bool has_kerb_hours(PieceId piece) const;
+  [[nodiscard]] bool has_kerb_ban(PieceId piece, const std::string& tag) const;
   [[nodiscard]] Idle why(const ConditionalTag& tag) const;
   void add(OsmObject source, StretchId stretch, const std::string& tag, Idle why);
   void take_points_of(PieceId piece, std::span<const std::int64_t> points);
@@ -132,9 +134,18 @@ bool IdleRules::has_kerb_hours(PieceId piece) const {
       places, [&](const road::PullUp& place) { return !draft_.text(place.hours).empty(); });
 }
 
+bool IdleRules::has_kerb_ban(PieceId piece, const std::string& tag) const {
+  const auto bans =
+      std::ranges::equal_range(draft_.tables.kerb_bans, piece, {},
+                               [](const road::KerbBan& ban) { return ban.stretch.piece(); });
+  return std::ranges::any_of(
+      bans, [&](const road::KerbBan& ban) { return draft_.text(ban.source) == tag; });
+}
+
 /// Step 1. Lists and counts of lanes are joined into bus lanes; one stands for all of its keys.
 bool IdleRules::is_kept(PieceId piece, const ConditionalTag& tag) const {
-  if (tag.key.starts_with("parking")) return has_kerb_hours(piece);
+  if (tag.key.starts_with("parking"))
+    return has_kerb_hours(piece) || has_kerb_ban(piece, tag.text());
   const bool lanes =
       tag.key.find("lanes") != std::string_view::npos || tag.key.starts_with("busway");
   if (lanes && !tag.key.starts_with("turn") && has_bus_lane(piece)) return true;
@@ -192,8 +203,10 @@ void IdleRules::take_restrictions() {
         std::ranges::equal_range(draft_.tables.pieces, from->ref, {}, &road::Piece::way);
     if (pieces.empty()) continue;
     const PieceId piece{static_cast<std::size_t>(pieces.begin() - draft_.tables.pieces.begin())};
+    const bool others = restricts_others_only(relation.tags);
     for (const ConditionalTag& tag : tags)
-      add({relation.id, ObjectType::relation, {}}, StretchId(piece, false), tag.text(), why(tag));
+      add({relation.id, ObjectType::relation, {}}, StretchId(piece, false), tag.text(),
+          others ? Idle::others : why(tag));
   }
 }
 

@@ -49,13 +49,23 @@ struct Ban {
   SideValue plain;
   SideValue conditional;
   std::vector<OnClause> clauses;
+  std::vector<std::string> values;  ///< of the clauses
 };
 
-std::vector<OnClause> clauses_of(std::string_view conditional) {
-  std::vector<OnClause> clauses;
-  for (const hours::Clause& clause : hours::split_conditional(conditional))
-    clauses.push_back({forbids_waiting(clause.value), clause.condition});
-  return clauses;
+Ban ban_of(const SideValue& plain, const SideValue& conditional) {
+  Ban ban{plain, conditional, {}, {}};
+  for (hours::Clause& clause : hours::split_conditional(conditional.value)) {
+    ban.clauses.push_back({forbids_waiting(clause.value), std::move(clause.condition)});
+    ban.values.push_back(std::move(clause.value));
+  }
+  return ban;
+}
+
+bool forbids_all_stops(const Ban& ban) {
+  const auto allows_some = [](std::string_view value) {
+    return forbids_waiting(value) && value != "no_stopping";
+  };
+  return !allows_some(ban.plain.value) && std::ranges::none_of(ban.values, allows_some);
 }
 
 void apply(Kerb& kerb, const Ban& ban) {
@@ -63,6 +73,9 @@ void apply(Kerb& kerb, const Ban& ban) {
   const OnHours when = on_hours(always, ban.clauses);
   const std::string by = text_of(always ? ban.plain : ban.conditional);
   if (!when.ever) return;
+  // Beside a ban at all times, hours are those of a stricter one: no stopping at the peak.
+  const bool all_day = when.doubtful || when.text.empty();
+  if (!kerb.ban) kerb.ban = {all_day ? "24/7" : when.text, by, forbids_all_stops(ban)};
   if (when.doubtful || when.text.empty()) {
     kerb.forbidden_by = by;
   } else {
@@ -99,8 +112,7 @@ bool add_today(Kerb& kerb, const Tags& tags, std::string_view side) {
     return value_of_side(tags, {"parking:", after}, side);
   };
   const SideValue parking = value("");
-  const Ban ban{value(":restriction"), value(":restriction:conditional"),
-                clauses_of(value(":restriction:conditional").value)};
+  const Ban ban = ban_of(value(":restriction"), value(":restriction:conditional"));
   if (parking.key.empty() && ban.plain.key.empty() && ban.conditional.key.empty()) return false;
   add_position(kerb, parking, parking.value, value(":orientation").value);
   apply(kerb, ban);
@@ -122,11 +134,12 @@ void add_condition(Kerb& kerb, const Tags& tags, std::string_view side) {
   };
   const SideValue condition = value("");
   const SideValue interval = value(":time_interval");
-  Ban ban{condition, value(":conditional"), clauses_of(value(":conditional").value)};
+  Ban ban = ban_of(condition, value(":conditional"));
   if (!interval.key.empty()) {
     ban.plain = value(":default");
     ban.conditional = condition;
     ban.clauses.push_back({forbids_waiting(condition.value), std::string(interval.value)});
+    ban.values.emplace_back(condition.value);
   }
   apply(kerb, ban);
   if (one_of(condition.value, paid)) {
@@ -138,7 +151,10 @@ void add_condition(Kerb& kerb, const Tags& tags, std::string_view side) {
 
 void add_before_2022(Kerb& kerb, const Tags& tags, std::string_view side) {
   const SideValue lane = value_of_side(tags, {"parking:lane:", ""}, side);
-  if (forbids_waiting(lane.value)) kerb.forbidden_by = text_of(lane);
+  if (forbids_waiting(lane.value)) {
+    kerb.forbidden_by = text_of(lane);
+    kerb.ban = {"24/7", text_of(lane), lane.value == "no_stopping"};
+  }
   constexpr std::array<std::string_view, 4> along{"parallel", "inline", "marked", "yes"};
   const std::string kind = ":" + std::string(lane.value);
   const std::string_view position = value_of_side(tags, {"parking:lane:", kind}, side).value;
@@ -205,6 +221,11 @@ void add_hours(Kerb& kerb, std::string_view hours, std::string_view source) {
     if (joined.empty()) kerb.forbidden_by = source;
     kerb.hours = joined;
   }
+}
+
+road::LaneSide near_side(Side side, StretchId stretch) {
+  const bool left = (side == Side::left) != stretch.against();
+  return left ? road::LaneSide::left : road::LaneSide::right;
 }
 
 Kerb kerb_of(const Tags& tags, road::LaneSide lane_side) {

@@ -41,6 +41,7 @@ void mark_all(Draft& draft) {
   mark_runs(draft);
   mark_bus_stops(draft);
   mark_pull_ups(draft);
+  mark_kerb_bans(draft);
   mark_manoeuvres(draft);
   mark_controls(draft);
   report_unread_hours(draft);

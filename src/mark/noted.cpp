@@ -143,7 +143,7 @@ void NoteLayer::lay_plate(const Note& note) {
   for (const road::BusLane& lane : over_.base().bus_lanes) {
     if (!is_meant(lane)) continue;
     any = true;
-    same = same && over_.base().text(lane.hours) == note.hours;
+    same = same && lane.doubtful == 0 && over_.base().text(lane.hours) == note.hours;
   }
   if (!any) return find(NoteVerdict::left_out, "no mapped bus lane on the nearest road");
   if (same) return find(NoteVerdict::agrees, "the map has the same hours");
@@ -153,6 +153,7 @@ void NoteLayer::lay_plate(const Note& note) {
     lane.hours = hours, lane.source = tag;
     lane.doubtful = 0, lane.doubt = TextId{};  // who has read the plate knows
   }
+  for (const NotedPart& part : parts) runs_[Kind::bus_lane].other_lanes.push_back(part.stretch);
 }
 
 void NoteLayer::lay_pull_up(const Note& note, const std::vector<NotedPart>& parts) {

@@ -2,12 +2,14 @@
 //    taken up again: their facts are members, as when the map was read.
 // 2. Members that are taken go; those that are noted come, instead of a guess of ours. A
 //    fact that a tag is sure of stays, and so does a special form (a single track is narrow too).
-// 3. Their old facts and chances go, and the runs are found anew (runs.cpp).
+// 3. Their old facts and chances go, and the runs are found anew (runs.cpp); of bus lanes also where
+//    only a plate gives them other hours.
 #include "noted_runs.hpp"
 
 #include <algorithm>
 #include <set>
 
+#include "lane_runs.hpp"
 #include "runs.hpp"
 
 namespace loopwright::mark {
@@ -27,6 +29,7 @@ class FamilyAnew {
 
  private:
   void take_up_place(PlaceId place);
+  void add_found(const RunFamily& family);
   [[nodiscard]] std::uint64_t mask() const { return road::with_special_forms(kind_); }
 
   Overlay& over_;
@@ -83,9 +86,13 @@ void FamilyAnew::find() {
       if (places_.contains(chance.place)) over_.take_chance(chance);
     }
   }
-  RunFamily family;
-  family.kind = kind_;
-  for (const auto& [stretch, member] : members_) family.members.push_back(member);
+  std::vector<RunMember> members;
+  for (const auto& [stretch, member] : members_) members.push_back(member);
+  if (kind_ != Kind::bus_lane) return add_found({kind_, std::move(members), {}});
+  for (const RunFamily& family : parted_by_lanes(over_.roads(), members)) add_found(family);
+}
+
+void FamilyAnew::add_found(const RunFamily& family) {
   const FoundRuns found = runs_of(over_.roads(), family);
   std::vector<PlaceId> ids;
   for (const FoundRuns::Run& run : found.places) {
@@ -106,6 +113,7 @@ void change_family(Overlay& over, Kind kind, const RunChanges& changes) {
   FamilyAnew family(over, kind);
   for (const RunMember& member : changes.added) family.take_up(member.stretch);
   for (const StretchId s : changes.taken) family.take_up(s);
+  for (const StretchId s : changes.other_lanes) family.take_up(s);
   for (const RunMember& member : changes.added) family.add(member);
   for (const StretchId s : changes.taken) family.take(s);
   family.find();

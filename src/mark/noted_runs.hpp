@@ -13,6 +13,8 @@ namespace loopwright::mark {
 struct RunChanges {
   std::vector<RunMember> added;  ///< confidence noted
   std::vector<StretchId> taken;  ///< belong to no kind of the family any more
+  std::vector<StretchId>
+      other_lanes;  ///< of bus lanes: beside them other hours hold than by the map
 };
 
 /// By the widest kind of each family.

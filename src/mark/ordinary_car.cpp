@@ -98,6 +98,18 @@ bool says_no_number(std::string_view text) {
   return one_of(text, words);
 }
 
+bool is_car_mode(std::string_view mode) {
+  return mode == "motorcar" || mode == "motor_vehicle" || mode == "vehicle";
+}
+
+/// Types like restriction:hgv.
+bool type_names_others(std::string_view type) {
+  const std::size_t colon = type.find(':');
+  if (colon == std::string_view::npos) return false;
+  const std::string_view mode = type.substr(colon + 1);
+  return !is_car_mode(mode) && mode != "conditional";
+}
+
 }  // namespace
 
 LearnersCar::LearnersCar() {
@@ -143,6 +155,11 @@ std::string unread_size_tag(const Tags& tags) {
     return tag_text(tags, size.key);
   }
   return {};
+}
+
+bool restricts_others_only(const Tags& restriction) {
+  return std::ranges::any_of(split(restriction.get("except"), ';'), is_car_mode) ||
+         type_names_others(restriction.get("type"));
 }
 
 }  // namespace loopwright::mark

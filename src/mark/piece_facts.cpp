@@ -12,6 +12,7 @@
 #include <optional>
 #include <span>
 
+#include "bus_lane_families.hpp"
 #include "dual_carriageways.hpp"
 #include "humps.hpp"
 #include "law_days.hpp"
@@ -157,9 +158,7 @@ void PieceFacts::add_bus_lane(PieceId id, const BusLaneFact& fact) {
   lane.doubt = draft_.text(fact.doubt), lane.source = draft_.text(fact.source);
   draft_.tables.bus_lanes.push_back(lane);
   if (!fact.doubtful() || !starts_way(id)) return;
-  const std::string_view what =
-      fact.alone ? "bus lane that shuts nobody else out" : "bus lane tags contradict each other";
-  draft_.report.odd({row(id).way, ObjectType::way, {}}, what, fact.doubt);
+  draft_.report.odd({row(id).way, ObjectType::way, {}}, heading_of_doubt(fact), fact.doubt);
 }
 
 void PieceFacts::add_lanes_and_hours(PieceId id) {

@@ -33,12 +33,6 @@ using road::Kind;
 using road::PullUp;
 using road::RoadClass;
 
-/// The side of the way, as its nodes run, that whoever drives the stretch has beside him.
-road::LaneSide near_side(const Draft& draft, StretchId stretch) {
-  const bool left = (draft.side() == Side::left) != stretch.against();
-  return left ? road::LaneSide::left : road::LaneSide::right;
-}
-
 class PullUps {
  public:
   PullUps(Draft& draft, const road::Roads& roads)
@@ -87,7 +81,7 @@ bool PullUps::may_hold_one(StretchId stretch) const {
 
 Kerb PullUps::kerb_beside(StretchId stretch) const {
   using road::LaneDirection;
-  Kerb kerb = kerb_of(draft_.way_tags(stretch.piece()), near_side(draft_, stretch));
+  Kerb kerb = kerb_of(draft_.way_tags(stretch.piece()), near_side(draft_.side(), stretch));
   const auto lanes =
       std::ranges::equal_range(draft_.tables.bus_lanes, stretch.piece(), {}, &road::BusLane::piece);
   const auto ours = stretch.against() ? LaneDirection::against : LaneDirection::along;
@@ -118,8 +112,9 @@ int clear_of_junctions_m(double length_m, const KerbPart& part) {
 
 std::string PullUps::why(const Kerb& kerb, StretchId stretch, const KerbPart& part) const {
   const int clear_m = clear_of_junctions_m(roads_.piece(stretch).length_m, part);
+  const std::string_view no_ban = kerb.hours.empty() ? "no ban mapped" : "a ban by the hour";
   std::string text =
-      kerb.allowed_by.empty() ? "no ban mapped" : "cars stand here: " + kerb.allowed_by;
+      kerb.allowed_by.empty() ? std::string(no_ban) : "cars stand here: " + kerb.allowed_by;
   if (clear_m > 0) text += "; " + std::to_string(clear_m) + " m clear of junctions";
   return text;
 }

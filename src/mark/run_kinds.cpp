@@ -6,13 +6,15 @@
 // 3. Dual carriageway by tag, or inferred by its partner; motorways are a kind of their own.
 // 4. One-way: no dual carriageway, and no way under 25 m (ours: the lanes round an island; pieces may
 //    be shorter, side roads and humps cut them).
-// 5. Beside a bus lane whose buses go our way, or nobody knows which way.
+// 5. Beside a bus lane whose buses go our way, or nobody knows which way; lanes that differ in what a
+//    verdict hangs on are families of their own (lane_runs.cpp).
 // The other kinds have a file of their own each (run_rules.hpp, shape_runs.hpp).
 #include "run_kinds.hpp"
 
 #include <algorithm>
 
 #include "dual_carriageways.hpp"
+#include "lane_runs.hpp"
 #include "one_way_hours.hpp"
 #include "piece_widths.hpp"
 #include "run_rules.hpp"
@@ -35,6 +37,7 @@ class RunKinds {
  public:
   explicit RunKinds(Draft& draft) : draft_(draft), widths_(draft) {}
   std::vector<RunFamily> find();
+  std::vector<RunFamily> find_bus_lanes();
 
  private:
   void ask_piece(PieceId id);
@@ -154,20 +157,25 @@ std::vector<RunFamily> RunKinds::find() {
                           (piece.flags & flag::ring) != 0;
     if (!left_out) ask_piece(PieceId{p});
   }
-  ask_bus_lanes();
   return {{Kind::narrow_road, once_each(std::move(narrow_))},
           {Kind::twenty_zone, once_each(std::move(zones_))},
           {Kind::twenty_limit, once_each(std::move(limits_))},
           {Kind::dual_carriageway, once_each(std::move(duals_))},
           {Kind::motorway, once_each(std::move(motorways_))},
-          {Kind::one_way, once_each(std::move(one_ways_))},
-          {Kind::bus_lane, once_each(std::move(bus_lanes_))}};
+          {Kind::one_way, once_each(std::move(one_ways_))}};
+}
+
+std::vector<RunFamily> RunKinds::find_bus_lanes() {
+  ask_bus_lanes();
+  return parted_by_lanes(draft_.roads(), once_each(std::move(bus_lanes_)));
 }
 
 }  // namespace
 
 std::vector<RunFamily> run_families(Draft& draft) {
-  std::vector<RunFamily> families = RunKinds(draft).find();
+  RunKinds kinds(draft);
+  std::vector<RunFamily> families = kinds.find();
+  for (RunFamily& family : kinds.find_bus_lanes()) families.push_back(std::move(family));
   families.push_back(slip_road_runs(draft));
   families.push_back(cycle_lane_runs(draft));
   families.push_back(tram_runs(draft));

@@ -56,6 +56,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/features.cpp
   ${CMAKE_CURRENT_LIST_DIR}/junctions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerb.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kerb_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_lists.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_runs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_sides.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lay_bys.cpp
   ${CMAKE_CURRENT_LIST_DIR}/acute_junctions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/advanced_stop_lines.cpp

@@ -2,6 +2,7 @@
 // bus lanes, turns, bans on waiting. What can't be read may be in force at any time, so a lesson
 // keeps out for good: worth a look by whoever mends the map. States of the road ("wet", "flashing")
 // are read; nobody knows them beforehand, which is no fault of the map.
+#include <algorithm>
 #include <map>
 #include <set>
 #include <utility>
@@ -51,8 +52,14 @@ void report_unread_hours(Draft& draft) {
     unread.look(unread.way_of(lane.piece), lane.hours, lane.source);
   for (const road::TurnRule& rule : tables.turn_rules)
     unread.look({rule.relation, ObjectType::relation, {}}, rule.condition, rule.text);
+  for (const road::KerbBan& ban : tables.kerb_bans)
+    unread.look(unread.way_of(ban.stretch.piece()), ban.hours, ban.source);
+  const auto is_told = [&](const road::PullUp& place) {
+    return std::ranges::binary_search(tables.kerb_bans, place.stretch, {}, &road::KerbBan::stretch);
+  };
   for (const road::PullUp& place : tables.pull_ups)
-    unread.look(unread.way_of(place.stretch.piece()), place.hours, place.hours);
+    if (!is_told(place))
+      unread.look(unread.way_of(place.stretch.piece()), place.hours, place.hours);
 }
 
 }  // namespace loopwright::mark

@@ -13,36 +13,18 @@
 
 #include <algorithm>
 #include <array>
-#include <iterator>
 #include <optional>
 
-#include "loopwright/base/text.hpp"
 #include "loopwright/hours/condition.hpp"
 #include "loopwright/mark/on_hours.hpp"
+#include "loopwright/mark/ordinary_car.hpp"
 #include "old_hours.hpp"
 
 namespace loopwright::read {
 namespace {
 
-constexpr std::string_view car_modes[] = {"motorcar", "motor_vehicle", "vehicle"};
 constexpr std::array<std::string_view, 4> car_keys = {
     "restriction:motorcar", "restriction:motor_vehicle", "restriction:vehicle", "restriction"};
-
-bool is_car_mode(std::string_view mode) {
-  return std::ranges::find(car_modes, mode) != std::end(car_modes);
-}
-
-bool excepts_cars(std::string_view modes) {
-  return std::ranges::any_of(split(modes, ';'), is_car_mode);
-}
-
-/// True for types like restriction:hgv.
-bool type_names_others(std::string_view type) {
-  const std::size_t colon = type.find(':');
-  if (colon == std::string_view::npos) return false;
-  const std::string_view mode = type.substr(colon + 1);
-  return !is_car_mode(mode) && mode != "conditional";
-}
 
 bool is_demand(std::string_view value) {
   return value.starts_with("no_") || value.starts_with("only_");
@@ -140,7 +122,7 @@ bool has_key_for_others(const mark::Tags& tags) {
 }  // namespace
 
 Demands demands_of(const mark::Tags& tags) {
-  if (excepts_cars(tags.get("except")) || type_names_others(tags.get("type"))) return {{}, true};
+  if (mark::restricts_others_only(tags)) return {{}, true};
   const Reading reading(tags);
   std::vector<Demand> demands = reading.demands();
   const bool of_others = demands.empty() && (reading.says_anything() || has_key_for_others(tags));

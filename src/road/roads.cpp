@@ -105,6 +105,10 @@ std::span<const PullUp> Roads::pull_ups_of(StretchId s) const {
   return rows_with(pull_ups, s, &PullUp::stretch);
 }
 
+std::span<const KerbBan> Roads::kerb_bans_of(StretchId s) const {
+  return rows_with(kerb_bans, s, &KerbBan::stretch);
+}
+
 std::span<const SignedTo> Roads::signs_of(StretchId s) const {
   return rows_with(signs, s, &SignedTo::stretch);
 }
@@ -129,7 +133,8 @@ Roads view_of(const Tables& t, AreaInfo info) {
   v.place_piece_first = t.place_piece_first, v.place_pieces = t.place_pieces;
   v.turn_rules = t.turn_rules, v.rule_path = t.rule_path, v.timed_rules = t.timed_rules;
   v.idle_rules = t.idle_rules;
-  v.bus_lanes = t.bus_lanes, v.pull_ups = t.pull_ups, v.signs = t.signs;
+  v.bus_lanes = t.bus_lanes, v.pull_ups = t.pull_ups, v.kerb_bans = t.kerb_bans;
+  v.signs = t.signs;
   v.addresses = t.addresses, v.named_spots = t.named_spots, v.place_index = t.place_index;
   v.grid = t.grid, v.text_first = t.text_first, v.text_bytes = t.text_bytes;
   return {v, std::move(info)};

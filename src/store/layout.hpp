@@ -1,4 +1,4 @@
-// The bytes of an area file, format 4. Numbers are little-endian.
+// The bytes of an area file, format 5. Numbers are little-endian.
 //
 //    byte  bytes
 //       0      8  magic: "LWAREA\r\n" (the line end shows a transfer that "corrects" text files)
@@ -33,7 +33,7 @@
 namespace loopwright::store {
 
 inline constexpr std::string_view magic = "LWAREA\r\n";
-inline constexpr std::uint32_t format_number = 4;
+inline constexpr std::uint32_t format_number = 5;
 inline constexpr std::size_t section_alignment = 8;
 inline constexpr std::size_t name_bytes = 24;
 inline constexpr std::string_view info_name = "info";
@@ -77,6 +77,7 @@ static_assert(sizeof(road::Place) == 48 && sizeof(road::Arm) == 16 && sizeof(roa
 static_assert(sizeof(road::RunFact) == 16 && sizeof(road::TurnRule) == 32);
 static_assert(sizeof(road::TimedRule) == 24 && sizeof(road::BusLane) == 28);
 static_assert(sizeof(road::GridEntry) == 16 && sizeof(road::PullUp) == 24);
+static_assert(sizeof(road::KerbBan) == 16);
 static_assert(sizeof(road::SignedTo) == 12 && sizeof(road::Address) == 20);
 static_assert(sizeof(road::NamedSpot) == 32);
 

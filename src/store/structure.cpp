@@ -142,6 +142,9 @@ Fault bad_place_row(const Columns& c, const Limits& in) {
   first.note(bad_row("pull_ups", c.pull_ups, [&](const road::PullUp& p) {
     return in.fits(p.stretch) && in.fits(p.why) && in.fits(p.hours);
   }));
+  first.note(bad_row("kerb_bans", c.kerb_bans, [&](const road::KerbBan& b) {
+    return in.fits(b.stretch) && in.fits(b.hours) && in.fits(b.source);
+  }));
   first.note(bad_row("addresses", c.addresses, [&](const road::Address& a) {
     return in.fits(a.street) && in.fits(a.number) && in.fits(a.postcode);
   }));

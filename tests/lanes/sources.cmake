@@ -1,6 +1,7 @@
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_area_things.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_bus_lanes_on.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_door_kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_doubt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_hour_traps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_judge.cpp

@@ -20,6 +20,10 @@ TEST_CASE("a doubt is told without a tag in it", "[lanes]") {
                     "Su 08:00-09:00") ==
         "the map gives two sets of hours: Monday to Friday, seven till ten; and Saturday and "
         "Sunday, eight till nine");
+  CHECK(doubt_words("bus:lanes:forward=no;yes|yes can't be read") ==
+        "a tag of the map can't be read");
+  CHECK(doubt_words("busway:left:conditional=no @ (Su) doesn't say when there is a lane") ==
+        "the map doesn't say when there is a lane");
   CHECK(doubt_words("psv=lane alone tells of it") ==
         "the map tells of it in passing only, look for the signs");
   CHECK(doubt_words("bus:lanes=designated|yes shuts nobody else out") ==

@@ -111,5 +111,24 @@ r1 - from=w1 via=X to=w3 restriction:hgv:conditional="no_left_turn @ (Mo-Fr)"
 )town")) == "relation restriction:hgv:conditional=no_left_turn @ (Mo-Fr): others");
 }
 
+TEST_CASE("a turn restriction that excepts cars is for others, whatever its hours",
+          "[mark][hours]") {
+  const auto of_restriction = [](const std::string& tags) {
+    return told(
+        built_town("    N\nW . X . E\nw1 WX highway=primary\nw2 XE highway=primary\n"
+                   "w3 XN highway=residential\nr1 - from=w1 via=X to=w3 " +
+                   tags + "\n"));
+  };
+  const std::string timed = "restriction:conditional=\"no_left_turn @ (Mo-Fr 07:00-10:00)\"";
+  CHECK(of_restriction(timed + " except=\"bus;motorcar\"") ==
+        "relation restriction:conditional=no_left_turn @ (Mo-Fr 07:00-10:00): others");
+}
+
+TEST_CASE("hours of a kerb that is banned are no idle condition", "[mark][hours][kerb]") {
+  CHECK(of_street(
+            "width=4 parking:left:restriction:conditional=\"no_parking @ (Mo-Fr 08:00-09:00)\"") ==
+        "");
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -55,6 +55,50 @@ TEST_CASE("a kerb with hours keeps them", "[mark][pull-ups]") {
   CHECK(pull_ups(town, "BA") == all);
 }
 
+std::string bans(const BuiltTown& town, std::string_view ends) {
+  std::string text;
+  const road::Roads roads = town.roads();
+  for (const road::KerbBan& ban : roads.kerb_bans_of(town.stretch(ends)))
+    text += std::string(ban.no_stopping != 0 ? "no stopping " : "no parking ") +
+            std::string(roads.text(ban.hours)) + " by " + std::string(roads.text(ban.source));
+  return text;
+}
+
+TEST_CASE("a ban is kept for its kerb on any road, also where nobody pulls up", "[mark][kerb]") {
+  const BuiltTown town = street(
+      "highway=primary parking:left:restriction:conditional=\"no_parking @ (Mo-Sa 08:00-18:30)\"");
+  CHECK(pull_ups(town, "AB").empty());
+  CHECK(bans(town, "AB") ==
+        "no parking Mo-Sa 08:00-18:30 by "
+        "parking:left:restriction:conditional=no_parking @ (Mo-Sa 08:00-18:30)");
+  CHECK(bans(town, "BA").empty());
+}
+
+TEST_CASE("bans at all times, of the older schemes, and stricter ones at the peak",
+          "[mark][kerb]") {
+  CHECK(bans(quiet_street("parking:both:restriction=no_stopping"), "BA") ==
+        "no stopping 24/7 by parking:both:restriction=no_stopping");
+  CHECK(bans(quiet_street("parking:lane:left=no_parking"), "AB") ==
+        "no parking 24/7 by parking:lane:left=no_parking");
+  CHECK(bans(quiet_street("parking:condition:left=no_parking "
+                          "parking:condition:left:time_interval=\"Mo-Fr 07:00-10:00\""),
+             "AB") == "no parking Mo-Fr 07:00-10:00 by parking:condition:left=no_parking");
+  CHECK(bans(quiet_street(
+                 "parking:left:restriction=no_parking "
+                 "parking:left:restriction:conditional=\"no_stopping @ (Mo-Fr 07:00-10:00)\""),
+             "AB") == "no parking 24/7 by parking:left:restriction=no_parking");
+  CHECK(bans(quiet_street("parking:left=lane parking:left:fee=yes"), "AB").empty());
+}
+
+TEST_CASE("a place to stop beside a ban by the hour isn't said to have none", "[mark][kerb]") {
+  const BuiltTown town =
+      quiet_street("parking:left:restriction:conditional=\"no_parking @ (Mo-Sa 08:00-18:30)\"");
+  const road::Roads roads = town.roads();
+  const auto places = roads.pull_ups_of(town.stretch("AB"));
+  REQUIRE(places.size() == 1);
+  CHECK(roads.text(places[0].why).starts_with("a ban by the hour"));
+}
+
 TEST_CASE("a ban that is lifted by the hour keeps the rest of the week", "[mark][pull-ups]") {
   const BuiltTown town = quiet_street(
       "parking:left:restriction=no_parking "

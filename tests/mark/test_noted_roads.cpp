@@ -1,6 +1,7 @@
 // Runs of road, limits, closures, plates and kerbs as notes change them.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
 
 #include "mark/noted_town.hpp"
 
@@ -259,6 +260,46 @@ TEST_CASE("hours read off a plate settle what the tags contradict", "[mark]") {
   CHECK(town.roads().text(lane.hours) == note.hours);
   CHECK(lane.doubtful == 0);
   CHECK(town.roads().text(lane.doubt).empty());
+}
+
+TEST_CASE("plates make one run of touching lanes, or part one", "[mark]") {
+  const auto places_of = [](const NotedTown& town) {
+    std::set<PlaceId> places;
+    for (const std::string_view ends : {"BC", "CD"})
+      places.insert(town.fact(ends, Kind::bus_lane).place);
+    return places.size();
+  };
+  const test::BuiltTown built = test::built_town(R"town(
+    A     B     C     D
+                |
+                E
+  w1 AB highway=primary
+  w2 BC highway=primary busway:left=lane
+  w3 CD highway=primary busway:left=lane
+  w4 CE highway=residential
+  )town");
+  Note first = note_at(NoteKind::plate, middle(built, "BC"));
+  first.hours = "Mo-Sa 07:00-10:00";
+  Note second = note_at(NoteKind::plate, middle(built, "CD"));
+  second.hours = first.hours, second.seen = {2026, 11, 20};
+  CHECK(places_of(NotedTown(built, {})) == 1);
+  CHECK(places_of(NotedTown(built, {first})) == 2);
+  CHECK(places_of(NotedTown(built, {first, second})) == 1);
+  second.hours = "Mo-Sa 16:00-19:00";
+  CHECK(places_of(NotedTown(built, {first, second})) == 2);
+}
+
+TEST_CASE("a plate with the hours of the map still settles a doubt", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"town(
+    A       B
+  w1 AB highway=primary lanes:bus:forward=1 lanes:bus:forward:conditional="1 @ (Sa)"
+  )town");
+  REQUIRE(built.roads().bus_lanes[0].doubtful == 1);
+  Note note = note_at(NoteKind::plate, middle(built, "AB"));
+  note.hours = "Sa";
+  const NotedTown town(built, {note});
+  CHECK(town.roads().bus_lanes[0].doubtful == 0);
+  CHECK(town.said().empty());
 }
 
 TEST_CASE("a good place to stop is one on each side it is noted for", "[mark]") {

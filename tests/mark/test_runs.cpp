@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
 #include <string>
 
 #include "support/built_town.hpp"
@@ -258,6 +259,25 @@ TEST_CASE("a bus lane counts however short, on the side its buses use", "[mark]"
   CHECK_FALSE(is(town, "CB", Kind::bus_lane));
   REQUIRE(chances(town, Kind::bus_lane).size() == 1);
   CHECK(chances(town, Kind::bus_lane)[0].path_count == 1);
+}
+
+TEST_CASE("bus lanes that touch are one run at the same hours, and two at others or in doubt",
+          "[mark]") {
+  const auto runs_of = [](const std::string& first, const std::string& second) {
+    const test::BuiltTown town =
+        test::built_town("A     B     C     D\nw1 AB highway=tertiary\nw2 BC highway=tertiary " +
+                         first + "\nw3 CD highway=tertiary " + second + "\n");
+    std::set<PlaceId> places;
+    for (const road::RunFact& fact : town.roads().run_facts)
+      if (fact.kind == Kind::bus_lane) places.insert(fact.place);
+    return places.size();
+  };
+  const std::string peak = "lanes:bus:forward:conditional=\"1 @ (Mo-Fr 07:00-10:00)\"";
+  CHECK(runs_of(peak, peak) == 1);
+  CHECK(runs_of(peak, "lanes:psv:forward:conditional=\"1 @ (Mo-Fr 07:00-10:00)\"") == 1);
+  CHECK(runs_of(peak, "busway:left=lane") == 2);
+  CHECK(runs_of(peak, "lanes:bus:forward:conditional=\"1 @ (Mo-Fr 16:00-19:00)\"") == 2);
+  CHECK(runs_of(peak, "lanes:bus:forward=1 " + peak) == 2);
 }
 
 TEST_CASE("a bus lane of unknown direction may be on either side", "[mark]") {

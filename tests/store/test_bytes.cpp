@@ -30,25 +30,25 @@ std::string hex(std::string_view bytes) {
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.size() == 2280);
+  CHECK(bytes.size() == 2336);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "04000000");           // format 4
-  CHECK(hex(bytes.substr(12, 4)) == "20000000");          // info and 31 columns
-  CHECK(hex(bytes.substr(16, 8)) == "e808000000000000");  // 2280 bytes
-  CHECK(hex(bytes.substr(24, 16)) == "ac15a05e91104fd855680f9f7d22c4d3");
-  CHECK(hex(bytes.substr(40, 8)) == "9070444defe6548d");
+  CHECK(hex(bytes.substr(8, 4)) == "05000000");           // format 5
+  CHECK(hex(bytes.substr(12, 4)) == "21000000");          // info and 32 columns
+  CHECK(hex(bytes.substr(16, 8)) == "2009000000000000");  // 2336 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "94540abca4ae2c1fca502c5fd59a6e4d");
+  CHECK(hex(bytes.substr(40, 8)) == "8d08c095554117e9");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   const std::string info = bytes.substr(48, 56);
   CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
-  CHECK(hex(info.substr(24, 8)) == "3007000000000000");  // 48 + 32 × 56 = 1840
+  CHECK(hex(info.substr(24, 8)) == "6807000000000000");  // 48 + 32 × 56 = 1840
   CHECK(hex(info.substr(32, 8)) == "9000000000000000");
   CHECK(hex(info.substr(40, 8)) == "0100000000000000");
   const std::string nodes = bytes.substr(48 + 56, 56);
   CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
-  CHECK(hex(nodes.substr(24, 8)) == "c007000000000000");
+  CHECK(hex(nodes.substr(24, 8)) == "f807000000000000");
   CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
   CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
   CHECK(hex(nodes.substr(48, 8)) == "0d351728a8d74674");
@@ -56,13 +56,13 @@ TEST_CASE("the section table of an area file has these bytes", "[store]") {
 
 TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.substr(1840, 144) ==
+  CHECK(bytes.substr(1896, 144) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
         "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
   // Two nodes: OSM id, latitude and longitude, flags, reserved.
-  CHECK(hex(bytes.substr(1984, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(2008, 24)) == "0c0000000000000000000000000000000000000000000000");
-  CHECK(bytes.substr(2264, 16) == std::string("Mill Street") + std::string(5, '\0'));
+  CHECK(hex(bytes.substr(2040, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(2064, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(bytes.substr(2320, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
 /// The bytes of a section's rows; entries of the table are 56 bytes, the offset is at 24 of them.
@@ -76,7 +76,7 @@ std::string section_of(const std::string& bytes, std::string_view name) {
   }
 }
 
-TEST_CASE("rules with conditions and a bus lane have these bytes", "[store]") {
+TEST_CASE("rules with conditions, a bus lane and a kerb have these bytes", "[store]") {
   road::Tables tables = test::tiny_tables();
   const TextId street{1};
   tables.timed_rules.push_back(
@@ -89,6 +89,7 @@ TEST_CASE("rules with conditions and a bus lane have these bytes", "[store]") {
   lane.contraflow = 1, lane.doubtful = 1, lane.lane = 2, lane.lanes = 3;
   lane.hours = lane.who = street, lane.doubt = lane.source = TextId{0};
   tables.bus_lanes.push_back(lane);
+  tables.kerb_bans.push_back({StretchId{1}, street, TextId{0}, 1, {}});
   const test::ScratchFolder folder;
   store::write_area(folder / "n.area", tables, test::tiny_info());
   store::verify_area(folder / "n.area");
@@ -99,6 +100,8 @@ TEST_CASE("rules with conditions and a bus lane have these bytes", "[store]") {
   // Object: id and type; stretch, tag, why.
   CHECK(hex(section_of(bytes, "idle_rules")) ==
         "0700000000000000010000000000000001000000010000000200000000000000");
+  // Stretch, hours, source, whether stopping is forbidden.
+  CHECK(hex(section_of(bytes, "kerb_bans")) == "01000000010000000000000001000000");
   // Piece; direction, side, contraflow, doubtful, lane, lanes; hours, who, doubt, source.
   CHECK(hex(section_of(bytes, "bus_lanes")) ==
         "00000000010201010203000001000000010000000000000000000000");

@@ -130,7 +130,7 @@ TEST_CASE("verifying an area finds row numbers that lead nowhere", "[store]") {
   CHECK(with_word("text_first", 8, 12) == "row 2 of 'text_first' is out of order" + advice);
 }
 
-TEST_CASE("verifying an area finds rules with conditions and bus lanes that point nowhere",
+TEST_CASE("verifying an area finds rules with conditions, bus lanes and kerbs that point nowhere",
           "[store]") {
   road::Tables tables = test::tiny_tables();
   tables.timed_rules.resize(1);
@@ -139,6 +139,8 @@ TEST_CASE("verifying an area finds rules with conditions and bus lanes that poin
   tables.idle_rules[0].stretch = StretchId{1};
   tables.bus_lanes.resize(1);
   tables.bus_lanes[0].piece = PieceId{0};
+  tables.kerb_bans.resize(1);
+  tables.kerb_bans[0].stretch = StretchId{1};
   const test::ScratchFolder folder;
   store::write_area(folder / "n.area", tables, test::tiny_info());
   const auto fault = [&](std::string_view section, std::size_t at) {
@@ -154,6 +156,8 @@ TEST_CASE("verifying an area finds rules with conditions and bus lanes that poin
           "row 0 of 'idle_rules' points outside another column" + advice);
   for (const std::size_t at : {0, 12, 16, 20, 24})  // piece, hours, who, doubt, source
     CHECK(fault("bus_lanes", at) == "row 0 of 'bus_lanes' points outside another column" + advice);
+  for (const std::size_t at : {0, 4, 8})  // stretch, hours, source
+    CHECK(fault("kerb_bans", at) == "row 0 of 'kerb_bans' points outside another column" + advice);
 }
 
 TEST_CASE("verifying an area finds an id that isn't that of its content", "[store]") {

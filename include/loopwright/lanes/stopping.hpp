@@ -27,7 +27,7 @@ struct Stay {
 
 struct StopJudgement {
   MayStop verdict = MayStop::check;
-  std::string why;  ///< "no stopping Monday to Saturday, seven till ten; you stop 09:55 to 10:01"
+  std::string why;  ///< "no parking Monday to Saturday, seven till ten; you stop 09:55 to 10:01"
 };
 
 StopJudgement may_stop(const road::Roads& roads, const road::PullUp& place, const Stay& stay,

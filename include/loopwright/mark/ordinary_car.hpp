@@ -45,4 +45,8 @@ std::string size_tag_against_car(const Tags& tags);
 /// "maxheight=high" when a limit on size or weight is mapped that can't be read; else empty.
 std::string unread_size_tag(const Tags& tags);
 
+/// Whether the tags of a turn restriction free every car, by except=motorcar or a type of other vehicles
+/// (restriction:hgv). Source: OSM wiki Relation:restriction.
+bool restricts_others_only(const Tags& restriction);
+
 }  // namespace loopwright::mark

@@ -157,13 +157,14 @@ void mark_limit_changes(Draft& draft);
 void mark_runs(Draft& draft);            ///< narrow, 20 zones, one-way, dual, bus lanes …
 void mark_bus_stops(Draft& draft);       ///< beside the road, by side
 void mark_pull_ups(Draft& draft);        ///< where one may stop; needs the runs and gradients
+void mark_kerb_bans(Draft& draft);       ///< where parking is forbidden; needs which may be driven
 void mark_manoeuvres(Draft& draft);      ///< where to stop and practise; needs the pull-up places
 void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
 void mark_addresses(Draft& draft);       ///< addresses, and what has a name
 void report_unread_hours(Draft& draft);  ///< which hours can't be read; needs the pull-up places
-void mark_idle_rules(Draft& draft);      ///< conditions that never change for a car; after bus lanes
-                                         ///< and pull-up places
-void count_coverage(Draft& draft);  ///< for the report: how much the map tells of which streets
+void mark_idle_rules(Draft& draft);  ///< conditions that never change for a car; after bus lanes,
+                                     ///< pull-up places and kerb bans
+void count_coverage(Draft& draft);   ///< for the report: how much the map tells of which streets
 
 /// All of the above in order, then draft.finish().
 void mark_all(Draft& draft);

@@ -277,6 +277,17 @@ struct PullUp {
   std::uint8_t reserved = 0;
 };
 
+/// What parking tags forbid at the near kerb (left in Britain) of a stretch one may drive, wherever on
+/// it: who only sets down is gone at once, who waits is not. Ordered by stretch, one row for each.
+/// Nothing mapped is no row, and says nothing of the lines on the road.
+struct KerbBan {
+  StretchId stretch;
+  TextId hours;   ///< when it holds (hours::Timetable), "24/7" at all times; may be unreadable
+  TextId source;  ///< "parking:right:restriction:conditional=no_parking @ (Mo-Sa 08:00-18:30)"
+  std::uint8_t no_stopping = 0;  ///< nobody may even stop; 0: waiting and parking are forbidden
+  std::uint8_t reserved[3] = {};
+};
+
 /// Where the signs on a stretch lead, as mapped; for following them.
 struct SignedTo {
   StretchId stretch;
@@ -330,6 +341,7 @@ struct Columns {
   Array<IdleRule> idle_rules;         ///< by stretch
   Array<BusLane> bus_lanes;           ///< by piece
   Array<PullUp> pull_ups;
+  Array<KerbBan> kerb_bans;           ///< by stretch
   Array<SignedTo> signs;              ///< by stretch
   Array<Address> addresses;
   Array<NamedSpot> named_spots;       ///< by source
@@ -350,7 +362,8 @@ void for_each_column(C& c, F&& f) {
   f("place_piece_first", c.place_piece_first), f("place_pieces", c.place_pieces);
   f("turn_rules", c.turn_rules), f("rule_path", c.rule_path), f("timed_rules", c.timed_rules);
   f("idle_rules", c.idle_rules);
-  f("bus_lanes", c.bus_lanes), f("pull_ups", c.pull_ups), f("signs", c.signs);
+  f("bus_lanes", c.bus_lanes), f("pull_ups", c.pull_ups);
+  f("kerb_bans", c.kerb_bans), f("signs", c.signs);
   f("addresses", c.addresses), f("named_spots", c.named_spots), f("place_index", c.place_index);
   f("grid", c.grid), f("text_first", c.text_first);
   f("text_bytes", c.text_bytes);
@@ -437,6 +450,8 @@ class Roads : public Columns<View> {
   [[nodiscard]] std::span<const BusLane> bus_lanes_of(PieceId p) const;
   [[nodiscard]] std::span<const TimedRule> timed_rules_of(StretchId s) const;
   [[nodiscard]] std::span<const PullUp> pull_ups_of(StretchId s) const;
+  /// None or one.
+  [[nodiscard]] std::span<const KerbBan> kerb_bans_of(StretchId s) const;
   [[nodiscard]] std::span<const SignedTo> signs_of(StretchId s) const;
   /// Pieces of one OSM way, in its order.
   [[nodiscard]] std::span<const Piece> pieces_of_way(std::int64_t way) const;
