@@ -75,7 +75,7 @@ inline wish::Loop sample_loop() {
                      {123, ObjectType::way},
                      "lanes:bus:conditional=1 @ (Mo-Sa 16:00-19:00)"}};
   loop.met = {{{road::Kind::roundabout, road::Movement::right, 3}, 2}};
-  loop.certificate = {"within", 8000, 10000, 40, 2};
+  loop.certificate = {"within", 8000, 10000, 40, 2, {}};
   return loop;
 }
 

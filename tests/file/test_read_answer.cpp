@@ -73,6 +73,65 @@ TEST_CASE("a verdict that can't be asked for is refused", "[file]") {
              Catch::StartsWith("loops.json: /wish/wants/0/verdict: expected no verdict"));
 }
 
+/// A wish that keeps off, welcomes, joins and caps.
+wish::Answer with_limits() {
+  wish::Answer answer = test::sample_answer();
+  wish::Wish& wish = answer.wish;
+  wish.wants.push_back(wish::read_want("turn-off:left+narrow-road=2"));
+  wish.keep_offs = {{"Mill Street", {{515000000, -30000000}}, "Mo-Fr 08:15-09:15"},
+                    {"the square", {{1, 2}, {3, 4}, {5, 6}}, ""}};
+  wish.welcome = {road::Kind::zebra, road::Kind::signals};
+  wish.spacings = {{road::Kind::roundabout, 300}};
+  wish.place_passes = 3;
+  wish.street_passes = 1;
+  wish.street_use = {{7, 0, 5}, {9100000000071, 2, 2}};
+  wish.hardest = 4;
+  answer.loops[0].certificate.reasons = {{"too hard", 4}, {"kept off", 1}};
+  return answer;
+}
+
+TEST_CASE("a loop file keeps what a wish keeps off, welcomes, joins and caps", "[file]") {
+  const std::string text = file::write_answer(with_limits());
+  const wish::Answer read = file::read_answer(text, "loops.json");
+  const wish::Wish asked = with_limits().wish;
+  CHECK(read.wish.wants == asked.wants);
+  CHECK(read.wish.keep_offs == asked.keep_offs);
+  CHECK(read.wish.welcome == asked.welcome);
+  CHECK(read.wish.spacings == asked.spacings);
+  CHECK(read.wish.place_passes == 3);
+  CHECK(read.wish.street_passes == 1);
+  CHECK(read.wish.street_use == asked.street_use);
+  CHECK(read.wish.hardest == 4);
+  REQUIRE(read.loops[0].certificate.reasons.size() == 2);
+  CHECK(read.loops[0].certificate.reasons[0].why == "too hard");
+  CHECK(read.loops[0].certificate.reasons[0].count == 4);
+  CHECK(file::write_answer(read) == text);
+}
+
+TEST_CASE("what a wish keeps off or caps is refused when it is malformed", "[file]") {
+  const std::string text = file::write_answer(with_limits());
+  const auto said = [&](std::string_view from, std::string_view to) {
+    return said_with(from, to, text);
+  };
+  CHECK(said("\"into\": \"narrow-road\"", "\"into\": \"bay-park\"") ==
+        "loops.json: /wish/wants/2/into: expected a kind that is driven, found \"bay-park\"");
+  CHECK(said("\"hardest\": 4", "\"hardest\": 6") ==
+        "loops.json: /wish/hardest: expected a whole number from 1 to 5, found 6");
+  CHECK(said("\"place_passes\": 3", "\"place_passes\": 0") ==
+        "loops.json: /wish/place_passes: expected a whole number from 1 to 99, found 0");
+  CHECK(said("\"way\": 9100000000071", "\"way\": 7") ==
+        "loops.json: /wish/street_use/1/way: expected ways in ascending order, found 7");
+  CHECK(said("\"today\": 2", "\"today\": 3") ==
+        "loops.json: /wish/street_use/1/month: expected no less than \"today\", found 2");
+  CHECK(
+      said("\"outline\": [", "\"outline\": [], \"was\": [") ==
+      "loops.json: /wish/keep_offs/0/outline: expected one point, or three and more, found a list "
+      "of 0");
+  CHECK(said("\"count\": 4", "\"count\": 0") ==
+        "loops.json: /loops/0/certificate/reasons/0/count: expected a whole number from 1 to "
+        "9007199254740991, found 0");
+}
+
 wish::Answer with_terms() {
   wish::Answer answer = test::sample_answer();
   answer.wish.terms =
