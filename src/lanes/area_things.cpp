@@ -21,6 +21,7 @@ namespace {
 struct Lying {
   TimedThing thing;
   std::vector<StretchId> stretches;
+  std::map<StretchId, std::string> map_texts;
 };
 using Found = std::map<Told, Lying>;
 
@@ -28,12 +29,33 @@ void add(Found& found, const TimedThing& thing, StretchId stretch) {
   Lying& lying = found[told_of(thing)];
   if (lying.stretches.empty()) lying.thing = thing;
   lying.stretches.push_back(stretch);
+  lying.map_texts.try_emplace(stretch, thing.map_text);
+}
+
+/// The map texts of a run, each once, in driving order.
+std::string texts_of(const Lying& lying, const std::vector<StretchId>& run) {
+  std::vector<std::string> texts;
+  for (const StretchId stretch : run) {
+    const std::string& text = lying.map_texts.at(stretch);
+    if (std::ranges::find(texts, text) == texts.end()) texts.push_back(text);
+  }
+  std::string joined;
+  for (const std::string& text : texts) joined += (joined.empty() ? "" : "; ") + text;
+  return joined;
 }
 
 bool legal(const road::Roads& roads, StretchId stretch) {
   constexpr std::uint32_t any = road::stretch_flag::drivable | road::stretch_flag::cut_off;
   return (roads.stretch(stretch).flags & any) != 0;
 }
+
+/// Lawful, but on this map no drive leads in and out of it, as at the edge of a clip.
+bool cut_off(const road::Roads& roads, StretchId stretch) {
+  return !roads.drivable(stretch) &&
+         (roads.stretch(stretch).flags & road::stretch_flag::cut_off) != 0;
+}
+
+constexpr std::string_view unreached = "no drive on this map leads through it";
 
 void add_lanes(Found& found, const road::Roads& roads, const hours::Setting& setting,
                StretchId stretch) {
@@ -51,14 +73,20 @@ void add_lanes(Found& found, const road::Roads& roads, const hours::Setting& set
       thing.never = "cars may not drive through this road";
       const std::string_view tag = roads.text(piece.access_source);
       if (!tag.empty()) thing.map_text += "; " + std::string(tag);
+    } else if (cut_off(roads, stretch)) {
+      thing.never = unreached;
     }
     add(found, thing, stretch);
   }
 }
 
 void add_rules(Found& found, const road::Roads& roads) {
-  for (const road::TimedRule& rule : roads.timed_rules)
-    if (rule.about != road::Timed::gate) add(found, thing_of_rule(roads, rule), rule.stretch);
+  for (const road::TimedRule& rule : roads.timed_rules) {
+    if (rule.about == road::Timed::gate) continue;
+    TimedThing thing = thing_of_rule(roads, rule);
+    if (rule.about == road::Timed::access && cut_off(roads, rule.stretch)) thing.never = unreached;
+    add(found, thing, rule.stretch);
+  }
 }
 
 /// Stretches told alike, taken out run by run.
@@ -130,7 +158,9 @@ void add_runs(std::vector<AreaThing>& all, const road::Roads& roads, const Lying
     std::vector<StretchId> run = runs.take();
     const auto [known, is_new] = by_pieces.try_emplace(pieces_of(run), all.size());
     if (is_new) {
-      all.push_back(one_of(roads, lying.thing, std::move(run)));
+      TimedThing thing = lying.thing;
+      thing.map_text = texts_of(lying, run);
+      all.push_back(one_of(roads, thing, std::move(run)));
     } else {
       all[known->second].both_ways = true;
     }

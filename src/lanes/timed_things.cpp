@@ -11,13 +11,6 @@
 namespace loopwright::lanes {
 namespace {
 
-std::string street_name(const road::Roads& roads, StretchId stretch) {
-  const road::Piece& piece = roads.piece(stretch);
-  const std::string_view name = roads.text(piece.name), ref = roads.text(piece.ref);
-  if (name.empty() && ref.empty()) return "unnamed road";
-  return std::string(name.empty() ? ref : name);
-}
-
 /// "on the left, lane 1 of 3 from the left"; of the only lane there is nothing to say.
 std::string place_words(const wish::BusLanePass& lane) {
   std::string text;
@@ -71,6 +64,13 @@ void add_turns(std::vector<TimedThing>& things, const TimedDrive& drive) {
 
 }  // namespace
 
+std::string street_name(const road::Roads& roads, StretchId stretch) {
+  const road::Piece& piece = roads.piece(stretch);
+  const std::string_view name = roads.text(piece.name), ref = roads.text(piece.ref);
+  if (name.empty() && ref.empty()) return "unnamed road";
+  return std::string(name.empty() ? ref : name);
+}
+
 TimedThing thing_of_lane(const wish::Loop& loop, const wish::BusLanePass& lane) {
   TimedThing thing;
   thing.thing = thing_of(lane);
@@ -121,8 +121,9 @@ TimedThing thing_of_turn(const road::Roads& roads, const road::TurnRule& rule) {
 
 Told told_of(const TimedThing& thing) {
   const Thing kind = thing.thing == Thing::bus_only_street ? Thing::bus_gate : thing.thing;
+  const bool lane = kind == Thing::bus_lane || kind == Thing::contraflow_lane;
   return {kind,      thing.street, thing.place, thing.words,
-          thing.who, thing.doubt,  thing.never, thing.map_text};
+          thing.who, thing.doubt,  thing.never, lane ? "" : thing.map_text};
 }
 
 std::vector<TimedThing> things_on(const TimedDrive& drive) {

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "loopwright/lanes/area_things.hpp"
+#include "loopwright/mark/noted.hpp"
 #include "support/built_town.hpp"
 
 namespace loopwright::test {
@@ -65,6 +66,52 @@ TEST_CASE("a gap parts a lane, and so do other hours", "[lanes]") {
   REQUIRE(all.size() == 2);
   CHECK(all[0].ways == Ways{1, 2});
   CHECK(all[1].ways == Ways{3});
+}
+
+TEST_CASE("a lane of which parts are mapped or noted otherwise, at the same hours, is one",
+          "[lanes]") {
+  const std::string by_side =
+      "busway:left=lane busway:left:conditional=\"lane @ (Mo-Fr 07:00-10:00)\"";
+  const BuiltTown mapped = street(by_side, by_side, by_side);
+  const road::Roads base = mapped.roads();
+  std::vector<road::Note> notes;
+  for (const auto& [ends, day] : {std::pair("AB", 3), std::pair("CD", 9)}) {
+    const StretchId stretch = mapped.stretch(ends);
+    const Point middle =
+        point_along(base.shape_of(stretch.piece()), base.piece(stretch).length_m / 2);
+    notes.push_back({.says = road::NoteKind::plate, .line = {middle}, .seen = {2026, 10, day}});
+    notes.back().hours = "Mo-Sa 07:00-10:00";
+  }
+  const hours::Setting setting = setting_of(base);
+  const road::LessonTime lesson = road::lesson_time({1795878000, 0}, 60, setting);
+  CHECK(lanes::things_in(mark::with_notes(base, notes, lesson).roads(), setting).size() == 3);
+  notes.push_back(notes.front());
+  const StretchId between = mapped.stretch("BC");
+  notes.back().line = {
+      point_along(base.shape_of(between.piece()), base.piece(between).length_m / 2)};
+  const mark::Noted noted = mark::with_notes(base, notes, lesson);
+  const auto all = lanes::things_in(noted.roads(), setting);
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].ways == Ways{1, 2, 3});
+  CHECK(all[0].thing.map_text == "noted 2026-10-03: plate; noted 2026-10-09: plate");
+}
+
+TEST_CASE("what no drive on the map leads through is told as such, not as usable", "[lanes]") {
+  // E and F are joined to nothing else, as at the edge of a clip.
+  const BuiltTown town = built_town(R"town(
+    A         B         C         D
+
+    E         F
+  w1 ABCD highway=tertiary
+  w2 EF highway=tertiary name=Osk_Road oneway=yes bus=yes motor_vehicle:conditional="no @ (Mo-Fr 07:00-10:00)"
+  )town");
+  const auto all = things(town);
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].thing.never == "no drive on this map leads through it");
+  const hours::Setting setting = setting_of(town.roads());
+  const Instant saturday{1795878000, 0};
+  CHECK(lanes::verdict_words(all[0].thing, lanes::verdict_on(all[0].thing, {saturday, saturday},
+                                                             setting)) == "keep out");
 }
 
 TEST_CASE("a school street is one thing for both ways, its length counted once", "[lanes]") {

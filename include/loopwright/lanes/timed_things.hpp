@@ -41,10 +41,14 @@ struct TimedThing {
 };
 
 /// All that is told of a thing but where it lies: a bus-only street counts as a bus gate, since which
-/// of the two it is hangs on the length of all of it.
+/// of the two it is hangs on the length of all of it. Of a bus lane not by which tags: a lane of which
+/// one part is mapped by other tags, or noted on another day, goes on.
 using Told = std::tuple<Thing, std::string, std::string, std::string, std::string, std::string,
                         std::string, std::string>;
 Told told_of(const TimedThing& thing);
+
+/// "Osk Road", else its number, else "unnamed road".
+std::string street_name(const road::Roads& roads, StretchId stretch);
 
 /// In driving order.
 std::vector<TimedThing> things_on(const TimedDrive& drive);
