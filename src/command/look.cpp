@@ -10,6 +10,7 @@
 #include "command/look_facts.hpp"
 #include "command/places.hpp"
 #include "command/print.hpp"
+#include "command/shut_notes.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/store/area.hpp"
 
@@ -59,33 +60,52 @@ std::optional<LookJob> job_of(const Arguments& words) {
   return job;
 }
 
-void look_at_way(const Here& here, std::int64_t way) {
-  const auto pieces = here.roads.pieces_of_way(way);
+/// A piece of road, and what the instructor's own notes shut of it at that moment.
+class Look {
+ public:
+  Look(const Here& here, const Ground& ground, const road::LessonTime& moment)
+      : here_(here), ground_(ground), moment_(moment) {}
+  void at_way(std::int64_t way) const;
+  void at_node(std::int64_t id) const;
+  void at_point(Point at) const;
+
+ private:
+  void print(PieceId piece) const {
+    print_road(std::cout, here_, piece);
+    tell_notes_on(std::cout, ground_, moment_, piece);
+  }
+  const Here& here_;
+  const Ground& ground_;
+  const road::LessonTime& moment_;
+};
+
+void Look::at_way(std::int64_t way) const {
+  const auto pieces = here_.roads.pieces_of_way(way);
   if (pieces.empty()) throw UsageError("way/" + std::to_string(way) + ": no road of this area");
-  for (const road::Piece& piece : pieces) print_road(std::cout, here, here.roads.id_of(piece));
+  for (const road::Piece& piece : pieces) print(here_.roads.id_of(piece));
 }
 
-void look_at_node(const Here& here, std::int64_t id) {
-  const NodeId node = here.roads.find_node(id);
+void Look::at_node(std::int64_t id) const {
+  const NodeId node = here_.roads.find_node(id);
   if (!node.known()) {
     throw UsageError("node/" + std::to_string(id) +
                      ": no junction, end or sign of this area's roads; look at its way instead");
   }
-  print_node(std::cout, here, node);
+  print_node(std::cout, here_, node);
 }
 
-void look_at_point(const Here& here, Point at) {
+void Look::at_point(Point at) const {
   PieceId nearest;
   double nearest_m = look_around_m;
-  for (const PieceId piece : road::pieces_near(here.roads, at, look_around_m)) {
-    const double off_m = nearest_on_line(here.roads.shape_of(piece), at).off_m;
+  for (const PieceId piece : road::pieces_near(here_.roads, at, look_around_m)) {
+    const double off_m = nearest_on_line(here_.roads.shape_of(piece), at).off_m;
     if (off_m < nearest_m) nearest = piece, nearest_m = off_m;
   }
   if (!nearest.known()) {
     throw UsageError(degrees(at) + ": no road within " + fixed(look_around_m, 0) + " m");
   }
   std::cout << fixed(nearest_m, 0) << " m from " << degrees(at) << ":\n";
-  print_road(std::cout, here, nearest);
+  print(nearest);
 }
 
 Exit run(const LookJob& job) {
@@ -94,16 +114,18 @@ Exit run(const LookJob& job) {
   if (job.verify) std::cout << job.area.area << ": every byte is as it was written\n";
   const Instant start = moment(job.start, ground.info());
   const hours::Setting setting = ground.setting_somewhere();
-  const road::Roads& roads = ground.for_lesson(road::lesson_time(start, 0, setting));
+  const road::LessonTime at_start = road::lesson_time(start, 0, setting);
+  const road::Roads& roads = ground.for_lesson(at_start);
   const Here here{roads, pace::Pace(roads, {.level = job.level}, start), start, setting};
+  const Look look(here, ground, at_start);
   if (job.roundabouts) {
     print_rings(std::cout, here.roads);
   } else if (!job.object) {
-    look_at_point(here, Places(here.roads, std::cout).find(job.place));
+    look.at_point(Places(here.roads, std::cout).find(job.place));
   } else if (job.object->type == ObjectType::way) {
-    look_at_way(here, job.object->id);
+    look.at_way(job.object->id);
   } else {
-    look_at_node(here, job.object->id);
+    look.at_node(job.object->id);
   }
   return Exit::done;
 }

@@ -12,6 +12,7 @@
 #include "command/arguments.hpp"
 #include "command/files.hpp"
 #include "command/ground.hpp"
+#include "command/lane_of_street.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "command/print.hpp"
@@ -182,6 +183,18 @@ class FolderLock {
   int folder_;
 };
 
+/// A plate on a street that is named by words: along its bus lane, when the words' place isn't beside it.
+void lay_along_lane(Note& note, const WrittenPlace& at, const road::Roads& map) {
+  if (note.says != NoteKind::plate || at.at || note.line.size() > 1) return;
+  const auto lane = lane_of_street(map, note.line.front(), at.option + ": '" + at.text + "'");
+  if (!lane) return;
+  if (note.heading_deg)
+    throw UsageError("--heading is for a point; the only bus lane there is " + lane->told);
+  note.line = lane->line;
+  note.way = lane->both_ways ? road::NoteWay::both : road::NoteWay::along;
+  std::cout << "set along " << lane->told << '\n';
+}
+
 Exit run(AddJob job) {
   const std::filesystem::path path = job.area.notes;
   need_folder_of(path);
@@ -196,6 +209,7 @@ Exit run(AddJob job) {
   const Point at = places.find(job.at);
   job.note.line = {at};
   if (job.to) job.note.line = road_between(area.roads(), at, places.find(*job.to));
+  lay_along_lane(job.note, job.at, area.roads());
   need_effect(area.roads(), job.note);
   file.add(job.note);
   store::write_whole(path, file.text());

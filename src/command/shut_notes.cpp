@@ -43,6 +43,30 @@ bool lies_in(const road::Note& note, const Around& around) {
          });
 }
 
+/// Some of a note's line, looked at every 10 m, is nearest to a piece; its very ends may lie at a junction.
+bool lies_on(const road::Roads& map, const road::Note& note, PieceId piece) {
+  constexpr double step_m = 10;
+  const double length = note.line.size() == 1 ? 0 : length_m(note.line);
+  const auto nearest_is = [&](Point at) {
+    const auto snap = reach::snap_home(map, at, road::note_reach_m);
+    return snap && snap->piece == piece;
+  };
+  if (length < step_m) return nearest_is(inside(note));
+  for (double along = step_m / 2; along < length; along += step_m)
+    if (nearest_is(point_along(note.line, along))) return true;
+  return false;
+}
+
+/// Without a lesson whether it is shut isn't told.
+void tell(std::ostream& out, const Ground& ground, const road::Note& note,
+          const road::LessonTime* lesson) {
+  const auto street = street_of(ground.map(), note);
+  if (!street) return;
+  std::string then;
+  if (lesson != nullptr) then = road::may_shut(note, *lesson) ? ": keep out" : ": may be driven";
+  print_folded(out, 2, "your note: " + *street + ", " + note_text(note) + then);
+}
+
 }  // namespace
 
 void tell_moved_places(std::ostream& out, const Ground& ground, const road::Roads& roads,
@@ -59,15 +83,16 @@ void tell_moved_places(std::ostream& out, const Ground& ground, const road::Road
   }
 }
 
+void tell_notes_on(std::ostream& out, const Ground& ground, const road::LessonTime& lesson,
+                   PieceId piece) {
+  for (const road::Note& note : ground.notes())
+    if (shuts(note) && lies_on(ground.map(), note, piece)) tell(out, ground, note, &lesson);
+}
+
 void tell_shut_notes(std::ostream& out, const Ground& ground,
                      const std::optional<road::LessonTime>& lesson, const Around& around) {
   for (const road::Note& note : ground.notes()) {
-    if (!shuts(note) || !lies_in(note, around)) continue;
-    const auto street = street_of(ground.map(), note);
-    if (!street) continue;
-    std::string then;
-    if (lesson) then = road::may_shut(note, *lesson) ? ": keep out" : ": may be driven";
-    print_folded(out, 2, "your note: " + *street + ", " + note_text(note) + then);
+    if (shuts(note) && lies_in(note, around)) tell(out, ground, note, lesson ? &*lesson : nullptr);
   }
 }
 

@@ -28,4 +28,8 @@ void tell_moved_places(std::ostream& out, const Ground& ground, const road::Road
 void tell_shut_notes(std::ostream& out, const Ground& ground,
                      const std::optional<road::LessonTime>& lesson, const Around& around);
 
+/// The same of the notes that shut one piece of the map's roads.
+void tell_notes_on(std::ostream& out, const Ground& ground, const road::LessonTime& lesson,
+                   PieceId piece);
+
 }  // namespace loopwright::command

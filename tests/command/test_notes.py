@@ -170,11 +170,38 @@ def told_shut(town):
     assert "since your notes keep you off " in done.stdout, done.stdout
 
 
+def named_by_look(town):
+    """A street that one's own note shuts says so when it is looked at, and no other street does."""
+    notes = ("--notes", "never.geojson")
+    for at, verdict in (("2026-11-30T12:00", "keep out"), ("2026-11-30T17:00", "may be driven")):
+        said = " ".join(town.run("look", "q.area", HOME, "--start", at, *notes).stdout.split())
+        assert f"your note: Lantern Row, never Mo-Su 10:00-16:00: {verdict}" in said, said
+    said = town.run("look", "q.area", "Bine Close", "--start", "2026-11-30T12:00", *notes).stdout
+    assert "your note" not in said, said
+
+
+def plate_by_street(town):
+    """A plate is noted along the only bus lane of a street that is named; of several none is guessed."""
+    add = ("note", "add", "plate.geojson", "--area", "q.area", "--says", "plate", "--seen",
+           "2026-10-03", "--hours", "Mo-Sa 07:00-10:00")
+    said = town.run(*add, "--at", "Station Road").stdout
+    assert "set along Station Road, going " in said and "note 1 written: plate" in said, said
+    noted = json.loads((town.folder / "plate.geojson").read_text(encoding="utf-8"))
+    assert noted["features"][0]["geometry"]["type"] == "LineString", noted
+    said = town.run("lanes", "q.area", "--all", "--at", "2026-11-30T12:00", "--notes",
+                    "plate.geojson").stdout
+    assert said.count("Station Road, going ") == 1, said
+    assert "noted 2026-10-03: plate" in " ".join(said.split()), said
+    done = town.run(*add, "--at", "Bine Close", code=2)
+    assert done.stderr == ("loopwright: --at: 'Bine Close': no bus lane is mapped on that street\n"
+                           ), done.stderr
+
+
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         town = Town(pathlib.Path(scratch))
         for check in (noted_hump, closed_road, along_a_road, other_notes, listed_and_checked,
-                      unlaid, bad, told_shut):
+                      unlaid, bad, told_shut, named_by_look, plate_by_street):
             check(town)
             print(check.__name__, "holds")
 
