@@ -29,7 +29,10 @@ struct Found {
 class Searcher {
  public:
   Searcher(const Items& items, std::uint64_t seed)
-      : items_(items), clock_(items), inserter_(items, clock_), dice_(seed) {}
+      : items_(items), clock_(items), inserter_(items, clock_), dice_(seed) {
+    for (std::size_t goal = 0; goal < items.problem.goals.size(); ++goal)
+      if (items.problem.goals[goal].least > 0) counted_goals_.push_back(goal);
+  }
 
   Walk run(int rounds, const Walk& start) {
     begin(start);
@@ -46,12 +49,15 @@ class Searcher {
     Found given{visits_of(items_, start), {}};
     given.score = clock_.time(given.visits);
     if (given.score.fits(items_.problem)) keep(given);
-    for (const Taste::Power power : powers) {
-      Found built;
-      built.score = inserter_.fill(built.visits, {power, 0}, dice_);
-      keep(built);
-    }
+    for (const Taste::Power power : powers) build({power});
+    for (const std::size_t goal : counted_goals_) build({Taste::Power::plain, goal});
     now_ = best_;
+  }
+
+  void build(const Taste& taste) {
+    Found built;
+    built.score = inserter_.fill(built.visits, taste, dice_);
+    keep(built);
   }
 
   void keep(const Found& found) {
@@ -89,7 +95,10 @@ class Searcher {
 
   Taste taste() {
     static constexpr double noises[] = {0.1, 0.3, 0.6};
-    return {powers[dice_.below(4) % 3], noises[dice_.below(3)]};
+    const std::size_t goal = counted_goals_.empty() || dice_.below(3) > 0
+                                 ? Taste::no_goal
+                                 : counted_goals_[dice_.below(counted_goals_.size())];
+    return {powers[dice_.below(4) % 3], goal, noises[dice_.below(3)]};
   }
 
   /// Single steps that only ever better the best.
@@ -125,6 +134,7 @@ class Searcher {
   Clock clock_;
   Inserter inserter_;
   Dice dice_;
+  std::vector<std::size_t> counted_goals_;
   Found best_, now_, next_;
   double ms_weight_ = 1, missing_weight_ = 1, scale_ = 1;
 };

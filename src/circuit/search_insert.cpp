@@ -8,6 +8,7 @@ namespace loopwright::circuit {
 namespace {
 
 constexpr std::size_t most_tries = 4;
+constexpr double first_goal_gain = 20;
 constexpr std::int64_t long_ago = -std::int64_t{far_ms};
 
 std::int32_t clamped(std::int64_t ms) {
@@ -79,7 +80,7 @@ void Inserter::gauge(std::span<const Visit> visits, const Taste& taste) {
 void Inserter::gauge_gains(const Taste& taste) {
   std::size_t kept = 0;
   for (const std::uint32_t i : open_) {
-    const double gain = gain_of(items_.items[i]);
+    const double gain = gain_of(items_.items[i], taste);
     if (gain <= 0) continue;
     open_[kept++] = i;
     if (gain == gain_[i]) continue;
@@ -89,7 +90,7 @@ void Inserter::gauge_gains(const Taste& taste) {
   open_.resize(kept);
 }
 
-double Inserter::gain_of(const Item& item) const {
+double Inserter::gain_of(const Item& item, const Taste& taste) const {
   const Problem& p = items_.problem;
   double gain = 0;
   for (const Counting& c : items_.counts_of(item)) {
@@ -97,7 +98,7 @@ double Inserter::gain_of(const Item& item) const {
     const std::size_t taken = clock_.worth[c.group];
     if (taken < group.worths.size()) gain += static_cast<double>(group.worths[taken]);
     if (clock_.got[c.goal] < p.goals[c.goal].least && clock_.counted[c.group] < group.most_counted)
-      gain += missing_gain_;
+      gain += c.goal == taste.first_goal ? first_goal_gain * missing_gain_ : missing_gain_;
   }
   return gain;
 }
@@ -222,8 +223,9 @@ void Inserter::try_item(std::vector<Visit>& visits, std::uint32_t item, Candidat
     at->patience = static_cast<Patience>(patience);
     const Score score = clock_.time(visits);
     if (!score.fits(items_.problem) || !score.gives_more_than(now_)) continue;
-    const double gain = static_cast<double>(score.value - now_.value) +
-                        missing_gain_ * static_cast<double>(now_.missing - score.missing);
+    double gain = static_cast<double>(score.value - now_.value) +
+                  missing_gain_ * static_cast<double>(now_.missing - score.missing);
+    if (score.missing < now_.missing) gain = std::max(gain, gain_[item]);
     const double ms = static_cast<double>(std::max<std::int64_t>(0, score.ms - now_.ms));
     const double rate = chance_[item] * weighed(std::max(gain, 0.5), taste) / (ms + grain_ms_);
     if (rate > best.rate) best = {*at, gap, rate};

@@ -20,9 +20,11 @@ namespace loopwright::circuit {
 
 /// How one filling judges.
 struct Taste {
+  static constexpr std::size_t no_goal = ~std::size_t{0};
   /// Squared: worth before time; rooted: short ways before worth.
   enum class Power { plain, squared, rooted } power = Power::plain;
-  double noise = 0;  ///< 0 to 1: how much chance may take off an item's score
+  std::size_t first_goal = no_goal;  ///< what is missing for it comes before all else
+  double noise = 0;                  ///< 0 to 1: how much chance may take off an item's score
 };
 
 /// Rules: scratch memory is kept between calls; one per thread.
@@ -58,7 +60,7 @@ class Inserter {
   void gauge_gaps(std::span<const Visit> visits);
   void gauge_before(std::span<const Visit> visits);
   void gauge_after(std::span<const Visit> visits);
-  [[nodiscard]] double gain_of(const Item& item) const;
+  [[nodiscard]] double gain_of(const Item& item, const Taste& taste) const;
   [[nodiscard]] std::int32_t delay(const Gap& gap, std::uint32_t item) const {
     const std::uint32_t set = spaced_set_[item];
     const std::int32_t begins = std::max(gap.to[item], gap.ready[set]);

@@ -85,19 +85,21 @@ void take_dear(const Items& items, std::vector<Visit>& visits, Dice& dice) {
 
 void ruin(const Items& items, std::vector<Visit>& visits, Dice& dice) {
   if (visits.empty()) return;
-  const std::size_t kind = dice.below(10);
-  if (kind < 3) {
+  const std::size_t kind = dice.below(20);
+  if (kind < 6) {
     any_string(visits, dice);
-  } else if (kind < 5) {
+  } else if (kind < 10) {
     const std::size_t length = std::min(visits.size(), 2 * string_length(visits.size(), dice));
     const std::size_t first = dice.below(visits.size() - length + 1);
     take_some(visits, first, first + length, 500, dice);
-  } else if (kind < 8) {
+  } else if (kind < 16) {
     const Item& seed = items.items[visits[dice.below(visits.size())].item];
     take_near(items, visits, seed, dice);
     if (!visits.empty()) take_near(items, visits, seed, dice);
-  } else if (kind < 9) {
+  } else if (kind < 18) {
     take_some(visits, 0, visits.size(), 100 + static_cast<std::int64_t>(dice.below(200)), dice);
+  } else if (kind < 19) {
+    take_some(visits, 0, visits.size(), 400 + static_cast<std::int64_t>(dice.below(500)), dice);
   } else {
     take_dear(items, visits, dice);
   }
