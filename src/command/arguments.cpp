@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "command/hours_place.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -67,24 +68,30 @@ bool parse(CLI::App& app, const Arguments& words) {
   return true;
 }
 
+std::string as_given(std::string_view text) {
+  constexpr std::size_t shown = 40;  // characters; more would bury what the option takes
+  if (printable(text) != text) return "text that can't be printed";
+  const std::size_t end = bytes_of(text, shown);
+  return "'" + std::string(text.substr(0, end)) + (end < text.size() ? "…'" : "'");
+}
+
 int whole_number(std::string_view option, std::string_view text, Between allowed) {
   const std::optional<int> number = read_int(text);
   if (number && *number >= allowed.low && *number <= allowed.high) return *number;
   throw UsageError(std::string(option) + " takes a whole number from " +
-                   std::to_string(allowed.low) + " to " + std::to_string(allowed.high) + ", not '" +
-                   std::string(text) + "'");
+                   std::to_string(allowed.low) + " to " + std::to_string(allowed.high) + ", not " +
+                   as_given(text));
 }
 
 Region region_named(std::string_view code) {
   if (auto region = find_region(code)) return *region;
-  throw UsageError("--region takes " + std::string(regions_there_are) + ", not '" +
-                   std::string(code) + "'");
+  throw UsageError("--region takes " + std::string(regions_there_are) + ", not " + as_given(code));
 }
 
 WrittenTime time_of(std::string_view option, std::string_view text) {
   if (const auto written = read_time(text)) return *written;
-  throw UsageError(std::string(option) + " takes a date and time, such as 2026-11-28T15:00, not '" +
-                   std::string(text) + "'");
+  throw UsageError(std::string(option) + " takes a date and time, such as 2026-11-28T15:00, not " +
+                   as_given(text));
 }
 
 Instant moment(const std::optional<WrittenTime>& written, std::string_view zone) {

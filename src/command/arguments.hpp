@@ -22,6 +22,10 @@ namespace loopwright::command {
 /// False when help was asked for; it is printed then.
 bool parse(CLI::App& app, const Arguments& words);
 
+/// What was given instead of what an option takes, for its refusal: "'noon'"; of a long text its
+/// beginning, and of one with signs that can't be printed only that.
+std::string as_given(std::string_view text);
+
 struct Between {
   int low, high;
 };

@@ -71,18 +71,39 @@ std::optional<Point> point_of(const std::string& text) {
     return point_from_degrees(*lat, *lon);
   throw UsageError(
       "--place takes LAT,LON in degrees, LAT from -90 to 90 and LON from -180 to 180, " +
-      std::string("such as 53.35,-6.26, not '") + printable(text) + "'");
+      std::string("such as 53.35,-6.26, not ") + as_given(text));
+}
+
+/// No text has a zero byte; what isn't one would come back as rows of rubbish.
+bool begins_as_text(std::istream& in) {
+  std::string begin(4096, ' ');
+  in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
+  const bool text = begin.find('\0') == std::string::npos;
+  in.clear();
+  in.seekg(0);
+  return text;
+}
+
+std::ifstream open_batch(const std::string& file) {
+  if (printable(file) != file) {
+    throw UsageError("--batch takes a file, or - for standard input, not " + as_given(file));
+  }
+  std::ifstream opened(file, std::ios::binary);
+  std::error_code ignored;  // then it doesn't open either
+  if (!opened || std::filesystem::is_directory(file, ignored)) {
+    throw InputError(file + ": can't be read");
+  }
+  if (!begins_as_text(opened)) {
+    throw InputError(file +
+                     ": is no text; --batch takes lines of region, text and local time, "
+                     "parted by tabs");
+  }
+  return opened;
 }
 
 Exit run_batch(const std::string& file, const HoursPlace& place) {
   std::ifstream opened;
-  if (file != "-") {
-    opened.open(file, std::ios::binary);
-    std::error_code ignored;  // then it doesn't open either
-    if (!opened || std::filesystem::is_directory(file, ignored)) {
-      throw InputError(file + ": can't be read");
-    }
-  }
+  if (file != "-") opened = open_batch(file);
   const std::size_t without = answer_batch(file == "-" ? std::cin : opened, std::cout, place);
   if (without > 0) std::cerr << "loopwright: lines without an answer (ERR): " << without << '\n';
   return Exit::done;

@@ -1,6 +1,6 @@
 // Method: a line is cut at its tabs; each region and each text is read once and kept. What comes
 // after the third column is kept as it is, the answer goes behind it. A byte order mark before the
-// first line is no part of it.
+// first line is no part of it. What a terminal would take for commands is never printed.
 #include "command/hours_batch.hpp"
 
 #include <algorithm>
@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "command/arguments.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 
@@ -69,6 +70,18 @@ class Batch {
   std::unordered_map<std::string, hours::Hours> texts_;
 };
 
+/// Tabs stay, since they part the columns.
+std::string printable_cells(std::string_view line) {
+  std::string shown;
+  for (std::size_t at = 0; at <= line.size();) {
+    const std::size_t end = std::min(line.find('\t', at), line.size());
+    if (at > 0) shown += '\t';
+    shown += printable(line.substr(at, end - at));
+    at = end + 1;
+  }
+  return shown;
+}
+
 }  // namespace
 
 std::size_t answer_batch(std::istream& in, std::ostream& out, const HoursPlace& place) {
@@ -78,9 +91,10 @@ std::size_t answer_batch(std::istream& in, std::ostream& out, const HoursPlace& 
   for (std::string line; std::getline(in, line); first = false) {
     if (first && line.starts_with(byte_order_mark)) line.erase(0, byte_order_mark.size());
     if (line.ends_with('\r')) line.pop_back();
-    const std::string_view answer = batch.answer(line);
+    const std::string shown = printable_cells(line);
+    const std::string_view answer = shown == line ? batch.answer(line) : no_answer;
     if (answer == no_answer) ++without_answer;
-    out << line << '\t' << answer << '\n';
+    out << shown << '\t' << answer << '\n';
   }
   return without_answer;
 }

@@ -3,7 +3,8 @@
 //      the area, or what lies near a place. The verdicts are made anew from the area, never read
 //      from a file.
 //   2. Of each drive: its streets, what on it has hours, and advice on the start (lanes_drive.cpp,
-//      lanes_advice.cpp). When an own route can't be driven at its start another is looked for.
+//      lanes_advice.cpp), and of an own route what it keeps out of by the clock (lanes_avoided.cpp).
+//      When it can't be driven at its start another is looked for.
 //   3. With --all or --near everything there that has hours, at one minute (lanes_all.cpp).
 //   4. With --day the hours of a whole day instead (lanes_day.cpp); then an own route may begin at
 //      any hour of that day, and when there is none at all the streets near its places are told.
@@ -16,6 +17,7 @@
 #include "command/hours_place.hpp"
 #include "command/lanes_all.hpp"
 #include "command/lanes_along.hpp"
+#include "command/lanes_avoided.hpp"
 #include "command/lanes_day.hpp"
 #include "command/lanes_drive.hpp"
 #include "command/lanes_words.hpp"
@@ -147,6 +149,7 @@ void print_drive(const LanesJob& job, const TimedDrive& drive, const std::string
   print_clocks(drive);
   print_streets(std::cout, drive);
   print_met(std::cout, drive);
+  print_door_kerbs(std::cout, drive);
   print_advice(std::cout, drive);
 }
 
@@ -162,24 +165,12 @@ Exit run_loops(const LanesJob& job) {
   return Exit::done;
 }
 
-wish::Wish wish_along(const LanesJob& job, const Ground& ground) {
-  Places places(ground.map(), std::cout);
-  wish::Wish wish;
-  wish.home = places.find(job.along.front());
-  for (std::size_t k = 1; k + 1 < job.along.size(); ++k)
-    wish.through.push_back(places.find(job.along[k]));
-  wish.end = places.find(job.along.back());
-  wish.start = moment(job.trip.start, ground.info());
-  wish.level = job.trip.level_or_usual();
-  return wish;
-}
-
 /// The route's places by the words they were typed with.
-std::vector<NamedPlace> named_places(const LanesJob& job, const wish::Wish& wish) {
-  std::vector<NamedPlace> places{{job.along.front().text, wish.home}};
-  for (std::size_t k = 0; k < wish.through.size(); ++k)
-    places.push_back({job.along[k + 1].text, wish.through[k]});
-  places.push_back({job.along.back().text, wish.end.value_or(wish.home)});
+std::vector<NamedPlace> places_along(const LanesJob& job, const Ground& ground) {
+  Places finder(ground.map(), std::cout);
+  std::vector<NamedPlace> places;
+  for (const WrittenPlace& written : job.along)
+    places.push_back({written.text, finder.find(written)});
   return places;
 }
 
@@ -196,41 +187,48 @@ void print_day_near(const LanesJob& job, const road::Roads& roads, const wish::W
 }
 
 /// The drive can't be made at its start: why, and at which other it can.
-Exit print_no_drive(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
-                    const std::string& why) {
+Exit print_no_drive(const TimedRoads& timed, const wish::Wish& wish, const std::string& why) {
   print_folded(std::cout, 0, "No such drive: " + why);
-  if (roads.timed_rules.empty() && roads.turn_rules.empty()) return Exit::wish_not_met;
-  if (const auto other = other_start(roads, wish, setting)) {
+  if (timed.roads.timed_rules.empty() && timed.roads.turn_rules.empty()) return Exit::wish_not_met;
+  if (const auto other = other_start(timed, wish)) {
     print_folded(std::cout, 2,
                  "leave " + minutes_words(std::abs(other->minutes)) +
                      (other->minutes < 0 ? " earlier" : " later") + ", at " +
-                     write_clock(setting.on_clock(other->loop.start)) + ", and there is one");
+                     write_clock(timed.setting.on_clock(other->loop.start)) + ", and there is one");
   } else {
     print_folded(std::cout, 2, "no start up to two hours earlier or later has one");
   }
   return Exit::wish_not_met;
 }
 
+Exit run_along_at_start(const LanesJob& job, const TimedRoads& timed, wish::Wish wish,
+                        const std::vector<NamedPlace>& places) {
+  find::FindResult found = find::route_through(timed.roads, wish, timed.setting);
+  const std::string why = found.shortfall ? with_names(found.shortfall->why, places) : "";
+  if (found.loops.empty()) found = drive_beside_shut_streets(std::cout, timed, wish, places);
+  if (found.loops.empty()) return print_no_drive(timed, wish, why);
+  const wish::Loop& loop = found.loops.front();
+  print_drive(job, {timed.roads, loop, timed.setting}, "Your route");
+  print_avoided(std::cout, timed, wish, loop);
+  return Exit::done;
+}
+
 Exit run_along(const LanesJob& job) {
   Ground ground(job.area);
   print_plan_caution(std::cout);
-  wish::Wish wish = wish_along(job, ground);
+  const std::vector<NamedPlace> places = places_along(job, ground);
+  wish::Wish wish = wish_through(places);
+  wish.start = moment(job.trip.start, ground.info());
+  wish.level = job.trip.level_or_usual();
   const hours::Setting setting = ground.setting_at(wish.home);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
-  tell_moved_places(std::cout, ground, roads, named_places(job, wish));
-  if (job.day) {
-    const auto loop = drive_on_day(roads, wish, *job.day, setting);
-    if (loop) print_drive(job, {roads, *loop, setting}, "Your route");
-    if (!loop) print_day_near(job, roads, wish, setting);
-    return Exit::done;
-  }
-  keep_off_shut_streets(std::cout, roads, wish, setting);
-  const auto found = find::route_through(roads, wish, setting);
-  if (found.loops.empty()) {
-    const std::string why = found.shortfall ? found.shortfall->why : "";
-    return print_no_drive(roads, wish, setting, why);
-  }
-  print_drive(job, {roads, found.loops.front(), setting}, "Your route");
+  need_roads_at(roads, places);
+  tell_moved_places(std::cout, ground, roads, places);
+  const TimedRoads timed{roads, setting};
+  if (!job.day) return run_along_at_start(job, timed, wish, places);
+  const auto loop = drive_on_day(timed, wish, *job.day);
+  if (loop) print_drive(job, {roads, *loop, setting}, "Your route");
+  if (!loop) print_day_near(job, roads, wish, setting);
   return Exit::done;
 }
 

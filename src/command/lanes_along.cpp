@@ -1,13 +1,14 @@
-// 1. A place right at a junction is nearest to several streets alike; one of them may be shut. Then
-//    it is set some metres into one that has no hours.
-// 2. Other starts are tried in steps of five minutes, up to two hours away.
+// Other starts, up to two hours away:
+//   1. The drive that is quickest when no street and turn has hours is judged at every minute, which
+//      costs no search: at the nearest at which nothing shuts it there is a drive.
+//   2. Another drive may be possible nearer to the start. A search every five minutes looks for one,
+//      and that drive is then judged at every minute still nearer.
 #include "command/lanes_along.hpp"
 
-#include <algorithm>
-#include <ostream>
-#include <string>
+#include <cstdlib>
 
-#include "command/folded.hpp"
+#include "command/lanes_avoided.hpp"
+#include "loopwright/base/error.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/lanes/passage.hpp"
 #include "loopwright/reach/reach.hpp"
@@ -15,128 +16,114 @@
 namespace loopwright::command {
 namespace {
 
-constexpr double as_near_m = 8;      // ours: the width of a street
-constexpr double into_street_m = 3;  // ours: enough to be nearest to it alone
 constexpr int step_minutes = 5, most_minutes = 120;
 constexpr int hours_a_day = 24;
 
-bool has_hours(const road::Roads& roads, PieceId piece) {
-  for (const bool against : {false, true}) {
-    for (const road::TimedRule& rule : roads.timed_rules_of(StretchId(piece, against)))
-      if (rule.about != road::Timed::limit) return true;
-  }
-  return false;
-}
-
-/// The rule by which a piece is shut at a moment, in every direction one may drive it.
-const road::TimedRule* shut_by(const road::Roads& roads, PieceId piece, const Instant& at,
-                               const hours::Setting& setting) {
-  lanes::Clockwork clock(roads, setting);
-  const road::TimedRule* shut = nullptr;
-  for (const bool against : {false, true}) {
-    const StretchId stretch(piece, against);
-    if (!roads.drivable(stretch)) continue;
-    const road::TimedRule* own = nullptr;
-    for (const road::TimedRule& rule : roads.timed_rules_of(stretch)) {
-      if (rule.about == road::Timed::limit) continue;
-      if (clock.open(rule, {at, at}).in_force != hours::Tri::yes) own = &rule;
-    }
-    if (own == nullptr) return nullptr;
-    shut = own;
-  }
-  return shut;
-}
-
-struct Beside {
-  Point at;
-  PieceId piece;
-};
-
-/// On a street without hours as near as the one snapped to; none: there is no such street.
-std::optional<Beside> beside(const road::Roads& roads, Point at, const reach::Snap& snap) {
-  std::optional<Beside> best;
-  double least_m = snap.off_m + as_near_m;
-  for (const PieceId piece : road::pieces_near(roads, at, least_m)) {
-    const bool drivable =
-        roads.drivable(StretchId(piece, false)) || roads.drivable(StretchId(piece, true));
-    if (!drivable || has_hours(roads, piece)) continue;
-    const auto shape = roads.shape_of(piece);
-    const Foot foot = nearest_on_line(shape, at);
-    if (foot.off_m > least_m) continue;
-    const double length_m = roads.pieces[piece.index()].length_m;
-    const double inside_m = std::min(into_street_m, length_m / 2);
-    least_m = foot.off_m;
-    const double along_m = std::clamp(foot.along_m, inside_m, length_m - inside_m);
-    best = Beside{point_along(shape, along_m), piece};
-  }
-  return best;
-}
-
-/// A place of the route, and whether to say so when it stays on a shut street: of both ends the
-/// refusal of the drive says it.
-struct RoutePlace {
-  Point& at;
-  std::string name;
-  bool is_end = false;
-};
-
-void keep_off(std::ostream& out, const road::Roads& roads, const RoutePlace& place,
-              const Instant& start, const hours::Setting& setting) {
-  const auto snap = reach::snap_home(roads, place.at);
-  if (!snap) return;
-  const road::TimedRule* rule = shut_by(roads, snap->piece, start, setting);
-  if (rule == nullptr) return;
-  const std::string street = lanes::street_words(roads, rule->stretch);
-  const std::string hours = lanes::words_of(roads, *rule);
-  if (const auto open = beside(roads, place.at, *snap)) {
-    place.at = open->at;
-    const std::string other = lanes::street_words(roads, StretchId(open->piece, false));
-    print_folded(out, 0, place.name + " is set on " + other + ", since " + street + " is " + hours);
-  } else if (!place.is_end) {
-    print_folded(out, 0, place.name + " lies on " + street + ", which is " + hours);
-  }
-}
-
-std::optional<wish::Loop> drive(const road::Roads& roads, const wish::Wish& wish,
-                                const hours::Setting& setting) {
-  auto found = find::route_through(roads, wish, setting);
+std::optional<wish::Loop> drive(const TimedRoads& timed, const wish::Wish& wish) {
+  auto found = find::route_through(timed.roads, wish, timed.setting);
   if (found.loops.empty()) return std::nullopt;
   return std::move(found.loops.front());
 }
 
-}  // namespace
+class OtherStarts {
+ public:
+  OtherStarts(const TimedRoads& timed, const wish::Wish& wish) : timed_(timed), wish_(wish) {}
 
-void keep_off_shut_streets(std::ostream& out, const road::Roads& roads, wish::Wish& wish,
-                           const hours::Setting& setting) {
-  keep_off(out, roads, {wish.home, "home", true}, wish.start, setting);
-  for (std::size_t k = 0; k < wish.through.size(); ++k) {
-    const RoutePlace place{wish.through[k], "point " + std::to_string(k + 1)};
-    keep_off(out, roads, place, wish.start, setting);
+  std::optional<OtherStart> nearest() {
+    if (const auto quickest = drive_without_hours(timed_, wish_)) judge(*quickest);
+    for (int step = step_minutes; step < within(); step += step_minutes) {
+      for (const int minutes : {-step, step})
+        if (step < within()) search(minutes);
+    }
+    return std::move(best_);
   }
-  if (wish.end) keep_off(out, roads, {*wish.end, "the end", true}, wish.start, setting);
-}
 
-std::optional<OtherStart> other_start(const road::Roads& roads, const wish::Wish& wish,
-                                      const hours::Setting& setting) {
-  wish::Wish shifted = wish;
-  for (int step = step_minutes; step <= most_minutes; step += step_minutes) {
-    for (const int minutes : {-step, step}) {
-      shifted.start = setting.on_clock(wish.start.plus_seconds(std::int64_t{60} * minutes));
-      if (auto loop = drive(roads, shifted, setting)) return OtherStart{minutes, std::move(*loop)};
+ private:
+  /// Nearer than so many minutes would be better than what is known.
+  [[nodiscard]] int within() const { return best_ ? std::abs(best_->minutes) : most_minutes + 1; }
+  [[nodiscard]] Instant start_at(int minutes) const {
+    return timed_.setting.on_clock(wish_.start.plus_seconds(std::int64_t{60} * minutes));
+  }
+
+  /// Keeps the drive there is at that start, if any.
+  bool search(int minutes) {
+    wish::Wish then = wish_;
+    then.start = start_at(minutes);
+    auto loop = drive(timed_, then);
+    if (!loop) return false;
+    best_ = OtherStart{minutes, *loop};
+    judge(*loop);
+    return true;
+  }
+
+  /// The nearest start at which the same drive may be made.
+  void judge(wish::Loop loop) {
+    for (int step = 1; step < within(); ++step) {
+      for (const int minutes : {-step, step}) {
+        loop.start = start_at(minutes);
+        if (!lanes::breaches_on(timed_.roads, loop, timed_.setting).empty()) continue;
+        if (search(minutes)) return;
+      }
     }
   }
-  return std::nullopt;
+
+  const TimedRoads& timed_;
+  const wish::Wish& wish_;
+  std::optional<OtherStart> best_;
+};
+
+}  // namespace
+
+wish::Wish wish_through(std::span<const NamedPlace> places) {
+  wish::Wish wish;
+  wish.home = places.front().at;
+  for (const NamedPlace& place : places.subspan(1, places.size() - 2))
+    wish.through.push_back(place.at);
+  wish.end = places.back().at;
+  return wish;
 }
 
-std::optional<wish::Loop> drive_on_day(const road::Roads& roads, wish::Wish wish, const Date& day,
-                                       const hours::Setting& setting) {
-  const CivilTime asked = setting.on_clock(wish.start).civil();
-  const std::string& zone = roads.info().zone;
+void need_roads_at(const road::Roads& roads, std::span<const NamedPlace> places) {
+  for (const NamedPlace& place : places) {
+    if (reach::snap_home(roads, place.at)) continue;
+    throw UsageError("--along: " + place.name + " is over 150 m from any road a learner may use");
+  }
+}
+
+std::string with_names(const std::string& why, std::span<const NamedPlace> places) {
+  const auto called = [&](std::size_t k) {
+    if (k == 0) return std::string("home");
+    return k + 1 == places.size() ? "the end" : "point " + std::to_string(k);
+  };
+  const std::string within = " that a learner may drive within this wish";
+  for (std::size_t k = 1; k < places.size(); ++k) {
+    const std::string leg = "no way from " + called(k - 1) + " to " + called(k) + within;
+    if (!why.starts_with(leg)) continue;
+    return "no way from " + places[k - 1].name + " to " + places[k].name +
+           " that a learner may drive" + why.substr(leg.size());
+  }
+  for (const bool home : {true, false}) {
+    const std::string road = std::string("the road at the ") + (home ? "home" : "end") +
+                             " can't be driven within this wish";
+    if (why.starts_with(road))
+      return "the road at " + (home ? places.front() : places.back()).name + " can't be driven" +
+             why.substr(road.size());
+  }
+  return why;
+}
+
+std::optional<OtherStart> other_start(const TimedRoads& timed, const wish::Wish& wish) {
+  return OtherStarts(timed, wish).nearest();
+}
+
+std::optional<wish::Loop> drive_on_day(const TimedRoads& timed, wish::Wish wish, const Date& day) {
+  const CivilTime asked = timed.setting.on_clock(wish.start).civil();
+  const std::string& zone = timed.roads.info().zone;
   wish.start = hours::instant_in(zone, {day, asked.hour, asked.minute, 0});
-  if (auto loop = drive(roads, wish, setting)) return loop;
+  if (auto loop = drive(timed, wish)) return loop;
   for (int hour = 0; hour < hours_a_day; ++hour) {
     wish.start = hours::instant_in(zone, {day, hour, 0, 0});
-    if (auto loop = drive(roads, wish, setting)) return loop;
+    if (auto loop = drive(timed, wish)) return loop;
   }
   return std::nullopt;
 }

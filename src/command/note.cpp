@@ -116,8 +116,8 @@ std::string note_text(const road::Note& note) {
 
 Date day_of(std::string_view option, std::string_view text) {
   if (const auto date = read_date(text)) return *date;
-  throw UsageError(std::string(option) + " takes a date, such as 2026-10-03, not '" +
-                   std::string(text) + "'");
+  throw UsageError(std::string(option) + " takes a date, such as 2026-10-03, not " +
+                   as_given(text));
 }
 
 road::LessonTime day_in(const road::AreaInfo& area, const Date& day) {

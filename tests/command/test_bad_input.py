@@ -52,6 +52,25 @@ CASES = [
      "TEXT is one word to the shell; put it in quotes: \"Mo-Fr 07:00-10:00 …\""),
     ("hours --batch x.tsv --region IE", 2,
      "--batch has texts, regions and times in its file; give none beside it"),
+    ("hours 24/7 --region IE --at garbled", 2,
+     "--at takes a date and time, such as 2026-11-28T15:00, not text that can't be printed"),
+    ("hours 24/7 --region garbled", 2, f"--region takes {REGIONS}, not text that can't be printed"),
+    ("hours 24/7 --region IE --at " + 300 * "7", 2,
+     f"--at takes a date and time, such as 2026-11-28T15:00, not '{40 * '7'}…'"),
+    ("hours 24/7 --region IE --place garbled", 2,
+     "--place takes LAT,LON in degrees, LAT from -90 to 90 and LON from -180 to 180, "
+     "such as 53.35,-6.26, not text that can't be printed"),
+    ("hours --batch garbled", 2,
+     "--batch takes a file, or - for standard input, not text that can't be printed"),
+    ("hours --batch picture.png", 1,
+     "picture.png: is no text; --batch takes lines of region, text and local time, parted by tabs"),
+    ("lanes q.area --all --day garbled", 2,
+     "--day takes a date, such as 2026-10-03, not text that can't be printed"),
+    ("lanes q.area --all --at garbled", 2,
+     "--at takes a date and time, such as 2026-11-28T15:00, not text that can't be printed"),
+    ("lanes q.area --along 54.3,2.6;garbled", 2,
+     "--along takes LAT,LON in degrees, such as 54.2973,2.5981, or a street, house number, crossing,"
+     " postcode or name, not text that can't be printed"),
     ("hours --batch none.tsv", 1, "none.tsv: can't be read"),
     ("hours --batch folder", 1, "folder: can't be read"),
     ("hours 24/7 --region IE --terms none.txt", 1, "none.txt: no such file"),
@@ -186,7 +205,9 @@ CASES += [(f"{verb} other.area q.json", 1,
 
 
 def run(program, folder, words):
-    return subprocess.run([program, *words.split()], cwd=folder, capture_output=True,
+    # What a terminal or a damaged file may hand over, in place of one word.
+    garbled = [word.replace("garbled", "\x1b[2J\x7f") for word in words.split()]
+    return subprocess.run([program, *garbled], cwd=folder, capture_output=True,
                           encoding="utf-8", check=False)
 
 
