@@ -211,7 +211,8 @@ TEST_CASE("hours that can't be read are told once for each way and tag", "[mark]
                          "maxspeed:conditional=\"20 mph @ flashing\" "
                          "parking:left:restriction:conditional=\"no_parking @ (term)\"")) ==
         Texts{"hours can't be read: motor_vehicle:conditional=no @ (school days)",
-              "hours can't be read: term"});
+              "hours can't be read: "
+              "parking:left:restriction:conditional=no_parking @ (term)"});
   CHECK(odd_hours(street("highway=primary lanes:bus:forward:conditional=\"1 @ (mornings)\"")) ==
         Texts{"hours can't be read: lanes:bus:forward:conditional=1 @ (mornings)"});
   CHECK(odd_hours(street("highway=primary motor_vehicle:conditional=\"no @ (SH 08:00-09:00)\"")) ==
