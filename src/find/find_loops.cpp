@@ -1,6 +1,7 @@
 // Method:
 //   1. Hunt: what can be reached, and the chances that count (hunt.cpp).
-//   2. A fixed number of tries, each with other dice; the best by Score is the first loop.
+//   2. Tries: drives along the best walks of the passage graph, as found and as bounded, and a fixed
+//      number of others, each with other dice; the best by Score is the first loop.
 //   3. For each alternative, more tries that dislike the roads and places used so far; of all tries
 //      the best is taken that shares little enough with every loop chosen before.
 //   4. What the best loop leaves unmet is explained (shortfall.cpp).
@@ -9,15 +10,19 @@
 #include <algorithm>
 
 #include "find/builder.hpp"
+#include "find/certify.hpp"
 #include "find/describe.hpp"
+#include "find/left_out.hpp"
+#include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
+#include "find/ways_home.hpp"
 
 namespace loopwright::find {
 
 namespace {
 
 // Ours: tools/bench shows what they cost.
-constexpr int first_tries = 10;
+constexpr int first_tries = 4;
 constexpr int more_tries_when_unmet = 12;
 constexpr int alternative_tries = 6;
 constexpr int alternative_rounds = 2;
@@ -39,9 +44,11 @@ bool lacks_the_same(const wish::Loop& a, const wish::Loop& b) {
 
 class LoopSearch {
  public:
-  explicit LoopSearch(const Hunt& hunt) : hunt_(hunt), builder_(hunt) {}
+  LoopSearch(const Hunt& hunt, Effort effort)
+      : hunt_(hunt), work_(work_of(effort)), builder_(hunt), certifier_(hunt), ways_home_(hunt) {}
 
   FindResult run() {
+    try_walks();
     try_more(first_tries, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
     pass_over_shut();
@@ -49,6 +56,9 @@ class LoopSearch {
     if (breaches_.empty()) choose(result);
     if (!breaches_.empty()) return result;
     if (!best().score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
+    for (std::size_t k = 0; k < result.loops.size(); ++k)
+      tell_without_place(hunt_.ground, hunt_.drive_of(used_[k].vertices), result.loops[k],
+                         result.shortfall);
     return result;
   }
 
@@ -76,15 +86,31 @@ class LoopSearch {
     if (worse && !met.empty()) breaches_ = std::move(met);
   }
 
+  /// Drives along the walk that is found first and along the one that bounding comes to.
+  void try_walks() {
+    const PassageGraph graph(hunt_);
+    const circuit::Walk walk =
+        circuit::search(graph.problem(), {.rounds = work_.walk_rounds, .seed = 1});
+    add_try(builder_.build_along(graph, walk, {}));
+    const circuit::Walk better = certifier_.bound(graph, work_.bound, walk);
+    if (!(better == walk)) add_try(builder_.build_along(graph, better, {}));
+    sort_tries();
+  }
+
   void try_more(int count, const Liking& liking) {
-    for (int k = 0; k < count; ++k) {
-      const Plan plan = builder_.build(++seed_, liking);
-      Try made{plan.vertices(), score(hunt_, plan), {}};
-      for (const Stop& stop : plan.stops)
-        if (stop.candidate >= 0)
-          made.places.push_back(hunt_.candidates[static_cast<std::size_t>(stop.candidate)].place);
-      tries_.push_back(std::move(made));
-    }
+    for (int k = 0; k < count; ++k) add_try(builder_.build(++seed_, liking));
+    sort_tries();
+  }
+
+  void add_try(const Plan& plan) {
+    Try made{plan.vertices(), score(hunt_, plan), {}};
+    for (const Stop& stop : plan.stops)
+      if (stop.candidate >= 0)
+        made.places.push_back(hunt_.candidates[static_cast<std::size_t>(stop.candidate)].place);
+    tries_.push_back(std::move(made));
+  }
+
+  void sort_tries() {
     std::stable_sort(tries_.begin(), tries_.end(),
                      [](const Try& a, const Try& b) { return a.score.better_than(b.score); });
   }
@@ -111,10 +137,11 @@ class LoopSearch {
     const Drive drive = hunt_.drive_of(chosen.vertices);
     wish::Loop loop = describe(hunt_.ground, drive);
     loop.id = static_cast<int>(result.loops.size()) + 1;
-    loop.certificate.value = chosen.score.value;
-    loop.certificate.candidates = hunt_.candidate_count;
-    loop.certificate.left_out =
-        hunt_.candidate_count - static_cast<std::int64_t>(hunt_.candidates.size());
+    add_pull_ups(hunt_.ground, drive, loop);
+    ways_home_.add_to(drive, loop);
+    loop.certificate = certifier_.certificate(chosen.score.value);
+    if (result.loops.empty()) left_out_ = left_out_of(hunt_);
+    loop.certificate.reasons = left_out_;
     result.loops.push_back(std::move(loop));
     used_.push_back(chosen);
   }
@@ -163,17 +190,21 @@ class LoopSearch {
   }
 
   const Hunt& hunt_;
+  const FindWork work_;
   Builder builder_;
+  Certifier certifier_;
+  WaysHome ways_home_;
   std::vector<Try> tries_;
   std::vector<Try> used_;
   std::vector<lanes::Breach> breaches_;
+  std::vector<wish::LeftOut> left_out_;
   std::uint64_t seed_ = 0;
 };
 
 }  // namespace
 
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
-                      const hours::Setting& setting) {
+                      const hours::Setting& setting, Effort effort) {
   assert(wish.minutes && wish.through.empty());
   ClockWalls walls(roads, wish, setting);
   for (;;) {
@@ -181,7 +212,7 @@ FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
     if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
     const Hunt hunt(ground);
     if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
-    LoopSearch search(hunt);
+    LoopSearch search(hunt, effort);
     FindResult result = search.run();
     if (search.breaches().empty()) return result;
     if (walls.is_last_round()) return {{}, explain_shut(search.breaches().front()), {}};

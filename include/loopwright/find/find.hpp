@@ -7,6 +7,7 @@
 // A street or turn that the clock may shut when the drive is there is never driven.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,8 +24,12 @@ struct FindResult {
   std::string fewer_because;
 };
 
+/// How hard to look, and how hard to say how good the loops are: `quick` for an answer as a page reloads,
+/// with a coarse bound; `usual`; `thorough` for the closest bound.
+enum class Effort : std::uint8_t { quick, usual, thorough };
+
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
-                      const hours::Setting& setting);
+                      const hours::Setting& setting, Effort effort = Effort::usual);
 
 /// The instructor's own drive through points in order, with the same passes, times and checks.
 FindResult route_through(const road::Roads& roads, const wish::Wish& wish,

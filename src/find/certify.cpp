@@ -1,0 +1,69 @@
+// Method:
+//   1. Without "max" the value is minus the road driven twice: no more than minus what is forced
+//      (forced_twice.hpp).
+//   2. With "max": passes that count begin a spacing apart, so few fit into the minutes; and the circuit
+//      bound over all candidates, where they are all in the passage graph. The lesser holds.
+#include "find/certify.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "find/forced_twice.hpp"
+
+namespace loopwright::find {
+
+FindWork work_of(Effort effort) {
+  // Ours; tools/bench search shows what they take and what they bring.
+  switch (effort) {
+    case Effort::quick:
+      return {300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
+    case Effort::usual:
+      return {1500, {.cut_rounds = 12, .nodes = 8, .iterations = 30'000, .repair = {100, 1}}};
+    case Effort::thorough:
+      return {6000, {.cut_rounds = 60, .nodes = 400, .iterations = 400'000, .repair = {200, 1}}};
+  }
+  return {};
+}
+
+bool Certifier::has_max() const {
+  return std::ranges::any_of(hunt_.ground.wish.wants,
+                             [](const wish::Want& want) { return !want.count; });
+}
+
+std::int64_t Certifier::spacing_bound() const {
+  const Caps& caps = hunt_.ground.caps;
+  std::int64_t value = 0;
+  for (const wish::Want& want : hunt_.ground.wish.wants) {
+    if (want.count) continue;
+    const std::int64_t spacing_ms = spacing_ms_of(hunt_.ground.wish, want, caps);
+    value += (hunt_.high_ms / std::max<std::int64_t>(1, spacing_ms) + 1) * caps.repeat_worth.front();
+  }
+  return value;
+}
+
+circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWork& work,
+                               const circuit::Walk& known) {
+  // What is welcome is no pass of the problem: nothing bounds its worth.
+  if (!hunt_.ground.wish.welcome.empty()) return known;
+  if (!has_max()) {
+    bound_ = -std::llround(forced_twice_m(hunt_) - 1e-6);
+    return known;
+  }
+  bound_ = spacing_bound();
+  if (!graph.complete() || work.nodes == 0) return known;
+  const circuit::Bound found = circuit::bound(graph.problem(), work, known);
+  if (!found.impossible) bound_ = std::min(*bound_, found.value);
+  return found.best;
+}
+
+wish::Certificate Certifier::certificate(std::int64_t value) const {
+  wish::Certificate certificate;
+  certificate.value = value;
+  certificate.candidates = static_cast<std::int64_t>(hunt_.candidates.size());
+  if (!bound_ || *bound_ < value) return certificate;
+  certificate.bound = bound_;
+  certificate.state = *bound_ == value ? "best possible" : "within";
+  return certificate;
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,43 @@
+// How good the best loop of a wish can be at most.
+//
+//   Certifier certifier(hunt, graph);
+//   certifier.bound(work, walk);            // may hand back a better walk
+//   loop.certificate = certifier.certificate(loop value);
+//
+// Rules: a bound holds for every drive of the wish inside its window, with stops and hours or without: it
+// leaves out what can only lessen the value (road driven twice, caps, hours of bus lanes).
+#pragma once
+
+#include <optional>
+
+#include "find/passage_graph.hpp"
+#include "loopwright/circuit/circuit.hpp"
+#include "loopwright/find/find.hpp"
+
+namespace loopwright::find {
+
+/// How much work finding and bounding may take.
+struct FindWork {
+  int walk_rounds = 0;  ///< of the search of a walk
+  circuit::BoundWork bound;
+};
+FindWork work_of(Effort effort);
+
+class Certifier {
+ public:
+  explicit Certifier(const Hunt& hunt) : hunt_(hunt) {}
+
+  /// Bounds the value; returns a walk at least as good as the one known. Rules: graph is of the hunt.
+  circuit::Walk bound(const PassageGraph& graph, const circuit::BoundWork& work,
+                      const circuit::Walk& known);
+
+  [[nodiscard]] wish::Certificate certificate(std::int64_t value) const;
+
+ private:
+  [[nodiscard]] bool has_max() const;
+  [[nodiscard]] std::int64_t spacing_bound() const;
+  const Hunt& hunt_;
+  std::optional<std::int64_t> bound_;
+};
+
+}  // namespace loopwright::find

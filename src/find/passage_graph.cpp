@@ -1,0 +1,215 @@
+// Method:
+//   1. A goal for each want; a group for each of its places (and movements, where repeats are worth less).
+//   2. A pass for each different way of a candidate, counting for all wanted chances that lie whole on
+//      that way. Where another wanted way begins on the last part of it and goes on beyond, a second row
+//      ends there, so that both can be driven as one.
+//   3. One bounded sweep from each exit, and from home, measures the legs to all entries; one backwards
+//      from the end the last legs.
+#include "find/passage_graph.hpp"
+
+#include <algorithm>
+
+#include "find/stops.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+using reach::LocalGraph;
+
+/// States that all sweeps together may settle; beyond, candidates are left out (ours: two seconds).
+constexpr std::uint64_t most_settled = 12'000'000;
+
+bool is_on(std::span<const Vertex> part, std::span<const Vertex> path) {
+  return part.size() <= path.size() && std::equal(part.begin(), part.end(), path.begin());
+}
+
+}  // namespace
+
+PassageGraph::PassageGraph(const Hunt& hunt)
+    : hunt_(hunt), of_entry_(hunt.graph.size()), entry_row_(hunt.graph.size(), -1) {
+  add_goals();
+  std::vector<std::uint32_t> rows(hunt.candidates.size());
+  for (std::uint32_t row = 0; row < rows.size(); ++row) rows[row] = row;
+  choose(rows);
+  add_ways(rows);
+  measure_legs();
+}
+
+void PassageGraph::choose(std::vector<std::uint32_t>& rows) const {
+  // The nearest first, as hunt sorts them: what is farther takes more of the time from everything else.
+  const std::size_t most = most_settled / (hunt_.graph.size() + 1);
+  if (rows.size() > most) rows.resize(most);
+}
+
+void PassageGraph::add_goals() {
+  const Caps& caps = hunt_.ground.caps;
+  for (const wish::Want& want : hunt_.ground.wish.wants)
+    problem_.goals.push_back(
+        {want.count.value_or(0), want.count ? 0 : spacing_ms_of(hunt_.ground.wish, want, caps)});
+  group_rows_.resize(problem_.goals.size());
+}
+
+std::uint32_t PassageGraph::group_of(std::size_t want, const Candidate& candidate) {
+  const bool counted = hunt_.ground.wish.wants[want].count.has_value();
+  const auto movement = counted ? road::Movement::none : candidate.movement;
+  const auto key =
+      static_cast<std::uint32_t>(candidate.place.index() * 8 + static_cast<std::size_t>(movement));
+  for (const std::uint32_t row : group_rows_[want])
+    if (place_of_group_[row] == key) return row;
+  const Caps& caps = hunt_.ground.caps;
+  circuit::Group group{static_cast<std::uint32_t>(want)};
+  if (counted)
+    group.most_counted = caps.passes_of(candidate.kind);
+  else
+    group.worths.assign(caps.repeat_worth.begin(), caps.repeat_worth.end());
+  problem_.groups.push_back(std::move(group));
+  place_of_group_.push_back(key);
+  group_rows_[want].push_back(static_cast<std::uint32_t>(problem_.groups.size() - 1));
+  return group_rows_[want].back();
+}
+
+std::vector<std::uint32_t> PassageGraph::groups_on(std::span<const Vertex> path) {
+  std::vector<std::uint32_t> groups;
+  // The last vertex of a longer way is only entered: a chance that lies on it alone isn't passed yet.
+  const std::size_t begins = path.size() > 1 ? path.size() - 1 : 1;
+  for (std::size_t at = 0; at < begins; ++at)
+    for (const std::uint32_t row : of_entry_[path[at]]) {
+      const Candidate& candidate = hunt_.candidates[row];
+      if (!is_on(candidate.path, path.subspan(at))) continue;
+      for (std::size_t want = 0; want < problem_.goals.size(); ++want)
+        if (hunt_.serves(candidate, hunt_.ground.wish.wants[want]))
+          groups.push_back(group_of(want, candidate));
+    }
+  std::sort(groups.begin(), groups.end());
+  groups.erase(std::unique(groups.begin(), groups.end()), groups.end());
+  return groups;
+}
+
+std::uint32_t PassageGraph::entry_row(Vertex vertex) {
+  if (entry_row_[vertex] < 0) {
+    entry_row_[vertex] = static_cast<std::int32_t>(entries_.size());
+    entries_.push_back(vertex);
+  }
+  return static_cast<std::uint32_t>(entry_row_[vertex]);
+}
+
+std::uint32_t PassageGraph::exit_row(const Exit& exit) {
+  const auto it = std::find(exits_.begin(), exits_.end(), exit);
+  if (it != exits_.end()) return static_cast<std::uint32_t>(it - exits_.begin());
+  exits_.push_back(exit);
+  return static_cast<std::uint32_t>(exits_.size() - 1);
+}
+
+std::int64_t PassageGraph::inner_ms(std::span<const Vertex> path, bool at_end) const {
+  const LocalGraph& graph = hunt_.graph;
+  std::int64_t ms = graph.along_ms(path.front());
+  for (std::size_t i = 1; i < path.size(); ++i) {
+    ms += graph.arc_between(path[i - 1], path[i])->turn_ms;
+    if (i + 1 < path.size()) ms += graph.along_ms(path[i]);
+  }
+  return at_end || path.size() > 1 ? ms : 0;
+}
+
+void PassageGraph::add_pass(const Way& way, const Exit& exit) {
+  circuit::Pass pass;
+  pass.entry = entry_row(way.path.front());
+  pass.exit = exit_row(exit);
+  pass.groups = groups_on(way.path);
+  if (exit.only != LocalGraph::none) {
+    // The row that ends where another way begins is worth what the whole way is.
+    pass.groups = groups_on(hunt_.candidates[way.candidate].path);
+  }
+  pass.inner_ms = inner_ms(way.path, exit.at_end) + hunt_.candidates[way.candidate].stop_ms;
+  const Candidate& candidate = hunt_.candidates[way.candidate];
+  for (std::size_t want = 0; want < problem_.goals.size(); ++want)
+    if (hunt_.serves(candidate, hunt_.ground.wish.wants[want])) {
+      wants_.push_back(want);
+      break;
+    }
+  problem_.passes.push_back(std::move(pass));
+  ways_.push_back(way.path);
+  candidates_.push_back(way.candidate);
+}
+
+void PassageGraph::add_ways(std::span<const std::uint32_t> rows) {
+  complete_ = rows.size() == hunt_.candidates.size();
+  std::vector<Way> ways;
+  for (const std::uint32_t row : rows) {
+    const Candidate& candidate = hunt_.candidates[row];
+    of_entry_[candidate.path.front()].push_back(row);
+    ways.push_back({candidate.path, row});
+  }
+  std::stable_sort(ways.begin(), ways.end(),
+                   [](const Way& a, const Way& b) { return a.path < b.path; });
+  ways.erase(std::unique(ways.begin(), ways.end(),
+                         [](const Way& a, const Way& b) { return a.path == b.path; }),
+             ways.end());
+  for (const Way& way : ways) {
+    const std::span<const Vertex> path = way.path;
+    add_pass(way, {path.back(), path.size() == 1, LocalGraph::none});
+    for (std::size_t at = 1; at + 1 < path.size(); ++at) {
+      const bool goes_on = std::ranges::any_of(of_entry_[path[at]], [&](std::uint32_t row) {
+        const std::vector<Vertex>& other = hunt_.candidates[row].path;
+        return other.size() > path.size() - at && is_on(path.subspan(at), other);
+      });
+      if (goes_on)
+        add_pass(
+            {{path.begin(), path.begin() + static_cast<std::ptrdiff_t>(at) + 1}, way.candidate},
+            {path[at], false, path[at]});
+    }
+  }
+}
+
+void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit) {
+  const LocalGraph& graph = hunt_.graph;
+  const std::size_t row = static_cast<std::size_t>(exit) * (entries_.size() + 1);
+  const Exit& from = exits_[exit];
+  std::int64_t* legs = problem_.legs.data() + row;
+  if (from.only != LocalGraph::none) {
+    legs[entry_row_[from.only]] = 0;
+    return;
+  }
+  std::vector<reach::LocalSeed> seeds;
+  if (from.at_end)
+    for (const LocalGraph::Arc& arc : graph.out(from.vertex))
+      seeds.push_back({arc.to, arc.turn_ms + graph.along_ms(arc.to)});
+  else
+    seeds.push_back({from.vertex, graph.along_ms(from.vertex)});
+  const std::int64_t left_ms = hunt_.high_ms - home_ms_[from.vertex];
+  sweep.run(seeds, {.limit_ms = left_ms});
+  for (std::size_t e = 0; e < entries_.size(); ++e) {
+    const Vertex entry = entries_[e];
+    if (!sweep.reached(entry)) continue;
+    const std::int64_t ms = sweep.ms(entry) - graph.along_ms(entry);
+    if (ms + end_ms_[entry] <= left_ms) legs[e] = ms;
+  }
+  if (!from.at_end) {
+    legs[entries_.size()] = end_ms_[from.vertex];
+    return;
+  }
+  for (const LocalGraph::Arc& arc : graph.out(from.vertex))
+    legs[entries_.size()] = std::min(legs[entries_.size()], arc.turn_ms + end_ms_[arc.to]);
+}
+
+void PassageGraph::measure_legs() {
+  const LocalGraph& graph = hunt_.graph;
+  problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
+  problem_.exit_count = static_cast<std::uint32_t>(exits_.size());
+  problem_.legs.assign((exits_.size() + 1) * (entries_.size() + 1), circuit::no_way);
+  for (const reach::LocalSeed& seed : hunt_.starts)
+    shift_ms_ = std::max<std::int64_t>(shift_ms_, graph.along_ms(seed.vertex) - seed.ms);
+  problem_.most_ms = hunt_.high_ms + shift_ms_;
+  reach::LocalSweep sweep(graph);
+  home_ms_.assign(graph.size(), circuit::no_way);
+  end_ms_.assign(graph.size(), circuit::no_way);
+  sweep.run_back(hunt_.goals, {.limit_ms = hunt_.high_ms});
+  for (const Vertex v : sweep.settled()) end_ms_[v] = sweep.ms(v);
+  sweep.run(hunt_.starts, {.limit_ms = hunt_.high_ms});
+  for (const Vertex v : sweep.settled()) home_ms_[v] = sweep.ms(v) - graph.along_ms(v);
+  for (std::size_t e = 0; e < entries_.size(); ++e)
+    problem_.legs[exits_.size() * (entries_.size() + 1) + e] = home_ms_[entries_[e]] + shift_ms_;
+  for (std::uint32_t exit = 0; exit < exits_.size(); ++exit) measure_from(sweep, exit);
+}
+
+}  // namespace loopwright::find
