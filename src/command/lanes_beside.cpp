@@ -112,11 +112,9 @@ bool next_choice(std::vector<std::size_t>& choice, const std::vector<ShutPlace>&
   return false;
 }
 
-/// "Friars Row is shut Monday …"; "it is shut …" when it was named just before.
-std::string is_shut(const road::Roads& roads, const road::TimedRule& rule,
-                    const std::string& named) {
-  const std::string street = lanes::street_words(roads, rule.stretch);
-  return (lower(street) == lower(named) ? "it" : street) + " is " + lanes::words_of(roads, rule);
+/// "Friars Row is shut Monday …"
+std::string is_shut(const road::Roads& roads, const road::TimedRule& rule) {
+  return lanes::street_words(roads, rule.stretch) + " is " + lanes::words_of(roads, rule);
 }
 
 /// Of all places on one street together: "54.30,2.60 lies on Friars Row, which is shut Monday …".
@@ -157,10 +155,10 @@ find::FindResult drive_beside_shut_streets(std::ostream& out, const TimedRoads& 
     find::FindResult found = find::route_through(timed.roads, moved, timed.setting);
     if (found.loops.empty()) continue;
     for (std::size_t k = 0; k < movable.size(); ++k) {
-      const std::string& name = places[movable[k].number].name;
       print_folded(out, 0,
-                   name + " is set on " + movable[k].instead[choice[k]].street + ", since " +
-                       is_shut(timed.roads, *movable[k].rule, name));
+                   places[movable[k].number].name + " is set on " +
+                       movable[k].instead[choice[k]].street + ", since " +
+                       is_shut(timed.roads, *movable[k].rule));
     }
     wish = std::move(moved);
     return found;

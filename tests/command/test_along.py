@@ -51,9 +51,12 @@ def check_exact_minute(program, folder, route, day, asked):
 
 
 def check_names(program, folder):
-    code, text = along(program, folder, INTO_FRIARS, "2026-11-30T08:30")
+    code, text = along(program, folder, "54.3060,2.6007;Friars Row;54.2990,2.6025", "2026-11-30T08:30")
     expect(code == 4 and "no way from 54.3060,2.6007 to Friars Row that a learner may drive;" in text,
            "the places aren't called as they were typed", text)
+    code, text = along(program, folder, INTO_FRIARS, "2026-11-30T08:30")
+    expect(code == 4 and "the road at Friars Row can't be driven: Friars Row is shut" in text,
+           "the last place isn't called as it was typed", text)
     code, text = along(program, folder, "Friars Row;54.2990,2.6025", "2026-11-30T08:30")
     expect("home" not in text and "the end" not in text and "point" not in text,
            "home, point and end are nothing the instructor typed", text)
