@@ -2,3 +2,12 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_evaluate.cpp
   ${CMAKE_CURRENT_LIST_DIR}/made_problems.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_bound.cpp)
+
+# A general solver to compare with.
+find_path(CBC_INCLUDE_DIR coin/Cbc_C_Interface.h REQUIRED)
+find_library(CBC_SOLVER_LIBRARY CbcSolver REQUIRED)
+target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/programme.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_small_exact.cpp)
+target_include_directories(loopwright_test SYSTEM PRIVATE ${CBC_INCLUDE_DIR})
+target_link_libraries(loopwright_test PRIVATE ${CBC_SOLVER_LIBRARY})
