@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "circuit/bound_inflow.hpp"
+
 namespace loopwright::circuit {
 
 namespace {
@@ -29,11 +31,11 @@ void offer(Branch& best, double& score, std::span<const double> amounts, int col
 Brancher::Brancher(const Problem& problem, const Network& network, const Clusters& clusters,
                    const Formulation& formulation)
     : problem_(problem), network_(network), clusters_(clusters), f_(formulation) {
+  Inflow inflow(network);
   for (const Cluster& each : clusters.all) {
     Row row;
-    add_inflow(network, nodes_of(network, each.entries), 1, row);
-    inflow_.emplace_back();
-    for (const Term& term : row.terms) inflow_.back().push_back(term.column);
+    inflow.add(nodes_of(network, each.entries), 1, row);
+    inflow_.push_back(std::move(row.terms));
   }
 }
 
@@ -53,7 +55,7 @@ Branch Brancher::cluster(std::span<const double> amounts) const {
     const std::uint32_t parent = clusters_.all[row].parent;
     if (parent != no_cluster) low[parent] = std::max(low[parent], low[row]);
     double inflow = 0;
-    for (const int arc : inflow_[row]) inflow += amounts[arc];
+    for (const Term& term : inflow_[row]) inflow += term.factor * amounts[term.column];
     high[row] = std::min(1.0, inflow);
     const double undecided = std::min(low[row], 1 - high[row]);
     if (undecided > score) {

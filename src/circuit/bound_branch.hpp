@@ -28,7 +28,7 @@ class Brancher {
   const Network& network_;
   const Clusters& clusters_;
   const Formulation& f_;
-  std::vector<std::vector<int>> inflow_;  ///< by cluster
+  std::vector<std::vector<Term>> inflow_;  ///< by cluster
 };
 
 }  // namespace loopwright::circuit

@@ -138,6 +138,7 @@ Clusters nested(const Problem& problem) {
   std::uint32_t count = 0;
   const std::vector<std::uint32_t> place = places(problem, count);
   Clusters result = Linkage(problem, place, count).join_all();
+  result.place_count = count;
   result.of_group.assign(problem.groups.size(), no_cluster);
   for (const Pass& pass : problem.passes)
     for (const std::uint32_t group : pass.groups) {

@@ -18,7 +18,8 @@ struct Cluster {
 };
 
 struct Clusters {
-  std::vector<Cluster> all;  ///< children before parents; the last holds all entries
+  std::uint32_t place_count = 0;  ///< the first so many are the places
+  std::vector<Cluster> all;       ///< children before parents; the last holds all entries
   std::vector<std::uint32_t>
       of_group;  ///< the smallest that holds all of the group's entries; or none
 };

@@ -1,17 +1,22 @@
-// For a set S of nodes without home, and columns c1 … of one group of which each is at most 1 in a walk:
-//   c ≤ flow of the group's arcs outside S + inflow(S)          (one of them)
-//   c1 + … + cK ≤ flow of the group's arcs outside S + K · inflow(S)
-// An arc is outside S when neither of its ends is in S. Valid: a walk that passes the group inside S enters S.
-// 1. A second piece of worth is taken only with the first: c_k ≤ c_1.
-// 2. For each group that has an amount, the set S of the smallest cut between home and its arcs, both the cut
-//    nearest to home and the one nearest to the group.
+// For a set S of nodes without home and the end, passes P, and columns c1 … cK that stand for at most K passes of P:
+//   c1 + … + cK ≤ flow of P's arcs outside S + K · inflow(S)
+// An arc is outside S when neither of its ends is in S. Valid: a walk that drives P inside S enters S.
+// With a cluster whose entries all lie in S the column "something in the cluster is counted" (K = 1) stands
+// for all its groups at once.
+// 1. The formulation's later rows are looked through.
+// 2. Sets that the amounts hold together are tried.
+// 3. For each place, the sets of the smallest cuts between home and its passes, both the one nearest to home
+//    and the one nearest to the place, are tried.
+// 4. The same for groups that spread over places, and for all pieces of a group together.
 #include "circuit/bound_cuts.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 
 #include "circuit/bound_flow.hpp"
+#include "circuit/bound_shrink.hpp"
 
 namespace loopwright::circuit {
 
@@ -27,19 +32,28 @@ struct Cut {
   Row row;
 };
 
-/// What of a group may be too much: some columns, and how many passes they stand for at most.
+/// What may be too much: some columns, their sum, how many passes they stand for at most, and these.
 struct Claim {
-  std::uint32_t group;
   std::vector<int> columns;
+  double sum;
   double most;
+  const std::vector<std::uint32_t>& arcs;
+};
+
+struct Asking {
+  const Network& network;
+  const Clusters& clusters;
+  const Formulation& formulation;
 };
 
 class Separator {
  public:
-  Separator(const Network& network, const Formulation& formulation, std::span<const double> amounts)
-      : network_(network),
-        f_(formulation),
+  Separator(const Asking& asking, Inflow& inflow, std::span<const double> amounts)
+      : network_(asking.network),
+        inflow_(inflow),
+        f_(asking.formulation),
         amounts_(amounts),
+        clusters_(asking.clusters),
         flow_(network_.node_count + 1),
         flow_arc_(network_.arcs.size(), 0) {
     for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
@@ -50,16 +64,31 @@ class Separator {
     to_group_.resize(network_.entry_count, 0);
     for (std::uint32_t e = 0; e < network_.entry_count; ++e)
       to_group_[e] = flow_.add(e, network_.node_count, 0);
+    for (std::size_t place = 0; place < f_.arcs_of_place.size(); ++place)
+      counted_.push_back(counted_in(place));
   }
 
   std::vector<Row> run() {
+    known_rows();
+    for (const std::vector<std::uint32_t>& set : held_together(network_, amounts_)) {
+      std::vector<std::uint8_t> nodes(network_.node_count, 0);
+      for (const std::uint32_t node : set) nodes[node] = 1;
+      try_clusters(nodes);
+    }
+    for (std::size_t place = 0; place < counted_.size(); ++place)
+      look({{f_.visited[place]}, counted_[place], 1, f_.arcs_of_place[place]});
     for (std::uint32_t group = 0; group < f_.worths.size(); ++group) {
-      pieces_in_order(group);
       const std::vector<int>& worths = f_.worths[group];
-      if (!worths.empty()) look({group, {worths.front()}, 1});
-      if (worths.size() > 1) look({group, worths, static_cast<double>(worths.size())});
-      if (f_.counts[group] != no_column)
-        look({group, {f_.counts[group]}, f_.columns[f_.counts[group]].high});
+      const std::vector<std::uint32_t>& arcs = f_.arcs_of_group[group];
+      const bool spread = f_.place_of_group[group] >= f_.arcs_of_place.size();
+      if (!worths.empty() && spread) look({{worths.front()}, amounts_[worths.front()], 1, arcs});
+      if (worths.size() > 1) {
+        double sum = 0;
+        for (const int c : worths) sum += amounts_[c];
+        look({worths, sum, static_cast<double>(worths.size()), arcs});
+      }
+      const int count = f_.counts[group];
+      if (count != no_column) look({{count}, amounts_[count], f_.columns[count].high, arcs});
     }
     std::stable_sort(cuts_.begin(), cuts_.end(),
                      [](const Cut& a, const Cut& b) { return a.violation > b.violation; });
@@ -70,19 +99,27 @@ class Separator {
   }
 
  private:
-  void pieces_in_order(std::uint32_t group) {
-    const std::vector<int>& worths = f_.worths[group];
-    for (std::size_t k = 1; k < worths.size(); ++k) {
-      const double over = amounts_[worths[k]] - amounts_[worths[0]];
-      if (over > least_violation)
-        cuts_.push_back({over, {{{worths[k], 1}, {worths[0], -1}}, -infinite, 0}});
+  void known_rows() {
+    for (const Row& row : f_.later) {
+      double over = -row.high;
+      for (const Term& term : row.terms) over += term.factor * amounts_[term.column];
+      if (over > least_violation) cuts_.push_back({over, row});
     }
   }
 
+  /// As much of one walk as the place is surely visited.
+  [[nodiscard]] double counted_in(std::size_t place) const {
+    double most = 0;
+    for (const std::uint32_t group : f_.groups_of_place[place]) {
+      if (!f_.worths[group].empty()) most = std::max(most, amounts_[f_.worths[group].front()]);
+      const int count = f_.counts[group];
+      if (count != no_column) most = std::max(most, amounts_[count] / f_.columns[count].high);
+    }
+    return most;
+  }
+
   void look(const Claim& claim) {
-    double sum = 0;
-    for (const int c : claim.columns) sum += amounts_[c];
-    sum /= claim.most;
+    const double sum = claim.sum / claim.most;
     if (sum < least_violation) return;
     aim(claim);
     const auto enough = static_cast<std::int64_t>((sum - least_violation) * unit);
@@ -96,7 +133,7 @@ class Separator {
 
   /// Leads the group's arcs to the sink, at their share of the claim.
   void aim(const Claim& claim) {
-    for (const std::uint32_t a : f_.arcs_of_group[claim.group]) {
+    for (const std::uint32_t a : claim.arcs) {
       const std::int64_t capacity = std::llround(amounts_[a] * unit);
       if (capacity <= 0) continue;
       if (claim.most == 1) flow_.set(flow_arc_[a], 0);
@@ -116,32 +153,72 @@ class Separator {
     aimed_.clear();
   }
 
-  void try_set(const Claim& claim, const std::vector<std::uint8_t>& nodes) {
-    Cut cut{0, {{}, -infinite, 0}};
+  /// The greatest cluster inside that holds the place most counted against the flow into the set.
+  bool try_clusters(const std::vector<std::uint8_t>& nodes) {
+    std::vector<std::size_t> inside(clusters_.all.size(), 0);
+    std::uint32_t most = no_cluster;
+    for (std::uint32_t row = 0; row < clusters_.all.size(); ++row) {
+      if (row < clusters_.place_count)
+        for (const std::uint32_t entry : clusters_.all[row].entries) inside[row] += nodes[entry];
+      if (clusters_.all[row].parent != no_cluster) inside[clusters_.all[row].parent] += inside[row];
+      if (row < clusters_.place_count && whole(row, inside) && f_.visited[row] != no_column &&
+          (most == no_cluster || counted_[row] > counted_[most]))
+        most = row;
+    }
+    if (most == no_cluster || counted_[most] < least_violation) return false;
+    const double sum = counted_[most];
+    while (clusters_.all[most].parent != no_cluster && whole(clusters_.all[most].parent, inside))
+      most = clusters_.all[most].parent;
+    if (!tried_.insert(nodes).second) return true;
+    static const std::vector<std::uint32_t> none;
+    try_row({{f_.visited[most]}, sum, 1, none}, nodes);
+    return true;
+  }
+
+  [[nodiscard]] bool whole(std::uint32_t row, const std::vector<std::size_t>& inside) const {
+    return inside[row] == clusters_.all[row].entries.size();
+  }
+
+  void try_set(const Claim& claim, std::vector<std::uint8_t>& nodes) {
+    nodes[network_.end] = 0;  // nothing enters through it
+    nodes.resize(network_.node_count);
+    if (claim.most > 1 || !try_clusters(nodes)) try_row(claim, nodes);
+  }
+
+  void try_row(const Claim& claim, const std::vector<std::uint8_t>& nodes) {
+    Cut cut{claim.sum, {{}, -infinite, 0}};
     for (const int c : claim.columns) cut.row.terms.push_back({c, 1});
-    for (const std::uint32_t a : f_.arcs_of_group[claim.group])
+    for (const std::uint32_t a : claim.arcs)
       if (nodes[network_.arcs[a].from] == 0 && nodes[network_.arcs[a].to] == 0)
         cut.row.terms.push_back({static_cast<int>(a), -1});
-    add_inflow(network_, nodes, -claim.most, cut.row);
-    for (const Term& term : cut.row.terms) cut.violation += term.factor * amounts_[term.column];
+    const std::size_t flows = claim.columns.size();
+    inflow_.add(nodes, -claim.most, cut.row);
+    for (std::size_t t = flows; t < cut.row.terms.size(); ++t)
+      cut.violation += cut.row.terms[t].factor * amounts_[cut.row.terms[t].column];
     cut.violation /= claim.most;
     if (cut.violation > least_violation / 2) cuts_.push_back(std::move(cut));
   }
 
   const Network& network_;
+  Inflow& inflow_;
   const Formulation& f_;
   std::span<const double> amounts_;
+  const Clusters& clusters_;
   Flow flow_;
   std::vector<std::uint32_t> flow_arc_, to_group_, aimed_;
   std::vector<std::int64_t> shares_ = std::vector<std::int64_t>(network_.entry_count, 0);
+  std::vector<double> counted_;                ///< by place
+  std::set<std::vector<std::uint8_t>> tried_;  ///< sets, with clusters
   std::vector<Cut> cuts_;
 };
 
 }  // namespace
 
-std::vector<Row> violated_cuts(const Network& network, const Formulation& formulation,
-                               std::span<const double> amounts) {
-  return Separator(network, formulation, amounts).run();
+Cutter::Cutter(const Network& network, const Clusters& clusters, const Formulation& formulation)
+    : network_(network), clusters_(clusters), formulation_(formulation), inflow_(network) {}
+
+std::vector<Row> Cutter::violated(std::span<const double> amounts) {
+  return Separator({network_, clusters_, formulation_}, inflow_, amounts).run();
 }
 
 }  // namespace loopwright::circuit

@@ -1,6 +1,6 @@
 // Rows that every walk keeps and the programme's amounts don't.
 //
-//   std::vector<Row> rows = violated_cuts(network, formulation, amounts);
+//   Cutter cutter(network, clusters, formulation);   std::vector<Row> rows = cutter.violated(amounts);
 //
 // Rules: the worst first, at most 200 (SEARCH.md); none: the amounts are connected to home as far as what
 // counts goes.
@@ -10,10 +10,22 @@
 #include <vector>
 
 #include "circuit/bound_formulation.hpp"
+#include "circuit/bound_inflow.hpp"
 
 namespace loopwright::circuit {
 
-std::vector<Row> violated_cuts(const Network& network, const Formulation& formulation,
-                               std::span<const double> amounts);
+class Cutter {
+ public:
+  /// Rules: all outlive it.
+  Cutter(const Network& network, const Clusters& clusters, const Formulation& formulation);
+
+  std::vector<Row> violated(std::span<const double> amounts);
+
+ private:
+  const Network& network_;
+  const Clusters& clusters_;
+  const Formulation& formulation_;
+  Inflow inflow_;
+};
 
 }  // namespace loopwright::circuit

@@ -10,6 +10,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "circuit/bound_inflow.hpp"
+
 namespace loopwright::circuit {
 
 namespace {
@@ -34,6 +36,7 @@ class Builder {
     for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_columns(goal);
     for (std::uint32_t group = 0; group < p_.groups.size(); ++group) group_columns(group);
     for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_rows(goal);
+    places();
     cluster_rows();
     return std::move(f_);
   }
@@ -99,6 +102,9 @@ class Builder {
       if (gain <= 0) break;
       f_.worths[row].push_back(column(static_cast<double>(gain), 1));
       worth.terms.push_back({f_.worths[row].back(), 1});
+      if (f_.worths[row].size() > 1)
+        f_.later.push_back(
+            {{{f_.worths[row].back(), 1}, {f_.worths[row].front(), -1}}, -infinite, 0});
     }
     const int most = std::min(group.most_counted, p_.goals[group.goal].least);
     if (most > 0) {
@@ -127,18 +133,55 @@ class Builder {
     f_.columns[f_.missing[goal]].gain = -(2 * f_.penalty + 1);
   }
 
+  void places() {
+    f_.place_of_group = clusters_.of_group;
+    f_.groups_of_place.resize(clusters_.place_count);
+    f_.arcs_of_place.resize(clusters_.place_count);
+    for (std::uint32_t group = 0; group < p_.groups.size(); ++group)
+      if (clusters_.of_group[group] < clusters_.place_count)
+        f_.groups_of_place[clusters_.of_group[group]].push_back(group);
+    std::vector<std::uint32_t> place(p_.entry_count, 0);
+    for (std::uint32_t row = 0; row < clusters_.place_count; ++row)
+      for (const std::uint32_t entry : clusters_.all[row].entries) place[entry] = row;
+    for (std::uint32_t a = 0; a < network_.arcs.size(); ++a)
+      if (network_.arcs[a].pass != no_pass)
+        f_.arcs_of_place[place[network_.arcs[a].from]].push_back(a);
+  }
+
   void cluster_rows() {
+    Inflow ways_in(network_);
     for (std::uint32_t group = 0; group < p_.groups.size(); ++group)
       if (!f_.worths[group].empty() || f_.counts[group] != no_column) group_in_cluster(group);
     for (std::uint32_t row = 0; row < clusters_.all.size(); ++row) {
       if (f_.visited[row] == no_column) continue;
       Row inflow{{{f_.visited[row], 1}}, -infinite, 0};
-      add_inflow(network_, nodes_of(network_, clusters_.all[row].entries), -1, inflow);
+      const std::vector<std::uint8_t> nodes = nodes_of(network_, clusters_.all[row].entries);
+      ways_in.add(nodes, -1, inflow);
       f_.rows.push_back(std::move(inflow));
+      time_inside(row, nodes);
       const std::uint32_t parent = clusters_.all[row].parent;
       if (parent != no_cluster)
         f_.rows.push_back({{{f_.visited[row], 1}, {f_.visited[parent], -1}}, -infinite, 0});
     }
+  }
+
+  /// A walk in the cluster is there no longer than the time less the way there and back.
+  void time_inside(std::uint32_t row, const std::vector<std::uint8_t>& nodes) {
+    std::int64_t first = no_way, last = no_way;
+    for (const Pass& pass : p_.passes) {
+      if (pass.groups.empty() || nodes[pass.entry] == 0) continue;
+      first = std::min(first, p_.leg(p_.home(), pass.entry));
+      last = std::min(last, p_.leg(pass.exit, p_.end()));
+    }
+    if (first >= no_way || last >= no_way) return;
+    const std::int64_t inside = std::max<std::int64_t>(0, p_.most_ms - first - last);
+    Row time{{{f_.visited[row], -static_cast<double>(inside) / ms_in_row}}, -infinite, 0};
+    for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
+      const Arc& arc = network_.arcs[a];
+      if (nodes[arc.from] != 0 && nodes[arc.to] != 0 && arc.ms != 0)
+        time.terms.push_back({static_cast<int>(a), static_cast<double>(arc.ms) / ms_in_row});
+    }
+    f_.later.push_back(std::move(time));
   }
 
   void group_in_cluster(std::uint32_t group) {
@@ -163,13 +206,6 @@ class Builder {
 
 Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters) {
   return Builder(problem, network, clusters).build();
-}
-
-void add_inflow(const Network& network, const std::vector<std::uint8_t>& nodes, double factor,
-                Row& row) {
-  for (std::uint32_t arc = 0; arc < network.arcs.size(); ++arc)
-    if (nodes[network.arcs[arc].from] == 0 && nodes[network.arcs[arc].to] != 0)
-      row.terms.push_back({static_cast<int>(arc), factor});
 }
 
 }  // namespace loopwright::circuit

@@ -21,20 +21,20 @@ inline constexpr int no_column = -1;
 struct Formulation {
   std::vector<Column> columns;  ///< the network's arcs first, one each
   std::vector<Row> rows;
+  std::vector<Row> later;  ///< rows that every walk keeps, to be added when amounts don't
   std::vector<std::vector<int>>
       worths;                 ///< by group: columns of its first, second, … pass of worth
   std::vector<int> counts;    ///< by group: column of passes towards `least`, or none
   std::vector<int> visited;   ///< by cluster: 1 when something inside has worth or counts, or none
   std::vector<int> of_worth;  ///< by goal: passes of worth, or none
   std::vector<int> missing;   ///< by goal: passes missing from `least`, or none
-  std::vector<std::vector<std::uint32_t>> arcs_of_group;  ///< that drive a pass of it
-  double penalty = 0;                                     ///< more than any walk's value
+  std::vector<std::vector<std::uint32_t>> arcs_of_group;    ///< that drive a pass of it
+  std::vector<std::uint32_t> place_of_group;                ///< or a greater cluster, or none
+  std::vector<std::vector<std::uint32_t>> groups_of_place;  ///< that lie in it whole
+  std::vector<std::vector<std::uint32_t>> arcs_of_place;    ///< that drive a pass from there
+  double penalty = 0;                                       ///< more than any walk's value
 };
 
 Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters);
-
-/// Ways into these nodes from elsewhere, each times `factor`, added to the row's terms.
-void add_inflow(const Network& network, const std::vector<std::uint8_t>& nodes, double factor,
-                Row& row);
 
 }  // namespace loopwright::circuit

@@ -56,6 +56,7 @@ Programme::Programme(std::vector<Column> columns, const std::vector<Row>& rows)
     : columns_(std::move(columns)), solver_(std::make_unique<Solver>()) {
   ClpSimplex& clp = solver_->clp;
   clp.setLogLevel(0);
+  clp.scaling(0);  // the factors are near 1, and each solve would scale anew
   clp.resize(0, static_cast<int>(columns_.size()));
   for (int c = 0; c < static_cast<int>(columns_.size()); ++c) {
     clp.setObjectiveCoefficient(c, -columns_[c].gain);

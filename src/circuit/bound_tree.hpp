@@ -66,6 +66,7 @@ class Tree {
   static bool later(const Node& a, const Node& b);
   [[nodiscard]] std::int64_t floored(double bound) const;
   void apply(const Node& node);
+  std::vector<Row> smoothed_cuts(bool afresh);
   State relax(Node& node, Guide& guide);
   void branch(const Node& node, Guide& guide);
   void narrow(Guide& guide);
@@ -76,12 +77,14 @@ class Tree {
   Formulation f_;
   Programme lp_;
   Brancher brancher_;
+  Cutter cutter_;
   WorkLeft& left_;
   std::int64_t grid_ = 1;
   std::int64_t bound_ = std::numeric_limits<std::int64_t>::max();
   double unsettled_ = -1;  ///< bound of nodes without anything left to decide
   int made_ = 0;
   std::vector<Node> open_;  ///< a heap
+  std::vector<double> smooth_;
   std::vector<int> changed_;
   std::vector<double> root_slopes_;
   double root_bound_ = 0;

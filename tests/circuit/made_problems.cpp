@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <random>
 
 namespace made {
@@ -72,47 +71,49 @@ struct Trial {
 };
 
 struct Place {
-  double x, y;
-  std::vector<std::size_t> arms;  ///< to other places
+  double x = 0, y = 0;
+  std::vector<double> arms = {};  ///< bearings
   std::uint32_t first = 0;        ///< entry and exit of its first arm
 };
 
-double far(const Place& a, const Place& b) {
-  return std::hypot(a.x - b.x, a.y - b.y);
-}
-
 std::vector<Place> scatter(Dice& dice, const Towns& plan) {
+  constexpr double across = 3000;  // m
   std::vector<Place> centres, places;
   for (int t = 0; t < plan.towns; ++t)
-    centres.push_back({dice.fraction() * 9000, dice.fraction() * 6000, {}, 0});
+    centres.push_back({dice.fraction() * 7000, dice.fraction() * 4000});
   for (int r = 0; r < plan.roundabouts; ++r) {
     const Place& c = centres[static_cast<std::size_t>(dice.from(0, plan.towns - 1))];
-    places.push_back({c.x + (dice.fraction() + dice.fraction() - 1) * 2200,
-                      c.y + (dice.fraction() + dice.fraction() - 1) * 2200,
-                      {},
-                      0});
+    Place place{c.x + (dice.fraction() + dice.fraction() - 1) * across,
+                c.y + (dice.fraction() + dice.fraction() - 1) * across};
+    const std::int64_t arms = dice.from(3, 4);
+    const double north = dice.fraction() * 6.28;
+    for (std::int64_t arm = 0; arm < arms; ++arm)
+      place.arms.push_back(north + 6.28 * (static_cast<double>(arm) + 0.4 * dice.fraction()) /
+                                       static_cast<double>(arms));
+    places.push_back(place);
   }
   return places;
 }
 
-/// Joins each to its two or three nearest, either way; then more arms to have three.
-void join(std::vector<Place>& places) {
-  for (std::size_t a = 0; a < places.size(); ++a) {
-    std::vector<std::size_t> by_distance;
-    for (std::size_t b = 0; b < places.size(); ++b)
-      if (b != a) by_distance.push_back(b);
-    std::sort(by_distance.begin(), by_distance.end(), [&](std::size_t x, std::size_t y) {
-      return far(places[a], places[x]) < far(places[a], places[y]);
-    });
-    for (const std::size_t b : by_distance) {
-      auto& mine = places[a].arms;
-      auto& theirs = places[b].arms;
-      if (mine.size() >= 3) break;
-      if (theirs.size() >= 4 || std::find(mine.begin(), mine.end(), b) != mine.end()) continue;
-      mine.push_back(b);
-      theirs.push_back(a);
-    }
+/// Metres more to drive when a road begins in `bearing` and what is sought lies that way.
+double aside(double bearing, double dx, double dy) {
+  return 250 * (1 - std::cos(bearing - std::atan2(dy, dx)));
+}
+
+/// By place, metres to the fifth nearest: itself is the first.
+std::vector<double> to_fifth(const std::vector<Place>& places) {
+  std::vector<double> result;
+  for (const Place& a : places) {
+    std::vector<double> far;
+    for (const Place& b : places) far.push_back(std::hypot(b.x - a.x, b.y - a.y));
+    std::sort(far.begin(), far.end());
+    result.push_back(far[std::min<std::size_t>(4, far.size() - 1)]);
   }
+  return result;
+}
+
+std::int64_t drive_ms(double metres) {
+  return static_cast<std::int64_t>(metres / 10.5 * 1000);
 }
 
 }  // namespace
@@ -179,10 +180,8 @@ Best by_trying_all(const Problem& problem) {
 }
 
 Problem towns(std::uint64_t seed, const Towns& plan) {
-  constexpr double speed = 10.5;  // m/s
   Dice dice(seed);
   std::vector<Place> places = scatter(dice, plan);
-  join(places);
   Problem p;
   for (Place& place : places) {
     place.first = p.entry_count;
@@ -195,33 +194,34 @@ Problem towns(std::uint64_t seed, const Towns& plan) {
   };
   p.goals = {{0, plan.spacing_ms}};
   p.most_ms = plan.most_ms;
-  const Place home{places[0].x + 300, places[0].y + 200, {}, 0};
-  for (std::size_t a = 0; a < places.size(); ++a) {
-    const auto arms = static_cast<std::uint32_t>(places[a].arms.size());
-    std::map<std::uint32_t, std::uint32_t> group_of_turn;
+  const std::vector<double> reach = to_fifth(places);
+  const double home_x = places[0].x + 300, home_y = places[0].y + 200;
+  for (const Place& a : places) {
+    const auto arms = static_cast<std::uint32_t>(a.arms.size());
+    for (const Place& b : places) {
+      const double dx = b.x - a.x, dy = b.y - a.y, metres = std::hypot(dx, dy);
+      if (metres > 1500 && metres > reach[&a - places.data()]) continue;  // over places between
+      const double bend = 1.1 + 0.4 * dice.fraction();
+      for (std::uint32_t i = 0; i < arms; ++i)
+        for (std::uint32_t j = 0; j < b.arms.size(); ++j)
+          leg(a.first + i, b.first + j) =
+              &a == &b
+                  ? drive_ms(300 + 400 * dice.fraction())
+                  : drive_ms(metres * bend + aside(a.arms[i], dx, dy) + aside(b.arms[j], -dx, -dy));
+    }
+    const double way = std::hypot(a.x - home_x, a.y - home_y) * 1.3 + 100;
     for (std::uint32_t i = 0; i < arms; ++i) {
-      const Place& other = places[places[a].arms[i]];
-      const auto back = static_cast<std::uint32_t>(
-          std::find(other.arms.begin(), other.arms.end(), a) - other.arms.begin());
-      const double metres = far(places[a], other) * (1.1 + 0.4 * dice.fraction());
-      leg(places[a].first + i, other.first + back) =
-          static_cast<std::int64_t>(metres / speed * 1000);
-      leg(places[a].first + i, places[a].first + i) =
-          dice.from(50, 120) * 1000;  // turns in a side road
-      for (std::uint32_t turn = 1; turn < arms; ++turn) {
-        const auto [at, fresh] =
-            group_of_turn.try_emplace(turn, static_cast<std::uint32_t>(p.groups.size()));
-        if (fresh) p.groups.push_back({0, plan.worths});
-        p.passes.push_back({places[a].first + i,
-                            places[a].first + (i + turn) % arms,
+      leg(p.home(), a.first + i) = drive_ms(way + aside(a.arms[i], home_x - a.x, home_y - a.y));
+      leg(a.first + i, p.end()) = drive_ms(way + aside(a.arms[i], home_x - a.x, home_y - a.y));
+    }
+    const auto groups = static_cast<std::uint32_t>(p.groups.size());
+    for (std::uint32_t turn = 1; turn < arms; ++turn) {
+      p.groups.push_back({0, plan.worths});
+      for (std::uint32_t i = 0; i < arms; ++i)
+        p.passes.push_back({a.first + i,
+                            a.first + (i + turn) % arms,
                             6000 + 4000 * turn + dice.from(0, 3000),
-                            {at->second}});
-      }
-      const double way = far(home, places[a]) * 1.4 + 200;
-      if (way < 1500) {
-        leg(p.home(), places[a].first + i) = static_cast<std::int64_t>(way / speed * 1000);
-        leg(places[a].first + i, p.end()) = static_cast<std::int64_t>(way / speed * 1100);
-      }
+                            {groups + turn - 1}});
     }
   }
   leg(p.home(), p.end()) = 0;

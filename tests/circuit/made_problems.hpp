@@ -30,8 +30,8 @@ struct Towns {
   std::int64_t most_ms = 3'600'000, spacing_ms = 0;
   std::vector<std::int64_t> worths = {1000, 700, 500, 300, 200, 100};
 };
-/// Roundabouts of 3 or 4 arms in clustered towns, joined by roads between neighbours; a group each place and
-/// movement. About 3.5 entries a roundabout.
+/// Roundabouts of 3 or 4 arms in clustered towns, streets from each arm to each; a group for each place and
+/// movement. About 3.5 entries and 8.5 passes a roundabout.
 loopwright::circuit::Problem towns(std::uint64_t seed, const Towns& plan);
 
 }  // namespace made
