@@ -49,9 +49,9 @@ bool legal(const road::Roads& roads, StretchId stretch) {
   return (roads.stretch(stretch).flags & any) != 0;
 }
 
-/// Lawful, but on this map no drive leads in and out of it, as at the edge of a clip.
+/// Lawful, but on this map no drive leads in and out of it either way, as at the edge of a clip.
 bool cut_off(const road::Roads& roads, StretchId stretch) {
-  return !roads.drivable(stretch) &&
+  return !roads.drivable(stretch) && !roads.drivable(stretch.back()) &&
          (roads.stretch(stretch).flags & road::stretch_flag::cut_off) != 0;
 }
 
