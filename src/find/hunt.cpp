@@ -113,7 +113,7 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
   apply_keep_offs(roads, wish, setting, {{"home", home.piece}, {"the end", end.piece}}, costs);
-  StreetCaps(roads, wish, caps, {home.piece, end.piece}).apply(costs);
+  StreetCaps(roads, wish, caps).apply(costs);
   walls.apply(roads, costs);
   starts = allowed(*this, reach::leaving(roads, pace, home));
   goals = allowed(*this, reach::arriving(roads, pace, end));
@@ -161,8 +161,7 @@ void Hunt::number_pieces() {
   std::vector<PieceId> sorted = pieces;
   std::sort(sorted.begin(), sorted.end());
   sorted.erase(std::unique(sorted.begin(), sorted.end()), sorted.end());
-  const StreetCaps street_caps(ground.roads, ground.wish, ground.caps,
-                               {ground.home.piece, ground.end.piece});
+  const StreetCaps street_caps(ground.roads, ground.wish, ground.caps);
   for (const PieceId p : sorted) {
     const road::Piece& piece = ground.roads.pieces[p.index()];
     piece_m.push_back(static_cast<float>(piece.length_m));

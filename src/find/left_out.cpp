@@ -73,8 +73,7 @@ class Reasons {
         shut_(
             shut_by(ground, [&](reach::Costs& costs) { ground.walls.apply(ground.roads, costs); })),
         worn_out_(shut_by(ground, [&](reach::Costs& costs) {
-          StreetCaps(ground.roads, ground.wish, ground.caps, {ground.home.piece, ground.end.piece})
-              .apply(costs);
+          StreetCaps(ground.roads, ground.wish, ground.caps).apply(costs);
         })) {}
 
   [[nodiscard]] Why why(const road::Chance& chance) const {

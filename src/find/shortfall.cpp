@@ -29,6 +29,11 @@ std::string minutes_text(double minutes) {
   return text;
 }
 
+/// "once", "2 times"
+std::string times_text(int times) {
+  return times == 1 ? "once" : std::to_string(times) + " times";
+}
+
 double minutes_of(std::int64_t ms) {
   return static_cast<double>(ms) / 60000;
 }
@@ -129,7 +134,7 @@ wish::Missing missing_of(const Ground& ground, const wish::Want& want, int got, 
         std::to_string(got) + " of " + std::to_string(want.count.value_or(0)) + " " + bare(want) +
         " found" +
         (ground.wish.minutes ? " that fit into the minutes, no quiet street driven more than " +
-                                   std::to_string(ground.caps.quiet_passes) + " times"
+                                   times_text(ground.caps.quiet_passes)
                              : "");
   if (want.verdict && !too_far) {
     const std::string lanes = lanes_at_that_time(ground, want, reached, clock);
@@ -158,7 +163,7 @@ std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour&
     return window + ": home has too few roads around it at that time: " + shut;
   if (nearest.wears_out_streets)
     return window + " that drives no quiet residential street more than " +
-           std::to_string(ground.caps.quiet_passes) + " times";
+           times_text(ground.caps.quiet_passes);
   if (nearest.longest_minutes)
     return window + "; the nearest to it takes " + minutes_text(*nearest.longest_minutes);
   return window;

@@ -17,13 +17,15 @@ bool StreetCaps::is_near_door(PieceId piece) const {
 
 int StreetCaps::most(PieceId piece) const {
   constexpr int out_and_back = 2;
-  if (piece == doors_[0] || piece == doors_[1]) return std::max(caps_.quiet_passes, out_and_back);
   const auto& use = wish_.street_use;
   const std::int64_t way = roads_.pieces[piece.index()].way;
   const auto row = std::lower_bound(
       use.begin(), use.end(), way,
       [](const wish::StreetUse& one, std::int64_t other) { return one.way < other; });
-  if (row == use.end() || row->way != way || is_near_door(piece)) return caps_.quiet_passes;
+  const bool in_ledger = row != use.end() && row->way == way;
+  if (!in_ledger && caps_.quiet_passes >= out_and_back) return caps_.quiet_passes;
+  if (is_near_door(piece)) return std::max(caps_.quiet_passes, out_and_back);
+  if (!in_ledger) return caps_.quiet_passes;
   return std::clamp(std::min(caps_.day_passes - row->today, caps_.month_passes - row->month), 0,
                     caps_.quiet_passes);
 }

@@ -4,10 +4,8 @@
 //   StreetCaps caps(roads, wish, ground_caps);   caps.most(piece);
 //
 // Rules: by piece of road. The ledger doesn't count within `ledger_free_m` of home and end: whoever lives there
-// must get out; the door's own piece may be driven twice in any case, out and back. Main roads are free.
+// must get out, and so there each may be driven twice in any case, out and back. Main roads are free.
 #pragma once
-
-#include <array>
 
 #include "find/caps.hpp"
 #include "loopwright/reach/reach.hpp"
@@ -18,10 +16,8 @@ namespace loopwright::find {
 
 class StreetCaps {
  public:
-  /// doors: the pieces of home and end.
-  StreetCaps(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,
-             std::array<PieceId, 2> doors)
-      : roads_(roads), wish_(wish), caps_(caps), doors_(doors) {}
+  StreetCaps(const road::Roads& roads, const wish::Wish& wish, const Caps& caps)
+      : roads_(roads), wish_(wish), caps_(caps) {}
 
   /// Rules: a quiet piece.
   [[nodiscard]] int most(PieceId piece) const;
@@ -33,7 +29,6 @@ class StreetCaps {
   const road::Roads& roads_;
   const wish::Wish& wish_;
   const Caps& caps_;
-  std::array<PieceId, 2> doors_;
 };
 
 }  // namespace loopwright::find

@@ -1,6 +1,6 @@
 // Method: drives over each quiet piece are counted. What other lessons drove stands in the wish, by way; it
-// doesn't count near home and end, since whoever lives there must get out. The door's own piece may be
-// driven twice in any case, out and back.
+// doesn't count near home and end, since whoever lives there must get out; and so there each may be driven
+// twice in any case, out and back.
 #include <algorithm>
 #include <map>
 
@@ -25,11 +25,10 @@ bool is_near_a_door(const Drive& drive, PieceId piece, const Caps& caps) {
 
 Most most_of(const Drive& drive, PieceId piece, const Caps& caps) {
   constexpr int out_and_back = 2;
-  if (piece == drive.stretches.front().piece() || piece == drive.stretches.back().piece())
-    return {std::max(caps.quiet_passes, out_and_back), ""};
+  if (is_near_a_door(drive, piece, caps)) return {std::max(caps.quiet_passes, out_and_back), ""};
   const std::int64_t way = drive.roads.pieces[piece.index()].way;
   for (const wish::StreetUse& use : drive.wish.street_use) {
-    if (use.way != way || is_near_a_door(drive, piece, caps)) continue;
+    if (use.way != way) continue;
     const int left = std::min(caps.day_passes - use.today, caps.month_passes - use.month);
     if (left < caps.quiet_passes) return {std::max(left, 0), ", all that the ledger leaves"};
   }
@@ -48,7 +47,8 @@ bool quiet_streets_hold(const Drive& drive, const Caps& caps, Claims& claims) {
     const Most most = most_of(drive, drive.stretches[i].piece(), caps);
     if (!claims.hold(driven <= most.times, [&] {
           return at_stretch(drive, i) + ": this quiet street is driven " + std::to_string(driven) +
-                 (driven == 1 ? " time, more than " : " times, more than ") + std::to_string(most.times) + std::string(most.why);
+                 (driven == 1 ? " time, more than " : " times, more than ") +
+                 std::to_string(most.times) + std::string(most.why);
         }))
       return false;
   }
