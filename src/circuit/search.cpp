@@ -98,7 +98,8 @@ class Searcher {
     const std::size_t goal = counted_goals_.empty() || dice_.below(3) > 0
                                  ? Taste::no_goal
                                  : counted_goals_[dice_.below(counted_goals_.size())];
-    return {powers[dice_.below(4) % 3], goal, noises[dice_.below(3)]};
+    const int any_first = std::max(0, static_cast<int>(dice_.below(5)) - 1);
+    return {powers[dice_.below(4) % 3], goal, any_first, noises[dice_.below(3)]};
   }
 
   /// Single steps that only ever better the best.

@@ -55,6 +55,7 @@ Score Inserter::fill(std::vector<Visit>& visits, const Taste& taste, Dice& dice)
   gauge(visits, taste);
   for (const std::uint32_t i : open_) best_delay_[i] = far_ms;
   for (std::uint32_t gap = 0; gap < gaps_.size(); ++gap) compare(gap);
+  for (int i = 0; i < taste.any_first; ++i) put_any(visits, taste, dice);
   while (put_best(visits, taste)) {
   }
   return now_;
@@ -199,9 +200,9 @@ void Inserter::compare_after(std::uint32_t number) {
 void Inserter::choose_tries() {
   tries_.clear();
   const std::size_t most = exact_ ? 1 : most_tries;
-  const std::int64_t spare = std::min<std::int64_t>(items_.problem.most_ms, far_ms - 1) - now_.ms;
+  const std::int64_t most_ms = spare();
   for (const std::uint32_t i : open_) {
-    if (best_delay_[i] > spare) continue;
+    if (best_delay_[i] > most_ms) continue;
     const double rate = weighed_[i] / (static_cast<double>(best_delay_[i]) + grain_ms_);
     if (tries_.size() == most && rate <= tries_.back().rate) continue;
     if (tries_.size() == most) tries_.pop_back();
@@ -247,16 +248,31 @@ void Inserter::close_tries() {
   open_.erase(std::remove_if(open_.begin(), open_.end(), tried), open_.end());
 }
 
+void Inserter::put(std::vector<Visit>& visits, const Candidate& candidate, const Taste& taste) {
+  visits.insert(visits.begin() + candidate.gap, candidate.visit);
+  now_ = clock_.time(visits, &times_);
+  gauge(visits, taste);
+  compare_after(candidate.gap);
+}
+
+void Inserter::put_any(std::vector<Visit>& visits, const Taste& taste, Dice& dice) {
+  constexpr int most_draws = 8;
+  for (int draw = 0; draw < most_draws && !open_.empty(); ++draw) {
+    const std::uint32_t item = open_[dice.below(open_.size())];
+    if (best_delay_[item] > spare()) continue;
+    tries_.assign(1, {item, 1});
+    const Candidate candidate = best_try(visits, taste);
+    if (candidate.rate > 0) return put(visits, candidate, taste);
+  }
+}
+
 bool Inserter::put_best(std::vector<Visit>& visits, const Taste& taste) {
   for (;;) {
     choose_tries();
     if (tries_.empty()) return false;
     const Candidate best = best_try(visits, taste);
     if (best.rate > 0) {
-      visits.insert(visits.begin() + best.gap, best.visit);
-      now_ = clock_.time(visits, &times_);
-      gauge(visits, taste);
-      compare_after(best.gap);
+      put(visits, best, taste);
       return true;
     }
     close_tries();

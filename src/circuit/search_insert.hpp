@@ -5,9 +5,10 @@
 // both from memory):
 // 1. Every gap of the walk is compared with all items: the delay of the end that putting the item there
 //    brings, spacing reckoned with the nearest visits before and after for each goal.
-// 2. The items with most gain for their delay, gain being what is missing first and worth second, are
+// 2. One or two items by chance may go first, so that what is cheap doesn't always keep out what is good.
+// 3. The items with most gain for their delay, gain being what is missing first and worth second, are
 //    tried on the clock; the best that really gives more is put in.
-// 3. Only the two gaps that are new are compared again, and the items whose best gap is gone.
+// 4. Only the two gaps that are new are compared again, and the items whose best gap is gone.
 #pragma once
 
 #include <algorithm>
@@ -24,6 +25,7 @@ struct Taste {
   /// Squared: worth before time; rooted: short ways before worth.
   enum class Power { plain, squared, rooted } power = Power::plain;
   std::size_t first_goal = no_goal;  ///< what is missing for it comes before all else
+  int any_first = 0;                 ///< items that fit, by chance, put in before
   double noise = 0;                  ///< 0 to 1: how much chance may take off an item's score
 };
 
@@ -72,7 +74,12 @@ class Inserter {
   [[nodiscard]] Candidate best_try(std::vector<Visit>& visits, const Taste& taste);
   void try_item(std::vector<Visit>& visits, std::uint32_t item, Candidate& best,
                 const Taste& taste);
+  void put(std::vector<Visit>& visits, const Candidate& candidate, const Taste& taste);
+  void put_any(std::vector<Visit>& visits, const Taste& taste, Dice& dice);
   bool put_best(std::vector<Visit>& visits, const Taste& taste);
+  [[nodiscard]] std::int64_t spare() const {
+    return std::min<std::int64_t>(items_.problem.most_ms, far_ms - 1) - now_.ms;
+  }
   void close_tries();
 
   const Items& items_;
