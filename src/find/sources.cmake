@@ -11,6 +11,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/forced_twice.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/gather.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp
