@@ -1,5 +1,5 @@
 // Method: what lies on the stretches behind a row and before the next belongs to the row. Of a way home the
-// streets it follows are named, at most three, in order; the file has all of it.
+// streets it follows are named, at most two, in order; the file has all of it.
 #include "card/stops.hpp"
 
 #include <algorithm>
@@ -12,7 +12,7 @@
 namespace loopwright::card {
 namespace {
 
-constexpr std::size_t most_streets = 3;
+constexpr std::size_t most_streets = 2;
 
 /// Stretches behind a row and up to the next, [first, end).
 struct Behind {
@@ -100,13 +100,16 @@ std::string purpose_words(const say::Words& words, const wish::PullUp& place) {
 std::vector<std::string> stop_lines(const Subject& subject, std::size_t row) {
   const Behind where = behind(subject, row);
   std::vector<std::string> lines;
-  const std::string after = after_words(subject, row);
-  if (!after.empty()) lines.push_back(after);
   for (const wish::PullUp& place : subject.loop.pull_ups)
     if (!place.purpose.empty() && where.has(place.stretch))
       lines.push_back(planned_words(subject, place));
-  const std::string home = home_words(subject, where);
-  if (!home.empty()) lines.push_back(home);
+  // Between rows said in one breath nobody pulls up.
+  const auto& rows = subject.rows;
+  const bool goes_on = row + 1 < rows.size() && rows[row + 1].joined_to_previous;
+  std::vector<std::string> parts{after_words(subject, row)};
+  if (!goes_on) parts.push_back(home_words(subject, where));
+  std::erase(parts, "");
+  if (!parts.empty()) lines.push_back(joined(parts, "; "));
   return lines;
 }
 

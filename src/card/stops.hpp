@@ -9,8 +9,8 @@
 
 namespace loopwright::card {
 
-/// For one row: planned stops between it and the next, then where to stop after what is hard in it, then
-/// the short way home from there.
+/// For one row: planned stops between it and the next; then in one line where to stop after what is hard
+/// in it, and the short way home from there.
 std::vector<std::string> stop_lines(const Subject& subject, std::size_t row);
 
 /// A point for each place to pull up, but none on the stretches of the door.

@@ -50,12 +50,16 @@ class PullUpPlanner {
     return static_cast<double>(kerbs_.before()[to_row].likely_ms - from.likely_ms) / 1000;
   }
 
+  [[nodiscard]] bool holds_door(const KerbPlace& one) const {
+    return one.at == 0 || one.at + 1 == drive_.states.size();
+  }
+
   bool plan_brief(std::size_t begins) {
     const std::int64_t brief_ms = 60000LL * ground_.wish.stops.brief_minutes;
     const auto& places = kerbs_.all();
     for (std::size_t k = places.size(); k-- > 0;) {
       const KerbPlace& one = places[k];
-      if (one.at >= begins) continue;
+      if (one.at >= begins || holds_door(one)) continue;
       if (driving_s(one.driven, begins) > wish::brief_before_most_s) return false;
       const int planned = kerbs_.planned_at(one);
       if (planned >= 0) return lengthen(one, drive_.pull_ups[static_cast<std::size_t>(planned)]);
@@ -78,6 +82,7 @@ class PullUpPlanner {
     for (std::size_t k = places.size(); k-- > 0;) {
       const KerbPlace& one = places[k];
       if (driving_s(one.driven, drive_.states.size()) > wish::talk_before_end_most_s) return false;
+      if (holds_door(one)) continue;
       if (kerbs_.planned_at(one) >= 0) return false;
       if (stay(one, talk_ms, true)) return true;
     }

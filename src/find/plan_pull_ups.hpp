@@ -6,6 +6,7 @@
 // of its new kind, at most brief_before_most_s of driving before; of two kinds at one place it is as long
 // as both. The talk is held at the last place, behind all briefs, at most talk_before_end_most_s of
 // driving before the end. A new kind that isn't passed needs no brief.
+// No stop is planned on the first or the last stretch, which hold the door.
 #pragma once
 
 #include "find/hunt.hpp"

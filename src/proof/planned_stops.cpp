@@ -39,6 +39,11 @@ const Kerb* brief_before(const Drive& drive, const Kerbs& kerbs, std::size_t row
   return near_enough ? last : nullptr;
 }
 
+/// No stop is planned on the stretches of the door.
+bool holds_door(const Drive& drive, std::size_t row) {
+  return row == 0 || row + 1 == drive.stretches.size();
+}
+
 /// How many briefs a stop is long.
 long briefs_in(const Drive& drive, const wish::PullUp& stop) {
   const double one_s = brief_s(drive);
@@ -74,12 +79,13 @@ bool talk_holds(const Drive& drive, const Kerbs& kerbs, std::size_t k, Claims& c
   });
 }
 
-/// No place before a row may be used for a stop so long within so much driving.
-bool none_before(const Kerbs& kerbs, std::size_t row, double stay_s, double within_s) {
+/// No place before a row, within the time, may be used for a brief.
+bool none_before(const Drive& drive, const Kerbs& kerbs, std::size_t row) {
+  const double stay_s = brief_s(drive);
   const auto& all = kerbs.all();
   for (std::size_t k = all.size(); k-- > 0;) {
-    if (all[k].row >= row) continue;
-    if (kerbs.driving_s(all[k], row) > within_s - time_tolerance_s) return true;
+    if (all[k].row >= row || holds_door(drive, all[k].row)) continue;
+    if (kerbs.driving_s(all[k], row) > wish::brief_before_most_s - time_tolerance_s) return true;
     if (all[k].stay_s > 0) return !kerbs.usable(all[k], all[k].stay_s + stay_s);
     if (kerbs.usable(all[k], stay_s)) return false;
   }
@@ -113,7 +119,7 @@ bool talk_is_missing(const Drive& drive) {
 
 bool rest_has_no_place(const Drive& drive, const Kerbs& kerbs, Claims& claims) {
   for (const std::size_t row : missing_briefs(drive, kerbs))
-    if (!claims.hold(none_before(kerbs, row, brief_s(drive), wish::brief_before_most_s), [&] {
+    if (!claims.hold(none_before(drive, kerbs, row), [&] {
           return at_loop(drive) + ": there is a place for the brief before stretch " +
                  std::to_string(row);
         }))
@@ -122,6 +128,7 @@ bool rest_has_no_place(const Drive& drive, const Kerbs& kerbs, Claims& claims) {
   if (!talk_is_missing(drive)) return true;
   const auto& all = kerbs.all();
   for (std::size_t k = all.size(); k-- > 0;) {
+    if (holds_door(drive, all[k].row)) continue;
     const bool too_early = kerbs.driving_s(all[k], drive.stretches.size()) >
                            wish::talk_before_end_most_s - time_tolerance_s;
     if (too_early || all[k].stay_s > 0) return true;
@@ -143,6 +150,11 @@ bool planned_stops_hold(const Drive& drive, Claims& claims) {
   if (!any && wish::kept_for_stops_s(drive.wish) == 0) return true;
   const Kerbs kerbs(drive);
   for (std::size_t k = 0; k < places.size(); ++k) {
+    if (!claims.hold(places[k].purpose.empty() || !holds_door(drive, places[k].stretch), [&] {
+          return at_loop(drive) + ", pull-up " + std::to_string(k) +
+                 ": a stop is planned on the stretch of the door";
+        }))
+      return false;
     if (places[k].purpose == "brief" && !brief_holds(drive, kerbs, k, claims)) return false;
     if (places[k].purpose == "talk" && !talk_holds(drive, kerbs, k, claims)) return false;
   }
