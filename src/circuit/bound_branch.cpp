@@ -1,7 +1,8 @@
 // The most undecided of the first kind that has any. A cluster is undecided when something inside is counted
 // in part (low) and less than one walk's worth of flow enters it (high): then neither "nothing inside is
 // counted" nor "it is entered" holds of the amounts, and both sides of the branch cut them off. SEARCH.md
-// measured that clusters before single places make the gap three times smaller.
+// measured that clusters before single places make the gap three times smaller; of clusters equally undecided
+// the one with more worth inside goes first.
 #include "circuit/bound_branch.hpp"
 
 #include <algorithm>
@@ -40,26 +41,32 @@ Brancher::Brancher(const Problem& problem, const Network& network, const Cluster
 }
 
 Branch Brancher::cluster(std::span<const double> amounts) const {
-  std::vector<double> low(clusters_.all.size(), 0), high(clusters_.all.size(), 1);
+  std::vector<double> low(clusters_.all.size(), 0), high(clusters_.all.size(), 1),
+      gain(clusters_.all.size(), 0);
   for (std::size_t group = 0; group < f_.worths.size(); ++group) {
     const std::uint32_t in = clusters_.of_group[group];
     if (in == no_cluster) continue;
+    for (const int c : f_.worths[group]) gain[in] += amounts[c] * f_.columns[c].gain;
     if (!f_.worths[group].empty()) low[in] = std::max(low[in], amounts[f_.worths[group][0]]);
     const int count = f_.counts[group];
     if (count != no_column) low[in] = std::max(low[in], amounts[count] / f_.columns[count].high);
   }
   Branch best;
-  double score = whole;
+  double score = 0;
   for (std::size_t row = 0; row < low.size(); ++row) {
-    if (f_.visited[row] == no_column) continue;
     const std::uint32_t parent = clusters_.all[row].parent;
-    if (parent != no_cluster) low[parent] = std::max(low[parent], low[row]);
+    if (parent != no_cluster) {
+      low[parent] = std::max(low[parent], low[row]);
+      gain[parent] += gain[row];
+    }
+    if (f_.visited[row] == no_column) continue;
     double inflow = 0;
     for (const Term& term : inflow_[row]) inflow += term.factor * amounts[term.column];
     high[row] = std::min(1.0, inflow);
     const double undecided = std::min(low[row], 1 - high[row]);
-    if (undecided > score) {
-      score = undecided;
+    const double weighed = undecided * std::sqrt(1 + gain[row]);
+    if (undecided > whole && weighed > score) {
+      score = weighed;
       best = {f_.visited[row], 0.5};
     }
   }
