@@ -86,11 +86,22 @@ class Searcher {
       const double heat = scale_ * 0.03 * std::pow(0.01, done);
       next_ = now_;
       ruin(items_, next_.visits, dice_);
+      change_a_wait(next_.visits);
       next_.score = inserter_.fill(next_.visits, taste(), dice_);
+      if (!next_.score.fits(items_.problem)) continue;
       keep(next_);
       if (weight(next_.score) > weight(now_.score) + heat * std::log(dice_.share() + 1e-12))
         std::swap(now_, next_);
     }
+  }
+
+  /// Now and then one visit waits for something else than before.
+  void change_a_wait(std::vector<Visit>& visits) {
+    if (items_.spaced_sets.size() == 1 || visits.empty() || dice_.below(4) > 0) return;
+    Visit& visit = visits[dice_.below(visits.size())];
+    const Item& item = items_.items[visit.item];
+    if (item.spaced == 0) return;
+    visit.patience = static_cast<Patience>(dice_.below(single + items_.counts_of(item).size()));
   }
 
   Taste taste() {
