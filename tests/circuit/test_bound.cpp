@@ -87,8 +87,7 @@ TEST_CASE("a place that can't be driven often enough is said to be impossible", 
   CHECK(bound(p, much, {}).impossible);
 }
 
-TEST_CASE("a place without a way home is impossible only when it must be driven",
-          "[circuit]") {
+TEST_CASE("a place without a way home is impossible only when it must be driven", "[circuit]") {
   Problem p = one_place();
   p.legs[1] = no_way;
   CHECK(bound(p, much, {}).value == 0);
