@@ -30,6 +30,12 @@ bool Certifier::has_max() const {
                              [](const wish::Want& want) { return !want.count; });
 }
 
+/// Of what a pass may lead into only some ways are candidates (joined.cpp).
+bool Certifier::has_joined_max() const {
+  return std::ranges::any_of(hunt_.ground.wish.wants,
+                             [](const wish::Want& want) { return !want.count && want.into; });
+}
+
 std::int64_t Certifier::spacing_bound() const {
   const Caps& caps = hunt_.ground.caps;
   std::int64_t value = 0;
@@ -50,7 +56,7 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
     return known;
   }
   bound_ = spacing_bound();
-  if (!graph.complete() || work.nodes == 0) return known;
+  if (has_joined_max() || !graph.complete() || work.nodes == 0) return known;
   const circuit::Bound found = circuit::bound(graph.problem(), work, known);
   if (!found.impossible) bound_ = std::min(*bound_, found.value);
   return found.best;

@@ -35,6 +35,7 @@ class Certifier {
 
  private:
   [[nodiscard]] bool has_max() const;
+  [[nodiscard]] bool has_joined_max() const;
   [[nodiscard]] std::int64_t spacing_bound() const;
   const Hunt& hunt_;
   std::optional<std::int64_t> bound_;
