@@ -1,5 +1,7 @@
-// 1. Two layers of the roads within reach: the easy ones, and all; each swept once, backwards from the end.
-// 2. From where a row ends, the best turn that isn't shut leads into the sweep.
+// 1. Three layers of the roads within reach, each swept once, backwards from the end: without what is hard
+//    whichever way one passes it; also without each way out of a junction that is hard for someone; all.
+// 2. From where a row ends, the best turn that isn't shut leads into the sweep. The first layer that gives an
+//    easy way has it, else the layer with the least hard one.
 // 3. Times go on from those of the loop at that row's end; what the way passes tells how hard it is.
 #include "find/ways_home.hpp"
 
@@ -25,30 +27,54 @@ reach::Costs open_costs(const Ground& ground) {
   return costs;
 }
 
-/// Shuts what is harder than easy on the given states, and the turns that lead through it.
-void shut_hard(const Ground& ground, std::span<const StateId> states, reach::Costs& costs) {
-  const road::Roads& roads = ground.roads;
-  const int most = wish::easy_hardness(ground.wish);
-  const auto is_hard = [most](road::Kind kind, int hardness) {
-    return hardness > most && !road::is_of_choice(kind);
-  };
-  TurnBans bans(roads, costs);
-  for (const StateId state : states) {
-    const StretchId s = roads.stretch_of(state);
-    for (const road::RunFact& fact : roads.run_facts_of(s))
-      if (is_hard(fact.kind, fact.hardness)) costs.stretch_ms[s.index()] = -1;
-    for (const road::Chance& chance : roads.chances_from(s)) {
-      const road::KindForm form = road::form_of(chance.kind);
-      if (form == road::KindForm::run || form == road::KindForm::manoeuvre) continue;
-      if (!is_hard(chance.kind, chance.hardness)) continue;
-      const auto path = roads.path_of(chance);
-      if (path.size() == 1)
-        costs.stretch_ms[path[0].index()] = -1;
-      else
-        bans.shut(path[path.size() - 2], path.back());
+class HardRoads {
+ public:
+  /// wary: also shuts the way out of a junction that is hard from some entries alone.
+  HardRoads(const Ground& ground, bool wary, reach::Costs& costs)
+      : roads_(ground.roads),
+        most_(wish::easy_hardness(ground.wish)),
+        wary_(wary),
+        costs_(costs),
+        bans_(ground.roads, costs) {}
+
+  void shut_on(StretchId s) {
+    for (const road::RunFact& fact : roads_.run_facts_of(s))
+      if (is_hard(fact.kind, fact.hardness)) costs_.stretch_ms[s.index()] = -1;
+    for (const road::Chance& chance : roads_.chances_from(s)) shut(chance);
+  }
+
+ private:
+  [[nodiscard]] bool is_hard(road::Kind kind, int hardness) const {
+    return hardness > most_ && !road::is_of_choice(kind);
+  }
+
+  /// Whichever way one leaves its place, coming from its entry.
+  [[nodiscard]] bool is_always_hard(const road::Chance& chance) const {
+    return std::ranges::all_of(roads_.chances_from(chance.entry), [&](const road::Chance& other) {
+      return other.place != chance.place || is_hard(other.kind, other.hardness);
+    });
+  }
+
+  void shut(const road::Chance& chance) {
+    const road::KindForm form = road::form_of(chance.kind);
+    if (form == road::KindForm::run || form == road::KindForm::manoeuvre) return;
+    if (!is_hard(chance.kind, chance.hardness)) return;
+    const auto path = roads_.path_of(chance);
+    if (path.size() == 1) {
+      costs_.stretch_ms[path[0].index()] = -1;
+    } else if (path.size() == 2 || is_always_hard(chance)) {
+      bans_.shut(path[0], path[1]);
+    } else if (wary_) {
+      bans_.shut(path[path.size() - 2], path.back());
     }
   }
-}
+
+  const road::Roads& roads_;
+  int most_;
+  bool wary_;
+  reach::Costs& costs_;
+  TurnBans bans_;
+};
 
 std::vector<StateId> drivable(const Ground& ground, const reach::Costs& costs,
                               std::vector<StateId> states) {
@@ -120,23 +146,16 @@ WaysHome::WaysHome(const Ground& ground, std::vector<StateId> states, std::int64
     : ground_(ground), states_(std::move(states)), limit_ms_(limit_ms) {}
 WaysHome::~WaysHome() = default;
 
-WaysHome::Layer& WaysHome::easy() {
-  if (!easy_) {
+WaysHome::Layer& WaysHome::layer(std::size_t k) {
+  if (!layers_[k]) {
     reach::Costs costs = open_costs(ground_);
-    shut_hard(ground_, states_, costs);
-    easy_ = std::make_unique<Layer>(ground_, std::move(costs), states_, limit_ms_);
+    if (k + 1 < layer_count) {
+      HardRoads hard(ground_, k > 0, costs);
+      for (const StateId state : states_) hard.shut_on(ground_.roads.stretch_of(state));
+    }
+    layers_[k] = std::make_unique<Layer>(ground_, std::move(costs), states_, limit_ms_);
   }
-  return *easy_;
-}
-
-WaysHome::Layer& WaysHome::quick() {
-  if (!quick_) quick_ = std::make_unique<Layer>(ground_, open_costs(ground_), states_, limit_ms_);
-  return *quick_;
-}
-
-std::vector<StateId> WaysHome::path_from(StateId state) {
-  std::vector<StateId> path = easy().path_from(ground_.roads, state);
-  return path.empty() ? quick().path_from(ground_.roads, state) : path;
+  return *layers_[k];
 }
 
 namespace {
@@ -149,6 +168,8 @@ int hardest_on(const road::Roads& roads, const Drive& drive) {
       hardest = std::max(hardest, found.pass.hardness);
   return hardest;
 }
+
+}  // namespace
 
 /// Makes the ways of one drive.
 class WayWriter {
@@ -226,17 +247,26 @@ class WayWriter {
   std::vector<pace::Spell> before_;
 };
 
-}  // namespace
+std::optional<wish::WayHome> WaysHome::way_from(const WayWriter& writer, StateId state,
+                                                std::size_t row) {
+  std::optional<wish::WayHome> best;
+  for (std::size_t k = 0; k < layer_count; ++k) {
+    const std::vector<StateId> path = layer(k).path_from(ground_.roads, state);
+    if (path.empty()) continue;
+    wish::WayHome way = writer.way(row, path);
+    if ((best && best->hardest <= way.hardest) || !writer.open(way)) continue;
+    best = std::move(way);
+    if (best->hardest <= wish::easy_hardness(ground_.wish)) break;
+  }
+  return best;
+}
 
 void WaysHome::add_to(const Drive& drive, wish::Loop& loop) {
   loop.ways_home.clear();
   const WayWriter writer(ground_, drive, loop);
-  for (const std::size_t row : rows_to_leave(loop)) {
-    const std::vector<StateId> path = path_from(drive.states[row]);
-    if (path.empty()) continue;
-    wish::WayHome way = writer.way(row, path);
-    if (writer.open(way)) loop.ways_home.push_back(std::move(way));
-  }
+  for (const std::size_t row : rows_to_leave(loop))
+    if (auto way = way_from(writer, drive.states[row], row))
+      loop.ways_home.push_back(std::move(*way));
 }
 
 }  // namespace loopwright::find

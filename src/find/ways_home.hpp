@@ -10,6 +10,7 @@
 // Why by one search: backwards from the end gives the ways from everywhere.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -19,6 +20,8 @@
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::find {
+
+class WayWriter;
 
 class WaysHome {
  public:
@@ -35,14 +38,17 @@ class WaysHome {
 
  private:
   struct Layer;
-  Layer& easy();
-  Layer& quick();
-  [[nodiscard]] std::vector<StateId> path_from(StateId state);
+  /// Which roads and turns are left out as hard, most willing to go round first.
+  static constexpr std::size_t layer_count = 3;
+  Layer& layer(std::size_t k);
+  /// The least hard way that is found, the quickest of these; none when there is none.
+  [[nodiscard]] std::optional<wish::WayHome> way_from(const WayWriter& writer, StateId state,
+                                                      std::size_t row);
 
   const Ground& ground_;
   std::vector<StateId> states_;
   std::int64_t limit_ms_ = 0;
-  std::unique_ptr<Layer> easy_, quick_;
+  std::array<std::unique_ptr<Layer>, layer_count> layers_;
 };
 
 }  // namespace loopwright::find
