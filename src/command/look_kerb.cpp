@@ -1,35 +1,18 @@
 // The ban on waiting at a stretch's near kerb, and its pull-up places: side, part, why, what to check,
 // and whether one may stop there at the moment one looks, for as long as a talk takes.
-#include <array>
 #include <ostream>
 
 #include "command/facts.hpp"
 #include "command/look_facts.hpp"
 #include "command/print.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
+#include "loopwright/lanes/pull_up.hpp"
 #include "loopwright/lanes/stopping.hpp"
 
 namespace loopwright::command {
 namespace {
 
 constexpr std::int64_t talk_s = 240;  // ours: a short talk
-
-/// What is known of the place that an instructor should look at.
-std::string to_check(const road::PullUp& place) {
-  namespace flag = road::pull_up_flag;
-  constexpr std::array<std::pair<std::uint16_t, std::string_view>, 6> words{{
-      {flag::residents, "bays for permit holders"},
-      {flag::fee, "ticket or disc"},
-      {flag::parked, "parked cars"},
-      {flag::lane, "a lane along the kerb"},
-      {flag::hill, "on a hill"},
-      {flag::lay_by, "a lay-by or bays"},
-  }};
-  std::string text = "check lines, signs and drives";
-  for (const auto& [bit, word] : words)
-    if ((place.flags & bit) != 0) text.append(", ").append(word);
-  return text;
-}
 
 }  // namespace
 
@@ -48,7 +31,7 @@ void print_pull_ups(std::ostream& out, const Here& here, StretchId stretch) {
   for (const road::PullUp& place : here.roads.pull_ups_of(stretch)) {
     out << "    pull-up on the " << name(side) << ", " << fixed(place.from_m, 0) << " to "
         << fixed(place.to_m, 0) << " m along: " << here.roads.text(place.why) << "; "
-        << to_check(place) << '\n';
+        << lanes::what_to_check(place) << '\n';
     const std::string_view hours = here.roads.text(place.hours);
     if (hours.empty()) continue;
     const lanes::Stay stay{here.start, here.start.plus_seconds(talk_s)};
