@@ -45,7 +45,7 @@ class Linkage {
         size_(count, 0),
         cluster_(count) {
     std::vector<std::int64_t> way(far_.size(), no_way);
-    const Times times(problem, 0);
+    const QuickestWays times(problem, 0);
     for (std::uint32_t a = 0; a < problem.entry_count; ++a)
       for (std::uint32_t b = 0; b < problem.entry_count; ++b) {
         std::int64_t& ms = way[at(place[a], place[b])];

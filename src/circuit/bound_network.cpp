@@ -156,7 +156,7 @@ class Builder {
 
   const Problem& p_;
   std::int64_t spacing_;
-  Times times_;
+  QuickestWays times_;
   std::vector<std::vector<std::uint32_t>> by_exit_;
   std::vector<std::int64_t> to_exit_;  ///< from home, through the quickest pass
   std::vector<std::int64_t> begins_;   ///< from home to the nearest entry of a pass to the exit

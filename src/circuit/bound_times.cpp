@@ -5,7 +5,7 @@
 
 namespace loopwright::circuit {
 
-Times::Times(const Problem& problem, std::int64_t least_ms)
+QuickestWays::QuickestWays(const Problem& problem, std::int64_t least_ms)
     : end_(problem.end()),
       width_(problem.entry_count + 1),
       between_(static_cast<std::size_t>(problem.entry_count) * width_, no_way) {

@@ -9,8 +9,8 @@
 namespace loopwright::circuit {
 
 /// From the beginning of a pass to what comes after it, at least least_ms: 0 for the plain time.
-struct Times {
-  Times(const Problem& problem, std::int64_t least_ms);
+struct QuickestWays {
+  QuickestWays(const Problem& problem, std::int64_t least_ms);
 
   /// From the beginning of some pass at one entry to the other entry, or to the end (entry_count): the
   /// quickest of the passes. The way to the end has no least.

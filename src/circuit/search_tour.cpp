@@ -47,7 +47,7 @@ void Clock::count(const Item& item, std::int64_t begins) {
   }
 }
 
-Score Clock::time(std::span<const Visit> visits, Times* times) {
+Score Clock::time(std::span<const Visit> visits, VisitTimes* times) {
   reset();
   const Problem& problem = items_.problem;
   if (times != nullptr) {
@@ -80,7 +80,7 @@ Score Clock::time(std::span<const Visit> visits, Times* times) {
 }
 
 Walk walk_of(const Items& items, Clock& clock, std::span<const Visit> visits) {
-  Times times;
+  VisitTimes times;
   clock.time(visits, &times);
   Walk walk;
   for (std::size_t i = 0; i < visits.size(); ++i) {

@@ -38,7 +38,7 @@ struct Score {
 };
 
 /// When each visit begins and how long it is waited for before. The last row is the end.
-struct Times {
+struct VisitTimes {
   std::vector<std::int64_t> begin, wait;
 };
 
@@ -47,7 +47,7 @@ class Clock {
  public:
   explicit Clock(const Items& items);
   /// Rules: a walk that can't be driven has ms of at least far_ms.
-  Score time(std::span<const Visit> visits, Times* times = nullptr);
+  Score time(std::span<const Visit> visits, VisitTimes* times = nullptr);
 
   std::vector<int> counted;        ///< by group: passes
   std::vector<std::size_t> worth;  ///< by group: worths taken
