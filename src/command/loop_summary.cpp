@@ -123,6 +123,25 @@ void print_kerbs(std::ostream& out, const wish::Loop& loop, const SummaryBy& by)
   }
 }
 
+/// How good it is: of value in passes with "max" wants, else of road driven twice.
+void print_certificate(std::ostream& out, const wish::Wish& wish,
+                       const wish::Certificate& certificate) {
+  if (!certificate.bound) return;
+  const bool counts_passes =
+      !wish.welcome.empty() ||
+      std::ranges::any_of(wish.wants, [](const wish::Want& want) { return !want.count; });
+  const std::int64_t more = *certificate.bound - certificate.value;
+  if (more == 0) {
+    out << "  nothing better exists\n";
+  } else if (counts_passes) {
+    const std::int64_t passes = (more + 999) / 1000;
+    out << "  better by at most the worth of " << passes << (passes == 1 ? " pass" : " passes")
+        << '\n';
+  } else {
+    out << "  better by at most " << more << " m less driven twice\n";
+  }
+}
+
 void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
                 const SummaryBy& by) {
   print_times(out, loop, by);
@@ -130,6 +149,7 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
   print_welcome(out, loop, answer.wish);
   print_passes(out, loop);
   out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
+  print_certificate(out, answer.wish, loop.certificate);
   print_kerbs(out, loop, by);
   print_stops(out, answer, loop, by.setting);
   print_left_out(out, loop.certificate);
@@ -147,6 +167,17 @@ void print_missing(std::ostream& out, const wish::Missing& missing) {
   print_folded(out, 4, nearest);
 }
 
+/// What all that is wanted by number takes, and which want most of it.
+void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
+  if (!shortfall.at_least_minutes) return;
+  out << "  all of it takes at least " << fixed(*shortfall.at_least_minutes, 1)
+      << " min of driving\n";
+  for (const wish::WantCost& cost : shortfall.costs)
+    if (cost.minutes >= 0.05)
+      out << "    " << wish::write_want(cost.want) << " alone adds " << fixed(cost.minutes, 1)
+          << " min\n";
+}
+
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
   print_folded(out, 0, "Not met:" + (shortfall.missing.empty() ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
@@ -155,6 +186,7 @@ void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const 
     out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)
         << " min\n";
   }
+  print_least(out, shortfall);
   if (const std::string better = better_starts_words(shortfall, start); !better.empty())
     print_folded(out, 2, better);
 }

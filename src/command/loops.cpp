@@ -37,6 +37,7 @@ struct LoopTexts {
   AreaTexts area;
   WishWords words;
   std::string wish_file, keep_wish, driven, output;
+  bool thorough = false;
 };
 
 struct LoopJob {
@@ -48,6 +49,7 @@ struct LoopJob {
   std::optional<WrittenPlace> end;
   std::vector<WrittenPlace> through;
   std::vector<WrittenKeepOff> keep_offs;
+  find::Effort effort = find::Effort::usual;
   wish::Wish wish;  ///< its places, start and ledger are filled in once the area is open
 };
 
@@ -60,6 +62,8 @@ void add_options(CLI::App& app, LoopTexts& texts) {
   app.add_option("--keep-wish", texts.keep_wish, "file to write these words into, for --wish");
   app.add_option("--driven", texts.driven,
                  "file of streets driven on other lessons: day, OSM way, how often, a line each");
+  app.add_flag("--thorough", texts.thorough,
+               "look longer, and say more closely how good the loops are");
   app.add_option("-o,--output", texts.output, "loop file to write")->required();
   app.footer(kinds_help());
 }
@@ -178,6 +182,7 @@ std::optional<LoopJob> job_of(const Arguments& words) {
               .end = {},
               .through = {},
               .keep_offs = {},
+              .effort = texts.thorough ? find::Effort::thorough : find::Effort::usual,
               .wish = {}};
   with_lines(job.words, [&] {
     if (const Said* start = job.words.one("start")) job.start = time_of("--start", start->text);
@@ -218,8 +223,9 @@ wish::Answer answer_to(Ground& ground, const LoopJob& job) {
   answer.area = name_of(roads.info(), job.area.area);
   answer.notes = ground.notes_name();
   answer.wish = job.wish;
-  find::FindResult found = job.wish.through.empty() ? find::find_loops(roads, job.wish, setting)
-                                                    : find::route_through(roads, job.wish, setting);
+  find::FindResult found = job.wish.through.empty()
+                               ? find::find_loops(roads, job.wish, setting, job.effort)
+                               : find::route_through(roads, job.wish, setting);
   answer.loops = std::move(found.loops);
   answer.shortfall = std::move(found.shortfall);
   // A start asked for now can only be put off.

@@ -159,6 +159,12 @@ wish::Shortfall shortfall(const Cursor& value) {
   shortfall.least_minutes = or_none(value.at("least_minutes"), minutes);
   if (const auto better = value.find("better_starts"))
     shortfall.better_starts = list(*better, most_wants, instant);
+  if (const auto at_least = value.find("at_least_minutes"))
+    shortfall.at_least_minutes = minutes(*at_least);
+  if (const auto costs = value.find("costs"))
+    shortfall.costs = list(*costs, most_wants, [](const Cursor& row) {
+      return wish::WantCost{want(row, "asked"), minutes(row.at("minutes"))};
+    });
   if (const auto stops = value.find("stops"))
     shortfall.stops = list(*stops, most_wants, [](const Cursor& text) { return text.text(); });
   return shortfall;

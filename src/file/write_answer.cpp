@@ -110,12 +110,20 @@ Json missing(const wish::Missing& missing) {
   return result;
 }
 
+Json want_cost(const wish::WantCost& cost) {
+  Json result = want(cost.want, "asked");
+  result["minutes"] = minutes(cost.minutes);
+  return result;
+}
+
 Json shortfall(const wish::Shortfall& shortfall) {
   Json result = {{"why", shortfall.why},
                  {"missing", list(shortfall.missing, missing)},
                  {"least_minutes", or_null(shortfall.least_minutes, minutes)},
                  {"better_starts", list(shortfall.better_starts, write_time)}};
   if (!shortfall.stops.empty()) result["stops"] = shortfall.stops;
+  if (shortfall.at_least_minutes) result["at_least_minutes"] = minutes(*shortfall.at_least_minutes);
+  if (!shortfall.costs.empty()) result["costs"] = list(shortfall.costs, want_cost);
   return result;
 }
 

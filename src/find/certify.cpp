@@ -18,9 +18,9 @@ FindWork work_of(Effort effort) {
     case Effort::quick:
       return {300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
     case Effort::usual:
-      return {1500, {.cut_rounds = 12, .nodes = 8, .iterations = 30'000, .repair = {100, 1}}};
+      return {1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
     case Effort::thorough:
-      return {6000, {.cut_rounds = 60, .nodes = 400, .iterations = 400'000, .repair = {200, 1}}};
+      return {6000, {.cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {200, 1}}};
   }
   return {};
 }
@@ -42,7 +42,8 @@ std::int64_t Certifier::spacing_bound() const {
   for (const wish::Want& want : hunt_.ground.wish.wants) {
     if (want.count) continue;
     const std::int64_t spacing_ms = spacing_ms_of(hunt_.ground.wish, want, caps);
-    value += (hunt_.high_ms / std::max<std::int64_t>(1, spacing_ms) + 1) * caps.repeat_worth.front();
+    value +=
+        (hunt_.high_ms / std::max<std::int64_t>(1, spacing_ms) + 1) * caps.repeat_worth.front();
   }
   return value;
 }

@@ -43,10 +43,10 @@ void PassageGraph::choose(std::vector<std::uint32_t>& rows) const {
 }
 
 void PassageGraph::add_goals() {
-  const Caps& caps = hunt_.ground.caps;
-  for (const wish::Want& want : hunt_.ground.wish.wants)
+  const Ground& ground = hunt_.ground;
+  for (const wish::Want& want : ground.wish.wants)
     problem_.goals.push_back(
-        {want.count.value_or(0), want.count ? 0 : spacing_ms_of(hunt_.ground.wish, want, caps)});
+        {want.count.value_or(0), want.count ? 0 : spacing_ms_of(ground.wish, want, ground.caps)});
   group_rows_.resize(problem_.goals.size());
 }
 
@@ -192,6 +192,18 @@ void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit) {
     legs[entries_.size()] = std::min(legs[entries_.size()], arc.turn_ms + end_ms_[arc.to]);
 }
 
+/// From home straight to the end. Rules: the sweep ran from home.
+std::int64_t PassageGraph::least_home_ms(const reach::LocalSweep& sweep) const {
+  if (!hunt_.ground.wish.end) return 0;
+  std::int64_t least_ms = circuit::no_way - shift_ms_;
+  for (const reach::LocalSeed& goal : hunt_.goals)
+    if (sweep.reached(goal.vertex))
+      least_ms = std::min(
+          least_ms, std::max<std::int64_t>(
+                        0, sweep.ms(goal.vertex) - hunt_.graph.along_ms(goal.vertex) + goal.ms));
+  return least_ms;
+}
+
 void PassageGraph::measure_legs() {
   const LocalGraph& graph = hunt_.graph;
   problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
@@ -209,6 +221,7 @@ void PassageGraph::measure_legs() {
   for (const Vertex v : sweep.settled()) home_ms_[v] = sweep.ms(v) - graph.along_ms(v);
   for (std::size_t e = 0; e < entries_.size(); ++e)
     problem_.legs[exits_.size() * (entries_.size() + 1) + e] = home_ms_[entries_[e]] + shift_ms_;
+  problem_.legs.back() = least_home_ms(sweep) + shift_ms_;
   for (std::uint32_t exit = 0; exit < exits_.size(); ++exit) measure_from(sweep, exit);
 }
 

@@ -58,6 +58,7 @@ class PassageGraph {
   std::uint32_t exit_row(const Exit& exit);
   [[nodiscard]] std::int64_t inner_ms(std::span<const Vertex> path, bool at_end) const;
   void measure_legs();
+  [[nodiscard]] std::int64_t least_home_ms(const reach::LocalSweep& sweep) const;
   void measure_from(reach::LocalSweep& sweep, std::uint32_t exit);
 
   const Hunt& hunt_;

@@ -13,6 +13,7 @@
 #include "find/by_the_hour.hpp"
 #include "find/joined.hpp"
 #include "find/lane_shortfall.hpp"
+#include "find/least_needed.hpp"
 #include "find/reached_chances.hpp"
 #include "find/worths.hpp"
 #include "loopwright/find/find.hpp"
@@ -181,6 +182,11 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
       shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w], clock));
   shortfall.why = shortfall.missing.empty() ? why_no_loop(ground, nearest, clock)
                                             : shortfall.missing.front().why;
+  if (ground.wish.minutes) {
+    LeastNeeded needed = least_needed(ground);
+    shortfall.at_least_minutes = needed.at_least_minutes;
+    shortfall.costs = std::move(needed.costs);
+  }
   clock.give_starts(shortfall);
   return shortfall;
 }

@@ -22,6 +22,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lane_guide.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/left_out.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/least_needed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp

@@ -15,3 +15,6 @@ target_link_libraries(open_area PRIVATE loopwright_lib loopwright_options)
 
 add_executable(hours_rate ${CMAKE_CURRENT_LIST_DIR}/hours_rate.cpp)
 target_link_libraries(hours_rate PRIVATE loopwright_lib loopwright_options)
+
+add_executable(search_times ${CMAKE_CURRENT_LIST_DIR}/search_times.cpp)
+target_link_libraries(search_times PRIVATE loopwright_lib loopwright_options)

@@ -29,7 +29,7 @@ struct FindResult {
 enum class Effort : std::uint8_t { quick, usual, thorough };
 
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
-                      const hours::Setting& setting, Effort effort = Effort::usual);
+                      const hours::Setting& setting, Effort effort = Effort::quick);
 
 /// The instructor's own drive through points in order, with the same passes, times and checks.
 FindResult route_through(const road::Roads& roads, const wish::Wish& wish,
