@@ -89,7 +89,7 @@ class Inserter {
   double grain_ms_ = 1;
   double missing_gain_ = 1;
   Score now_;
-  Times times_;
+  VisitTimes times_;
   std::vector<Gap> gaps_;
   std::vector<std::uint32_t> spaced_set_;        ///< by item
   std::vector<std::int32_t> ready_, after_;      ///< by gap and spaced set

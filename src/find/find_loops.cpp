@@ -22,7 +22,7 @@ namespace loopwright::find {
 namespace {
 
 // Ours: tools/bench shows what they cost.
-constexpr int first_tries = 4;
+constexpr int first_tries = 10;
 constexpr int more_tries_when_unmet = 12;
 constexpr int alternative_tries = 6;
 constexpr int alternative_rounds = 2;

@@ -67,12 +67,11 @@ TEST_CASE("a card is never wider than eighty columns", "[card]") {
                   "Company_Near_The_Weir");
   const BuiltTown town = built_town(draw_town(drawing, 100), "GB-ENG");
   wish::Answer answer = card_answer(town);
-  answer.shortfall = wish::Shortfall{
+  answer.shortfall.emplace();
+  answer.shortfall->why =
       "three roundabouts turned round at don't fit into fifteen minutes from this door, whichever "
-      "way one sets off and whatever else is left out",
-      {},
-      23.4,
-      {}};
+      "way one sets off and whatever else is left out";
+  answer.shortfall->least_minutes = 23.4;
   CHECK(width_of(card_of(town, answer)) <= 80);
 }
 
@@ -80,7 +79,9 @@ TEST_CASE("a card says what fell short, and where the nearest is", "[card]") {
   const BuiltTown town = built_card_town();
   wish::Answer answer = card_answer(town);
   wish::Missing missing{wish::read_want("zebra=3"), 1, "only one is near", {}, 4.2, 18.0};
-  answer.shortfall = wish::Shortfall{"not everything fits", {missing}, {}, {}};
+  answer.shortfall.emplace();
+  answer.shortfall->why = "not everything fits";
+  answer.shortfall->missing = {missing};
   const std::string card = card_of(town, answer);
   CHECK_THAT(card,
              Contains("What fell short\n  not everything fits\n  zebra 3: 1 found; only one"));
