@@ -171,7 +171,7 @@ void print_missing(std::ostream& out, const wish::Missing& missing) {
 void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
   if (!shortfall.at_least_minutes) return;
   out << "  all of it takes at least " << fixed(*shortfall.at_least_minutes, 1)
-      << " min of driving\n";
+      << " min\n";
   for (const wish::WantCost& cost : shortfall.costs)
     if (cost.minutes >= 0.05)
       out << "    " << wish::write_want(cost.want) << " alone adds " << fixed(cost.minutes, 1)

@@ -8,12 +8,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "find/counting.hpp"
 #include "find/forced_twice.hpp"
+#include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
 
 FindWork work_of(Effort effort) {
-  // Ours; tools/bench search shows what they take and what they bring.
+  // Ours: tried on Newport.
   switch (effort) {
     case Effort::quick:
       return {300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
@@ -25,39 +27,38 @@ FindWork work_of(Effort effort) {
   return {};
 }
 
-bool Certifier::has_max() const {
-  return std::ranges::any_of(hunt_.ground.wish.wants,
-                             [](const wish::Want& want) { return !want.count; });
-}
-
-/// Of what a pass may lead into only some ways are candidates (joined.cpp).
-bool Certifier::has_joined_max() const {
-  return std::ranges::any_of(hunt_.ground.wish.wants,
-                             [](const wish::Want& want) { return !want.count && want.into; });
+/// All that is wanted as "max" is passed as the passage graph has it.
+bool Certifier::is_circuit() const {
+  const wish::Wish& wish = hunt_.ground.wish;
+  return wish::kept_for_stops_s(wish) == 0 &&
+         std::ranges::all_of(wish.wants, [](const wish::Want& want) {
+           // Of what a pass may lead into only some ways are candidates (joined.cpp).
+           return want.count ||
+                  (!want.into && road::form_of(want.kind) == road::KindForm::junction);
+         });
 }
 
 std::int64_t Certifier::spacing_bound() const {
   const Caps& caps = hunt_.ground.caps;
+  const std::int64_t most_ms = hunt_.high_ms + 1000 * wish::kept_for_stops_s(hunt_.ground.wish);
   std::int64_t value = 0;
   for (const wish::Want& want : hunt_.ground.wish.wants) {
     if (want.count) continue;
     const std::int64_t spacing_ms = spacing_ms_of(hunt_.ground.wish, want, caps);
-    value +=
-        (hunt_.high_ms / std::max<std::int64_t>(1, spacing_ms) + 1) * caps.repeat_worth.front();
+    value += (most_ms / std::max<std::int64_t>(1, spacing_ms) + 1) * caps.repeat_worth.front();
   }
   return value;
 }
 
 circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWork& work,
                                const circuit::Walk& known) {
-  // What is welcome is no pass of the problem: nothing bounds its worth.
-  if (!hunt_.ground.wish.welcome.empty()) return known;
-  if (!has_max()) {
+  if (hunt_.ground.walls.shuts_for_a_part() || !hunt_.ground.wish.welcome.empty()) return known;
+  if (!counts_worth(hunt_.ground.wish)) {
     bound_ = -std::llround(forced_twice_m(hunt_) - 1e-6);
     return known;
   }
   bound_ = spacing_bound();
-  if (has_joined_max() || !graph.complete() || work.nodes == 0) return known;
+  if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
   const circuit::Bound found = circuit::bound(graph.problem(), work, known);
   if (!found.impossible) bound_ = std::min(*bound_, found.value);
   return found.best;

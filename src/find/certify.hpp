@@ -1,11 +1,16 @@
 // How good the best loop of a wish can be at most.
 //
-//   Certifier certifier(hunt, graph);
-//   certifier.bound(work, walk);            // may hand back a better walk
+//   Certifier certifier(hunt);
+//   walk = certifier.bound(graph, work, walk);   // may hand back a better walk
 //   loop.certificate = certifier.certificate(loop value);
 //
-// Rules: a bound holds for every drive of the wish inside its window, with stops and hours or without: it
-// leaves out what can only lessen the value (road driven twice, caps, hours of bus lanes).
+// Rules: a bound holds for every drive of the wish inside its window: it leaves out what can only lessen
+// the value (road driven twice, caps, hours of bus lanes). No bound is claimed
+//   - when streets or turns are open for a part of the lesson only: the search then keeps off some that a
+//     drive might pass in time;
+//   - of what is welcome, which is no pass of the problem.
+// That of the circuit only where all that is wanted as "max" is of junctions and no stop is planned: a run
+// or a roadside chance at the door is no candidate, yet may be passed, and a stop spaces passes for nothing.
 #pragma once
 
 #include <optional>
@@ -34,8 +39,7 @@ class Certifier {
   [[nodiscard]] wish::Certificate certificate(std::int64_t value) const;
 
  private:
-  [[nodiscard]] bool has_max() const;
-  [[nodiscard]] bool has_joined_max() const;
+  [[nodiscard]] bool is_circuit() const;
   [[nodiscard]] std::int64_t spacing_bound() const;
   const Hunt& hunt_;
   std::optional<std::int64_t> bound_;

@@ -108,6 +108,7 @@ class BridgeSearch {
         from = node, from_m = std::max(from_m, at_m);
       }
       join({from, node_of(piece.b), std::max(0.0, piece.length_m - from_m), p});
+      if (from != node_of(piece.a)) door_pieces_.push_back(p);
     }
   }
 
@@ -138,6 +139,8 @@ class BridgeSearch {
     std::vector<std::uint32_t> order(at_node_.size(), 0), low(at_node_.size(), 0);
     std::vector<Side> beyond(at_node_.size(), empty_side());
     std::vector<std::uint8_t> counted(of_piece_.size(), 0);
+    // A door's own road lies on both sides of it: it is counted beyond no bridge, and added at last.
+    for (const std::uint32_t p : door_pieces_) counted[p] = 1;
     std::vector<Frame> stack{{home_, -1, 0}};
     std::uint32_t count = 0;
     while (!stack.empty()) {
@@ -170,6 +173,7 @@ class BridgeSearch {
       beyond[before].add(beyond[at]);
     }
     all_ = beyond[home_];
+    for (const std::uint32_t p : door_pieces_) all_.add(of_piece_[p]);
   }
 
   /// Each piece is counted once, at the edge that is met first.
@@ -178,11 +182,13 @@ class BridgeSearch {
     if (counted[p]++ == 0) side.add(of_piece_[p]);
   }
 
-  /// All chances of some want with a number lie there.
+  /// All chances of some want with a number lie there. Of junctions alone: a run or a roadside chance at
+  /// the door is no candidate, yet may be passed.
   [[nodiscard]] bool needs(const Side& beyond) const {
     const auto& wants = hunt_.ground.wish.wants;
     for (std::size_t w = 0; w < wants.size(); ++w)
-      if (wants[w].count.value_or(0) > 0 && all_.candidates[w] > 0 &&
+      if (road::form_of(wants[w].kind) == road::KindForm::junction &&
+          wants[w].count.value_or(0) > 0 && all_.candidates[w] > 0 &&
           beyond.candidates[w] == all_.candidates[w])
         return true;
     return false;
@@ -204,6 +210,7 @@ class BridgeSearch {
   std::vector<std::vector<std::size_t>> at_node_;
   std::vector<Side> of_piece_;
   std::vector<std::pair<std::size_t, Side>> bridges_;
+  std::vector<std::uint32_t> door_pieces_;
   Side all_;
 };
 

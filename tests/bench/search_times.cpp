@@ -1,5 +1,4 @@
-// search_times AREA WISHES: how long the search takes for each wish, and how good its answers are, for
-// tools/bench search.
+// search_times AREA WISHES: how long the search takes for each wish, and how good its answers are.
 //
 // WISHES: a line each, tab-separated: lat, lon, minutes, wants with spaces between.
 // Prints a line each: candidates; then for each effort milliseconds, value, bound ("-": none) and state; last

@@ -66,17 +66,6 @@ struct StreetUse {
   friend bool operator==(const StreetUse&, const StreetUse&) = default;
 };
 
-/// Which roads a part of a lesson may use: `quiet` residential streets, or all but these.
-enum class RoadsAllowed : std::uint8_t { any, quiet, busier };
-
-/// A part of a lesson, in order: "20 minutes of quiet side roads, then …"
-struct Part {
-  int minutes = 0;
-  RoadsAllowed roads = RoadsAllowed::any;
-  std::vector<Want> wants;
-  friend bool operator==(const Part&, const Part&) = default;
-};
-
 /// Planned stops at places to pull up. Minutes each; 0: none.
 struct PlannedStops {
   int brief_minutes = 0;              ///< before the first pass of each kind that is new
@@ -104,12 +93,7 @@ struct Wish {
   std::optional<int> street_passes;   ///< of one quiet street a lesson; empty: caps.txt
   std::vector<StreetUse> street_use;  ///< quiet streets with a use so far; by way, each once
   std::optional<int> hardest;         ///< no pass harder than this, whatever is asked for; 1 to 5
-  bool ramp = false;                  ///< hard after easy, and a gentle last stretch home
-  std::vector<Part> parts;            ///< in order; empty: the lesson is one
-  std::optional<Point> drive_out;     ///< the instructor drives there first; the learner from there
-  std::optional<Point> drive_back;    ///< the learner drives to there; the instructor on
   PlannedStops stops;
-  int independent_minutes = 0;  ///< of following signs, or a few directions; 0: none
   /// The school terms that hours are read by, at most `most_term_parts`; none in it: none were given.
   /// No value: a loop file of an older version, which doesn't say.
   std::optional<hours::SchoolTerms> terms;
@@ -202,13 +186,6 @@ struct WayHome {
   std::vector<LoopStretch> stretches;
 };
 
-/// A stretch on which the learner finds the way.
-struct IndependentStretch {
-  std::size_t first = 0, last = 0;  ///< indices into stretches
-  std::string follow;  ///< the place or road number signed all along; empty: directions
-  std::vector<std::string> directions;  ///< at most three, in words; only without `follow`
-};
-
 /// Candidates that the search didn't look at, and why.
 struct LeftOut {
   std::string why;
@@ -245,13 +222,9 @@ struct Loop {
   std::vector<BusLanePass> bus_lanes;
   std::vector<Met> met;
   Certificate certificate;
-  std::string variant;  ///< "easier", "harder": of the first loop; else empty
   std::vector<PullUp> pull_ups;
   std::vector<StopAfter> stops_after;
   std::vector<WayHome> ways_home;
-  std::vector<IndependentStretch> independent;
-  /// The stretches that count as practice, first and last; empty: all.
-  std::optional<std::array<std::size_t, 2>> practice = {};
 };
 
 /// A want that can't be met, and the nearest there is.
