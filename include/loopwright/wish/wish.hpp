@@ -66,6 +66,18 @@ struct StreetUse {
   friend bool operator==(const StreetUse&, const StreetUse&) = default;
 };
 
+/// Which roads a part of a lesson may use: `quiet` ones (road::piece_flag::quiet), or all but these.
+enum class RoadsAllowed : std::uint8_t { any, quiet, busier };
+
+/// A part of a lesson, in order: "20 minutes of quiet side roads, then …"
+struct Part {
+  int minutes = 0;
+  RoadsAllowed roads = RoadsAllowed::any;
+  std::optional<int> hardest;  ///< no pass in it is harder; 1 to 5
+  std::vector<Want> wants;     ///< to be met within it
+  friend bool operator==(const Part&, const Part&) = default;
+};
+
 /// Planned stops at places to pull up. Minutes each; 0: none.
 struct PlannedStops {
   int brief_minutes = 0;              ///< before the first pass of each kind that is new
@@ -93,6 +105,11 @@ struct Wish {
   std::optional<int> street_passes;   ///< of one quiet street a lesson; empty: caps.txt
   std::vector<StreetUse> street_use;  ///< quiet streets with a use so far; by way, each once
   std::optional<int> hardest;         ///< no pass harder than this, whatever is asked for; 1 to 5
+  bool easy_first = false;            ///< hard after easy, and a gentle last stretch home
+  std::vector<Part> parts;            ///< in order; empty: the lesson is one
+  std::optional<Point> drive_out;     ///< the instructor drives there first; the learner from there
+  std::optional<Point> drive_back;    ///< the learner drives to there; the instructor on
+  int independent_minutes = 0;        ///< of finding the way by signs or a few directions; 0: none
   PlannedStops stops;
   /// The school terms that hours are read by, at most `most_term_parts`; none in it: none were given.
   /// No value: a loop file of an older version, which doesn't say.
@@ -186,6 +203,14 @@ struct WayHome {
   std::vector<LoopStretch> stretches;
 };
 
+/// A stretch on which the learner finds the way.
+struct IndependentStretch {
+  std::size_t first = 0, last = 0;      ///< indices into stretches
+  std::string follow;                   ///< the place or road number signed all along; empty: directions
+  std::vector<std::string> directions;  ///< at most three, in words; only without `follow`
+  friend bool operator==(const IndependentStretch&, const IndependentStretch&) = default;
+};
+
 /// Candidates that the search didn't look at, and why.
 struct LeftOut {
   std::string why;
@@ -195,6 +220,15 @@ struct LeftOut {
 struct Met {
   Want want;
   int got = 0;
+  /// Of a "max" want: the passes that have worth, indices into passes, ascending, spaced. No value: a
+  /// want with a number, or a loop file of an older version.
+  std::optional<std::vector<std::size_t>> practised = {};
+};
+
+/// A part of the lesson as it is driven.
+struct LoopPart {
+  std::size_t first = 0, last = 0;  ///< indices into stretches
+  std::vector<Met> met;             ///< of the part's wants, in their order
 };
 
 /// What is known of how good a loop is. Values in milli-units of DEVELOPERS.md (value of a loop).
@@ -225,6 +259,11 @@ struct Loop {
   std::vector<PullUp> pull_ups;
   std::vector<StopAfter> stops_after;
   std::vector<WayHome> ways_home;
+  std::vector<LoopPart> parts;  ///< as many as the wish's
+  std::vector<IndependentStretch> independent;
+  /// The stretches that count as practice, first and last; no value: all.
+  std::optional<std::array<std::size_t, 2>> practice = {};
+  std::string variant;  ///< "easier", "harder": than the first loop; else empty
 };
 
 /// A want that can't be met, and the nearest there is.
