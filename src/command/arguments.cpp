@@ -6,12 +6,11 @@
 //      the only place of the program that reads the clock.
 #include "command/arguments.hpp"
 
-#include <algorithm>
 #include <chrono>
 #include <iostream>
-#include <sstream>
 #include <utility>
 
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
@@ -19,54 +18,6 @@
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
-
-namespace {
-
-/// Bytes of the first so many characters of a UTF-8 text.
-std::size_t bytes_of(std::string_view text, std::size_t characters) {
-  const auto begins = [](char byte) { return (static_cast<unsigned char>(byte) & 0xc0U) != 0x80U; };
-  for (std::size_t k = 0; k < text.size(); ++k)
-    if (begins(text[k]) && characters-- == 0) return k;
-  return text.size();
-}
-
-/// A help text with its long lines folded at blanks, what goes on under the column of the texts.
-std::string folded_help(const std::string& help) {
-  constexpr std::size_t width = 80, column = 30;  // CLI11 sets the texts of options in by 30
-  std::string folded;
-  std::istringstream lines(help);
-  for (std::string whole; std::getline(lines, whole);) {
-    std::string_view line = whole;
-    const std::size_t set_in = line.starts_with("  ") ? column : 0;
-    std::string hang;
-    while (bytes_of(line, width - hang.size()) < line.size()) {
-      const std::size_t cut = line.rfind(' ', bytes_of(line, width - hang.size()));
-      if (cut == line.npos || (hang.empty() && cut <= set_in)) break;
-      folded.append(hang).append(line.substr(0, cut)).append("\n");
-      line.remove_prefix(cut + 1);
-      hang.assign(set_in, ' ');
-    }
-    folded.append(hang).append(line).append("\n");
-  }
-  return folded;
-}
-
-}  // namespace
-
-bool parse(CLI::App& app, const Arguments& words) {
-  Arguments reversed(words.rbegin(), words.rend());  // the order CLI11 takes
-  try {
-    app.parse(reversed);
-  } catch (const CLI::CallForHelp&) {
-    std::cout << folded_help(app.help());
-    return false;
-  } catch (const CLI::ParseError& error) {
-    std::string text = error.what();
-    std::ranges::replace(text, '\n', ' ');
-    throw UsageError(text + "; see '" + app.get_name() + " --help'");
-  }
-  return true;
-}
 
 std::string as_given(std::string_view text) {
   constexpr std::size_t shown = 40;  // characters; more would bury what the option takes
@@ -126,7 +77,7 @@ std::string kinds_help() {
   return text;
 }
 
-void add_trip(CLI::App& app, TripTexts& texts) {
+void add_trip(Options& app, TripTexts& texts) {
   app.add_option("--start", texts.start, "date and time, 2026-11-28T15:00 (default: now)");
   app.add_option("--level", texts.level, "of the learner, 1 to 5 (default: 3)");
 }

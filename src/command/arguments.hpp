@@ -1,16 +1,16 @@
 // The words of a command line, checked one by one before any file is opened.
 //
-//   CLI::App app{"…"};   app.add_option(…);   if (!parse(app, words)) return Exit::done;
+//   Options app{"…", "…"};   app.add_option(…);   if (!parse(app, words)) return Exit::done;
 //
 // Rules: every option is read as text by CLI11 and turned into a value here, so that each refusal
 // is one line of ours: the option, what it takes, what was given. Throws UsageError.
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
 
+#include "command/options.hpp"
 #include "loopwright/base/instant.hpp"
 #include "loopwright/base/point.hpp"
 #include "loopwright/base/region.hpp"
@@ -18,9 +18,6 @@
 #include "loopwright/road/roads.hpp"
 
 namespace loopwright::command {
-
-/// False when help was asked for; it is printed then.
-bool parse(CLI::App& app, const Arguments& words);
 
 /// What was given instead of what an option takes, for its refusal: "'noon'"; of a long text its
 /// beginning, and of one with signs that can't be printed only that.
@@ -52,7 +49,7 @@ std::string kinds_help();
 struct TripTexts {
   std::string start, level;
 };
-void add_trip(CLI::App& app, TripTexts& texts);
+void add_trip(Options& app, TripTexts& texts);
 
 struct Trip {
   std::optional<WrittenTime> start;

@@ -66,8 +66,8 @@ std::string write_report(const road::Roads& roads, const road::Report& report,
 }
 
 std::optional<BuildJob> job_of(const Arguments& words) {
-  CLI::App app{"Reads a map extract and writes the area file that all other commands use.",
-               "loopwright build"};
+  Options app{"Reads a map extract and writes the area file that all other commands use.",
+              "loopwright build"};
   BuildTexts texts;
   app.add_option("EXTRACT", texts.extract, ".osm.pbf, .osm, .osm.bz2, .osm.gz or .opl")->required();
   app.add_option("-o,--output", texts.area, "area file to write")->required();
@@ -78,7 +78,7 @@ std::optional<BuildJob> job_of(const Arguments& words) {
                  ".json for programs");
   app.add_option("--heights", texts.heights,
                  "elevation grid or a folder of them (.hgt, GeoTIFF), for gradients; once or more")
-      ->allow_extra_args(false);
+      ->one_value_each();
   app.add_flag("--motorways", texts.motorways, "loops may use motorways");
   app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;

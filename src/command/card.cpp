@@ -30,8 +30,8 @@ Writer writer_of(std::string_view format) {
 }
 
 std::optional<CardJob> job_of(const Arguments& words) {
-  CLI::App app{"Writes a loop as a route card to read from, or as a file to exchange.",
-               "loopwright card"};
+  Options app{"Writes a loop as a route card to read from, or as a file to exchange.",
+              "loopwright card"};
   AreaTexts area;
   std::string loops, output, loop = "1", format = "text";
   add_area(app, area);

@@ -18,6 +18,13 @@ std::size_t width_of(std::string_view text) {
 
 }  // namespace
 
+std::size_t bytes_of(std::string_view text, std::size_t characters) {
+  const auto begins = [](char byte) { return (static_cast<unsigned char>(byte) & 0xc0U) != 0x80U; };
+  for (std::size_t k = 0; k < text.size(); ++k)
+    if (begins(text[k]) && characters-- == 0) return k;
+  return text.size();
+}
+
 void print_folded(std::ostream& out, std::size_t indent, std::string_view unsafe) {
   const std::string safe = printable(unsafe);
   std::string_view text = safe;

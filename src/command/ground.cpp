@@ -9,13 +9,13 @@
 
 namespace loopwright::command {
 
-void add_area(CLI::App& app, AreaTexts& texts) {
+void add_area(Options& app, AreaTexts& texts) {
   app.add_option("AREA", texts.area, "area file")->required();
   app.add_option("--notes", texts.notes, "your notes on its roads (see 'loopwright note --help')");
   add_terms(app, texts.terms);
 }
 
-void add_terms(CLI::App& app, std::string& terms) {
+void add_terms(Options& app, std::string& terms) {
   app.add_option("--terms", terms, "file of your schools' terms: a line each, first and last day");
 }
 

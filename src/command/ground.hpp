@@ -7,12 +7,12 @@
 // who noted a road as closed must learn when it isn't known.
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
 
+#include "command/options.hpp"
 #include "loopwright/file/notes_file.hpp"
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/mark/noted.hpp"
@@ -26,8 +26,8 @@ namespace loopwright::command {
 struct AreaTexts {
   std::string area, notes, terms;
 };
-void add_area(CLI::App& app, AreaTexts& texts);
-void add_terms(CLI::App& app, std::string& terms);
+void add_area(Options& app, AreaTexts& texts);
+void add_terms(Options& app, std::string& terms);
 
 /// School terms of a file; none when no file is named. Throws InputError, also when there are more
 /// than a loop file may hold.

@@ -27,7 +27,7 @@ struct HoursTexts {
   bool conditional = false;
 };
 
-void add_options(CLI::App& app, HoursTexts& texts) {
+void add_options(Options& app, HoursTexts& texts) {
   app.add_option("TEXT", texts.words, "hours in quotes, such as \"Mo-Fr 07:00-10:00; PH off\"");
   app.add_option("--region", texts.region,
                  "whose bank holidays: GB-ENG, GB-WLS, GB-SCT, GB-NIR, IE");
@@ -159,7 +159,7 @@ Exit run_one(const HoursTexts& texts, const HoursPlace& place) {
 }  // namespace
 
 Exit hours(const Arguments& words) {
-  CLI::App app{"Tells whether a text of hours is in force, and why.", "loopwright hours"};
+  Options app{"Tells whether a text of hours is in force, and why.", "loopwright hours"};
   HoursTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return Exit::done;

@@ -48,7 +48,7 @@ std::vector<std::string> cells_of(const road::KindRow& row) {
 }  // namespace
 
 Exit kinds(const Arguments& words) {
-  CLI::App app{
+  Options app{
       "Lists the kinds of practice: hardness 1 to 5, what to have met before, how sure a map\n"
       "can be of them, minutes to stop for a manoeuvre, and how the map tells them. A movement is\n"
       "asked for as roundabout:right, a bus lane by what holds when you are there: "

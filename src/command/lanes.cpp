@@ -51,7 +51,7 @@ struct LanesJob {
   std::optional<WrittenTime> at;
 };
 
-void add_options(CLI::App& app, LanesTexts& texts) {
+void add_options(Options& app, LanesTexts& texts) {
   add_area(app, texts.area);
   auto* loops = app.add_option("LOOPS", texts.loops, "loop file");
   app.add_option("--loop", texts.loop, "number of the loop (default: all)");
@@ -97,7 +97,7 @@ std::vector<WrittenPlace> read_route(const std::string& text) {
 }
 
 std::optional<LanesJob> job_of(const Arguments& words) {
-  CLI::App app{
+  Options app{
       "Tells which bus lanes a car may use at the minute it is there, and what else has hours.",
       "loopwright lanes"};
   LanesTexts texts;

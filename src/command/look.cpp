@@ -39,7 +39,7 @@ std::optional<OsmObject> object_of(std::string_view text) {
 }
 
 std::optional<LookJob> job_of(const Arguments& words) {
-  CLI::App app{"Tells what the map says at a place, and why.", "loopwright look"};
+  Options app{"Tells what the map says at a place, and why.", "loopwright look"};
   LookJob job;
   TripTexts trip_texts;
   add_area(app, job.area);

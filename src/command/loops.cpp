@@ -53,7 +53,7 @@ struct LoopJob {
   wish::Wish wish;  ///< its places, start and ledger are filled in once the area is open
 };
 
-void add_options(CLI::App& app, LoopTexts& texts) {
+void add_options(Options& app, LoopTexts& texts) {
   add_area(app, texts.area);
   texts.words.add_options(app);
   app.add_option("--wish", texts.wish_file,
@@ -165,8 +165,8 @@ void with_lines(const WishWords& words, Step step) {
 }
 
 std::optional<LoopJob> job_of(const Arguments& words) {
-  CLI::App app{"Finds loops from the door and back that meet a wish inside the time.",
-               "loopwright loops"};
+  Options app{"Finds loops from the door and back that meet a wish inside the time.",
+              "loopwright loops"};
   LoopTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return std::nullopt;

@@ -43,8 +43,8 @@ wish::Want want_of(const std::string& text) {
 }
 
 std::optional<NearJob> job_of(const Arguments& words) {
-  CLI::App app{"Finds the nearest places to practise something, by driving time.",
-               "loopwright near"};
+  Options app{"Finds the nearest places to practise something, by driving time.",
+              "loopwright near"};
   NearTexts texts;
   add_area(app, texts.area);
   app.add_option("--home", texts.home, std::string("the door: ") + place_help)->required();

@@ -69,7 +69,7 @@ struct CheckJob {
 };
 
 std::optional<CheckJob> check_job_of(const Arguments& words) {
-  CLI::App app{"Tells which notes are old, needless or without effect.", "loopwright note check"};
+  Options app{"Tells which notes are old, needless or without effect.", "loopwright note check"};
   CheckJob job;
   std::string today;
   app.add_option("NOTES", job.area.notes, "notes file")->required();
@@ -126,7 +126,7 @@ road::LessonTime day_in(const road::AreaInfo& area, const Date& day) {
 }
 
 Exit note_list(const Arguments& words) {
-  CLI::App app{"Shows the notes of a file.", "loopwright note list"};
+  Options app{"Shows the notes of a file.", "loopwright note list"};
   std::string path;
   app.add_option("NOTES", path, "notes file")->required();
   if (!parse(app, words)) return Exit::done;

@@ -41,7 +41,7 @@ struct AddJob {
   Note note;  ///< its line is filled in once the area is open
 };
 
-void add_options(CLI::App& app, AddTexts& texts) {
+void add_options(Options& app, AddTexts& texts) {
   app.add_option("NOTES", texts.notes, "notes file; made when it isn't there")->required();
   app.add_option("--area", texts.area, "area file")->required();
   app.add_option("--at", texts.at, std::string("where: ") + place_help)->required();
@@ -144,7 +144,7 @@ Note note_of(const AddTexts& texts) {
 }
 
 std::optional<AddJob> job_of(const Arguments& words) {
-  CLI::App app{"Writes one more note into a notes file.", "loopwright note add"};
+  Options app{"Writes one more note into a notes file.", "loopwright note add"};
   AddTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return std::nullopt;

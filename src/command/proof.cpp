@@ -10,7 +10,7 @@
 namespace loopwright::command {
 
 Exit proof(const Arguments& words) {
-  CLI::App app{"Checks every claim of a loop file against the area.", "loopwright proof"};
+  Options app{"Checks every claim of a loop file against the area.", "loopwright proof"};
   AreaTexts area;
   std::string loop_file;
   add_area(app, area);

@@ -33,6 +33,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp

@@ -78,13 +78,13 @@ void throw_in_place(const std::string& from, const UsageError& error) {
 
 WishWords::WishWords() : words_(rows.size()) {}
 
-void WishWords::add_options(CLI::App& app) {
+void WishWords::add_options(Options& app) {
   for (std::size_t k = 0; k < rows.size(); ++k) {
     const std::string option = "--" + std::string(rows[k].name);
     if (rows[k].times == Times::once)
       app.add_option(option, words_[k].one, rows[k].help);
     else
-      app.add_option(option, words_[k].many, rows[k].help)->allow_extra_args(false);
+      app.add_option(option, words_[k].many, rows[k].help)->one_value_each();
   }
 }
 

@@ -7,12 +7,12 @@
 // repeated both count, the file's first. A refusal names the option, or the file and the line.
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "command/options.hpp"
 #include "loopwright/base/error.hpp"
 
 namespace loopwright::command {
@@ -40,7 +40,7 @@ class WishWords {
  public:
   WishWords();
   /// Rules: app must not outlive this.
-  void add_options(CLI::App& app);
+  void add_options(Options& app);
   /// Once the command line is parsed: adds what the wish file says; none for an empty name. Throws
   /// InputError.
   void settle(const std::filesystem::path& wish_file);

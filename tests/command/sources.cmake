@@ -1,6 +1,19 @@
 # The commands are tested as they are used: as a program with words and files.
-add_test(NAME golden COMMAND ${CMAKE_SOURCE_DIR}/tests/golden/compare $<TARGET_FILE:loopwright>)
-set_tests_properties(golden PROPERTIES LABELS golden)
+# One test a verb, so that they run side by side; a glob, so that no verb's folder is forgotten.
+file(GLOB golden_cases CONFIGURE_DEPENDS RELATIVE ${CMAKE_SOURCE_DIR}/tests/golden
+  ${CMAKE_SOURCE_DIR}/tests/golden/*/*.txt)
+set(golden_verbs)
+foreach(case IN LISTS golden_cases)
+  get_filename_component(verb ${case} DIRECTORY)
+  list(APPEND golden_verbs ${verb})
+endforeach()
+list(REMOVE_DUPLICATES golden_verbs)
+foreach(verb IN LISTS golden_verbs)
+  add_test(NAME golden-${verb}
+    COMMAND ${CMAKE_SOURCE_DIR}/tests/golden/compare $<TARGET_FILE:loopwright> ${verb}/)
+  set_tests_properties(golden-${verb} PROPERTIES LABELS golden)
+endforeach()
+set_tests_properties(golden-loops PROPERTIES COST 70)
 
 add_test(NAME bad-input
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_bad_input.py $<TARGET_FILE:loopwright>)
@@ -12,5 +25,6 @@ add_test(NAME notes
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_notes.py $<TARGET_FILE:loopwright>)
 add_test(NAME random-notes
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_random_notes.py $<TARGET_FILE:loopwright>)
+set_tests_properties(random-notes PROPERTIES COST 60)
 add_test(NAME wish-files
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_wish_files.py $<TARGET_FILE:loopwright>)

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
-"""Asks the county for each lesson of lessons.txt from each of its five doors.
+"""Asks the county for each lesson of lessons.txt from doors, all five of them when none is said.
 
-    tests/county/test_lessons.py PROGRAM COUNTY.area
+    tests/county/test_lessons.py PROGRAM COUNTY.area [DOOR…]
 
 A lesson is met, and `proof` agrees with its file, or it falls short, with a reason that `near` bears
 out (tests/real/test_wishes.py says how). Prints a table: how many loops' passes, or what is missing.
@@ -47,12 +47,13 @@ def told(answer):
 
 def main():
     asked = Wishes(str(pathlib.Path(sys.argv[1]).resolve()), sys.argv[2], NoMap, random.Random(0))
+    doors = sys.argv[3:] or DOORS
     failures = []
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder) / "loops.json"
         for name, words in lessons():
             print(name)
-            for door in DOORS:
+            for door in doors:
                 done = asked.run("loops", "--home", door, *words, "-o", str(file))
                 trouble = asked.trouble_with(done, ["--home", door, *words], str(file))
                 if trouble:

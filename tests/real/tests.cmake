@@ -24,7 +24,7 @@ function(add_real_test name extract region)
     COMMAND /usr/bin/python3 ${real_folder}/test_${name}.py ${PROJECT_BINARY_DIR} ${extract}
             ${region})
   set_tests_properties(${name}_${town} PROPERTIES
-    LABELS real FIXTURES_REQUIRED liechtenstein ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)
+    LABELS real COST 20 FIXTURES_REQUIRED liechtenstein ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)
 endfunction()
 
 set(real_folder ${CMAKE_CURRENT_LIST_DIR})

@@ -1,0 +1,106 @@
+#include "command/options.hpp"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <deque>
+#include <iostream>
+#include <sstream>
+#include <string_view>
+#include <utility>
+
+#include "command/folded.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::command {
+
+namespace {
+
+/// A help text with its long lines folded at blanks, what goes on under the column of the texts.
+std::string folded_help(const std::string& help) {
+  constexpr std::size_t width = 80, column = 30;  // CLI11 sets the texts of options in by 30
+  std::string folded;
+  std::istringstream lines(help);
+  for (std::string whole; std::getline(lines, whole);) {
+    std::string_view line = whole;
+    const std::size_t set_in = line.starts_with("  ") ? column : 0;
+    std::string hang;
+    while (bytes_of(line, width - hang.size()) < line.size()) {
+      const std::size_t cut = line.rfind(' ', bytes_of(line, width - hang.size()));
+      if (cut == line.npos || (hang.empty() && cut <= set_in)) break;
+      folded.append(hang).append(line.substr(0, cut)).append("\n");
+      line.remove_prefix(cut + 1);
+      hang.assign(set_in, ' ');
+    }
+    folded.append(hang).append(line).append("\n");
+  }
+  return folded;
+}
+
+class OptionOfCli : public Option {
+ public:
+  explicit OptionOfCli(CLI::Option* of) : of_(of) {}
+  Option* required() override {
+    of_->required();
+    return this;
+  }
+  Option* excludes(Option* other) override {
+    of_->excludes(static_cast<OptionOfCli*>(other)->of_);  // all of them are made below
+    return this;
+  }
+  Option* one_value_each() override {
+    of_->allow_extra_args(false);
+    return this;
+  }
+
+ private:
+  CLI::Option* of_;
+};
+
+}  // namespace
+
+struct Options::Inside {
+  Inside(std::string does, std::string name) : app(std::move(does), std::move(name)) {}
+  CLI::App app;
+  std::deque<OptionOfCli> options;  // what add_… returned stays where it is
+
+  Option* keep(CLI::Option* option) { return &options.emplace_back(option); }
+};
+
+Options::Options(std::string does, std::string name)
+    : inside_(std::make_unique<Inside>(std::move(does), std::move(name))) {}
+Options::~Options() = default;
+
+Option* Options::add_option(const std::string& name, std::string& value, const std::string& help) {
+  return inside_->keep(inside_->app.add_option(name, value, help));
+}
+
+Option* Options::add_option(const std::string& name, std::vector<std::string>& values,
+                            const std::string& help) {
+  return inside_->keep(inside_->app.add_option(name, values, help));
+}
+
+Option* Options::add_flag(const std::string& name, bool& value, const std::string& help) {
+  return inside_->keep(inside_->app.add_flag(name, value, help));
+}
+
+void Options::footer(const std::string& text) {
+  inside_->app.footer(text);
+}
+
+bool parse(Options& options, const Arguments& words) {
+  CLI::App& app = options.inside_->app;
+  Arguments reversed(words.rbegin(), words.rend());  // the order CLI11 takes
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    std::cout << folded_help(app.help());
+    return false;
+  } catch (const CLI::ParseError& error) {
+    std::string text = error.what();
+    std::ranges::replace(text, '\n', ' ');
+    throw UsageError(text + "; see '" + app.get_name() + " --help'");
+  }
+  return true;
+}
+
+}  // namespace loopwright::command
