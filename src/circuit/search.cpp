@@ -28,8 +28,11 @@ struct Found {
 
 class Searcher {
  public:
-  Searcher(const Items& items, std::uint64_t seed)
-      : items_(items), clock_(items), inserter_(items, clock_), dice_(seed) {
+  Searcher(const Items& items, const SearchWork& work)
+      : items_(items),
+        clock_(items, work.longer_wait_ms),
+        inserter_(items, clock_),
+        dice_(work.seed) {
     for (std::size_t goal = 0; goal < items.problem.goals.size(); ++goal)
       if (items.problem.goals[goal].least > 0) counted_goals_.push_back(goal);
   }
@@ -161,7 +164,7 @@ Score score_of(const Problem& problem, const Walk& walk) {
 Walk search(const Problem& problem, const SearchWork& work, const Walk& start,
             std::span<const std::uint8_t> allowed) {
   const Items items(problem, allowed);
-  Walk found = Searcher(items, work.seed).run(work.rounds, start);
+  Walk found = Searcher(items, work).run(work.rounds, start);
   const Score given = score_of(problem, start);
   const Score score = score_of(problem, found);
   const bool given_counts = given.ms <= problem.most_ms && given.ms < no_way;

@@ -4,11 +4,12 @@
 
 namespace loopwright::circuit {
 
-Clock::Clock(const Items& items)
+Clock::Clock(const Items& items, std::int64_t longer_wait_ms)
     : counted(items.problem.groups.size(), 0),
       worth(items.problem.groups.size(), 0),
       got(items.problem.goals.size(), 0),
       items_(items),
+      longer_wait_ms_(longer_wait_ms),
       next_ms_(items.problem.goals.size(), 0) {}
 
 void Clock::reset() {
@@ -59,7 +60,8 @@ Score Clock::time(std::span<const Visit> visits, VisitTimes* times) {
   for (const Visit& visit : visits) {
     const Item& item = items_.items[visit.item];
     const std::int64_t arrives = ms + items_.to(at)[visit.item];
-    ms = std::max(arrives, ready(item, visit.patience));
+    const std::int64_t may_begin = ready(item, visit.patience);
+    ms = may_begin > arrives ? may_begin + longer_wait_ms_ : arrives;
     if (times != nullptr) {
       times->begin.push_back(ms);
       times->wait.push_back(ms - arrives);

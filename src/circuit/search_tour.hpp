@@ -45,7 +45,8 @@ struct VisitTimes {
 /// Rules: one per thread; `counted`, `worth` and `got` are those of the last walk timed.
 class Clock {
  public:
-  explicit Clock(const Items& items);
+  /// Each wait is longer_wait_ms longer than it need be.
+  explicit Clock(const Items& items, std::int64_t longer_wait_ms = 0);
   /// Rules: a walk that can't be driven has ms of at least far_ms.
   Score time(std::span<const Visit> visits, VisitTimes* times = nullptr);
 
@@ -58,6 +59,7 @@ class Clock {
   void reset();
 
   const Items& items_;
+  std::int64_t longer_wait_ms_;
   std::vector<std::int64_t> next_ms_;
   std::vector<std::uint32_t> touched_;
   std::int64_t value_ = 0;

@@ -116,6 +116,14 @@ wish::Certificate certificate(const Cursor& value) {
   return certificate;
 }
 
+wish::Met met(const Cursor& value, const wish::Loop& loop) {
+  wish::Met met{want(value, "asked"), times(value.at("got"))};
+  if (const auto practised = value.find("practised"))
+    met.practised = list(*practised, most_passes,
+                         [&loop](const Cursor& row) { return row_of(row, loop.passes.size()); });
+  return met;
+}
+
 wish::Loop loop(const Cursor& value) {
   wish::Loop loop;
   loop.id = small(value.at("id"), 1, static_cast<int>(most_loops));
@@ -132,9 +140,8 @@ wish::Loop loop(const Cursor& value) {
                         [&loop](const Cursor& row) { return bus_lane(row, loop); });
   read_pull_ups(value, loop);
   read_ways_home(value, loop);
-  loop.met = list(value.at("met"), most_wants, [](const Cursor& row) {
-    return wish::Met{want(row, "asked"), times(row.at("got"))};
-  });
+  loop.met =
+      list(value.at("met"), most_wants, [&loop](const Cursor& row) { return met(row, loop); });
   loop.certificate = certificate(value.at("certificate"));
   return loop;
 }

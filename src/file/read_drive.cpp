@@ -11,11 +11,6 @@ namespace {
 
 constexpr double greatest_metres = 1e8;
 
-/// The number of one of so many rows.
-std::size_t row_of(const Cursor& value, std::size_t rows) {
-  return static_cast<std::size_t>(value.whole(0, static_cast<std::int64_t>(rows) - 1));
-}
-
 road::LimitOnDay limit(const Cursor& value) {
   const auto number = or_none(value.at("value"), [](const Cursor& v) { return small(v, 1, 999); });
   road::LimitOnDay limit;
@@ -72,6 +67,10 @@ wish::WayHome way_home(const Cursor& value, const wish::Loop& loop) {
 }
 
 }  // namespace
+
+std::size_t row_of(const Cursor& value, std::size_t rows) {
+  return static_cast<std::size_t>(value.whole(0, static_cast<std::int64_t>(rows) - 1));
+}
 
 double seconds(const Cursor& value) {
   return value.number(0, greatest_seconds);

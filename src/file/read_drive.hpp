@@ -12,6 +12,8 @@ inline constexpr double greatest_seconds = 1e6;  ///< eleven days
 inline constexpr std::size_t most_stretches = 100'000;
 inline constexpr std::size_t most_passes = 100'000;
 
+/// The number of one of so many rows.
+std::size_t row_of(const Cursor& value, std::size_t rows);
 double seconds(const Cursor& value);
 double metres(const Cursor& value);
 wish::Range range(const Cursor& value);

@@ -63,6 +63,7 @@ Json bus_lane(const wish::BusLanePass& lane) {
 Json met(const wish::Met& met) {
   Json result = want(met.want, "asked");
   result["got"] = met.got;
+  if (met.practised) result["practised"] = *met.practised;
   return result;
 }
 

@@ -27,8 +27,12 @@ class Builder {
   explicit Builder(const Hunt& hunt);
   /// A plan that meets as much of the wish as this try can.
   Plan build(std::uint64_t seed, const Liking& liking);
-  /// A plan along a walk of the passage graph, with its waits driven as ways round.
-  Plan build_along(const PassageGraph& graph, const circuit::Walk& walk, const Liking& liking);
+  /// A plan along a walk of the passage graph, by the legs that cost least with the courtesy (by vertex), its
+  /// waits driven as ways round; quiet streets may be driven too often.
+  Plan lay_along(const PassageGraph& graph, const circuit::Walk& walk,
+                 std::span<const std::int32_t> courtesy_ms);
+  /// Brings a plan within the caps and the minutes, and betters it.
+  void finish(Plan& plan, const Liking& liking);
   /// The shortest plan this try finds for the counts alone, not filled up to the window.
   Plan build_shortest(std::uint64_t seed);
 
@@ -56,8 +60,9 @@ class Builder {
   bool in_time(const Plan& plan, const Leeway& leeway, const Insertion& where);
 
   // along.cpp: a walk on the roads
-  [[nodiscard]] std::vector<Vertex> shortest_leg(Vertex from, Vertex to, std::int64_t limit_ms);
-  void wait_before(Plan& plan, std::size_t stop, std::int64_t ms);
+  [[nodiscard]] std::vector<Vertex> courteous_leg(Vertex from, Vertex to,
+                                                  std::span<const std::int32_t> courtesy_ms);
+  void wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms);
 
   // fill.cpp: ways round that use up the minutes, and less road driven twice
   void fill(Plan& plan, const Liking& liking);
@@ -68,6 +73,7 @@ class Builder {
   bool reroute(Plan& plan, std::size_t leg);
   // quiet.cpp: no quiet street more often than its cap
   void spare_quiet_streets(Plan& plan, const Liking& liking);
+  bool go_round_elsewhere(Plan& plan, std::size_t leg, const Liking& liking);
   void leave_out_stop(Plan& plan, std::size_t stop);
   void learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking);
   [[nodiscard]] double driven_again_m(std::span<const Vertex> path);

@@ -18,11 +18,15 @@ FindWork work_of(Effort effort) {
   // Ours: tried on Newport.
   switch (effort) {
     case Effort::quick:
-      return {300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
+      return {2, 1, 300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
     case Effort::usual:
-      return {1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
+      return {
+          6, 2, 1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
     case Effort::thorough:
-      return {6000, {.cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {200, 1}}};
+      return {12,
+              6,
+              2000,
+              {.cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {200, 1}}};
   }
   return {};
 }

@@ -23,7 +23,9 @@ namespace loopwright::find {
 
 /// How much work finding and bounding may take.
 struct FindWork {
-  int walk_rounds = 0;  ///< of the search of a walk
+  int tries = 0;        ///< of plans without a walk, once a walk has led to a good one
+  int walks = 1;        ///< looked for, one after the other (walks.hpp)
+  int walk_rounds = 0;  ///< of the search of each
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

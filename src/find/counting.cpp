@@ -27,27 +27,6 @@ std::int64_t asked_spacing_ms(const Ground& ground, const wish::Want& want) {
   return std::int64_t{1000} * wish::spacing_s(ground.wish, want).value_or(0);
 }
 
-/// Worth of the passes that count for one "max" want.
-std::int64_t max_worth(const Ground& ground, std::span<const PlacePass> passes,
-                       const wish::Want& want) {
-  const Caps& caps = ground.caps;
-  const std::int64_t spacing_ms = spacing_ms_of(ground.wish, want, caps);
-  std::map<std::pair<PlaceId, road::Movement>, std::size_t> times;
-  std::map<PlaceId, int> of_place;
-  std::int64_t worth = 0, next_ms = 0;
-  for (std::size_t i = 0; i < passes.size(); ++i) {
-    const PlacePass& found = passes[i];
-    if (found.begins_ms < next_ms || !is_meant(passes, i, want)) continue;
-    if (ground.wish.place_passes && of_place[found.place] >= *ground.wish.place_passes) continue;
-    const std::size_t before = times[{found.place, found.pass.movement}]++;
-    if (before >= caps.repeat_worth.size()) continue;
-    ++of_place[found.place];
-    worth += caps.repeat_worth[before];
-    next_ms = found.begins_ms + spacing_ms;
-  }
-  return worth;
-}
-
 bool is_welcome(const wish::Wish& wish, const wish::Pass& pass) {
   return pass.movement != road::Movement::round &&
          std::ranges::any_of(wish.welcome,
@@ -114,8 +93,18 @@ std::vector<std::size_t> counting(const Ground& ground, std::span<const PlacePas
 std::int64_t worth_of(const Ground& ground, std::span<const PlacePass> passes) {
   std::int64_t worth = welcome_worth(ground, passes);
   for (const wish::Want& want : ground.wish.wants)
-    if (!want.count) worth += max_worth(ground, passes, want);
+    if (!want.count) worth += practised(ground, passes, want).worth;
   return worth;
+}
+
+Practised practised(const Ground& ground, std::span<const PlacePass> passes,
+                    const wish::Want& want) {
+  std::vector<Practicable> all;
+  for (std::size_t i = 0; i < passes.size(); ++i)
+    if (is_meant(passes, i, want))
+      all.push_back({i, passes[i].place, passes[i].pass.movement, passes[i].begins_ms});
+  return choose_practised(all, {spacing_ms_of(ground.wish, want, ground.caps),
+                                ground.caps.repeat_worth, ground.wish.place_passes});
 }
 
 bool counts_worth(const wish::Wish& wish) {

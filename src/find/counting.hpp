@@ -13,6 +13,7 @@
 
 #include "find/hunt.hpp"
 #include "loopwright/find/passes.hpp"
+#include "loopwright/find/practised.hpp"
 
 namespace loopwright::find {
 
@@ -25,6 +26,10 @@ bool is_spaced(const wish::Wish& wish);
 /// Numbers of the passes that count for a want: at most the cap for each place, spaced as asked.
 std::vector<std::size_t> counting(const Ground& ground, std::span<const PlacePass> passes,
                                   const wish::Want& want);
+
+/// Which passes a "max" want is practised by. Rules: they are timed.
+Practised practised(const Ground& ground, std::span<const PlacePass> passes,
+                    const wish::Want& want);
 
 /// What the passes are worth, in milli-units: those for "max" wants, and those that are welcome. Rules:
 /// they are timed.

@@ -200,9 +200,12 @@ wish::Loop describe(const Ground& ground, const Drive& drive) {
   judge_lanes(ground, loop, passes);
   for (const PlacePass& found : passes) loop.passes.push_back(found.pass);
   loop.bus_lanes = lanes::bus_lanes_on(roads, loop, ground.setting);
-  if (is_spaced(wish)) time_passes(ground, drive, passes);
-  for (const wish::Want& want : wish.wants)
-    loop.met.push_back({want, static_cast<int>(counting(ground, passes, want).size())});
+  time_passes(ground, drive, passes);
+  for (const wish::Want& want : wish.wants) {
+    wish::Met met{want, static_cast<int>(counting(ground, passes, want).size())};
+    if (!want.count) met.practised = practised(ground, passes, want).passes;
+    loop.met.push_back(std::move(met));
+  }
   return loop;
 }
 

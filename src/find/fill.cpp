@@ -25,6 +25,7 @@ constexpr std::int32_t dislike_factor = 2;    // of the time on roads already in
 constexpr double corner_m = 40;               // of road driven again: what a corner weighs
 constexpr std::int32_t wanted_ms = 60000;     // for what is wanted, beyond its number
 constexpr std::int32_t worn_out_ms = 120000;  // for a quiet street at its cap
+constexpr double worn_out_m = 2000;           // the same as road driven again
 
 }  // namespace
 
@@ -54,6 +55,9 @@ double Builder::driven_again_m(std::span<const Vertex> path) {
     const std::uint32_t piece = hunt_.piece_of[v];
     if (used_[piece] != 0 || seen_[piece] == stamp_)
       again += static_cast<double>(hunt_.piece_m[piece]);
+    if (hunt_.piece_quiet[piece] != 0 &&
+        used_[piece] + (seen_[piece] == stamp_ ? 1 : 0) >= hunt_.piece_most[piece])
+      again += worn_out_m;
     seen_[piece] = stamp_;
   }
   return again;

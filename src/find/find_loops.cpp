@@ -15,6 +15,7 @@
 #include "find/left_out.hpp"
 #include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
+#include "find/walks.hpp"
 #include "find/ways_home.hpp"
 
 namespace loopwright::find {
@@ -49,7 +50,9 @@ class LoopSearch {
 
   FindResult run() {
     try_walks();
-    try_more(first_tries, {});
+    // Where the clock shuts streets a walk may turn out to meet them shut: more to choose from.
+    const bool sure = best().score.good() && !hunt_.ground.walls.some_at_times();
+    try_more(sure ? work_.tries : first_tries, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
     pass_over_shut();
     FindResult result;
@@ -86,14 +89,8 @@ class LoopSearch {
     if (worse && !met.empty()) breaches_ = std::move(met);
   }
 
-  /// Drives along the walk that is found first and along the one that bounding comes to.
   void try_walks() {
-    const PassageGraph graph(hunt_);
-    const circuit::Walk walk =
-        circuit::search(graph.problem(), {.rounds = work_.walk_rounds, .seed = 1});
-    add_try(builder_.build_along(graph, walk, {}));
-    const circuit::Walk better = certifier_.bound(graph, work_.bound, walk);
-    if (!(better == walk)) add_try(builder_.build_along(graph, better, {}));
+    for (const Plan& plan : plans_along_walks(hunt_, builder_, certifier_, work_)) add_try(plan);
     sort_tries();
   }
 

@@ -3,8 +3,7 @@
 //   2. A pass for each different way of a candidate, counting for all wanted chances that lie whole on
 //      that way. Where another wanted way begins on the last part of it and goes on beyond, a second row
 //      ends there, so that both can be driven as one.
-//   3. One bounded sweep from each exit, and from home, measures the legs to all entries; one backwards
-//      from the end the last legs.
+//   3. The legs between: passage_legs.cpp.
 #include "find/passage_graph.hpp"
 
 #include <algorithm>
@@ -20,6 +19,10 @@ using reach::LocalGraph;
 /// States that all sweeps together may settle; beyond, candidates are left out (ours: two seconds).
 constexpr std::uint64_t most_settled = 12'000'000;
 
+/// A quiet street counts as so many times slower on top: it may be driven twice a lesson, and the second time
+/// lessens the value (ours: more didn't help on Newport).
+constexpr std::int32_t quiet_dislike = 4;
+
 bool is_on(std::span<const Vertex> part, std::span<const Vertex> path) {
   return part.size() <= path.size() && std::equal(part.begin(), part.end(), path.begin());
 }
@@ -33,7 +36,18 @@ PassageGraph::PassageGraph(const Hunt& hunt)
   for (std::uint32_t row = 0; row < rows.size(); ++row) rows[row] = row;
   choose(rows);
   add_ways(rows);
-  measure_legs();
+  problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
+  problem_.exit_count = static_cast<std::uint32_t>(exits_.size());
+  for (const reach::LocalSeed& seed : hunt.starts)
+    shift_ms_ = std::max<std::int64_t>(shift_ms_, hunt.graph.along_ms(seed.vertex) - seed.ms);
+  problem_.most_ms = hunt.high_ms + shift_ms_;
+}
+
+std::vector<std::int32_t> PassageGraph::courtesy() const {
+  std::vector<std::int32_t> ms(hunt_.graph.size(), 0);
+  for (Vertex v = 0; v < hunt_.graph.size(); ++v)
+    if (hunt_.piece_quiet[hunt_.piece_of[v]] != 0) ms[v] = quiet_dislike * hunt_.graph.along_ms(v);
+  return ms;
 }
 
 void PassageGraph::choose(std::vector<std::uint32_t>& rows) const {
@@ -159,70 +173,6 @@ void PassageGraph::add_ways(std::span<const std::uint32_t> rows) {
             {path[at], false, path[at]});
     }
   }
-}
-
-void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit) {
-  const LocalGraph& graph = hunt_.graph;
-  const std::size_t row = static_cast<std::size_t>(exit) * (entries_.size() + 1);
-  const Exit& from = exits_[exit];
-  std::int64_t* legs = problem_.legs.data() + row;
-  if (from.only != LocalGraph::none) {
-    legs[entry_row_[from.only]] = 0;
-    return;
-  }
-  std::vector<reach::LocalSeed> seeds;
-  if (from.at_end)
-    for (const LocalGraph::Arc& arc : graph.out(from.vertex))
-      seeds.push_back({arc.to, arc.turn_ms + graph.along_ms(arc.to)});
-  else
-    seeds.push_back({from.vertex, graph.along_ms(from.vertex)});
-  const std::int64_t left_ms = hunt_.high_ms - home_ms_[from.vertex];
-  sweep.run(seeds, {.limit_ms = left_ms});
-  for (std::size_t e = 0; e < entries_.size(); ++e) {
-    const Vertex entry = entries_[e];
-    if (!sweep.reached(entry)) continue;
-    const std::int64_t ms = sweep.ms(entry) - graph.along_ms(entry);
-    if (ms + end_ms_[entry] <= left_ms) legs[e] = ms;
-  }
-  if (!from.at_end) {
-    legs[entries_.size()] = end_ms_[from.vertex];
-    return;
-  }
-  for (const LocalGraph::Arc& arc : graph.out(from.vertex))
-    legs[entries_.size()] = std::min(legs[entries_.size()], arc.turn_ms + end_ms_[arc.to]);
-}
-
-/// From home straight to the end. Rules: the sweep ran from home.
-std::int64_t PassageGraph::least_home_ms(const reach::LocalSweep& sweep) const {
-  if (!hunt_.ground.wish.end) return 0;
-  std::int64_t least_ms = circuit::no_way - shift_ms_;
-  for (const reach::LocalSeed& goal : hunt_.goals)
-    if (sweep.reached(goal.vertex))
-      least_ms = std::min(
-          least_ms, std::max<std::int64_t>(
-                        0, sweep.ms(goal.vertex) - hunt_.graph.along_ms(goal.vertex) + goal.ms));
-  return least_ms;
-}
-
-void PassageGraph::measure_legs() {
-  const LocalGraph& graph = hunt_.graph;
-  problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
-  problem_.exit_count = static_cast<std::uint32_t>(exits_.size());
-  problem_.legs.assign((exits_.size() + 1) * (entries_.size() + 1), circuit::no_way);
-  for (const reach::LocalSeed& seed : hunt_.starts)
-    shift_ms_ = std::max<std::int64_t>(shift_ms_, graph.along_ms(seed.vertex) - seed.ms);
-  problem_.most_ms = hunt_.high_ms + shift_ms_;
-  reach::LocalSweep sweep(graph);
-  home_ms_.assign(graph.size(), circuit::no_way);
-  end_ms_.assign(graph.size(), circuit::no_way);
-  sweep.run_back(hunt_.goals, {.limit_ms = hunt_.high_ms});
-  for (const Vertex v : sweep.settled()) end_ms_[v] = sweep.ms(v);
-  sweep.run(hunt_.starts, {.limit_ms = hunt_.high_ms});
-  for (const Vertex v : sweep.settled()) home_ms_[v] = sweep.ms(v) - graph.along_ms(v);
-  for (std::size_t e = 0; e < entries_.size(); ++e)
-    problem_.legs[exits_.size() * (entries_.size() + 1) + e] = home_ms_[entries_[e]] + shift_ms_;
-  problem_.legs.back() = least_home_ms(sweep) + shift_ms_;
-  for (std::uint32_t exit = 0; exit < exits_.size(); ++exit) measure_from(sweep, exit);
 }
 
 }  // namespace loopwright::find

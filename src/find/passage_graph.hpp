@@ -2,12 +2,14 @@
 // on the roads.
 //
 //   PassageGraph graph(hunt);
-//   Plan plan = builder.build_along(graph, circuit::search(graph.problem(), work), liking);
+//   const std::vector<std::int32_t> courtesy = graph.courtesy();
+//   const circuit::Walk walk = circuit::search(graph.problem(courtesy), work);
+//   Plan plan = builder.lay_along(graph, walk, courtesy);
 //
 // Rules: times begin `shift_ms` early, so that no leg is negative: most_ms has it on top. What the
 // problem can't know (bus lanes at their hours, caps of quiet streets, further passes on the legs) the
-// score of the finished drive tells. A bound of the problem holds for every drive of the wish while
-// `complete`: each drive's wanted passes, in the order they are begun, are a walk of it.
+// score of the finished drive tells. A bound of the problem with the quickest legs holds for every drive of
+// the wish while `complete`: each drive's wanted passes, in the order they are begun, are a walk of it.
 // Why legs may drive through other wanted places: what is passed there isn't counted, which only
 // makes walks less worth than they are; with the spacing it often can't be.
 #pragma once
@@ -21,11 +23,20 @@
 
 namespace loopwright::find {
 
+/// A way round that only passes the time is seldom as short as the wait asked for: walks are looked for with
+/// waits so much longer (ours, tried on Newport).
+inline constexpr std::int64_t longer_wait_ms = 30'000;
+
 class PassageGraph {
  public:
   explicit PassageGraph(const Hunt& hunt);
 
-  [[nodiscard]] const circuit::Problem& problem() const { return problem_; }
+  /// The problem with its legs measured: one sweep for each exit, on two threads. Legs are the quickest; with
+  /// a courtesy those that cost least with it, and where there are many passes only so far as makes sense
+  /// between two.
+  [[nodiscard]] circuit::Problem problem(std::span<const std::int32_t> courtesy_ms = {}) const;
+  /// What each vertex costs on top of its time, so that quiet streets are spared.
+  [[nodiscard]] std::vector<std::int32_t> courtesy() const;
   /// What a pass drives: the whole first vertex, and up to the last. It is left at the end of it when
   /// that is the only one, else at its beginning.
   [[nodiscard]] std::span<const Vertex> way(std::uint32_t pass) const { return ways_[pass]; }
@@ -57,12 +68,15 @@ class PassageGraph {
   std::uint32_t entry_row(Vertex vertex);
   std::uint32_t exit_row(const Exit& exit);
   [[nodiscard]] std::int64_t inner_ms(std::span<const Vertex> path, bool at_end) const;
-  void measure_legs();
+  // passage_legs.cpp
+  struct Ends;
+  [[nodiscard]] Ends measure_ends(std::span<const std::int32_t> courtesy_ms) const;
   [[nodiscard]] std::int64_t least_home_ms(const reach::LocalSweep& sweep) const;
-  void measure_from(reach::LocalSweep& sweep, std::uint32_t exit);
+  void measure_from(reach::LocalSweep& sweep, std::uint32_t exit, const Ends& ends,
+                    const reach::LocalLimits& limits, circuit::Problem& problem) const;
 
   const Hunt& hunt_;
-  circuit::Problem problem_;
+  circuit::Problem problem_;  ///< without legs
   std::vector<std::vector<Vertex>> ways_;
   std::vector<std::uint32_t> candidates_;
   std::vector<std::size_t> wants_;
@@ -73,7 +87,6 @@ class PassageGraph {
   std::vector<Exit> exits_;
   std::vector<std::vector<std::uint32_t>> group_rows_;  ///< by want: rows of its groups
   std::vector<std::uint32_t> place_of_group_;
-  std::vector<std::int64_t> home_ms_, end_ms_;  ///< by vertex: to its beginning, from its beginning
   std::int64_t shift_ms_ = 0;
   bool complete_ = true;
 };

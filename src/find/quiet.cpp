@@ -1,8 +1,9 @@
 // No quiet street more often than its cap.
 //   1. While some quiet piece is driven too often, a leg that drives it is routed again with such
 //      pieces made very slow.
-//   2. A leg that can't do without is the price of a stop: that stop is left out, and its place in
-//      the minutes is filled otherwise.
+//   2. A way round that can't do without goes elsewhere, or is left out.
+//   3. Any other leg that can't is the price of a stop: that stop is left out, and its place in the minutes is
+//      filled otherwise.
 #include <algorithm>
 
 #include "find/builder.hpp"
@@ -47,6 +48,24 @@ void Builder::leave_out_stop(Plan& plan, std::size_t stop) {
   plan.legs[stop] = plan.stops.empty() ? std::vector<Vertex>{} : times_.leg_path(from, to);
 }
 
+/// Takes out the way round that a leg belongs to and looks for one of like time; true when there was one.
+bool Builder::go_round_elsewhere(Plan& plan, std::size_t leg, const Liking& liking) {
+  const auto is_way_round = [&](std::size_t stop) {
+    return stop < plan.stops.size() && plan.stops[stop].candidate < 0;
+  };
+  const std::size_t before = leg > 0 ? leg - 1 : plan.stops.size();
+  if ((!is_way_round(before) && !is_way_round(leg)) || plan.stops.size() == 1) return false;
+  const std::size_t stop = is_way_round(before) ? before : leg;
+  const std::int64_t with_it_ms = plan_ms(hunt_, plan);
+  leave_out_stop(plan, stop);
+  const std::int64_t lost_ms = with_it_ms - plan_ms(hunt_, plan);
+  learn_used(plan, stop, liking);
+  const std::int64_t least_ms = std::max<std::int64_t>(1, lost_ms - longer_wait_ms);
+  const std::int64_t room_ms = hunt_.high_ms - away_ms(hunt_, plan);
+  add_way_round(plan, stop, least_ms, std::min(room_ms, lost_ms + longer_wait_ms));
+  return true;
+}
+
 void Builder::spare_quiet_streets(Plan& plan, const Liking& liking) {
   for (int round = 0; round < most_rounds; ++round) {
     const std::vector<std::size_t> legs = legs_at_fault(hunt_, plan);
@@ -56,6 +75,7 @@ void Builder::spare_quiet_streets(Plan& plan, const Liking& liking) {
     learn_used(plan, leg, liking);
     if (reroute(plan, leg) && plan.legs[leg] != before) continue;
     if (plan.stops.empty()) return;
+    if (go_round_elsewhere(plan, leg, liking)) continue;
     leave_out_stop(plan, std::min(leg, plan.stops.size() - 1));
     fill(plan, liking);
   }

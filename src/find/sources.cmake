@@ -25,9 +25,11 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/least_needed.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/passage_legs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_pull_ups.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/practised.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/reached_chances.cpp
@@ -37,5 +39,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/walks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/worths.cpp)

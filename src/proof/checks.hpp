@@ -110,10 +110,12 @@ bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& m
                 Claims& claims);
 
 // --- counting.cpp: which passes count, and what they are worth -----------------------------------
-/// Rules for all three: the passes are found, and the times hold.
+/// Rules for all: the passes are found, and the times hold.
 bool counts(const Drive& drive, const FoundPass& found, const wish::Want& want);
 int counted(const Drive& drive, const wish::Want& want, const Caps& caps);
-/// In milli-units, by the definition in DEVELOPERS.md.
+/// The passes named as practised count for the want, spaced and within the cap. Rules: passes_hold held.
+bool practised_hold(const Drive& drive, const wish::Met& met, const Caps& caps, Claims& claims);
+/// In milli-units, by the definition in DEVELOPERS.md. Rules: practised_hold held for all that is met.
 std::int64_t value_of(const Drive& drive, const Caps& caps);
 
 // --- keep_off.cpp: nothing is driven that the wish keeps off -------------------------------------

@@ -4,7 +4,9 @@
 //    stretch on which it ends.
 // 2. Counting goes through the passes in driving order: by where they begin, then end, then kind. Of one
 //    place at most so many count as the caps allow, and each begins the spacing asked after the last.
-// 3. Value: with something as "max" or welcome the worth of the passes, less the kilometres of quiet
+// 3. The passes a "max" want is practised by are named in the file: any choice will do that is spaced, keeps
+//    the cap for places, and counts.
+// 4. Value: with something as "max" or welcome the worth of the passes, less the kilometres of quiet
 //    street driven twice; else less all road driven twice, as on the instructor's own drive. A welcome
 //    pass has worth when no want takes it: one with a number takes the first so many that count, "max" all.
 #include <algorithm>
@@ -21,6 +23,9 @@ namespace {
 using road::Movement;
 using wish::Want;
 using Found = const FoundPass*;
+
+/// Times in the file are rounded to a tenth of a second.
+constexpr std::int64_t rounded_ms = 200;
 
 bool meets_want(const wish::Pass& pass, const Want& want) {
   if (!road::meets(pass.kind, want.kind)) return false;
@@ -70,21 +75,29 @@ std::vector<Found> counting(const Drive& drive, const Want& want, const Caps& ca
   return counting;
 }
 
-/// Worth in milli-units of the passes that count for one "max" want.
-std::int64_t max_worth(const Drive& drive, const Want& want, const Caps& caps) {
-  const std::optional<int> asked_s = spacing_of(drive, want);
-  const std::int64_t spacing_ms = std::llround(1000 * (asked_s ? *asked_s : caps.spacing_s));
+/// In the order of the file's list, as passes_hold compares them.
+std::vector<Found> as_listed(const Drive& drive) {
+  const std::vector<wish::Pass>& said = drive.loop.passes;
+  std::vector<std::size_t> order(said.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::tuple(said[a].first, said[a].last, said[a].kind) <
+           std::tuple(said[b].first, said[b].last, said[b].kind);
+  });
+  const std::vector<Found> own = in_order(drive);
+  std::vector<Found> listed(said.size());
+  for (std::size_t i = 0; i < order.size(); ++i) listed[order[i]] = own[i];
+  return listed;
+}
+
+/// Worth in milli-units of the passes by which a "max" want is practised.
+std::int64_t max_worth(const Drive& drive, const wish::Met& met, const Caps& caps) {
   std::map<std::pair<PlaceId, Movement>, std::size_t> times;
-  std::map<PlaceId, int> by_place;
-  std::int64_t sum = 0, next_ms = 0;
-  for (const Found found : in_order(drive)) {
-    if (begins_ms(drive, *found) < next_ms || !counts(drive, *found, want)) continue;
-    if (drive.wish.place_passes && by_place[found->place] >= *drive.wish.place_passes) continue;
-    const std::size_t before = times[{found->place, found->pass.movement}]++;
-    if (before >= caps.repeat_worth.size()) continue;
-    ++by_place[found->place];
-    sum += caps.repeat_worth[before];
-    next_ms = begins_ms(drive, *found) + spacing_ms;
+  const std::vector<Found> listed = as_listed(drive);
+  std::int64_t sum = 0;
+  for (const std::size_t number : *met.practised) {
+    const std::size_t before = times[{listed[number]->place, listed[number]->pass.movement}]++;
+    if (before < caps.repeat_worth.size()) sum += caps.repeat_worth[before];
   }
   return sum;
 }
@@ -132,6 +145,37 @@ bool counts(const Drive& drive, const FoundPass& found, const Want& want) {
          });
 }
 
+bool practised_hold(const Drive& drive, const wish::Met& met, const Caps& caps, Claims& claims) {
+  const std::string where = at_loop(drive) + ", practised for " + wish::write_want(met.want);
+  if (!claims.hold(met.practised.has_value() == !met.want.count, [&] {
+        return where + (met.practised ? ": it isn't wanted as max"
+                                      : ": the file doesn't name the passes; make it again");
+      }))
+    return false;
+  if (!met.practised) return true;
+  const std::optional<int> asked_s = spacing_of(drive, met.want);
+  const std::int64_t spacing_ms = std::llround(1000 * (asked_s ? *asked_s : caps.spacing_s));
+  const std::vector<Found> listed = as_listed(drive);
+  std::map<PlaceId, int> by_place;
+  std::optional<std::size_t> last;
+  for (const std::size_t number : *met.practised) {
+    const Found found = listed[number];
+    const std::string pass = where + ", pass " + std::to_string(number);
+    const bool spaced =
+        !last || (number > *last && begins_ms(drive, *found) >=
+                                        begins_ms(drive, *listed[*last]) + spacing_ms - rounded_ms);
+    const int of_place = ++by_place[found->place];
+    if (!claims.hold(counts(drive, *found, met.want),
+                     [&] { return pass + ": it doesn't count for that"; }) ||
+        !claims.hold(spaced, [&] { return pass + ": it begins too soon after the one before"; }) ||
+        !claims.hold(!drive.wish.place_passes || of_place <= *drive.wish.place_passes,
+                     [&] { return pass + ": its place is practised too often"; }))
+      return false;
+    last = number;
+  }
+  return true;
+}
+
 int counted(const Drive& drive, const Want& want, const Caps& caps) {
   return static_cast<int>(counting(drive, want, caps).size());
 }
@@ -145,8 +189,8 @@ std::int64_t value_of(const Drive& drive, const Caps& caps) {
   if (own_drive || !has_worth) return -std::llround(metres_twice(drive, 0));
   std::int64_t sum =
       welcome_worth(drive, caps) - std::llround(metres_twice(drive, road::piece_flag::quiet));
-  for (const Want& want : wants)
-    if (!want.count) sum += max_worth(drive, want, caps);
+  for (const wish::Met& met : drive.loop.met)
+    if (met.practised) sum += max_worth(drive, met, caps);
   return sum;
 }
 

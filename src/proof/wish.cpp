@@ -90,7 +90,8 @@ bool counts_hold(const Drive& drive, const Caps& caps, Claims& claims) {
     if (!claims.agree(at_loop(drive) + ", want " + std::to_string(i), wish::write_want(met[i].want),
                       want) ||
         !claims.agree(at_loop(drive) + ", passes that count for " + want,
-                      std::to_string(met[i].got), std::to_string(counted(drive, wants[i], caps))))
+                      std::to_string(met[i].got), std::to_string(counted(drive, wants[i], caps))) ||
+        !practised_hold(drive, met[i], caps, claims))
       return false;
   }
   return true;

@@ -6,6 +6,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_lane_wants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_planned_stops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_practised.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_proved.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_random_hours.cpp

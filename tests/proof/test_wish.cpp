@@ -143,7 +143,36 @@ TEST_CASE("a wrong value of a loop is told", "[proof]") {
         "loop 1, certificate, value: the file says 500.0, the area says 0.0");
   // One roundabout pass for "max" is worth 1000.
   const Wish most = wanting({{Kind::roundabout, Movement::none, {}}});
-  CHECK(loop_with([](Loop& loop) { loop.certificate.value = 1000; }, most) == "");
-  CHECK(loop_with([](Loop& loop) { loop.certificate.value = 1700; }, most) ==
-        "loop 1, certificate, value: the file says 1700.0, the area says 1000.0");
+  const auto worth = [&](std::int64_t value) {
+    return loop_with(
+        [&](Loop& loop) {
+          practise(loop, Kind::roundabout);
+          loop.certificate.value = value;
+        },
+        most);
+  };
+  CHECK(worth(1000) == "");
+  CHECK(worth(1700) == "loop 1, certificate, value: the file says 1700.0, the area says 1000.0");
+}
+
+TEST_CASE("passes named as practised that aren't are told", "[proof][wishes]") {
+  const Wish most = wanting({{Kind::roundabout, Movement::none, {}}});
+  const std::string where = "loop 1, practised for roundabout=max";
+  CHECK(loop_with([](Loop& loop) { loop.met[0].practised.reset(); }, most) ==
+        where + ": the file doesn't name the passes; make it again");
+  const auto named = [&](const std::function<void(std::vector<std::size_t>&)>& change) {
+    return loop_with(
+        [&](Loop& loop) {
+          practise(loop, Kind::roundabout);
+          change(*loop.met[0].practised);
+        },
+        most);
+  };
+  const std::string twice = named([](auto& passes) { passes.push_back(passes[0]); });
+  CHECK_THAT(twice, Catch::Contains("it begins too soon after the one before"));
+  CHECK_THAT(loop_with([](Loop& loop) { practise(loop, Kind::level_crossing); }, most),
+             Catch::Contains("it doesn't count for that"));
+  const Wish one = wanting({{Kind::roundabout, Movement::none, 1}});
+  CHECK_THAT(loop_with([](Loop& loop) { practise(loop, Kind::roundabout); }, one),
+             Catch::Contains("it isn't wanted as max"));
 }

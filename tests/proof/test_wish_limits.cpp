@@ -56,7 +56,12 @@ TEST_CASE("a wrong value with something welcome is told", "[proof][wishes]") {
   wish.wants = {wish::read_want("roundabout=1")};
   CHECK(loop_with([](Loop& loop) { loop.certificate.value = 200; }, wish) == "");
   wish.wants = {wish::read_want("roundabout=max")};
-  CHECK(loop_with([](Loop& loop) { loop.certificate.value = 1200; }, wish) == "");
+  CHECK(loop_with(
+            [](Loop& loop) {
+              practise(loop, Kind::roundabout);
+              loop.certificate.value = 1200;
+            },
+            wish) == "");
 }
 
 TEST_CASE("passes that begin too soon don't count", "[proof][wishes]") {

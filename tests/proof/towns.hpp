@@ -113,6 +113,13 @@ std::string lesson_with(Lie&& lie, wish::Wish wish = {}) {
   return falsehood(town, answer);
 }
 
+/// Names the first pass of a kind as what the first want is practised by. Rules: there is one.
+inline void practise(wish::Loop& loop, road::Kind kind) {
+  const auto pass = std::find_if(loop.passes.begin(), loop.passes.end(),
+                                 [&](const wish::Pass& p) { return p.kind == kind; });
+  loop.met.at(0).practised = {static_cast<std::size_t>(pass - loop.passes.begin())};
+}
+
 /// The same, for lies about the only loop.
 template <class Lie>
 std::string loop_with(Lie&& lie, wish::Wish wish = {}) {

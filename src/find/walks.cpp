@@ -1,0 +1,50 @@
+#include "find/walks.hpp"
+
+#include <algorithm>
+
+namespace loopwright::find {
+
+namespace {
+
+/// What a street costs more each time a walk wears it out, as a multiple of its time (ours).
+constexpr std::int32_t worn_out_dislike = 12;
+
+/// Makes the quiet streets dearer that the plan drives more often than they may be.
+void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, std::vector<std::int32_t>& courtesy) {
+  std::vector<int> drives(hunt.piece_m.size(), 0);
+  for (const Vertex v : plan.vertices()) ++drives[hunt.piece_of[v]];
+  for (Vertex v = 0; v < hunt.graph.size(); ++v) {
+    const std::uint32_t piece = hunt.piece_of[v];
+    if (hunt.piece_quiet[piece] == 0 || drives[piece] <= hunt.piece_most[piece]) continue;
+    courtesy[v] += worn_out_dislike * hunt.graph.along_ms(v);
+  }
+}
+
+}  // namespace
+
+std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
+                                    const FindWork& work) {
+  const PassageGraph graph(hunt);
+  std::vector<std::int32_t> courtesy = graph.courtesy();
+  std::vector<Plan> plans;
+  const auto drive = [&](const circuit::Walk& walk) {
+    Plan plan = builder.lay_along(graph, walk, courtesy);
+    plans.push_back(plan);
+    builder.finish(plans.back(), {});
+    make_worn_out_dearer(hunt, plan, courtesy);
+  };
+  circuit::Walk best;
+  for (int round = 0; round < work.walks; ++round) {
+    const circuit::Walk walk =
+        circuit::search(graph.problem(courtesy), {.rounds = work.walk_rounds,
+                                                  .seed = static_cast<std::uint64_t>(round + 1),
+                                                  .longer_wait_ms = longer_wait_ms});
+    if (round == 0) best = walk;
+    drive(walk);
+  }
+  const circuit::Walk better = certifier.bound(graph, work.bound, best);
+  if (!(better == best)) drive(better);
+  return plans;
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,19 @@
+// Drives along the walks of the passage graph that are worth most.
+//
+// Method: a walk is looked for with legs that spare quiet streets, and driven. The streets that it then wears
+// out are made dearer, and another is looked for; a few times. Last, bounding the value may come to a
+// better walk, which is driven too.
+#pragma once
+
+#include <vector>
+
+#include "find/builder.hpp"
+#include "find/certify.hpp"
+
+namespace loopwright::find {
+
+/// All of them, in the order they were made; at least one. Bounds the value by the way.
+std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
+                                    const FindWork& work);
+
+}  // namespace loopwright::find
