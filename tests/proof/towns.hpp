@@ -1,6 +1,7 @@
 // Two drawn towns that the proof's tests drive through.
 #pragma once
 
+#include <algorithm>
 #include <string>
 
 #include "loopwright/proof/proof.hpp"
