@@ -16,5 +16,10 @@ target_link_libraries(open_area PRIVATE loopwright_lib loopwright_options)
 add_executable(hours_rate ${CMAKE_CURRENT_LIST_DIR}/hours_rate.cpp)
 target_link_libraries(hours_rate PRIVATE loopwright_lib loopwright_options)
 
-add_executable(search_times ${CMAKE_CURRENT_LIST_DIR}/search_times.cpp)
+add_executable(search_times
+  ${CMAKE_CURRENT_LIST_DIR}/plain_sweep.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/search_times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/wish_lines.cpp)
+target_include_directories(search_times PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+target_include_directories(search_times SYSTEM PRIVATE ${Boost_INCLUDE_DIRS})
 target_link_libraries(search_times PRIVATE loopwright_lib loopwright_options)
