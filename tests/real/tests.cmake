@@ -44,6 +44,22 @@ if(EXISTS ${leeds})
   add_real_test(wishes ${leeds} GB-ENG)
 endif()
 
+# Wishes beside related ones, on each map and in its mirror.
+function(add_related_test extract region side)
+  get_filename_component(town ${extract} NAME_WE)
+  add_test(NAME related_wishes_${town} COMMAND /usr/bin/python3
+    ${real_folder}/test_related_wishes.py ${PROJECT_BINARY_DIR} ${extract} ${region} ${side})
+  set_tests_properties(related_wishes_${town} PROPERTIES
+    LABELS real COST 30 ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)
+endfunction()
+add_related_test(${PROJECT_SOURCE_DIR}/maps/quillham.osm.pbf GB-ENG left)
+if(EXISTS ${newport})
+  add_related_test(${newport} GB-WLS left)
+endif()
+if(EXISTS ${leeds})
+  add_related_test(${leeds} GB-ENG left)
+endif()
+
 # Hours and bank holidays against outside packages: two of npm's, fetched once, and KDE's reader.
 set(npm_packages ${PROJECT_BINARY_DIR}/npm)
 add_test(NAME fetch_npm COMMAND ${real_folder}/fetch_npm ${npm_packages})
