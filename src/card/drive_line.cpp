@@ -1,15 +1,22 @@
-// Method: shapes of all stretches but the first and the last, which hold the door, strung together.
+// Method: shapes of the stretches strung together; never of the first and the last, which hold the door.
 #include "card/drive_line.hpp"
 
 namespace loopwright::card {
 
 std::vector<Point> drive_line(const road::Roads& roads, const wish::Loop& loop) {
+  std::vector<Point> line = line_along(roads, loop, 1, loop.stretches.size() - 1);
+  if (line.empty()) line = {roads.nodes[roads.to_node(loop.stretches.front().stretch).index()].at};
+  return line;
+}
+
+std::vector<Point> line_along(const road::Roads& roads, const wish::Loop& loop, std::size_t first,
+                              std::size_t end) {
   const auto& rows = loop.stretches;
-  std::vector<Point> line{roads.nodes[roads.to_node(rows.front().stretch).index()].at};
+  std::vector<Point> line;
   const auto add = [&](Point at) {
-    if (at != line.back()) line.push_back(at);
+    if (line.empty() || at != line.back()) line.push_back(at);
   };
-  for (std::size_t i = 1; i + 1 < rows.size(); ++i) {
+  for (std::size_t i = first; i < end; ++i) {
     const auto shape = roads.shape_of(rows[i].stretch.piece());
     if (rows[i].stretch.against()) {
       for (auto it = shape.rbegin(); it != shape.rend(); ++it) add(*it);

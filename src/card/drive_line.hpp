@@ -12,6 +12,10 @@ namespace loopwright::card {
 /// point when both are the same. Why: a file must not lead to a pupil's door (DEVELOPERS.md).
 std::vector<Point> drive_line(const road::Roads& roads, const wish::Loop& loop);
 
+/// The same of the rows [first, end). Rules: none of them holds the door.
+std::vector<Point> line_along(const road::Roads& roads, const wish::Loop& loop, std::size_t first,
+                              std::size_t end);
+
 /// Where a pass begins, never nearer to the door than the corner.
 Point pass_point(const road::Roads& roads, const wish::Loop& loop, const wish::Pass& pass);
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "card/drive_line.hpp"
+#include "card/independent.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -95,6 +96,7 @@ std::string write_geojson(const road::Roads& roads, const wish::Answer&, const w
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
   for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));
+  for (GeoFeature& one : independent_features(roads, loop)) features.push_back(std::move(one));
   const std::vector<Timed> timed = timed_on({roads, loop, setting});
   for (const Timed& met : timed)
     for (const Visit& visit : met.visits)

@@ -8,11 +8,13 @@
 //    cautions, map credit.
 #include <cmath>
 
+#include "card/independent.hpp"
 #include "card/sections.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/variant.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -59,6 +61,8 @@ void add_head(Sheet& sheet, const Subject& subject) {
   const wish::Loop& loop = subject.loop;
   sheet.spread(words.fill("card.title", {{"n", std::to_string(loop.id)}}),
                write_when(words, loop.start));
+  const std::string variant = wish::variant_words(subject.answer, loop);
+  if (!variant.empty()) sheet.paragraph(0, say::capitalised(variant));
   const std::string barred = write_barred(words, barred_on(subject.timed));
   if (!barred.empty()) sheet.paragraph(0, barred);
   const Date day = subject.setting.on_clock(loop.start).civil().date;
@@ -144,7 +148,11 @@ class RowPrinter {
   RowPrinter(Sheet& sheet, const Subject& subject) : sheet_(sheet), subject_(subject) {}
 
   void print() {
-    for (std::size_t k = 0; k < subject_.rows.size(); ++k) print_row(k);
+    for (std::size_t k = 0; k < subject_.rows.size(); ++k) {
+      add_independent_before(sheet_, subject_, k);
+      print_row(k);
+    }
+    add_independent_before(sheet_, subject_, subject_.rows.size());
   }
 
  private:

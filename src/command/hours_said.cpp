@@ -167,6 +167,25 @@ std::string readable_words(const hours::Condition& condition) {
   return condition.words();
 }
 
+constexpr std::string_view plate_hint =
+    "a plate is typed so: Mon to Sat 7-10am 4-7pm is Mo-Sa 07:00-10:00,16:00-19:00; At any time is "
+    "24/7; for & write a comma";
+
+/// Typed as plates have it: with words of theirs, or hours by am and pm.
+bool is_like_a_plate(std::string_view text) {
+  const std::string typed = lower(text);
+  constexpr std::array<std::string_view, 3> marks{" to ", "any time", "&"};
+  const bool has_words = std::any_of(marks.begin(), marks.end(), [&](std::string_view mark) {
+    return typed.find(mark) != std::string::npos;
+  });
+  if (has_words) return true;
+  for (std::size_t k = 2; k < typed.size(); ++k) {
+    const bool half_of_day = typed[k] == 'm' && (typed[k - 1] == 'a' || typed[k - 1] == 'p');
+    if (half_of_day && typed[k - 2] >= '0' && typed[k - 2] <= '9') return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 void say_hours(std::ostream& out, const hours::Hours& hours, const Moment& when) {
@@ -214,6 +233,7 @@ void show_unreadable(std::ostream& out, std::string_view text, const hours::Unre
   out << "can't be read: " << before << behind << '\n'
       << "               " << std::string(characters(before), ' ') << "^ here\n";
   print_folded(out, 0, "looked for: " + std::string(unread.wanted));
+  if (is_like_a_plate(text)) print_folded(out, 0, std::string(plate_hint));
 }
 
 }  // namespace loopwright::command

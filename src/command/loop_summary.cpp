@@ -10,6 +10,7 @@
 
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
+#include "command/independent_summary.hpp"
 #include "command/print.hpp"
 #include "command/stops_summary.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
@@ -145,12 +146,14 @@ void print_certificate(std::ostream& out, const wish::Wish& wish,
 void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
                 const SummaryBy& by) {
   print_times(out, loop, by);
+  print_variant(out, answer, loop);
   print_met(out, loop);
   print_welcome(out, loop, answer.wish);
   print_passes(out, loop);
   out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
   print_certificate(out, answer.wish, loop.certificate);
   print_kerbs(out, loop, by);
+  print_independent(out, answer, loop, by.setting);
   print_stops(out, answer, loop, by.setting);
   print_left_out(out, loop.certificate);
 }
@@ -170,8 +173,7 @@ void print_missing(std::ostream& out, const wish::Missing& missing) {
 /// What all that is wanted by number takes, and which want most of it.
 void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
   if (!shortfall.at_least_minutes) return;
-  out << "  all of it takes at least " << fixed(*shortfall.at_least_minutes, 1)
-      << " min\n";
+  out << "  all of it takes at least " << fixed(*shortfall.at_least_minutes, 1) << " min\n";
   for (const wish::WantCost& cost : shortfall.costs)
     if (cost.minutes >= 0.05)
       out << "    " << wish::write_want(cost.want) << " alone adds " << fixed(cost.minutes, 1)

@@ -32,6 +32,8 @@ namespace {
 constexpr Between minutes_allowed{10, 600};
 constexpr Between alternatives_allowed{1, 10};
 constexpr Between passes_allowed{1, 99};
+// The test's own takes about 20 minutes or all of it (DEVELOPERS.md, Independent driving).
+constexpr Between independent_allowed{5, 120};
 
 struct LoopTexts {
   AreaTexts area;
@@ -130,6 +132,12 @@ wish::Wish wish_of(const WishWords& words) {
   wish.level = level.value_or(wish.level);
   wish.level_given = level.has_value();
   read_stops(wish, stops_in(words));
+  wish.independent_minutes = number(words, "independent", independent_allowed).value_or(0);
+  if (wish.minutes && wish.independent_minutes > *wish.minutes - wish.reserve_minutes)
+    throw UsageError("--independent is a part of --minutes: give no more than " +
+                     std::to_string(*wish.minutes - wish.reserve_minutes));
+  if (words.one("variants") != nullptr && words.one("through") != nullptr)
+    throw UsageError("--variants is for a search, not for your own drive with --through");
   return wish;
 }
 
@@ -226,6 +234,8 @@ wish::Answer answer_to(Ground& ground, const LoopJob& job) {
   find::FindResult found = job.wish.through.empty()
                                ? find::find_loops(roads, job.wish, setting, job.effort)
                                : find::route_through(roads, job.wish, setting);
+  if (job.words.one("variants") != nullptr)
+    find::add_variants(roads, job.wish, setting, job.effort, found);
   answer.loops = std::move(found.loops);
   answer.shortfall = std::move(found.shortfall);
   // A start asked for now can only be put off.

@@ -10,6 +10,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_place.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_said.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/independent_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/keep_off_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kinds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_of_street.cpp

@@ -14,7 +14,8 @@
 namespace loopwright::command {
 namespace {
 
-enum class Times : std::uint8_t { once, often };
+/// `flag`: it is said or not, and says nothing more.
+enum class Times : std::uint8_t { once, often, flag };
 
 struct Row {
   std::string_view name;
@@ -47,8 +48,12 @@ constexpr std::array rows{
         "a kind that is new to the learner: a brief is planned before the first; may be repeated"},
     Row{"brief", Times::once, "minutes of each brief, 1 to 30 (default: 4)"},
     Row{"talk", Times::once, "minutes of a talk near the end, 1 to 30 (default: none)"},
+    Row{"independent", Times::once,
+        "minutes in which the learner finds the way, by signs or by at most three directions, 5 "
+        "to 120"},
     Row{"through", Times::once, "PLACE;PLACE;… your own drive instead of a search; each as --home"},
     Row{"alternatives", Times::once, "loops to find, 1 to 10 (default: 1)"},
+    Row{"variants", Times::flag, "find an easier and a harder variant of the first loop, too"},
     Row{"start", Times::once, "date and time, 2026-11-28T15:00 (default: now)"},
     Row{"level", Times::once, "of the learner, 1 to 5 (default: 3)"}};
 
@@ -83,6 +88,8 @@ void WishWords::add_options(Options& app) {
     const std::string option = "--" + std::string(rows[k].name);
     if (rows[k].times == Times::once)
       app.add_option(option, words_[k].one, rows[k].help);
+    else if (rows[k].times == Times::flag)
+      app.add_flag(option, words_[k].flag, rows[k].help);
     else
       app.add_option(option, words_[k].many, rows[k].help)->one_value_each();
   }
@@ -95,11 +102,15 @@ void WishWords::take_line(std::string_view line, const std::string& from) {
   const std::size_t row = row_named(name);
   if (row == rows.size())
     throw InputError(from + ": there is no word " + as_given(name) + "; a wish has " + all_names());
-  if (value.empty())
+  const bool is_flag = rows[row].times == Times::flag;
+  if (value.empty() && !is_flag)
     throw InputError(from + ": '" + std::string(name) +
                      "' stands alone; write behind it what it is");
+  if (!value.empty() && is_flag)
+    throw InputError(from + ": '" + std::string(name) + "' stands alone, without " +
+                     as_given(value));
   std::vector<Said>& said = words_[row].said;
-  if (rows[row].times == Times::once && !said.empty())
+  if (rows[row].times != Times::often && !said.empty())
     throw InputError(from + ": '" + std::string(name) + "' was said before, in " + said[0].from);
   said.push_back({std::string(value), from});
 }
@@ -120,7 +131,7 @@ void WishWords::settle(const std::filesystem::path& wish_file) {
   }
   for (std::size_t k = 0; k < rows.size(); ++k) {
     Word& word = words_[k];
-    if (!word.one.empty()) word.said = {Said{word.one}};
+    if (!word.one.empty() || word.flag) word.said = {Said{word.one}};
     for (const std::string& text : word.many) word.said.push_back({text});
   }
 }
@@ -157,7 +168,8 @@ std::string WishWords::file_text() const {
       if (said.text.find_first_of("\r\n") != std::string::npos)
         throw UsageError("--keep-wish: what --" + std::string(rows[k].name) +
                          " says has a line end, which a wish file can't keep; leave it out");
-      text.append(rows[k].name).append(" ").append(trim(said.text)).append("\n");
+      const std::string_view value = trim(said.text);
+      text.append(rows[k].name).append(value.empty() ? "" : " ").append(value).append("\n");
     }
   }
   return text;

@@ -58,6 +58,7 @@ class WishWords {
  private:
   struct Word {
     std::string one;
+    bool flag = false;
     std::vector<std::string> many;  // as the command line says them
     std::vector<Said> said;
   };

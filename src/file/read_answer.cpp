@@ -13,6 +13,7 @@
 #include "file/words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/wish/variant.hpp"
 
 namespace loopwright::file {
 namespace {
@@ -140,6 +141,9 @@ wish::Loop loop(const Cursor& value) {
                         [&loop](const Cursor& row) { return bus_lane(row, loop); });
   read_pull_ups(value, loop);
   read_ways_home(value, loop);
+  read_independent(value, loop);
+  if (const auto variant = value.find("variant"))
+    loop.variant = one_of(*variant, {wish::easier_variant, wish::harder_variant});
   loop.met =
       list(value.at("met"), most_wants, [&loop](const Cursor& row) { return met(row, loop); });
   loop.certificate = certificate(value.at("certificate"));

@@ -66,6 +66,17 @@ wish::WayHome way_home(const Cursor& value, const wish::Loop& loop) {
   return way;
 }
 
+wish::IndependentStretch independent(const Cursor& value, const wish::Loop& loop) {
+  wish::IndependentStretch stretch;
+  stretch.first = row_of(value.at("first"), loop.stretches.size());
+  stretch.last = row_of(value.at("last"), loop.stretches.size());
+  if (stretch.last < stretch.first) value.at("last").fail("a stretch not before \"first\"");
+  const auto text = [](const Cursor& words) { return words.text(); };
+  stretch.follow = or_none(value.at("follow"), text).value_or("");
+  stretch.directions = list(value.at("directions"), most_wants, text);
+  return stretch;
+}
+
 }  // namespace
 
 std::size_t row_of(const Cursor& value, std::size_t rows) {
@@ -111,6 +122,12 @@ void read_ways_home(const Cursor& value, wish::Loop& loop) {
   if (const auto rows = value.find("ways_home"))
     loop.ways_home =
         list(*rows, most_stretches, [&](const Cursor& row) { return way_home(row, loop); });
+}
+
+void read_independent(const Cursor& value, wish::Loop& loop) {
+  if (const auto rows = value.find("independent"))
+    loop.independent =
+        list(*rows, most_passes, [&](const Cursor& row) { return independent(row, loop); });
 }
 
 }  // namespace loopwright::file::values

@@ -22,5 +22,7 @@ wish::LoopStretch stretch(const Cursor& value);
 void read_pull_ups(const Cursor& value, wish::Loop& loop);
 /// Member "ways_home". Rules: its stretches are read.
 void read_ways_home(const Cursor& value, wish::Loop& loop);
+/// Member "independent". Rules: its stretches are read.
+void read_independent(const Cursor& value, wish::Loop& loop);
 
 }  // namespace loopwright::file::values

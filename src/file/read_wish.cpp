@@ -96,6 +96,8 @@ wish::Wish read_wish(const Cursor& value) {
   wish.avoids = list(value.at("avoids"), most_wants,
                      [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
   read_limits(value, wish);
+  if (const auto independent = value.find("independent_minutes"))
+    wish.independent_minutes = small(*independent, 1, most_minutes);
   if (const auto stops = value.find("stops")) wish.stops = planned_stops(*stops);
   if (const auto given = value.find("terms")) wish.terms = terms(*given);
   return wish;

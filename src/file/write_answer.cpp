@@ -83,6 +83,7 @@ Json certificate(const wish::Certificate& certificate) {
 
 Json loop(const wish::Loop& loop) {
   Json result = {{"id", loop.id}, {"start", write_time(loop.start)}};
+  if (!loop.variant.empty()) result["variant"] = loop.variant;
   if (loop.end) result["end"] = write_time(*loop.end);
   result["seconds"] = range(loop.seconds);
   result["stop_seconds"] = seconds(loop.stop_seconds);
@@ -94,6 +95,7 @@ Json loop(const wish::Loop& loop) {
   result["pull_ups"] = list(loop.pull_ups, pull_up);
   result["stops_after"] = list(loop.stops_after, stop_after);
   result["ways_home"] = list(loop.ways_home, way_home);
+  if (!loop.independent.empty()) result["independent"] = list(loop.independent, independent);
   result["met"] = list(loop.met, met);
   result["certificate"] = certificate(loop.certificate);
   return result;

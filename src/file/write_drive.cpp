@@ -71,4 +71,11 @@ Json way_home(const wish::WayHome& way) {
           {"stretches", list(way.stretches, stretch)}};
 }
 
+Json independent(const wish::IndependentStretch& stretch) {
+  return {{"first", stretch.first},
+          {"last", stretch.last},
+          {"follow", text_or_null(stretch.follow)},
+          {"directions", stretch.directions}};
+}
+
 }  // namespace loopwright::file::values

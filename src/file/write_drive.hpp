@@ -12,5 +12,6 @@ Json stretch(const wish::LoopStretch& stretch);
 Json pull_up(const wish::PullUp& place);
 Json stop_after(const wish::StopAfter& after);
 Json way_home(const wish::WayHome& way);
+Json independent(const wish::IndependentStretch& stretch);
 
 }  // namespace loopwright::file::values

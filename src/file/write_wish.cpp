@@ -85,6 +85,7 @@ values::Json write_wish(const wish::Wish& wish) {
   write_limits(wish, result);
   if (!wish.stops.new_kinds.empty() || wish.stops.talk_minutes > 0)
     result["stops"] = planned_stops(wish.stops);
+  if (wish.independent_minutes > 0) result["independent_minutes"] = wish.independent_minutes;
   if (wish.terms) result["terms"] = terms(*wish.terms);
   return result;
 }

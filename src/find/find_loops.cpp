@@ -12,6 +12,7 @@
 #include "find/builder.hpp"
 #include "find/certify.hpp"
 #include "find/describe.hpp"
+#include "find/independent.hpp"
 #include "find/left_out.hpp"
 #include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
@@ -59,9 +60,11 @@ class LoopSearch {
     if (breaches_.empty()) choose(result);
     if (!breaches_.empty()) return result;
     if (!best().score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
-    for (std::size_t k = 0; k < result.loops.size(); ++k)
+    for (std::size_t k = 0; k < result.loops.size(); ++k) {
       tell_without_place(hunt_.ground, hunt_.drive_of(used_[k].vertices), result.loops[k],
                          result.shortfall);
+      add_independent(hunt_.ground.roads, hunt_.ground.wish, result.loops[k], result.shortfall);
+    }
     return result;
   }
 
@@ -114,10 +117,25 @@ class LoopSearch {
 
   [[nodiscard]] const Try& best() const { return tries_.front(); }
 
+  /// Of the tries that miss as little the first that has the independent stretch asked for, if any has.
+  [[nodiscard]] const Try& first_choice() const {
+    const int minutes = hunt_.ground.wish.independent_minutes;
+    for (const Try& made : tries_) {
+      if (minutes == 0) break;
+      if (!made.score.allowed() || made.score.missing > best().score.missing) continue;
+      const Drive drive = hunt_.drive_of(made.vertices);
+      wish::Loop loop = describe(hunt_.ground, drive);
+      add_pull_ups(hunt_.ground, drive, loop);
+      const auto found = independent_on(hunt_.ground.roads, loop, minutes);
+      if (found && found->whole) return made;
+    }
+    return best();
+  }
+
   void choose(FindResult& result) {
     if (!best().score.allowed()) return;
     const int wanted = hunt_.ground.wish.alternatives;
-    add(result, best());
+    add(result, first_choice());
     for (int round = 0; static_cast<int>(result.loops.size()) < wanted;) {
       if (add_alternative(result)) continue;
       if (round++ == alternative_rounds) break;

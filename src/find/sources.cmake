@@ -7,6 +7,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/certify.cpp
   ${CMAKE_CURRENT_LIST_DIR}/clock_walls.cpp
   ${CMAKE_CURRENT_LIST_DIR}/counting.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/decisions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/describe.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
@@ -14,6 +15,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/gather.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/independent.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerb_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/joined.cpp
@@ -39,6 +41,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/variants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/walks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/worths.cpp)

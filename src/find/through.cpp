@@ -11,6 +11,7 @@
 
 #include "find/by_the_hour.hpp"
 #include "find/describe.hpp"
+#include "find/independent.hpp"
 #include "find/pull_ups.hpp"
 #include "find/reached_chances.hpp"
 #include "find/shortfall.hpp"
@@ -248,6 +249,7 @@ FindResult route_once(const Ground& ground) {
   FindResult result;
   result.shortfall = shortfall_of(ground, loop);
   tell_without_place(ground, drive, loop, result.shortfall);
+  add_independent(ground.roads, ground.wish, loop, result.shortfall);
   result.loops.push_back(std::move(loop));
   return result;
 }

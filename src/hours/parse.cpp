@@ -98,7 +98,7 @@ bool take_part(TokenReader& reader, Rule& rule, RuleParts& parts) {
   }
   if (at_selector(reader)) return take_selector(reader, rule, parts);
   if (!at_time(reader)) return reader.stop(parts.any() ? "a time, ; or ," : wanted_rule);
-  if (parts.time) return reader.stop(", between times");
+  if (parts.time) return reader.stop("a comma between two times, as in 07:00-10:00,16:00-19:00");
   parts.time = true;
   return read_times(reader, rule.spans);
 }

@@ -167,10 +167,13 @@ bool loops_hold(const Answer& answer, Claims& claims) {
                       std::to_string(i + 1)))
       return false;
   const int asked = answer.wish.alternatives;
-  return claims.hold(count <= asked, [&] {
-    return "loops: there are " + std::to_string(count) + ", asked were " + std::to_string(asked);
-  }) && claims.hold(count == asked || answer.shortfall || !answer.fewer_because.empty(), [&] {
-    return "loops: there are " + std::to_string(count) + " of " + std::to_string(asked) +
+  const auto own =
+      static_cast<int>(std::count_if(answer.loops.begin(), answer.loops.end(),
+                                     [](const wish::Loop& loop) { return loop.variant.empty(); }));
+  return claims.hold(own <= asked, [&] {
+    return "loops: there are " + std::to_string(own) + ", asked were " + std::to_string(asked);
+  }) && claims.hold(own == asked || answer.shortfall || !answer.fewer_because.empty(), [&] {
+    return "loops: there are " + std::to_string(own) + " of " + std::to_string(asked) +
            " asked, and nothing says why";
   });
 }
@@ -188,6 +191,7 @@ bool stops_are_told(std::span<const Drive> drives, const Answer& answer, Claims&
 bool alternatives_hold(std::span<const Drive> drives, const Caps& caps, Claims& claims) {
   for (std::size_t a = 0; a < drives.size(); ++a)
     for (std::size_t b = a + 1; b < drives.size(); ++b) {
+      if (!drives[b].loop.variant.empty()) break;  // and so are all behind it
       const Shares in_a = middle_of(drives[a], caps.overlap_exempt_m);
       const Shares in_b = middle_of(drives[b], caps.overlap_exempt_m);
       const double shorter_m = std::min(metres(in_a), metres(in_b));

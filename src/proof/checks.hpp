@@ -138,6 +138,19 @@ bool planned_stops_hold(const Drive& drive, Claims& claims);
 /// How many of a loop's planned stops have no place. Rules: planned_stops_hold.
 int without_place(const Drive& drive);
 
+// --- independent.cpp: the stretch on which the learner finds the way ------------------------------
+/// Rules: the times, the passes and the pull-ups hold.
+bool independent_holds(const Drive& drive, Claims& claims);
+/// One that is too short is told in the shortfall.
+bool independent_is_told(std::span<const Drive> drives, const wish::Answer& answer, Claims& claims);
+
+// --- variants.cpp: what a loop that is easier or harder than the first promises -------------------
+/// The wish that a loop is checked by; empty for a variant that can't be.
+std::optional<wish::Wish> wish_of_loop(const wish::Answer& answer, const wish::Loop& loop,
+                                       const Caps& caps);
+/// Rules: the passes of all loops hold.
+bool variants_hold(const wish::Answer& answer, Claims& claims);
+
 // --- ways_home.cpp
 bool ways_home_hold(const Drive& drive, const Bans& bans, const PlacesByNode& places,
                     Claims& claims);

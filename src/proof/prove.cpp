@@ -2,6 +2,8 @@
 // until one finds a false claim.
 #include "loopwright/proof/proof.hpp"
 
+#include <deque>
+
 #include "proof/checks.hpp"
 
 namespace loopwright::proof {
@@ -37,7 +39,7 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
          notes_hold(drive, tools.area, tools.map_places, claims) && pull_ups_hold(drive, claims) &&
-         planned_stops_hold(drive, claims) &&
+         planned_stops_hold(drive, claims) && independent_holds(drive, claims) &&
          ways_home_hold(drive, tools.bans, tools.places, claims) &&
          counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&
          certificate_holds(drive, tools.caps, claims);
@@ -49,11 +51,20 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours
   if (!area_holds(roads, answer, claims) || !loops_hold(answer, claims)) return;
   const Tools tools(area, setting, answer.wish);
   std::vector<Drive> drives;
+  std::deque<wish::Wish> wishes;  // of the drives, which keep pointing at them
   for (const wish::Loop& loop : answer.loops) {
-    drives.push_back({roads, answer.wish, loop, setting, {}, {}, {}, {}, 0});
+    const auto wish = wish_of_loop(answer, loop, tools.caps);
+    if (!claims.hold(wish.has_value(), [&] {
+          return "loop " + std::to_string(loop.id) + ": nothing is " + loop.variant +
+                 " than the first loop";
+        }))
+      return;
+    wishes.push_back(*wish);
+    drives.push_back({roads, wishes.back(), loop, setting, {}, {}, {}, {}, 0});
     if (!loop_holds(drives.back(), tools, claims)) return;
   }
-  if (alternatives_hold(drives, tools.caps, claims) && stops_are_told(drives, answer, claims))
+  if (variants_hold(answer, claims) && alternatives_hold(drives, tools.caps, claims) &&
+      stops_are_told(drives, answer, claims) && independent_is_told(drives, answer, claims))
     shortfall_holds(roads, answer, claims);
 }
 

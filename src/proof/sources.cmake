@@ -2,10 +2,12 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/choices.cpp
   ${CMAKE_CURRENT_LIST_DIR}/claims.cpp
   ${CMAKE_CURRENT_LIST_DIR}/counting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ends.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/independent.cpp
   ${CMAKE_CURRENT_LIST_DIR}/keep_off.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_verdicts.cpp
@@ -20,5 +22,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/quiet_streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rules.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/variants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish.cpp)

@@ -88,6 +88,15 @@ class WishFiles(unittest.TestCase):
         self.assertEqual(self.refused("home Nowhere At All Street\nminutes 20\n")[1].split(";")[0][:len(told) + 8],
                          told + "1: home:")
 
+    def test_a_word_that_stands_alone(self):
+        told = "loopwright: bad.wish, line "
+        self.assertEqual(self.refused("home 4 Lantern Row\nminutes 20\nvariants yes\n"),
+                         (1, told + "3: 'variants' stands alone, without 'yes'\n"))
+        self.assertEqual(self.refused("home 4 Lantern Row\nvariants\nminutes 20\nvariants\n"),
+                         (1, told + "4: 'variants' was said before, in bad.wish, line 2\n"))
+        self.assertEqual(self.refused("home 4 Lantern Row\nminutes 20\nindependent 25\n"),
+                         (1, told + "3: independent is a part of --minutes: give no more than 20\n"))
+
     def test_what_the_command_line_has_wrong_names_no_line(self):
         self.assertEqual(self.refused("home 4 Lantern Row\nminutes 20\n", "--minutes", "5"),
                          (2, "loopwright: --minutes takes a whole number from 10 to 600, not '5'\n"))

@@ -121,7 +121,8 @@ TEST_CASE("where reading stops is told, and what was looked for there", "[hours]
   CHECK(trouble("Mo-") == "2: a time, ; or ,");
   CHECK(trouble("Mo-Fr 07:00-10:00,") == "18: " + wanted_rule);
   CHECK(trouble("; Mo-Fr") == "0: " + wanted_rule);
-  CHECK(trouble("07:00-10:00 16:00-19:00") == "12: , between times");
+  CHECK(trouble("07:00-10:00 16:00-19:00") ==
+        "12: a comma between two times, as in 07:00-10:00,16:00-19:00");
   CHECK(trouble("Mo-Fr off 07:00-10:00") == "10: ; or , before a further rule");
   CHECK(trouble("Mo-Fr 07:00-10:00 offside") == "18: a time, ; or ,");
   CHECK(trouble("Mo-Fr \"never closed") == "6: a time, ; or ,");

@@ -31,6 +31,12 @@ enum class Effort : std::uint8_t { quick, usual, thorough };
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
                       const hours::Setting& setting, Effort effort = Effort::quick);
 
+/// Adds to loops that were found an easier and a harder variant of the first (wish/variant.hpp), behind
+/// them; of one that isn't found `fewer_because` says why. Rules: `found` is find_loops' answer to
+/// this wish. Their certificates claim no bound.
+void add_variants(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
+                  Effort effort, FindResult& found);
+
 /// The instructor's own drive through points in order, with the same passes, times and checks.
 FindResult route_through(const road::Roads& roads, const wish::Wish& wish,
                          const hours::Setting& setting);

@@ -1,0 +1,120 @@
+// Method:
+// 1. A variant is the first loop of the wish that it must meet (wish/variant.hpp); of the harder wish the
+//    hardest of several alternatives that is harder than the first loop.
+// 2. Only of a loop that meets the wish, so that one shortfall speaks of all loops. Too short an
+//    independent stretch is no reason: a variant may have as short a one.
+#include "loopwright/wish/variant.hpp"
+
+#include <algorithm>
+#include <string>
+
+#include "find/caps.hpp"
+#include "loopwright/find/find.hpp"
+
+namespace loopwright::find {
+
+namespace {
+
+/// Among so many loops of the harder wish the hardest is taken: ours, for what one search costs more.
+constexpr int harder_alternatives = 4;
+
+bool lacks_something(const std::optional<wish::Shortfall>& shortfall) {
+  return shortfall && (!shortfall->missing.empty() || !shortfall->stops.empty() ||
+                       shortfall->least_minutes.has_value());
+}
+
+std::string limit_words(const wish::Wish& wish) {
+  return "nothing above hardness " + std::to_string(*wish.hardest);
+}
+
+/// Which wants stand in the way of a wish that wasn't met.
+std::string in_its_way(const wish::Wish& wish, const FindResult& found) {
+  std::string wants;
+  if (found.shortfall)
+    for (const wish::Missing& missing : found.shortfall->missing)
+      wants += (wants.empty() ? "" : " and ") + wish::write_want(missing.want);
+  if (wants.empty()) return "none was found with " + limit_words(wish);
+  return wants + (found.shortfall->missing.size() == 1 ? " stands" : " stand") + " in the way of " +
+         limit_words(wish);
+}
+
+class VariantSearch {
+ public:
+  VariantSearch(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
+                Effort effort, FindResult& found)
+      : roads_(roads), wish_(wish), setting_(setting), effort_(effort), found_(found) {}
+
+  void run() {
+    if (found_.loops.empty()) return;
+    if (lacks_something(found_.shortfall)) {
+      say_none("no easier or harder loop: variants are made of a loop that meets the wish");
+      return;
+    }
+    first_ = found_.loops.front();
+    add_easier();
+    add_harder();
+  }
+
+ private:
+  void say_none(const std::string& why) {
+    std::string& because = found_.fewer_because;
+    because += (because.empty() ? "" : "; ") + why;
+  }
+
+  [[nodiscard]] std::optional<wish::Wish> wish_for(std::string_view variant) const {
+    return wish::variant_wish(wish_, first_, variant, caps_of(wish_).hardness_above_level);
+  }
+
+  /// It may fall short only where the first loop does.
+  [[nodiscard]] bool meets(const FindResult& other) const {
+    return !other.loops.empty() && !lacks_something(other.shortfall) &&
+           (!other.shortfall || found_.shortfall);
+  }
+
+  void add(wish::Loop loop, std::string_view variant) {
+    loop.id = static_cast<int>(found_.loops.size()) + 1;
+    loop.variant = variant;
+    // What was proved of it was among loops of its own hardness.
+    loop.certificate.state = "searched";
+    loop.certificate.bound.reset();
+    found_.loops.push_back(std::move(loop));
+  }
+
+  void add_easier() {
+    const auto easier = wish_for(wish::easier_variant);
+    if (!easier) return say_none("no easier loop: loop 1 passes nothing above hardness 1");
+    FindResult other = find_loops(roads_, *easier, setting_, effort_);
+    if (!meets(other)) return say_none("no easier loop: " + in_its_way(*easier, other));
+    add(std::move(other.loops.front()), wish::easier_variant);
+  }
+
+  void add_harder() {
+    wish::Wish harder = *wish_for(wish::harder_variant);
+    harder.alternatives = harder_alternatives;
+    FindResult other = find_loops(roads_, harder, setting_, effort_);
+    if (!meets(other)) return say_none("no harder loop: none was found that meets the wish");
+    const auto hardest = std::max_element(other.loops.begin(), other.loops.end(),
+                                          [](const wish::Loop& a, const wish::Loop& b) {
+                                            return wish::hardness_of(a) < wish::hardness_of(b);
+                                          });
+    if (wish::hardness_of(*hardest) <= wish::hardness_of(first_))
+      return say_none("no harder loop: none was found that is harder than loop 1");
+    add(std::move(*hardest), wish::harder_variant);
+  }
+
+  const road::Roads& roads_;
+  const wish::Wish& wish_;
+  const hours::Setting& setting_;
+  const Effort effort_;
+  FindResult& found_;
+  wish::Loop first_ = {};
+};
+
+}  // namespace
+
+void add_variants(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
+                  Effort effort, FindResult& found) {
+  VariantSearch(roads, wish, setting, effort, found).run();
+}
+
+}  // namespace loopwright::find

@@ -1,0 +1,146 @@
+// Lies about independent driving.
+#include <catch2/catch.hpp>
+
+#include "proof/towns.hpp"
+
+using namespace loopwright;
+using namespace loopwright::test;
+using Catch::Matchers::Contains;
+
+namespace {
+
+// A7901 all round a block, a road on at each corner, and home beside it.
+constexpr const char* ring_drawing = R"town(
+X  A     B     C  G
+
+
+
+Y  D     E     F  H
+
+
+         W     V
+w1 XA       highway=residential name=Home_Lane maxspeed=30_mph
+w2 ABCFEDA  highway=primary ref=A7901 maxspeed=30_mph
+w3 CG       highway=tertiary name=Quarry_Road maxspeed=30_mph
+w4 FH       highway=tertiary name=Ferry_Lane maxspeed=30_mph
+w5 DY       highway=tertiary name=Osk_Lane maxspeed=30_mph
+w6 BE       highway=tertiary name=Mill_Road maxspeed=30_mph
+w7 FV       highway=tertiary name=Ferry_Lane maxspeed=30_mph
+w8 EW       highway=tertiary name=Mill_Road maxspeed=30_mph
+)town";
+
+const BuiltTown& town() {
+  static const BuiltTown built = built_town(draw_town(ring_drawing, 100), "GB-ENG");
+  return built;
+}
+
+/// The drive round the block; stretches 1 to 6 are the A7901.
+wish::Answer asking(int minutes, std::vector<wish::IndependentStretch> told,
+                    std::string_view letters = "XABCFEDAX") {
+  wish::Answer answer = own_drive(town(), letters);
+  answer.wish.independent_minutes = minutes;
+  answer.loops[0].independent = std::move(told);
+  return answer;
+}
+
+std::string told_of(int minutes, std::vector<wish::IndependentStretch> told,
+                    std::string_view letters = "XABCFEDAX") {
+  return falsehood(town(), asking(minutes, std::move(told), letters));
+}
+
+}  // namespace
+
+TEST_CASE("a road number that is signed at every decision may be followed",
+          "[proof][independent]") {
+  CHECK(told_of(3, {{1, 6, "A7901", {}}}) == "");
+  CHECK(told_of(3, {{1, 5, "A7901", {}}}) == "");
+}
+
+TEST_CASE("what isn't signed there, or not all along, is told", "[proof][independent]") {
+  CHECK(told_of(3, {{1, 6, "B9951", {}}}) ==
+        "loop 1, stretch 1 (way 2): nothing there is signed to 'B9951'");
+  CHECK(told_of(3, {{1, 7, "A7901", {}}}) ==
+        "loop 1, stretch 7 (way 1): nothing there is signed to 'A7901'");
+  // At B the A7901 goes on ahead, and the drive turns into Mill Road.
+  CHECK(told_of(1, {{1, 5, "A7901", {}}}, "XABEFCBAX") ==
+        "loop 1, stretch 1 (way 2): at its end the way taken isn't the one signed to 'A7901'");
+}
+
+TEST_CASE("signs and directions at once are told", "[proof][independent]") {
+  CHECK(told_of(3, {{1, 6, "A7901", {"turn left"}}}) ==
+        "loop 1, independent stretch: it follows signs, and tells directions");
+}
+
+TEST_CASE("directions must be those of the drive, all and in its words", "[proof][independent]") {
+  const std::string right = "turn right into Mill Road", left = "turn left into A7901";
+  CHECK(told_of(1, {{1, 3, "", {right, left}}}, "XABEFCBAX") == "");
+  CHECK(told_of(1, {{1, 3, "", {right}}}, "XABEFCBAX") ==
+        "loop 1, independent stretch, directions: the file says '1', the area says '2'");
+  CHECK(told_of(1, {{1, 3, "", {left, right}}}, "XABEFCBAX") ==
+        "loop 1, independent stretch, direction 0: the file says 'turn left into A7901', the area "
+        "says 'turn right into Mill Road'");
+}
+
+TEST_CASE("more than one stretch, or one that nobody asked for, is told", "[proof][independent]") {
+  CHECK(told_of(0, {{1, 6, "A7901", {}}}) ==
+        "loop 1: it has 1 independent stretches, asked for is none");
+  CHECK(told_of(3, {{1, 3, "A7901", {}}, {4, 6, "A7901", {}}}) ==
+        "loop 1: it has 2 independent stretches, asked for is one");
+}
+
+TEST_CASE("a stretch that is too short is told when there is a longer one",
+          "[proof][independent]") {
+  CHECK_THAT(told_of(3, {{1, 2, "A7901", {}}}), Contains("min of 3, and there is one of"));
+  CHECK_THAT(told_of(3, {}), Contains("it has 0.0 min of 3, and there is one of"));
+}
+
+TEST_CASE("too short a stretch without a shortfall is told", "[proof][independent]") {
+  wish::Answer answer = asking(20, {{1, 6, "A7901", {}}});
+  CHECK(falsehood(town(), answer) ==
+        "loop 1: its independent stretch is too short, and there is no shortfall");
+  answer.shortfall.emplace().why = "loop 1 has no independent stretch of 20 minutes";
+  CHECK(falsehood(town(), answer) == "");
+}
+
+TEST_CASE("a stretch that begins on a roundabout is told", "[proof][independent]") {
+  const BuiltTown lesson = lesson_town();
+  wish::Answer answer = own_drive(lesson, "ABrstuLWZAB");
+  answer.wish.independent_minutes = 1;
+  answer.loops[0].independent = {{2, 7, "", {}}};
+  CHECK(falsehood(lesson, answer) ==
+        "loop 1, independent stretch: it begins or ends inside a junction, or where nothing is "
+        "practised");
+}
+
+// --- variants -----------------------------------------------------------------------------------
+
+namespace {
+
+/// The lesson and, behind it, a loop said to be a variant of it.
+std::string variant_with(std::string_view variant, int first_hardest = 0) {
+  const BuiltTown lesson = lesson_town();
+  wish::Answer answer = true_answer(lesson, "ABrstuLWZAB");
+  answer.loops.push_back(answer.loops.front());
+  wish::Loop& second = answer.loops.back();
+  second.id = 2, second.variant = variant;
+  if (first_hardest > 0) answer.wish.hardest = first_hardest;
+  return falsehood(lesson, answer);
+}
+
+}  // namespace
+
+TEST_CASE("a variant that isn't easier or harder is told", "[proof][variant]") {
+  CHECK_THAT(variant_with("easier"),
+             Contains("loop 2, stretch ") && Contains(" of hardness ") && Contains(", more than "));
+  CHECK(variant_with("harder") == "loop 2: it isn't harder than the first loop");
+}
+
+TEST_CASE("variants that are out of place are told", "[proof][variant]") {
+  const BuiltTown lesson = lesson_town();
+  wish::Answer answer = true_answer(lesson, "ABrstuLWZAB");
+  answer.loops.front().variant = "harder";
+  CHECK(falsehood(lesson, answer) == "loops: there are 0 of 1 asked, and nothing says why");
+  answer.fewer_because = "none";
+  CHECK(falsehood(lesson, answer) ==
+        "loop 1: variants stand behind all other loops, the easier one first, each once");
+}
