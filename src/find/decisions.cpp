@@ -5,6 +5,7 @@
 //    service roads aren't roads to turn into, nor is what is one-way against us.
 // 3. The way taken is the road ahead when it lies ahead, every other road bends off plainly more, and
 //    the road that was driven doesn't go round a bend there while a smaller one goes on ahead.
+// 4. A street whose name is met since the last direction, on a road that isn't taken, can't be told by it.
 #include "find/decisions.hpp"
 
 #include <algorithm>
@@ -78,6 +79,17 @@ class DecisionMaker {
                               road::bearing_out_deg(roads_, leaving));
   }
 
+  [[nodiscard]] bool leads_back(const Decision& decision, StretchId other) const {
+    if (decision.direction.roundabout) return false;
+    const road::Piece& come_by = roads_.piece(at(decision.entry));
+    const road::Piece& piece = roads_.piece(other);
+    const bool other_half = (piece.flags & flag::one_way) != 0 &&
+                            roads_.text(piece.name) == roads_.text(come_by.name) &&
+                            roads_.text(piece.ref) == roads_.text(come_by.ref);
+    const double back_deg = other_half ? wish::other_half_deg : wish::back_deg;
+    return std::abs(angle_to(decision.entry, other)) >= back_deg;
+  }
+
   void add_others(NodeId node, Decision& decision) const {
     for (const StretchId other : roads_.leaving(node)) {
       if (other == at(decision.exit) || other == at(decision.entry).back()) continue;
@@ -85,9 +97,7 @@ class DecisionMaker {
       bool driven = false;
       for (std::size_t row = decision.entry + 1; row < decision.exit; ++row)
         driven |= at(row).piece() == other.piece();
-      const bool leads_back = !decision.direction.roundabout &&
-                              std::abs(angle_to(decision.entry, other)) >= wish::back_deg;
-      if (!driven && !leads_back) decision.others.push_back(other);
+      if (!driven && !leads_back(decision, other)) decision.others.push_back(other);
     }
   }
 
@@ -136,6 +146,28 @@ std::vector<bool> rows_inside(const road::Roads& roads, const wish::Loop& loop) 
   return inside;
 }
 
+namespace {
+
+/// Step 4.
+void note_met_before(const road::Roads& roads, std::vector<Decision>& decisions) {
+  std::vector<std::string_view> met;
+  for (Decision& decision : decisions) {
+    wish::Direction& told = decision.direction;
+    told.met_before = std::find(met.begin(), met.end(), told.street) != met.end();
+    if (decision.needs_direction) {
+      met.clear();
+      continue;
+    }
+    for (const StretchId other : decision.others) {
+      const road::Piece& piece = roads.piece(other);
+      const std::string_view name = roads.text(piece.name);
+      met.push_back(name.empty() ? roads.text(piece.ref) : name);
+    }
+  }
+}
+
+}  // namespace
+
 std::vector<Decision> decisions_of(const road::Roads& roads, const wish::Loop& loop) {
   const std::vector<bool> inside = rows_inside(roads, loop);
   const DecisionMaker maker(roads, loop);
@@ -146,6 +178,7 @@ std::vector<Decision> decisions_of(const road::Roads& roads, const wish::Loop& l
     if (!inside[entry]) decisions.push_back(maker.make(entry, row));
     entry = row;
   }
+  note_met_before(roads, decisions);
   return decisions;
 }
 

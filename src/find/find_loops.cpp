@@ -55,6 +55,8 @@ class LoopSearch {
     const bool sure = best().score.good() && !hunt_.ground.walls.some_at_times();
     try_more(sure ? work_.tries : first_tries, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
+    if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
+      try_more(more_tries_when_unmet, {});
     pass_over_shut();
     FindResult result;
     if (breaches_.empty()) choose(result);
@@ -117,8 +119,9 @@ class LoopSearch {
 
   [[nodiscard]] const Try& best() const { return tries_.front(); }
 
-  /// Of the tries that miss as little the first that has the independent stretch asked for, if any has.
-  [[nodiscard]] const Try& first_choice() const {
+  /// Of the tries that miss as little the best that has the independent stretch asked for; null when none
+  /// has, or none is asked for.
+  [[nodiscard]] const Try* best_with_independent() const {
     const int minutes = hunt_.ground.wish.independent_minutes;
     for (const Try& made : tries_) {
       if (minutes == 0) break;
@@ -127,15 +130,16 @@ class LoopSearch {
       wish::Loop loop = describe(hunt_.ground, drive);
       add_pull_ups(hunt_.ground, drive, loop);
       const auto found = independent_on(hunt_.ground.roads, loop, minutes);
-      if (found && found->whole) return made;
+      if (found && found->whole) return &made;
     }
-    return best();
+    return nullptr;
   }
 
   void choose(FindResult& result) {
     if (!best().score.allowed()) return;
     const int wanted = hunt_.ground.wish.alternatives;
-    add(result, first_choice());
+    const Try* chosen = best_with_independent();
+    add(result, chosen != nullptr ? *chosen : best());
     for (int round = 0; static_cast<int>(result.loops.size()) < wanted;) {
       if (add_alternative(result)) continue;
       if (round++ == alternative_rounds) break;

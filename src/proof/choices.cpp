@@ -5,6 +5,7 @@
 //    Off roundabouts, neither is a road that leads back beside the one driven.
 // 3. The road ahead: within 45 degrees, all others at least 30 degrees farther off, and no road of the
 //    class one comes by goes round a bend where the way taken is a smaller one.
+// 4. A direction that goes by a street's name doesn't when a road not taken bears it since the last.
 #include "proof/choices.hpp"
 
 #include <algorithm>
@@ -60,12 +61,25 @@ bool is_round(const Drive& drive, const Choice& choice) {
   return choice.to - choice.from > 1 && on_roundabout(drive, choice.from + 1);
 }
 
+/// Back beside the road one comes by, or by the other half of it.
+bool turns_back(const Drive& drive, const Choice& choice, StretchId way) {
+  const double turned = std::abs(turned_deg(drive, choice.from, way));
+  const auto same_text = [&](TextId a, TextId b) {
+    return drive.roads.text(a) == drive.roads.text(b);
+  };
+  const road::Piece& ours = drive.roads.piece(drive.stretches[choice.from]);
+  const road::Piece& theirs = drive.roads.piece(way);
+  const bool half_of_ours = has(theirs, road::piece_flag::one_way) &&
+                            same_text(ours.name, theirs.name) && same_text(ours.ref, theirs.ref);
+  return turned >= wish::back_deg || (half_of_ours && turned >= wish::other_half_deg);
+}
+
 void add_other_ways(const Drive& drive, Choice& choice) {
   for (std::size_t row = choice.from; row < choice.to; ++row)
     for (const StretchId way : drive.roads.leaving(drive.roads.to_node(drive.stretches[row]))) {
       if (belongs_to(drive, choice, way) || !is_road_to_take(drive.roads, way)) continue;
-      const double turned = std::abs(turned_deg(drive, choice.from, way));
-      if (is_round(drive, choice) || turned < wish::back_deg) choice.other_ways.push_back(way);
+      if (is_round(drive, choice) || !turns_back(drive, choice, way))
+        choice.other_ways.push_back(way);
     }
 }
 
@@ -99,7 +113,21 @@ bool is_road_ahead(const Drive& drive, const Choice& choice) {
   return true;
 }
 
-std::string told_at(const Drive& drive, const Choice& choice) {
+std::string street_of(const road::Roads& roads, StretchId way) {
+  const road::Piece& piece = roads.piece(way);
+  const std::string_view name = roads.text(piece.name);
+  return std::string(name.empty() ? roads.text(piece.ref) : name);
+}
+
+/// Walks back from a choice to the last at which something is told: a road not taken has that name.
+bool is_met_before(const Drive& drive, std::span<const Choice> before, std::string_view street) {
+  for (auto choice = before.rbegin(); choice != before.rend() && choice->road_ahead; ++choice)
+    for (const StretchId other : choice->other_ways)
+      if (street_of(drive.roads, other) == street) return true;
+  return false;
+}
+
+std::string told_at(const Drive& drive, const Choice& choice, std::span<const Choice> before) {
   const StretchId in = drive.stretches[choice.from], out = drive.stretches[choice.to];
   wish::Direction told;
   told.roundabout = is_round(drive, choice);
@@ -115,6 +143,7 @@ std::string told_at(const Drive& drive, const Choice& choice) {
     told.road_ends &= std::abs(turned_deg(drive, choice.from, other)) > wish::ahead_deg;
   told.street = drive.loop.stretches[choice.to].street;
   told.same_street = told.street == drive.loop.stretches[choice.from].street;
+  told.met_before = is_met_before(drive, before, told.street);
   return wish::direction_text(told);
 }
 
@@ -154,7 +183,7 @@ std::vector<Choice> choices_of(const Drive& drive) {
     Choice choice{outside[k - 1], outside[k], true, {}, {}};
     add_other_ways(drive, choice);
     choice.road_ahead = is_road_ahead(drive, choice);
-    if (!choice.road_ahead) choice.told = told_at(drive, choice);
+    if (!choice.road_ahead) choice.told = told_at(drive, choice, choices);
     choices.push_back(std::move(choice));
   }
   return choices;

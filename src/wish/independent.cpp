@@ -58,7 +58,7 @@ std::string direction_text(const Direction& direction) {
   if (direction.back) return "";
   if (direction.road_ends)
     return "at the end of the road " + turn_words(direction.angle_deg) + into_words(direction);
-  if (direction.street.empty() || direction.same_street) return "";
+  if (direction.street.empty() || direction.same_street || direction.met_before) return "";
   return turn_words(direction.angle_deg) + into_words(direction);
 }
 

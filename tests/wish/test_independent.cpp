@@ -30,6 +30,7 @@ TEST_CASE("a direction names the street, the exit or the end of the road", "[wis
 TEST_CASE("what nobody could find in advance is no direction", "[wish][independent]") {
   CHECK(direction_text({.angle_deg = -90}) == "");
   CHECK(direction_text({.angle_deg = -90, .street = "High Street", .same_street = true}) == "");
+  CHECK(direction_text({.angle_deg = -90, .street = "Mill Road", .met_before = true}) == "");
   CHECK(direction_text({.back = true, .street = "High Street"}) == "");
   CHECK(direction_text({.roundabout = true}) == "");
 }

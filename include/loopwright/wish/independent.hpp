@@ -18,8 +18,9 @@ namespace loopwright::wish {
 inline constexpr double ahead_deg = 45;
 /// It is the road ahead when every other road bends off at least so much more.
 inline constexpr double plain_by_deg = 30;
-/// From here on a road leads back the way one came: the other half of a dual carriageway.
-inline constexpr double back_deg = 165;
+/// From here on a road leads back the way one came; a one-way road of the name and number one comes by,
+/// the other half of a divided road, already from the second.
+inline constexpr double back_deg = 165, other_half_deg = 120;
 /// A list of more is more than a learner remembers. Common practice, no source.
 inline constexpr std::size_t most_directions = 3;
 /// The first and the last seconds of a lesson: no independent driving there if it can be had elsewhere.
@@ -34,6 +35,7 @@ struct Direction {
   double angle_deg = 0;      ///< change of heading, positive to the right
   std::string street = {};   ///< entered, as mapped; empty: it has no name or number
   bool same_street = false;  ///< as the one that is left
+  bool met_before = false;   ///< a road of that name is met since the last direction
 };
 
 /// In words; empty when a learner who is told so in advance couldn't find the place.
