@@ -1,7 +1,7 @@
 // Method:
 // 1. From every row on, the shortest stretch of the minutes asked: one for each place or number that is
 //    followed on that row and signed at every decision; one by directions, at most three.
-// 2. Of these the best: signed before told; fewer directions; less of the first and last minutes of the
+// 2. Of these the best: one with something to find; signed before told; fewer directions; less of the first and last minutes of the
 //    lesson; the earlier one. When none has the minutes, the longest.
 #include "find/independent.hpp"
 
@@ -112,10 +112,20 @@ class StretchFinder {
            std::max(0.0, to_s - std::max(from_s, whole_s - wish::settle_s));
   }
 
+  /// At how many decisions the learner must find the way.
+  [[nodiscard]] std::ptrdiff_t finds(const wish::IndependentStretch& stretch) const {
+    return std::count_if(decisions_.begin(), decisions_.end(), [&](const Decision& decision) {
+      return decision.needs_direction && decision.entry >= stretch.first &&
+             decision.exit <= stretch.last;
+    });
+  }
+
   [[nodiscard]] bool better(const FoundIndependent& one) const {
     if (!best_) return true;
     if (one.whole != best_->whole) return one.whole;
     if (!one.whole) return one.seconds > best_->seconds;
+    const bool leads_nowhere = finds(one.stretch) == 0;
+    if (leads_nowhere != (finds(best_->stretch) == 0)) return !leads_nowhere;
     const bool is_signed = !one.stretch.follow.empty();
     if (is_signed != !best_->stretch.follow.empty()) return is_signed;
     const std::size_t told = one.stretch.directions.size();
