@@ -143,6 +143,7 @@ double told_s(const Drive& drive, const Wayfinding& ways) {
 bool independent_holds(const Drive& drive, Claims& claims) {
   const auto& all = drive.loop.independent;
   const bool asked = drive.wish.independent_minutes > 0;
+  if (!asked && all.empty()) return true;
   if (!claims.hold(all.size() <= (asked ? 1U : 0U), [&] {
         return at_loop(drive) + ": it has " + std::to_string(all.size()) +
                " independent stretches, asked for is " + (asked ? "one" : "none");

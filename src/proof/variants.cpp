@@ -21,14 +21,14 @@ bool variants_hold(const wish::Answer& answer, Claims& claims) {
   std::string_view before;  // "", "easier", "harder": in this order
   for (const wish::Loop& loop : answer.loops) {
     const std::string where = "loop " + std::to_string(loop.id);
+    if (loop.variant.empty() && before.empty()) continue;
     const bool first = &loop == &answer.loops.front();
-    const bool in_place = loop.variant.empty() ? before.empty() : !first && before < loop.variant;
+    const bool in_place = !loop.variant.empty() && !first && before < loop.variant;
     if (!claims.hold(in_place, [&] {
           return where + ": variants stand behind all other loops, the easier one first, each once";
         }))
       return false;
     before = loop.variant;
-    if (loop.variant.empty()) continue;
     const bool met =
         !answer.shortfall || (answer.shortfall->missing.empty() && answer.shortfall->stops.empty());
     if (!claims.hold(met,
