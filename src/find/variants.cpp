@@ -10,6 +10,7 @@
 
 #include "find/caps.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/wish/independent.hpp"
 
 namespace loopwright::find {
 
@@ -33,7 +34,7 @@ std::string in_its_way(const wish::Wish& wish, const FindResult& found) {
   if (found.shortfall)
     for (const wish::Missing& missing : found.shortfall->missing)
       wants += (wants.empty() ? "" : " and ") + wish::write_want(missing.want);
-  if (wants.empty()) return "none was found with " + limit_words(wish);
+  if (wants.empty()) return "none was found that is as wished with " + limit_words(wish);
   return wants + (found.shortfall->missing.size() == 1 ? " stands" : " stand") + " in the way of " +
          limit_words(wish);
 }
@@ -65,10 +66,20 @@ class VariantSearch {
     return wish::variant_wish(wish_, first_, variant, caps_of(wish_).hardness_above_level);
   }
 
-  /// It may fall short only where the first loop does.
-  [[nodiscard]] bool meets(const FindResult& other) const {
-    return !other.loops.empty() && !lacks_something(other.shortfall) &&
-           (!other.shortfall || found_.shortfall);
+  /// Drops the loops whose independent stretch is too short, when that of the first loop isn't. False
+  /// when none is left, or they lack what was asked for.
+  [[nodiscard]] bool meets(FindResult& other) const {
+    if (lacks_something(other.shortfall)) return false;
+    if (!found_.shortfall)
+      std::erase_if(other.loops, [&](const wish::Loop& loop) {
+        return wish_.independent_minutes > 0 && !has_whole(loop);
+      });
+    return !other.loops.empty();
+  }
+
+  [[nodiscard]] bool has_whole(const wish::Loop& loop) const {
+    return !loop.independent.empty() &&
+           wish::seconds_of(loop, loop.independent.front()) >= 60.0 * wish_.independent_minutes;
   }
 
   void add(wish::Loop loop, std::string_view variant) {
