@@ -7,6 +7,7 @@
 
 #include "card/drive_line.hpp"
 #include "card/independent.hpp"
+#include "card/lesson.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -92,7 +93,8 @@ std::string write_geojson(const road::Roads& roads, const wish::Answer&, const w
   const std::vector<say::Row> rows = say::say_loop(roads, loop);
   const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
   for (std::size_t k = 0; k < rows.size(); ++k)
-    features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size())));
+    if (!is_instructors(loop, rows[k]))
+      features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size())));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
   for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));

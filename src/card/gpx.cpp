@@ -11,6 +11,7 @@
 #include <set>
 
 #include "card/drive_line.hpp"
+#include "card/lesson.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -127,6 +128,7 @@ std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish:
   const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
   for (std::size_t k = 0; k < rows.size(); ++k) {
     const say::Row& row = rows[k];
+    if (is_instructors(loop, row)) continue;
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});
     xml.leaf("name", row.say);
     std::string text = describe(row, loop, words, roads.info().region.unit);

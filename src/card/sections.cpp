@@ -6,9 +6,11 @@
 #include <map>
 #include <set>
 
+#include "card/lesson.hpp"
 #include "card/speech.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/wish/asked.hpp"
+#include "loopwright/wish/parts.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -53,10 +55,11 @@ struct Counted {
 
 std::map<Practice, Counted> practice_of(const Subject& subject) {
   std::map<Practice, Counted> practice;
-  const auto& met = subject.loop.met;
+  const std::vector<wish::Met> met = all_met(subject.loop);
   for (std::size_t k = 0; k < subject.rows.size(); ++k)
     for (const std::size_t index : subject.rows[k].passes) {
       const wish::Pass& pass = subject.loop.passes[index];
+      if (!wish::lies_in(pass, wish::practice_of(subject.loop))) continue;
       const auto want = std::find_if(met.begin(), met.end(), [&](const wish::Met& m) {
         return wish::counts_for(index, subject.loop.passes, m.want);
       });

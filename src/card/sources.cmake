@@ -5,6 +5,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gpx.cpp
   ${CMAKE_CURRENT_LIST_DIR}/independent.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/speech.cpp

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "card/independent.hpp"
+#include "card/lesson.hpp"
 #include "card/sections.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -47,6 +48,8 @@ std::string words_for_end(const Subject& subject) {
 
 std::string goal_of(const Subject& subject) {
   std::vector<std::string> goals;
+  if (!subject.loop.parts.empty())
+    return subject.words.count("card.parts", subject.loop.parts.size());
   for (const wish::Met& met : subject.loop.met)
     goals.push_back(subject.words.fill("card.got", {{"want", write_asked(subject.words, met.want)},
                                                     {"n", std::to_string(met.got)}}));
@@ -149,13 +152,20 @@ class RowPrinter {
 
   void print() {
     for (std::size_t k = 0; k < subject_.rows.size(); ++k) {
+      for (const std::string& line : lines_before(subject_, k)) print_apart(line);
       add_independent_before(sheet_, subject_, k);
-      print_row(k);
+      if (!is_instructors(subject_.loop, subject_.rows[k])) print_row(k);
     }
     add_independent_before(sheet_, subject_, subject_.rows.size());
+    if (const std::string line = line_behind(subject_); !line.empty()) print_apart(line);
   }
 
  private:
+  void print_apart(const std::string& line) {
+    sheet_.blank();
+    sheet_.paragraph(0, line);
+  }
+
   [[nodiscard]] bool joins_next(std::size_t k) const {
     return k + 1 < subject_.rows.size() && subject_.rows[k + 1].joined_to_previous;
   }

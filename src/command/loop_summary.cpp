@@ -11,11 +11,13 @@
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/independent_summary.hpp"
+#include "command/lesson_summary.hpp"
 #include "command/print.hpp"
 #include "command/stops_summary.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/parts.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -128,9 +130,10 @@ void print_kerbs(std::ostream& out, const wish::Loop& loop, const SummaryBy& by)
 void print_certificate(std::ostream& out, const wish::Wish& wish,
                        const wish::Certificate& certificate) {
   if (!certificate.bound) return;
+  const std::vector<wish::Want> wants = wish::all_wants(wish);
   const bool counts_passes =
       !wish.welcome.empty() ||
-      std::ranges::any_of(wish.wants, [](const wish::Want& want) { return !want.count; });
+      std::ranges::any_of(wants, [](const wish::Want& want) { return !want.count; });
   const std::int64_t more = *certificate.bound - certificate.value;
   if (more == 0) {
     out << "  nothing better exists\n";
@@ -147,6 +150,7 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
                 const SummaryBy& by) {
   print_times(out, loop, by);
   print_variant(out, answer, loop);
+  print_lesson(out, answer, loop, by);
   print_met(out, loop);
   print_welcome(out, loop, answer.wish);
   print_passes(out, loop);
@@ -181,7 +185,8 @@ void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
 }
 
 void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
-  print_folded(out, 0, "Not met:" + (shortfall.missing.empty() ? " " + shortfall.why : ""));
+  const bool tells_why = shortfall.missing.empty() || shortfall.why.starts_with(wish::not_easy);
+  print_folded(out, 0, "Not met:" + (tells_why ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
   for (const std::string& stop : shortfall.stops) print_folded(out, 2, stop);
   if (shortfall.least_minutes) {

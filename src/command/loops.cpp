@@ -10,6 +10,7 @@
 #include "command/arguments.hpp"
 #include "command/files.hpp"
 #include "command/keep_off_words.hpp"
+#include "command/lesson_words.hpp"
 #include "command/loop_summary.hpp"
 #include "command/places.hpp"
 #include "command/shut_notes.hpp"
@@ -48,7 +49,7 @@ struct LoopJob {
   WishWords words;
   std::optional<WrittenTime> start;
   WrittenPlace home;
-  std::optional<WrittenPlace> end;
+  std::optional<WrittenPlace> end, drive_out, drive_back;
   std::vector<WrittenPlace> through;
   std::vector<WrittenKeepOff> keep_offs;
   find::Effort effort = find::Effort::usual;
@@ -79,6 +80,13 @@ std::optional<int> number(const WishWords& words, const std::string& name, Betwe
 
 void read_minutes(wish::Wish& wish, const WishWords& words) {
   wish.minutes = number(words, "minutes", minutes_allowed);
+  if (!wish.minutes && !wish.parts.empty()) {
+    const int reserve = number(words, "reserve", {0, minutes_allowed.high}).value_or(0);
+    wish.minutes = minutes_of_parts(wish, reserve);
+    if (*wish.minutes < minutes_allowed.low || *wish.minutes > minutes_allowed.high)
+      throw UsageError("--part: the parts take " + std::to_string(*wish.minutes) +
+                       " minutes; a lesson takes 10 to 600");
+  }
   if (!wish.minutes && words.one("through") == nullptr)
     throw UsageError("give --minutes for a search, or --through with the points of your own drive");
   if (words.one("reserve") == nullptr) return;
@@ -119,6 +127,7 @@ StopTexts stops_in(const WishWords& words) {
 
 wish::Wish wish_of(const WishWords& words) {
   wish::Wish wish;
+  read_parts(wish, words);
   read_minutes(wish, words);
   wish.alternatives = number(words, "alternatives", alternatives_allowed).value_or(1);
   for (const Said& said : words.all("want")) wish.wants.push_back(said.read(wish::read_want));
@@ -138,6 +147,7 @@ wish::Wish wish_of(const WishWords& words) {
                      std::to_string(*wish.minutes - wish.reserve_minutes));
   if (words.one("variants") != nullptr && words.one("through") != nullptr)
     throw UsageError("--variants is for a search, not for your own drive with --through");
+  check_lesson(wish, words);
   return wish;
 }
 
@@ -146,6 +156,10 @@ void read_places(LoopJob& job) {
   if (home == nullptr) throw UsageError("--home is required; see 'loopwright loops --help'");
   job.home = read_place("--home", home->text);
   if (const Said* end = job.words.one("end")) job.end = read_place("--end", end->text);
+  if (const Said* out = job.words.one("drive-out"))
+    job.drive_out = read_place("--drive-out", out->text);
+  if (const Said* back = job.words.one("drive-back"))
+    job.drive_back = read_place("--drive-back", back->text);
   if (const Said* through = job.words.one("through"))
     for (const auto point : split(through->text, ';'))
       job.through.push_back(read_place("--through", point));
@@ -157,6 +171,8 @@ void find_places(LoopJob& job, const road::Roads& roads) {
   Places places(roads, std::cout);
   job.wish.home = places.find(job.home);
   if (job.end) job.wish.end = places.find(*job.end);
+  if (job.drive_out) job.wish.drive_out = places.find(*job.drive_out);
+  if (job.drive_back) job.wish.drive_back = places.find(*job.drive_back);
   for (const WrittenPlace& point : job.through) job.wish.through.push_back(places.find(point));
   for (const WrittenKeepOff& written : job.keep_offs)
     job.wish.keep_offs.push_back(find_keep_off(written, places, roads));
@@ -188,6 +204,8 @@ std::optional<LoopJob> job_of(const Arguments& words) {
               .start = {},
               .home = {},
               .end = {},
+              .drive_out = {},
+              .drive_back = {},
               .through = {},
               .keep_offs = {},
               .effort = texts.thorough ? find::Effort::thorough : find::Effort::usual,
@@ -219,6 +237,8 @@ void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish
   std::vector<NamedPlace> places{{"home", wish.home}};
   for (std::size_t k = 0; k < wish.through.size(); ++k)
     places.push_back({"point " + std::to_string(k + 1), wish.through[k]});
+  if (wish.drive_out) places.push_back({"where the learner begins", *wish.drive_out});
+  if (wish.drive_back) places.push_back({"where the learner ends", *wish.drive_back});
   if (wish.end) places.push_back({"the end", *wish.end});
   tell_moved_places(std::cout, ground, roads, places);
 }

@@ -23,6 +23,8 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes_day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_summary.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_node.cpp

@@ -27,11 +27,17 @@ constexpr std::array rows{
     Row{"home", Times::once,
         "the door: LAT,LON, or a street, house number, crossing of two streets, postcode or name"},
     Row{"end", Times::once, "where the lesson ends, when it isn't home; as --home"},
+    Row{"drive-out", Times::once, "you drive there first, the learner from there; as --home"},
+    Row{"drive-back", Times::once, "the learner drives to there, you drive on home; as --home"},
     Row{"minutes", Times::once, "away from the door, 10 to 600"},
     Row{"reserve", Times::once, "minutes of these to keep free (default: 0)"},
     Row{"want", Times::often,
         "what to practise, such as roundabout:right=3, bus-lane:usable, emerge=max, or "
         "turn-off:left+narrow-road for one that leads into the other; may be repeated"},
+    Row{"part", Times::often,
+        "instead of --want, a part of the lesson: its minutes, which roads (any, quiet or busier), "
+        "'hardest 3' if you like, and behind a colon what to practise: '20 quiet: turn-off:left=3, "
+        "emerge:left=2'; repeated, in order"},
     Row{"welcome", Times::often,
         "a kind that is worth a little more, however often it comes; may be repeated"},
     Row{"avoid", Times::often, "a kind to keep off; may be repeated"},
@@ -44,6 +50,8 @@ constexpr std::array rows{
         "passes of one place that count (default: 6, of a run of road 3)"},
     Row{"street-passes", Times::once, "drives over one quiet street, at most (default: 2)"},
     Row{"hardest", Times::once, "nothing harder, whatever is asked for, 1 to 5"},
+    Row{"easy-first", Times::flag,
+        "nothing hard in the first fifth, and a gentle last stretch home"},
     Row{"new", Times::often,
         "a kind that is new to the learner: a brief is planned before the first; may be repeated"},
     Row{"brief", Times::once, "minutes of each brief, 1 to 30 (default: 4)"},
@@ -86,10 +94,10 @@ WishWords::WishWords() : words_(rows.size()) {}
 void WishWords::add_options(Options& app) {
   for (std::size_t k = 0; k < rows.size(); ++k) {
     const std::string option = "--" + std::string(rows[k].name);
-    if (rows[k].times == Times::once)
-      app.add_option(option, words_[k].one, rows[k].help);
-    else if (rows[k].times == Times::flag)
+    if (rows[k].times == Times::flag)
       app.add_flag(option, words_[k].flag, rows[k].help);
+    else if (rows[k].times == Times::once)
+      app.add_option(option, words_[k].one, rows[k].help);
     else
       app.add_option(option, words_[k].many, rows[k].help)->one_value_each();
   }

@@ -9,6 +9,7 @@
 
 #include "file/cursor.hpp"
 #include "file/read_drive.hpp"
+#include "file/read_lesson.hpp"
 #include "file/read_values.hpp"
 #include "file/words.hpp"
 #include "loopwright/base/error.hpp"
@@ -144,6 +145,7 @@ wish::Loop loop(const Cursor& value) {
   read_independent(value, loop);
   if (const auto variant = value.find("variant"))
     loop.variant = one_of(*variant, {wish::easier_variant, wish::harder_variant});
+  read_lesson(value, loop);
   loop.met =
       list(value.at("met"), most_wants, [&loop](const Cursor& row) { return met(row, loop); });
   loop.certificate = certificate(value.at("certificate"));

@@ -1,4 +1,5 @@
 // The wish of a loop file, member by member. What a later version adds may be missing.
+#include "file/read_lesson.hpp"
 #include "file/read_values.hpp"
 #include "loopwright/road/kind.hpp"
 
@@ -98,6 +99,7 @@ wish::Wish read_wish(const Cursor& value) {
   read_limits(value, wish);
   if (const auto independent = value.find("independent_minutes"))
     wish.independent_minutes = small(*independent, 1, most_minutes);
+  read_lesson(value, wish);
   if (const auto stops = value.find("stops")) wish.stops = planned_stops(*stops);
   if (const auto given = value.find("terms")) wish.terms = terms(*given);
   return wish;

@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/notes_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_drive.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/read_lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_values.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_wish.cpp
@@ -15,6 +16,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_drive.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_wish.cpp)

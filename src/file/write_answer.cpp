@@ -5,6 +5,7 @@
 
 #include "file/words.hpp"
 #include "file/write_drive.hpp"
+#include "file/write_lesson.hpp"
 #include "file/write_values.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/road/note.hpp"
@@ -97,6 +98,7 @@ Json loop(const wish::Loop& loop) {
   result["ways_home"] = list(loop.ways_home, way_home);
   if (!loop.independent.empty()) result["independent"] = list(loop.independent, independent);
   result["met"] = list(loop.met, met);
+  write_lesson(loop, result);
   result["certificate"] = certificate(loop.certificate);
   return result;
 }

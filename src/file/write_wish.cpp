@@ -1,4 +1,5 @@
 // The wish as JSON, member by member; what a wish may lack is written only when it has it.
+#include "file/write_lesson.hpp"
 #include "file/write_values.hpp"
 #include "loopwright/road/kind.hpp"
 #include "loopwright/road/note.hpp"
@@ -83,6 +84,7 @@ values::Json write_wish(const wish::Wish& wish) {
                     return Json{{"kind", road::name(avoid.kind)}};
                   })}};
   write_limits(wish, result);
+  write_lesson(wish, result);
   if (!wish.stops.new_kinds.empty() || wish.stops.talk_minutes > 0)
     result["stops"] = planned_stops(wish.stops);
   if (wish.independent_minutes > 0) result["independent_minutes"] = wish.independent_minutes;

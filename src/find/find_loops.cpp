@@ -14,6 +14,7 @@
 #include "find/describe.hpp"
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
+#include "find/parts.hpp"
 #include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
 #include "find/walks.hpp"
@@ -225,6 +226,7 @@ class LoopSearch {
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
                       const hours::Setting& setting, Effort effort) {
   assert(wish.minutes && wish.through.empty());
+  if (wish::is_in_parts(wish)) return find_lessons(roads, wish, setting);
   ClockWalls walls(roads, wish, setting);
   for (;;) {
     const Ground ground(roads, wish, setting, walls);

@@ -80,6 +80,13 @@ Reachable reachable(const Ground& ground, std::int64_t limit_ms) {
   return found;
 }
 
+/// By the rest of the lesson that the ground is a section of.
+int driven_before(const Ground& ground, PieceId piece) {
+  if (!ground.section) return 0;
+  const auto driven = ground.section->driven.find(piece);
+  return driven == ground.section->driven.end() ? 0 : driven->second;
+}
+
 std::vector<reach::LocalSeed> local(const reach::LocalGraph& graph,
                                     std::span<const reach::Seed> seeds) {
   std::vector<reach::LocalSeed> inside;
@@ -111,6 +118,22 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
   goals = allowed(*this, reach::arriving(roads, pace, end));
 }
 
+Ground::Ground(const Ground& lesson, const wish::Wish& part, Section of_lesson)
+    : roads(lesson.roads),
+      wish(part),
+      setting(lesson.setting),
+      walls(lesson.walls),
+      caps(lesson.caps),
+      pace(lesson.pace),
+      home(lesson.home),
+      end(lesson.end),
+      costs(std::move(of_lesson.costs)),
+      lane_verdicts(lesson.roads, lesson.setting) {
+  starts = allowed(*this, std::move(of_lesson.starts));
+  goals = allowed(*this, std::move(of_lesson.goals));
+  section = std::move(of_lesson);
+}
+
 std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
   std::int64_t sum = 0;
   for (const StateId s : reachable(ground, limit_ms).states)
@@ -119,9 +142,11 @@ std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
 }
 
 double Ground::home_m(StretchId s) const {
+  if (section && !section->from_door) return roads.piece(s).length_m;
   return metres_to(roads, home, s);
 }
 double Ground::end_m(StretchId s) const {
+  if (section && !section->to_door) return roads.piece(s).length_m;
   return metres_to(roads, end, s);
 }
 
@@ -134,6 +159,7 @@ Hunt::Hunt(const Ground& the_ground)
   const double whole_ms = 1000 * static_cast<double>(seconds);
   high_ms = 1000 * seconds - kept_ms;
   low_ms = static_cast<std::int64_t>(std::ceil(ground.caps.window_share * whole_ms)) - kept_ms;
+  if (ground.section) low_ms = ground.section->low_ms, high_ms = ground.section->high_ms;
   const Reachable found = reachable(ground, high_ms);
   graph = reach::LocalGraph(ground.roads, ground.costs, found.states);
   starts = local(graph, ground.starts);
@@ -159,7 +185,8 @@ void Hunt::number_pieces() {
     piece_m.push_back(static_cast<float>(piece.length_m));
     const bool quiet = (piece.flags & road::piece_flag::quiet) != 0;
     piece_quiet.push_back(quiet ? 1 : 0);
-    piece_most.push_back(quiet ? street_caps.most(p) : std::numeric_limits<int>::max());
+    piece_most.push_back(quiet ? street_caps.most(p) - driven_before(ground, p)
+                               : std::numeric_limits<int>::max());
   }
   for (const PieceId p : pieces)
     piece_of.push_back(static_cast<std::uint32_t>(

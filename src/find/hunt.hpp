@@ -4,6 +4,7 @@
 // the minutes; times are likely milliseconds. Vertex numbers are those of `graph`.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -47,10 +48,21 @@ struct Candidate {
   std::optional<road::Kind> into = {};  ///< what its way leads into: for joined wants alone
 };
 
+/// A drive of its own within a lesson (parts.hpp): where it begins and ends, and its time.
+struct Section {
+  reach::Costs costs;                      ///< what may be driven in it
+  std::vector<reach::Seed> starts, goals;  ///< at their stretches' ends, unless at the doors
+  bool from_door = false, to_door = false;
+  std::int64_t low_ms = 0, high_ms = 0;
+  std::map<PieceId, int> driven;  ///< how often pieces are driven by the rest of the lesson
+};
+
 /// Home and end on the roads, and what the wish allows. Throws UsageError when off the roads.
 struct Ground {
   Ground(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
          const ClockWalls& walls);
+  /// A section of a lesson. Rules: part is the lesson's wish with the section's own wants and minutes.
+  Ground(const Ground& lesson, const wish::Wish& part, Section section);
 
   const road::Roads& roads;
   const wish::Wish& wish;
@@ -62,6 +74,7 @@ struct Ground {
   reach::Costs costs;                      ///< bans of the wish applied
   std::vector<reach::Seed> starts, goals;  ///< only those the wish allows
   lanes::LaneVerdicts lane_verdicts;
+  std::optional<Section> section;  ///< its costs, starts and goals are those above
 
   /// Metres from where a stretch of home's (end's) piece is entered to home (end).
   [[nodiscard]] double home_m(StretchId s) const;

@@ -25,7 +25,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/left_out.cpp
   ${CMAKE_CURRENT_LIST_DIR}/least_needed.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_counts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_ends.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_loop.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_nets.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_search.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/part_links.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_legs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
@@ -35,6 +43,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/reached_chances.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/street_caps.cpp

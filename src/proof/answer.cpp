@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <map>
 
+#include "loopwright/wish/parts.hpp"
 #include "proof/checks.hpp"
 
 namespace loopwright::proof {
@@ -93,9 +94,21 @@ bool minutes_hold(const Missing& missing, Claims& claims) {
   });
 }
 
+/// What was got of a missing want is what some part of the first loop got; others may have enough.
+bool part_lacks(const Answer& answer, const Missing& missing, Claims& claims) {
+  if (answer.loops.empty()) return true;
+  bool lacks = false;
+  for (const wish::LoopPart& part : answer.loops.front().parts)
+    for (const wish::Met& met : part.met)
+      lacks = lacks || (met.want == missing.want && met.got == missing.got);
+  return claims.hold(lacks, [&] {
+    return at_missing(missing) + ": no part of the first loop has " + std::to_string(missing.got);
+  });
+}
+
 /// A missing want is asked for, and no loop has enough of it.
 bool missing_holds(const Answer& answer, const Missing& missing, Claims& claims) {
-  const auto& wants = answer.wish.wants;
+  const std::vector<Want> wants = wish::all_wants(answer.wish);
   if (!claims.hold(std::find(wants.begin(), wants.end(), missing.want) != wants.end(),
                    [&] { return at_missing(missing) + ": the wish doesn't ask for it"; }))
     return false;
@@ -104,6 +117,7 @@ bool missing_holds(const Answer& answer, const Missing& missing, Claims& claims)
         return at_missing(missing) + ": " + std::to_string(missing.got) + " got is enough";
       }))
     return false;
+  if (!answer.wish.parts.empty()) return part_lacks(answer, missing, claims);
   for (const wish::Loop& loop : answer.loops)
     for (const wish::Met& met : loop.met) {
       if (met.want != missing.want) continue;
@@ -132,7 +146,10 @@ bool better_starts_hold(const Answer& answer, Claims& claims) {
 
 /// Whatever a loop lacks is told as missing.
 bool lacks_are_told(const Answer& answer, const wish::Loop& loop, Claims& claims) {
-  for (const wish::Met& met : loop.met) {
+  std::vector<wish::Met> all = loop.met;
+  for (const wish::LoopPart& part : loop.parts)
+    all.insert(all.end(), part.met.begin(), part.met.end());
+  for (const wish::Met& met : all) {
     const auto is_told = [&](const Missing& missing) { return missing.want == met.want; };
     const bool told = answer.shortfall && std::any_of(answer.shortfall->missing.begin(),
                                                       answer.shortfall->missing.end(), is_told);

@@ -39,6 +39,14 @@ Caps read_caps() {
   caps.month_passes = whole("street passes a month");
   caps.ledger_free_m = number(rows, "ledger free metres");
   caps.welcome_worth = whole("welcome worth");
+  caps.easy_first_share = number(rows, "easy first share");
+  caps.easy_last_share = number(rows, "easy last share");
+  caps.easy_below_level = whole("easy first below");
+  caps.easy_least = whole("easy first least");
+  caps.easy_last_hardest = whole("easy last hardest");
+  caps.part_leeway_share = number(rows, "part leeway share");
+  caps.part_leeway_minutes = number(rows, "part leeway minutes");
+  caps.part_link_minutes = number(rows, "part link minutes");
   while (const auto worth =
              find_number(rows, "repeat worth " + std::to_string(caps.repeat_worth.size() + 1)))
     caps.repeat_worth.push_back(static_cast<int>(*worth));

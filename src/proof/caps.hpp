@@ -19,7 +19,10 @@ struct Caps {
   int day_passes = 0, month_passes = 0;  ///< of a quiet piece over all pupils, by the ledger
   double ledger_free_m = 0;              ///< round home and end
   int welcome_worth = 0;                 ///< milli-units
-  std::vector<int> repeat_worth;         ///< milli-units of the first, second … pass of a place
+  double easy_first_share = 0, easy_last_share = 0;  ///< of the practice
+  int easy_below_level = 0, easy_least = 0, easy_last_hardest = 0;
+  double part_leeway_share = 0, part_leeway_minutes = 0, part_link_minutes = 0;
+  std::vector<int> repeat_worth;  ///< milli-units of the first, second … pass of a place
 };
 
 /// Those of the table, but what the wish itself caps.

@@ -62,6 +62,8 @@ bool turns_hold(const Drive& drive, const Bans& bans, Claims& claims);
 // --- lengths.cpp -------------------------------------------------------------------------------
 /// Road driven a second time, either way, on pieces that carry all these flags.
 double metres_twice(const Drive& drive, std::uint32_t only_with_flags);
+/// The same of what the learner drives.
+double practised_twice(const Drive& drive, std::uint32_t only_with_flags);
 bool lengths_hold(const Drive& drive, Claims& claims);
 
 // --- times.cpp: limits, times, the window ------------------------------------------------------
@@ -108,6 +110,23 @@ bool bus_lanes_hold(const Drive& drive, Claims& claims);
 /// map_places: of the bare map.
 bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& map_places,
                 Claims& claims);
+
+// --- lesson.cpp: who drives, and the parts of a lesson ---------------------------------------------
+/// The learner drives all of it, its entry too. Rules for these three: practice_holds.
+bool is_practised(const Drive& drive, const wish::Pass& pass);
+bool is_driven_by_learner(const Drive& drive, std::size_t row);
+/// The part of the wish in which a pass begins; null when there is none.
+const wish::Part* part_at(const Drive& drive, const wish::Pass& pass);
+bool practice_holds(const Drive& drive, Claims& claims);
+/// Rules: the passes are found, and the times and the practice hold.
+bool lesson_parts_hold(const Drive& drive, const Caps& caps, Claims& claims);
+/// A pass that is too hard for where it is in a lesson that was to be easy first; null when there is none.
+const FoundPass* off_ramp(const Drive& drive, const Caps& caps);
+bool ramp_is_told(std::span<const Drive> drives, const wish::Answer& answer, const Caps& caps,
+                  Claims& claims);
+// --- part_counts.cpp
+bool part_counts_hold(const Drive& drive, std::size_t p, const Caps& caps, Claims& claims);
+std::int64_t value_in_parts(const Drive& drive, const Caps& caps);
 
 // --- counting.cpp: which passes count, and what they are worth -----------------------------------
 /// Rules for all: the passes are found, and the times hold.

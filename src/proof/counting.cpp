@@ -127,7 +127,9 @@ std::int64_t welcome_worth(const Drive& drive, const Caps& caps) {
     const bool welcome =
         std::any_of(drive.wish.welcome.begin(), drive.wish.welcome.end(),
                     [&](road::Kind kind) { return road::meets(found.pass.kind, kind); });
-    if (!welcome || found.pass.movement == Movement::round || taken.contains(&found)) continue;
+    if (!welcome || !is_practised(drive, found.pass) || found.pass.movement == Movement::round ||
+        taken.contains(&found))
+      continue;
     if (by_place[found.place]++ < place_cap(found.pass.kind, caps)) sum += caps.welcome_worth;
   }
   return sum;
@@ -136,7 +138,7 @@ std::int64_t welcome_worth(const Drive& drive, const Caps& caps) {
 }  // namespace
 
 bool counts(const Drive& drive, const FoundPass& found, const Want& want) {
-  if (!meets_want(found.pass, want)) return false;
+  if (!meets_want(found.pass, want) || !is_practised(drive, found.pass)) return false;
   const std::size_t end = found.pass.last;
   return !want.into ||
          std::any_of(drive.passes.begin(), drive.passes.end(), [&](const FoundPass& second) {
@@ -181,14 +183,15 @@ int counted(const Drive& drive, const Want& want, const Caps& caps) {
 }
 
 std::int64_t value_of(const Drive& drive, const Caps& caps) {
+  if (!drive.wish.parts.empty()) return value_in_parts(drive, caps);
   const auto& wants = drive.wish.wants;
   const bool has_worth =
       !drive.wish.welcome.empty() ||
       std::any_of(wants.begin(), wants.end(), [](const Want& want) { return !want.count; });
   const bool own_drive = !drive.wish.through.empty();
-  if (own_drive || !has_worth) return -std::llround(metres_twice(drive, 0));
+  if (own_drive || !has_worth) return -std::llround(practised_twice(drive, 0));
   std::int64_t sum =
-      welcome_worth(drive, caps) - std::llround(metres_twice(drive, road::piece_flag::quiet));
+      welcome_worth(drive, caps) - std::llround(practised_twice(drive, road::piece_flag::quiet));
   for (const wish::Met& met : drive.loop.met)
     if (met.practised) sum += max_worth(drive, met, caps);
   return sum;

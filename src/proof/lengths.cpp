@@ -2,6 +2,7 @@
 // the part's; road driven twice is, piece by piece, what was driven less what of it was covered.
 #include <map>
 
+#include "loopwright/wish/parts.hpp"
 #include "proof/checks.hpp"
 #include "proof/tolerance.hpp"
 
@@ -23,9 +24,12 @@ Part on_piece(const Drive& drive, std::size_t i) {
 
 }  // namespace
 
-double metres_twice(const Drive& drive, std::uint32_t only_with_flags) {
+namespace {
+
+/// On the rows from first to last.
+double twice_on(const Drive& drive, wish::RowSpan rows, std::uint32_t only_with_flags) {
   std::map<PieceId, std::vector<Part>> driven;
-  for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
+  for (std::size_t i = rows.first; i < drive.stretches.size() && i <= rows.last; ++i) {
     const std::uint32_t flags = drive.roads.piece(drive.stretches[i]).flags;
     if ((flags & only_with_flags) == only_with_flags)
       driven[drive.stretches[i].piece()].push_back(on_piece(drive, i));
@@ -36,6 +40,16 @@ double metres_twice(const Drive& drive, std::uint32_t only_with_flags) {
     twice -= covered_m(parts);
   }
   return twice;
+}
+
+}  // namespace
+
+double metres_twice(const Drive& drive, std::uint32_t only_with_flags) {
+  return twice_on(drive, {}, only_with_flags);
+}
+
+double practised_twice(const Drive& drive, std::uint32_t only_with_flags) {
+  return twice_on(drive, wish::practice_of(drive.loop), only_with_flags);
 }
 
 bool lengths_hold(const Drive& drive, Claims& claims) {

@@ -39,9 +39,11 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
          notes_hold(drive, tools.area, tools.map_places, claims) && pull_ups_hold(drive, claims) &&
-         planned_stops_hold(drive, claims) && independent_holds(drive, claims) &&
+         practice_holds(drive, claims) && planned_stops_hold(drive, claims) &&
+         independent_holds(drive, claims) &&
          ways_home_hold(drive, tools.bans, tools.places, claims) &&
-         counts_hold(drive, tools.caps, claims) && limits_of_wish_hold(drive, tools.caps, claims) &&
+         counts_hold(drive, tools.caps, claims) && lesson_parts_hold(drive, tools.caps, claims) &&
+         limits_of_wish_hold(drive, tools.caps, claims) &&
          certificate_holds(drive, tools.caps, claims);
 }
 
@@ -64,7 +66,8 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours
     if (!loop_holds(drives.back(), tools, claims)) return;
   }
   if (variants_hold(answer, claims) && alternatives_hold(drives, tools.caps, claims) &&
-      stops_are_told(drives, answer, claims) && independent_is_told(drives, answer, claims))
+      stops_are_told(drives, answer, claims) && independent_is_told(drives, answer, claims) &&
+      ramp_is_told(drives, answer, tools.caps, claims))
     shortfall_holds(roads, answer, claims);
 }
 

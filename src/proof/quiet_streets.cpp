@@ -41,6 +41,7 @@ bool quiet_streets_hold(const Drive& drive, const Caps& caps, Claims& claims) {
   if (!drive.wish.through.empty()) return true;
   std::map<PieceId, int> times;
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
+    if (!is_driven_by_learner(drive, i)) continue;
     const road::Piece& piece = drive.roads.piece(drive.stretches[i]);
     if ((piece.flags & road::piece_flag::quiet) == 0) continue;
     const int driven = ++times[drive.stretches[i].piece()];

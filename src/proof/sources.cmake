@@ -12,8 +12,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/kerbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_verdicts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lengths.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_reach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_facts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/part_counts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pass_claims.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/planned_stops.cpp

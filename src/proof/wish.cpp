@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "loopwright/road/kind_table.hpp"
+#include "loopwright/wish/stops.hpp"
 #include "proof/checks.hpp"
 
 namespace loopwright::proof {
@@ -35,10 +36,18 @@ bool avoid_holds(const Drive& drive, const wish::Avoid& avoid, Claims& claims) {
   return true;
 }
 
+/// Some of it is driven by the learner.
+bool is_learners(const Drive& drive, const wish::Pass& pass) {
+  return is_driven_by_learner(drive, wish::begin_row(pass)) ||
+         is_driven_by_learner(drive, pass.last);
+}
+
 bool hardness_holds(const Drive& drive, const Caps& caps, Claims& claims) {
   const int most = drive.wish.level + caps.hardness_above_level;
   for (const FoundPass& found : drive.passes) {
-    const auto& wants = drive.wish.wants;
+    if (!is_learners(drive, found.pass)) continue;
+    const wish::Part* part = part_at(drive, found.pass);
+    const auto& wants = part == nullptr ? drive.wish.wants : part->wants;
     const bool named = std::any_of(wants.begin(), wants.end(), [&](const Want& want) {
       return road::meets(found.pass.kind, want.kind);
     });
@@ -59,7 +68,8 @@ bool hardness_holds(const Drive& drive, const Caps& caps, Claims& claims) {
 bool stops_are_wanted(const Drive& drive, Claims& claims) {
   for (const FoundPass& found : drive.passes) {
     if (found.pass.stop_s == 0) continue;
-    const auto& wants = drive.wish.wants;
+    const wish::Part* part = part_at(drive, found.pass);
+    const auto& wants = part == nullptr ? drive.wish.wants : part->wants;
     const bool wanted = std::any_of(wants.begin(), wants.end(),
                                     [&](const Want& want) { return counts(drive, found, want); });
     if (!claims.hold(wanted,

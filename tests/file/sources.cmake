@@ -2,6 +2,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_independent.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_ledger.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_notes_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_read_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_report.cpp

@@ -1,0 +1,58 @@
+// Lessons in parts, put together from drives of their own between points at which one section ends and the next
+// begins.
+//
+//   LessonSearch search(lesson, free);   for (const LessonDrive& drive : search.run(ends, ramp)) …
+//
+// Rules: deterministic; stops on counted work. Both grounds outlive the search. Whether a drive keeps all the rules
+// of the lesson is for lesson_loop to say: the sections know of one another only the quiet streets they drive.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "find/lesson_ends.hpp"
+#include "find/lesson_loop.hpp"
+#include "find/lesson_nets.hpp"
+
+namespace loopwright::find {
+
+struct FoundLesson {
+  LessonDrive drive;
+  std::int64_t candidates = 0;  ///< chances that were looked at, of all its sections
+};
+
+class LessonSearch {
+ public:
+  /// lesson: with its limits; free: without anything being too hard.
+  LessonSearch(const Ground& lesson, const Ground& free) : lesson_(lesson), free_(free) {}
+
+  std::vector<FoundLesson> run(const LessonEnds& ends, const std::optional<wish::Ramp>& ramp);
+  /// How many sections of the best beginning were found, and what the next one had to be; of all runs.
+  [[nodiscard]] std::size_t furthest() const { return furthest_; }
+  [[nodiscard]] const std::optional<SectionPlan>& stuck_at() const { return stuck_at_; }
+
+ private:
+  struct Lead;
+  struct Target;
+  struct Driven;
+  [[nodiscard]] std::vector<Lead> begin(const LessonEnds& ends) const;
+  [[nodiscard]] std::vector<Lead> with_links(const LessonNets& nets, std::size_t k,
+                                             const Lead& lead) const;
+  [[nodiscard]] std::vector<Target> targets(const LessonNets& nets, std::size_t k, const Lead& lead,
+                                            const LessonEnds& ends) const;
+  [[nodiscard]] std::optional<Lead> extend(const LessonNets& nets, std::size_t k, const Lead& lead,
+                                           const Target& target) const;
+  [[nodiscard]] Section section_of(const SectionNetOf& section, const Lead& lead,
+                                   const Target& target, TimeWindow window) const;
+  [[nodiscard]] std::optional<Driven> drive(const Ground& ground, const Lead& lead) const;
+  [[nodiscard]] FoundLesson finished(const Lead& lead, const LessonEnds& ends) const;
+
+  const Ground& lesson_;
+  const Ground& free_;
+  wish::Ramp ramp_;
+  TimeWindow practice_;
+  std::size_t furthest_ = 0;
+  std::optional<SectionPlan> stuck_at_;
+};
+
+}  // namespace loopwright::find
