@@ -13,6 +13,7 @@
 #include "find/certify.hpp"
 #include "find/passage_graph.hpp"
 #include "find/stops.hpp"
+#include "find/street_caps.hpp"
 #include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
@@ -21,7 +22,7 @@ namespace {
 
 // Ours: tried on the invented county.
 constexpr std::size_t beam_width = 4;
-constexpr std::uint64_t tries = 5;
+constexpr std::uint64_t tries = 5, tries_when_none = 30;
 
 void add(Score& sum, const Score& more) {
   sum.missing += more.missing;
@@ -52,6 +53,7 @@ struct LessonSearch::Target {
   bool to_door = false;
   std::vector<StateId> link;  ///< behind the goal: home, off the roads the part keeps to
   std::int64_t link_ms = 0;
+  std::vector<PieceId> kept = {};  ///< roads of the end, which the last section drives once more
 };
 
 /// The drive of a section.
@@ -106,24 +108,54 @@ std::vector<LessonSearch::Target> LessonSearch::targets(const LessonNets& nets, 
     if (!lead.states.empty()) from.opened = lead.states.back(), from.seeds = {{from.opened, 0}};
     from.within_ms = window.high_ms;
     from.left_ms = practice_.high_ms - lead.ms - window.low_ms;
+    std::vector<PieceId> kept;
+    for (const reach::Seed& goal : ends.goals)
+      kept.push_back(free_.roads.stretch_of(goal.state).piece());
+    std::sort(kept.begin(), kept.end());
+    kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
     for (const StateId state : nets.transfers(k, from, ends.goals))
       targets.push_back(
           {{{state, section.net.open.stretch_ms[free_.roads.stretch_of(state).index()]}},
            false,
            {},
-           0});
+           0,
+           kept});
     return targets;
   }
   const bool own = std::ranges::any_of(
       ends.goals, [&](const reach::Seed& goal) { return section.net.is_own(goal.state); });
   if (own) return {{ends.goals, ends.to_door, {}, 0}};
-  for (const LinkBack& back : links_to(section.net, ends.goals, lesson_.caps.part_link_ms))
+  const SectionNet left = unworn(section.net, lead);
+  for (const LinkBack& back : links_to(left, ends.goals, lesson_.caps.part_link_ms))
     targets.push_back(
         {{{back.last, section.net.costs.stretch_ms[free_.roads.stretch_of(back.last).index()]}},
          false,
          back.link.states,
          back.link.ms});
   return targets;
+}
+
+std::map<PieceId, int> LessonSearch::drives_of(const Lead& lead) const {
+  std::map<PieceId, int> drives;
+  for (std::size_t row = lead.practice_first; row < lead.states.size(); ++row)
+    ++drives[free_.roads.stretch_of(lead.states[row]).piece()];
+  return drives;
+}
+
+/// The net without the quiet streets that the lesson has worn out.
+SectionNet LessonSearch::unworn(const SectionNet& net, const Lead& lead) const {
+  SectionNet left = net;
+  const road::Roads& roads = free_.roads;
+  const StreetCaps caps(roads, lesson_.wish, lesson_.caps);
+  for (const auto& [piece, times] : drives_of(lead)) {
+    const bool quiet = (roads.pieces[piece.index()].flags & road::piece_flag::quiet) != 0;
+    if (!quiet || times < caps.most(piece)) continue;
+    for (const bool against : {false, true}) {
+      const std::size_t row = StretchId(piece, against).index();
+      left.open.stretch_ms[row] = left.costs.stretch_ms[row] = -1;
+    }
+  }
+  return left;
 }
 
 Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
@@ -144,10 +176,9 @@ Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
   }
   result.low_ms = std::max<std::int64_t>(0, window.low_ms);
   result.high_ms = window.high_ms;
-  const auto use = [&](StateId state) { ++result.driven[roads.stretch_of(state).piece()]; };
-  for (std::size_t row = lead.practice_first; row < lead.states.size(); ++row)
-    use(lead.states[row]);
-  std::ranges::for_each(target.link, use);
+  result.driven = drives_of(lead);
+  for (const StateId state : target.link) ++result.driven[roads.stretch_of(state).piece()];
+  for (const PieceId piece : target.kept) ++result.driven[piece];
   // The state it begins on is driven already, and is a vertex of the section again.
   if (!result.from_door) --result.driven[roads.stretch_of(lead.states.back()).piece()];
   return result;
@@ -175,7 +206,7 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground,
   const FindWork work = work_of(Effort::quick);
   take(builder.build_along(
       graph, circuit::search(graph.problem(), {.rounds = work.walk_rounds, .seed = 1}), liking));
-  for (std::uint64_t seed = 1; seed <= tries; ++seed)
+  for (std::uint64_t seed = 1; seed <= (best ? tries : tries_when_none); ++seed)
     take(builder.build(seed + 100 * lead.part_first.size(), liking));
   if (!best) return std::nullopt;
   Driven driven;

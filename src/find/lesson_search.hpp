@@ -7,6 +7,7 @@
 // of the lesson is for lesson_loop to say: the sections know of one another only the quiet streets they drive.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -44,6 +45,8 @@ class LessonSearch {
                                            const Target& target) const;
   [[nodiscard]] Section section_of(const SectionNetOf& section, const Lead& lead,
                                    const Target& target, TimeWindow window) const;
+  [[nodiscard]] std::map<PieceId, int> drives_of(const Lead& lead) const;
+  [[nodiscard]] SectionNet unworn(const SectionNet& net, const Lead& lead) const;
   [[nodiscard]] std::optional<Driven> drive(const Ground& ground, const Lead& lead) const;
   [[nodiscard]] FoundLesson finished(const Lead& lead, const LessonEnds& ends) const;
 
