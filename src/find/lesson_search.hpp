@@ -28,9 +28,11 @@ class LessonSearch {
   LessonSearch(const Ground& lesson, const Ground& free) : lesson_(lesson), free_(free) {}
 
   std::vector<FoundLesson> run(const LessonEnds& ends, const std::optional<wish::Ramp>& ramp);
-  /// How many sections of the best beginning were found, and what the next one had to be; of all runs.
+  /// How many sections of the best beginning were found, and what the next one had to be; of the runs since
+  /// forget().
   [[nodiscard]] std::size_t furthest() const { return furthest_; }
   [[nodiscard]] const std::optional<SectionPlan>& stuck_at() const { return stuck_at_; }
+  void forget() { furthest_ = 0, stuck_at_.reset(); }
 
  private:
   struct Lead;
@@ -47,7 +49,8 @@ class LessonSearch {
                                    const Target& target, TimeWindow window) const;
   [[nodiscard]] std::map<PieceId, int> drives_of(const Lead& lead) const;
   [[nodiscard]] SectionNet unworn(const SectionNet& net, const Lead& lead) const;
-  [[nodiscard]] std::optional<Driven> drive(const Ground& ground, const Lead& lead) const;
+  [[nodiscard]] std::optional<Driven> drive(const Ground& ground, const Lead& lead,
+                                            bool is_tight) const;
   [[nodiscard]] FoundLesson finished(const Lead& lead, const LessonEnds& ends) const;
 
   const Ground& lesson_;

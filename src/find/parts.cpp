@@ -1,7 +1,7 @@
 // Method:
 //   1. Lessons are searched between each pair of ends (lesson_ends.cpp, lesson_search.cpp) and judged as wholes
 //      (lesson_loop.cpp); what the clock may shut when they pass it becomes a wall, and all is searched again.
-//   2. A lesson that can't be easy first is searched with its beginning and end as much harder as it takes.
+//   2. A lesson that can't be easy first is searched with its beginning, or its end, as much harder as it takes.
 //   3. What is best is the first loop, with others that share little road with it; what it lacks is told part by
 //      part (lesson_shortfall.cpp).
 #include "find/parts.hpp"
@@ -35,18 +35,15 @@ wish::Wish without_limits(const wish::Wish& wish) {
   return free;
 }
 
-/// The ramps to try: as asked, then each as much harder.
-std::vector<std::optional<wish::Ramp>> ramps_of(const wish::Wish& wish, const Caps& caps) {
-  if (!wish.easy_first) return {std::nullopt};
+/// The same ramp as much harder as the last search needed where it got stuck; none when nothing is too hard any more.
+std::optional<wish::Ramp> harder(wish::Ramp ramp, const LessonSearch& search) {
   constexpr int hardest = 5;
-  wish::Ramp ramp = ramp_of(wish, caps);
-  std::vector<std::optional<wish::Ramp>> ramps{ramp};
-  while (ramp.early < hardest || ramp.late < hardest) {
-    if (ramp.late < hardest) ++ramp.late;
-    if (ramp.late > ramp.early) ramp.early = std::min(hardest, ramp.late);
-    ramps.emplace_back(ramp);
-  }
-  return ramps;
+  const std::optional<SectionPlan>& stuck = search.stuck_at();
+  const bool at_end = stuck && stuck->gentle, at_beginning = stuck && search.furthest() == 0;
+  if (ramp.early == hardest && ramp.late == hardest) return std::nullopt;
+  if (!at_end) ramp.early = std::min(hardest, ramp.early + 1);
+  if (!at_beginning || ramp.early == hardest) ramp.late = std::min(hardest, ramp.late + 1);
+  return ramp;
 }
 
 /// States from which the end is reached in time, ascending.
@@ -66,9 +63,11 @@ class LessonFinder {
       : lesson_(lesson), search_(lesson, free), ends_(ends_of(lesson.wish, free)) {}
 
   FindResult run() {
-    for (const std::optional<wish::Ramp>& ramp : ramps_of(lesson_.wish, lesson_.caps)) {
-      search(ramp);
-      if (!lessons_.empty()) break;
+    std::optional<wish::Ramp> ramp;
+    if (lesson_.wish.easy_first) ramp = ramp_of(lesson_.wish, lesson_.caps);
+    for (search(ramp); lessons_.empty() && ramp;) {
+      ramp = harder(*ramp, search_);
+      if (ramp) search(ramp);
     }
     FindResult result;
     choose(result);
@@ -81,6 +80,7 @@ class LessonFinder {
 
  private:
   void search(const std::optional<wish::Ramp>& ramp) {
+    search_.forget();
     for (const LessonEnds& ends : ends_)
       for (const FoundLesson& found : search_.run(ends, ramp)) {
         Lesson lesson{found.drive, {}, found.candidates};
