@@ -29,6 +29,15 @@ void refuse_own_drive(const WishWords& words) {
                        " is for a search: with --through you say the whole drive yourself");
 }
 
+/// What is searched for whole loops alone.
+void refuse_with_parts(const WishWords& words) {
+  for (const char* word : {"part", "easy-first", "drive-out", "drive-back"})
+    for (const char* other : {"independent", "variants"})
+      if (is_said(words, word) && is_said(words, other))
+        throw UsageError("--" + std::string(other) + " can't be had together with --" + word +
+                         ": leave one of them out");
+}
+
 void need_minutes(const WishWords& words) {
   if (is_said(words, "minutes")) return;
   for (const char* word : {"drive-out", "drive-back"})
@@ -54,6 +63,7 @@ std::optional<int> minutes_of_parts(const wish::Wish& wish, int reserve_minutes)
 
 void check_lesson(const wish::Wish& wish, const WishWords& words) {
   refuse_own_drive(words);
+  refuse_with_parts(words);
   need_minutes(words);
   if (wish.parts.empty()) return;
   if (is_said(words, "want"))

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "loopwright/find/practised.hpp"
 #include "loopwright/wish/asked.hpp"
 
 namespace loopwright::find {
@@ -50,22 +51,23 @@ std::vector<std::size_t> LessonCounts::counting(const wish::Want& want, wish::Ro
 }
 
 std::vector<std::size_t> LessonCounts::practised(const wish::Want& want, wish::RowSpan rows) {
-  const std::int64_t spacing_ms = spacing_ms_of(ground_.wish, want, ground_.caps);
   const auto& repeat_worth = ground_.caps.repeat_worth;
+  std::vector<Practicable> all;
+  for (std::size_t i = 0; i < passes_.size(); ++i)
+    if (counts(i, rows, want))
+      all.push_back({i, passes_[i].place, passes_[i].pass.movement, passes_[i].begins_ms});
   Used& before = used(want, true);
   std::vector<std::size_t> found;
-  std::int64_t next_ms = 0;
-  for (std::size_t i = 0; i < passes_.size(); ++i) {
-    const PlacePass& pass = passes_[i];
-    if (pass.begins_ms < next_ms || !counts(i, rows, want)) continue;
-    std::size_t& times = before.practised[{pass.place, pass.pass.movement}];
-    int& of_place = before.of_place[pass.place];
+  for (const std::size_t i : choose_practised(all, {spacing_ms_of(ground_.wish, want, ground_.caps),
+                                                    repeat_worth, ground_.wish.place_passes})
+                                 .passes) {
+    std::size_t& times = before.practised[{passes_[i].place, passes_[i].pass.movement}];
+    int& of_place = before.of_place[passes_[i].place];
     const bool worn_out = ground_.wish.place_passes && of_place >= *ground_.wish.place_passes;
     if (worn_out || times >= repeat_worth.size()) continue;
     worth_ += repeat_worth[times++];
     ++of_place;
     found.push_back(i);
-    next_ms = pass.begins_ms + spacing_ms;
   }
   return found;
 }

@@ -45,7 +45,7 @@ class LessonJudge {
 
   LessonLoop judge() {
     loop_ = describe(ground_, lesson_.drive);
-    if (lesson_.practice) loop_.practice = {lesson_.practice->first, lesson_.practice->last};
+    loop_.practice = lesson_.drive.practice;
     for (const wish::RowSpan& rows : lesson_.parts)
       loop_.parts.push_back({rows.first, rows.last, {}});
     add_pull_ups(ground_, lesson_.drive, loop_);

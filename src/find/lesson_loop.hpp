@@ -17,8 +17,7 @@ namespace loopwright::find {
 /// A whole drive, and what its rows are.
 struct LessonDrive {
   Drive drive;
-  std::vector<wish::RowSpan> parts;       ///< as many as the wish's, one behind the other
-  std::optional<wish::RowSpan> practice;  ///< none: the learner drives all of it
+  std::vector<wish::RowSpan> parts;  ///< as many as the wish's, one behind the other
 };
 
 struct LessonLoop {

@@ -204,9 +204,14 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
     best.emplace(made, std::move(vertices));
   };
   const PassageGraph graph(hunt);
-  const FindWork work = work_of(Effort::quick);
-  take(builder.build_along(
-      graph, circuit::search(graph.problem(), {.rounds = work.walk_rounds, .seed = 1}), liking));
+  const std::vector<std::int32_t> courtesy = graph.courtesy();
+  const circuit::Walk walk = circuit::search(graph.problem(courtesy),
+                                             {.rounds = work_of(Effort::quick).walk_rounds,
+                                              .seed = 1,
+                                              .longer_wait_ms = longer_wait_ms});
+  Plan along = builder.lay_along(graph, walk, courtesy);
+  builder.finish(along, liking);
+  take(along);
   for (std::uint64_t seed = 1; seed <= (best || !is_tight ? tries : tries_when_none); ++seed)
     take(builder.build(seed + 100 * lead.part_first.size(), liking));
   if (!best) return std::nullopt;
@@ -263,7 +268,7 @@ FoundLesson LessonSearch::finished(const Lead& lead, const LessonEnds& ends) con
   // The stretch of the place at which the seats are changed is the instructor's.
   const std::size_t last = ends.to_door ? lead.states.size() - 1 : lead.states.size() - 2;
   if (!ends.out.empty() || !ends.to_door)
-    found.drive.practice = wish::RowSpan{lead.practice_first, last};
+    drive.practice = {lead.practice_first, last};
   if (!lesson_.wish.parts.empty())
     for (std::size_t p = 0; p < lead.part_first.size(); ++p)
       found.drive.parts.push_back(

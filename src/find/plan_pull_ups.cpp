@@ -36,7 +36,8 @@ class PullUpPlanner {
   /// Those the drive passes, by their first passes.
   [[nodiscard]] std::vector<NewKind> new_kinds() const {
     std::vector<wish::Pass> passes;
-    for (const PlacePass& found : passes_of(ground_.roads, drive_)) passes.push_back(found.pass);
+    for (const PlacePass& found : passes_of(ground_.roads, drive_))
+      if (is_practised(found.pass)) passes.push_back(found.pass);
     std::vector<NewKind> kinds;
     for (const road::Kind kind : ground_.wish.stops.new_kinds)
       if (const wish::Pass* first = wish::first_pass_of(passes, kind))
@@ -44,6 +45,11 @@ class PullUpPlanner {
     std::stable_sort(kinds.begin(), kinds.end(),
                      [](const NewKind& a, const NewKind& b) { return a.begins < b.begins; });
     return kinds;
+  }
+
+  [[nodiscard]] bool is_practised(const wish::Pass& pass) const {
+    return !drive_.practice ||
+           (pass.first >= (*drive_.practice)[0] && pass.last <= (*drive_.practice)[1]);
   }
 
   [[nodiscard]] double driving_s(const pace::Spell& from, std::size_t to_row) const {

@@ -13,7 +13,7 @@ namespace {
 
 // Of the practice: how far behind its share the easy beginning may end, and how far before its own the gentle
 // end begins. Ours: a drive needs some room to end at a given place.
-constexpr double early_room = 0.06, late_room_least = 0.02, late_room_most = 0.08;
+constexpr double early_room = 0.06, late_room_least = 0.04, late_room_most = 0.12;
 /// Of a part's leeway, what the search uses.
 constexpr double leeway_used = 0.8;
 

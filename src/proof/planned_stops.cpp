@@ -21,8 +21,11 @@ double brief_s(const Drive& drive) {
 std::vector<std::size_t> first_passes(const Drive& drive) {
   std::vector<std::size_t> rows;
   if (drive.wish.stops.brief_minutes == 0) return rows;
+  std::vector<wish::Pass> practised;
+  for (const wish::Pass& pass : drive.loop.passes)
+    if (is_practised(drive, pass)) practised.push_back(pass);
   for (const road::Kind kind : drive.wish.stops.new_kinds)
-    if (const wish::Pass* first = wish::first_pass_of(drive.loop.passes, kind))
+    if (const wish::Pass* first = wish::first_pass_of(practised, kind))
       rows.push_back(wish::begin_row(*first));
   return rows;
 }

@@ -38,8 +38,8 @@ bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   find_passes(drive, tools.places);
   judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
-         notes_hold(drive, tools.area, tools.map_places, claims) && pull_ups_hold(drive, claims) &&
-         practice_holds(drive, claims) && planned_stops_hold(drive, claims) &&
+         notes_hold(drive, tools.area, tools.map_places, claims) && practice_holds(drive, claims) &&
+         pull_ups_hold(drive, claims) && planned_stops_hold(drive, claims) &&
          independent_holds(drive, claims) &&
          ways_home_hold(drive, tools.bans, tools.places, claims) &&
          counts_hold(drive, tools.caps, claims) && lesson_parts_hold(drive, tools.caps, claims) &&

@@ -67,19 +67,18 @@ TEST_CASE("a lesson of one part is that part", "[find][parts]") {
 TEST_CASE("parts follow each other, each with its minutes, its roads and what it is for",
           "[find][parts]") {
   const wish::Answer answer =
-      proved(lesson({"8 quiet: turn-off:left=2", "15 busier: roundabout=2, level-crossing=1"}, 25));
+      proved(lesson({"5 quiet: turn-off:left=1", "15 busier: roundabout=2"}, 20));
   REQUIRE(answer.loops.size() == 1);
   const wish::Loop& loop = answer.loops[0];
   CHECK_FALSE(answer.shortfall);
   REQUIRE(loop.parts.size() == 2);
   CHECK(loop.parts[1].first == loop.parts[0].last + 1);
-  CHECK(minutes_of(loop, 0) >= 6);
-  CHECK(minutes_of(loop, 0) <= 8);
+  CHECK(minutes_of(loop, 0) >= 3);
+  CHECK(minutes_of(loop, 0) <= 5.01);
   for (std::size_t row = loop.parts[0].first; row <= loop.parts[0].last; ++row)
     CHECK(is_quiet(loop.stretches[row]));
-  CHECK(loop.parts[0].met.at(0).got >= 2);
+  CHECK(loop.parts[0].met.at(0).got >= 1);
   CHECK(loop.parts[1].met.at(0).got >= 2);
-  CHECK(loop.parts[1].met.at(1).got >= 1);
   CHECK(loop.certificate.state == "searched");
   CHECK_FALSE(loop.certificate.bound);
 }

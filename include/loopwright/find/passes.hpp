@@ -2,7 +2,9 @@
 // passed only where the drive stops for it.
 #pragma once
 
+#include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -34,6 +36,8 @@ struct Drive {
   double end_m = 0;
   std::vector<PlannedStop> stops = {};       ///< by `at`, at most one each
   std::vector<PlannedPullUp> pull_ups = {};  ///< in driving order, each place once
+  /// First and last of the stretches the learner drives; none: all.
+  std::optional<std::array<std::size_t, 2>> practice = {};
   int unplaced = 0;  ///< planned stops for which there is no place to pull up on it
 };
 
