@@ -21,8 +21,9 @@ namespace loopwright::find {
 namespace {
 
 // Ours: tried on the invented county.
-constexpr std::size_t beam_width = 4;
-constexpr std::uint64_t tries = 5;
+constexpr std::size_t beam_width = 3;
+constexpr std::uint64_t tries_when_good = 1,
+                        tries = 4;             // once the walk has led to a good drive; else
 constexpr std::uint64_t tries_when_none = 30;  // of quiet streets, where the caps leave little
 
 void add(Score& sum, const Score& more) {
@@ -63,6 +64,21 @@ struct LessonSearch::Driven {
   Score score;
   std::int64_t ms = 0, candidates = 0;
 };
+
+/// The roads from which the end can be reached gently hold a drive of the share that must be so: else no search is
+/// worth its while.
+bool LessonSearch::can_end_gently(const LessonNets& nets, const LessonEnds& ends) const {
+  const SectionNetOf& last = nets.section(nets.size() - 1);
+  if (!last.plan.gentle) return true;
+  const auto needed_ms =
+      static_cast<std::int64_t>(ramp_.last_share * static_cast<double>(practice_.low_ms));
+  reach::Sweep home(free_.roads, &last.net.backwards);
+  home.run_back(ends.goals, last.net.open, needed_ms);
+  std::int64_t furthest_ms = 0;
+  for (const std::uint32_t row : home.settled())
+    furthest_ms = std::max(furthest_ms, home.ms(StateId{row}));
+  return 2 * furthest_ms >= needed_ms;
+}
 
 std::vector<LessonSearch::Lead> LessonSearch::begin(const LessonEnds& ends) const {
   Lead lead;
@@ -205,14 +221,17 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
   };
   const PassageGraph graph(hunt);
   const std::vector<std::int32_t> courtesy = graph.courtesy();
-  const circuit::Walk walk = circuit::search(graph.problem(courtesy),
-                                             {.rounds = work_of(Effort::quick).walk_rounds,
-                                              .seed = 1,
-                                              .longer_wait_ms = longer_wait_ms});
+  const circuit::Walk walk = circuit::search(
+      graph.problem(courtesy),
+      {.rounds = work_of(Effort::quick).walk_rounds, .seed = 1, .longer_wait_ms = longer_wait_ms});
   Plan along = builder.lay_along(graph, walk, courtesy);
   builder.finish(along, liking);
   take(along);
-  for (std::uint64_t seed = 1; seed <= (best || !is_tight ? tries : tries_when_none); ++seed)
+  const auto enough = [&] {
+    if (best) return best->first.good() ? tries_when_good : tries;
+    return is_tight ? tries_when_none : tries;
+  };
+  for (std::uint64_t seed = 1; seed <= enough(); ++seed)
     take(builder.build(seed + 100 * lead.part_first.size(), liking));
   if (!best) return std::nullopt;
   Driven driven;
@@ -267,8 +286,7 @@ FoundLesson LessonSearch::finished(const Lead& lead, const LessonEnds& ends) con
   drive.end_m = free_.end_m(roads.stretch_of(drive.states.back()));
   // The stretch of the place at which the seats are changed is the instructor's.
   const std::size_t last = ends.to_door ? lead.states.size() - 1 : lead.states.size() - 2;
-  if (!ends.out.empty() || !ends.to_door)
-    drive.practice = {lead.practice_first, last};
+  if (!ends.out.empty() || !ends.to_door) drive.practice = {lead.practice_first, last};
   if (!lesson_.wish.parts.empty())
     for (std::size_t p = 0; p < lead.part_first.size(); ++p)
       found.drive.parts.push_back(
@@ -289,6 +307,10 @@ std::vector<FoundLesson> LessonSearch::run(const LessonEnds& ends,
                whole_ms - other_ms};
   if (practice_.high_ms <= 0) return {};
   const LessonNets nets(free_, sections_of(lesson_.wish, lesson_.caps, practice_, ramp));
+  if (!can_end_gently(nets, ends)) {
+    furthest_ = nets.size() - 1, stuck_at_ = nets.section(furthest_).plan;
+    return {};
+  }
   std::vector<Lead> beam = begin(ends);
   for (std::size_t k = 0; k < nets.size(); ++k) {
     std::vector<Lead> next;

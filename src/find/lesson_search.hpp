@@ -38,6 +38,7 @@ class LessonSearch {
   struct Lead;
   struct Target;
   struct Driven;
+  [[nodiscard]] bool can_end_gently(const LessonNets& nets, const LessonEnds& ends) const;
   [[nodiscard]] std::vector<Lead> begin(const LessonEnds& ends) const;
   [[nodiscard]] std::vector<Lead> with_links(const LessonNets& nets, std::size_t k,
                                              const Lead& lead) const;
