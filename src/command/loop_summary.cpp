@@ -58,7 +58,9 @@ void print_met(std::ostream& out, const wish::Loop& loop) {
     std::int64_t inferred = 0;
     for (std::size_t i = 0; i < loop.passes.size(); ++i)
       if (is_inferred(loop.passes[i]) && wish::counts_for(i, loop.passes, met.want)) ++inferred;
-    out << "  asked " << wish::write_want(met.want) << ": " << met.got << of_them(inferred) << '\n';
+    out << "  asked " << wish::write_want(met.want) << ": " << met.got << of_them(inferred);
+    if (met.practised) out << "; " << met.practised->size() << " to practise";
+    out << '\n';
   }
 }
 

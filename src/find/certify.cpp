@@ -21,7 +21,7 @@ FindWork work_of(Effort effort) {
       return {2, 1, 300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
     case Effort::usual:
       return {
-          6, 2, 1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
+          10, 2, 1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
     case Effort::thorough:
       return {12,
               6,

@@ -11,6 +11,7 @@
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
+#include "find/counting.hpp"
 #include "find/describe.hpp"
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
@@ -52,9 +53,7 @@ class LoopSearch {
 
   FindResult run() {
     try_walks();
-    // Where the clock shuts streets a walk may turn out to meet them shut: more to choose from.
-    const bool sure = best().score.good() && !hunt_.ground.walls.some_at_times();
-    try_more(sure ? work_.tries : first_tries, {});
+    try_more(tries_after_walks(), {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(more_tries_when_unmet, {});
@@ -75,6 +74,13 @@ class LoopSearch {
   [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
 
  private:
+  /// Walks are made for what is worth most, not for the least road driven twice. Where the clock shuts streets
+  /// one may turn out to meet them shut: more to choose from.
+  [[nodiscard]] int tries_after_walks() const {
+    if (!best().score.good() || hunt_.ground.walls.some_at_times()) return first_tries;
+    return counts_worth(hunt_.ground.wish) ? std::min(2, work_.tries) : work_.tries;
+  }
+
   /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within
   /// the window, what they met is in breaches_.
   void pass_over_shut() {
