@@ -170,7 +170,7 @@ TEST_CASE("a lesson is easy first, or says what isn't", "[find][parts]") {
   wish.easy_first = true;
   const wish::Answer answer = proved(wish);
   REQUIRE(answer.loops.size() == 1);
-  const bool easy = wish::off_ramp(answer.loops[0], {0.2, 0.1, 2, 2}).empty();
+  const bool easy = wish::off_ramp(answer.loops[0], {0.2, 0.1, 3, 3}).empty();
   CHECK(easy != (answer.shortfall && answer.shortfall->why.starts_with("not easy as asked: ")));
 }
 
