@@ -135,8 +135,9 @@ void add_lacking(const Ground& lesson, const std::vector<wish::Loop>& loops,
     for (const wish::Loop& loop : loops) {
       const std::vector<std::size_t> off = wish::off_ramp(loop, ramp);
       if (off.empty()) continue;
-      not_easy = std::string(wish::not_easy) + "as asked: " + hard_words(loop, ramp, off) +
-                 "; no easier one was found";
+      // Appended: gcc 12 warns of a sum that begins with so short a string.
+      not_easy = wish::not_easy;
+      not_easy += "as asked: " + hard_words(loop, ramp, off) + "; no easier one was found";
       break;
     }
   }
