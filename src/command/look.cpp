@@ -43,8 +43,7 @@ std::optional<LookJob> job_of(const Arguments& words) {
   LookJob job;
   TripTexts trip_texts;
   add_area(app, job.area);
-  auto* where =
-      app.add_option("WHERE", job.where, std::string("way/ID or node/ID or ") + place_help);
+  auto* where = app.add_option("WHERE", job.where, place_help("way/ID or node/ID or "));
   app.add_flag("--roundabouts", job.roundabouts, "instead of WHERE: all roundabouts, arm by arm")
       ->excludes(where);
   app.add_flag("--verify", job.verify, "first check every byte of the area file");

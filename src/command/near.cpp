@@ -47,7 +47,7 @@ std::optional<NearJob> job_of(const Arguments& words) {
               "loopwright near"};
   NearTexts texts;
   add_area(app, texts.area);
-  app.add_option("--home", texts.home, std::string("the door: ") + place_help)->required();
+  app.add_option("--home", texts.home, place_help("the door: "))->required();
   app.add_option("--want", texts.want, "what to practise, such as narrow-road or bus-lane:usable")
       ->required();
   app.add_option("--within", texts.within, "minutes there, 1 to 120 (default: 10)");

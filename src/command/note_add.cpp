@@ -44,7 +44,7 @@ struct AddJob {
 void add_options(Options& app, AddTexts& texts) {
   app.add_option("NOTES", texts.notes, "notes file; made when it isn't there")->required();
   app.add_option("--area", texts.area, "area file")->required();
-  app.add_option("--at", texts.at, std::string("where: ") + place_help)->required();
+  app.add_option("--at", texts.at, place_help("where: "))->required();
   app.add_option("--to", texts.to, "to where along the road, as --at (default: at one point)");
   app.add_option("--says", texts.says,
                  "narrow, pull-up, never, closed, hump, plate, limit, practice or not")

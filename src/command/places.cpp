@@ -89,6 +89,12 @@ bool is_just_that_house(const Finding& finding) {
 
 }  // namespace
 
+std::string place_help(std::string_view before) {
+  std::string text(before);
+  text += "LAT,LON, or a street, house number, crossing of two streets, postcode or name";
+  return text;
+}
+
 WrittenPlace read_place(std::string_view option, std::string_view text) {
   const bool can_be_read = printable(text) == text;
   WrittenPlace place{std::string(option), std::string(trim(text)), std::nullopt};

@@ -16,9 +16,8 @@
 
 namespace loopwright::command {
 
-/// "LAT,LON, or a street, house number, …" for the help texts.
-inline constexpr const char* place_help =
-    "LAT,LON, or a street, house number, crossing of two streets, postcode or name";
+/// What the help says of an option that takes a place, behind what the place is for: "the door: ".
+std::string place_help(std::string_view before);
 
 struct WrittenPlace {
   std::string option, text;
