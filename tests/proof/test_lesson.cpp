@@ -15,10 +15,6 @@ namespace {
 /// ABrstuLWZAB: round the roundabout on rows 1 to 5, over the railway into row 6, home by Slow Lane.
 constexpr std::size_t rows = 10;
 
-wish::Met got(std::string_view want, int times) {
-  return {wish::read_want(want), times};
-}
-
 /// Two parts, the second from Ferry Lane on, told truly; then a lie.
 template <class Lie>
 std::string in_parts(std::string_view one, std::string_view two, Lie&& lie) {
