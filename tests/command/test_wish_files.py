@@ -84,7 +84,7 @@ class WishFiles(unittest.TestCase):
                          (1, told + "1: 'home' stands alone; write behind it what it is\n"))
         code, error = self.refused("home 4 Lantern Row\nwnat zebra\n")
         self.assertEqual(code, 1)
-        self.assertTrue(error.startswith(told + "2: there is no word 'wnat'; a wish has home, end, minutes, "), error)
+        self.assertTrue(error.startswith(told + "2: there is no word 'wnat'; a wish has home, end, drive-out, drive-back, minutes, "), error)
         self.assertEqual(self.refused("home Nowhere At All Street\nminutes 20\n")[1].split(";")[0][:len(told) + 8],
                          told + "1: home:")
 
