@@ -36,8 +36,7 @@ void print_part(std::ostream& out, const wish::Part& part, const wish::Loop& loo
 
 }  // namespace
 
-void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
-                  const SummaryBy&) {
+void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop) {
   const wish::RowSpan practice = wish::practice_of(loop);
   if (practice.first > 0)
     print_folded(out, 2,

@@ -3,13 +3,12 @@
 
 #include <iosfwd>
 
-#include "command/loop_summary.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 
 /// A block of lines for each part, with what it got; a line each for what the instructor drives. Nothing for a loop
 /// that has neither.
-void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
-                  const SummaryBy& by);
+void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop);
 
 }  // namespace loopwright::command

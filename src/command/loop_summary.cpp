@@ -152,7 +152,7 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
                 const SummaryBy& by) {
   print_times(out, loop, by);
   print_variant(out, answer, loop);
-  print_lesson(out, answer, loop, by);
+  print_lesson(out, answer, loop);
   print_met(out, loop);
   print_welcome(out, loop, answer.wish);
   print_passes(out, loop);

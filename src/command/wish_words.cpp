@@ -51,7 +51,8 @@ constexpr std::array rows{
     Row{"street-passes", Times::once, "drives over one quiet street, at most (default: 2)"},
     Row{"hardest", Times::once, "nothing harder, whatever is asked for, 1 to 5"},
     Row{"easy-first", Times::flag,
-        "nothing hard in the first fifth, and a gentle last stretch home"},
+        "nothing harder than the learner's level in the first fifth, and a gentle last stretch "
+        "home"},
     Row{"new", Times::often,
         "a kind that is new to the learner: a brief is planned before the first; may be repeated"},
     Row{"brief", Times::once, "minutes of each brief, 1 to 30 (default: 4)"},

@@ -18,15 +18,24 @@ FindWork work_of(Effort effort) {
   // Ours: tried on Newport.
   switch (effort) {
     case Effort::quick:
-      return {2, 1, 300, {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {0, 1}}};
+      return {.tries = 2,
+              .walks = 1,
+              .walk_rounds = 300,
+              .bound = {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {.rounds = 0}}};
     case Effort::usual:
       return {
-          10, 2, 1000, {.cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {100, 1}}};
+          .tries = 10,
+          .walks = 2,
+          .walk_rounds = 1000,
+          .bound = {
+              .cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {.rounds = 100}}};
     case Effort::thorough:
-      return {12,
-              6,
-              2000,
-              {.cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {200, 1}}};
+      return {
+          .tries = 12,
+          .walks = 6,
+          .walk_rounds = 2000,
+          .bound = {
+              .cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {.rounds = 200}}};
   }
   return {};
 }

@@ -11,9 +11,9 @@
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
-#include "find/passage_graph.hpp"
 #include "find/stops.hpp"
 #include "find/street_caps.hpp"
+#include "find/walks.hpp"
 #include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
@@ -219,14 +219,7 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
     if (!made.allowed() || (best && !made.better_than(best->first))) return;
     best.emplace(made, std::move(vertices));
   };
-  const PassageGraph graph(hunt);
-  const std::vector<std::int32_t> courtesy = graph.courtesy();
-  const circuit::Walk walk = circuit::search(
-      graph.problem(courtesy),
-      {.rounds = work_of(Effort::quick).walk_rounds, .seed = 1, .longer_wait_ms = longer_wait_ms});
-  Plan along = builder.lay_along(graph, walk, courtesy);
-  builder.finish(along, liking);
-  take(along);
+  take(plan_along_walk(hunt, builder, work_of(Effort::quick).walk_rounds, liking));
   const auto enough = [&] {
     if (best) return best->first.good() ? tries_when_good : tries;
     return is_tight ? tries_when_none : tries;

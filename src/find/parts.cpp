@@ -46,17 +46,6 @@ std::optional<wish::Ramp> harder(wish::Ramp ramp, const LessonSearch& search) {
   return ramp;
 }
 
-/// States from which the end is reached in time, ascending.
-std::vector<StateId> states_before_end(const Ground& ground, std::int64_t limit_ms) {
-  const reach::Backwards backwards(ground.roads);
-  reach::Sweep back(ground.roads, &backwards);
-  back.run_back(ground.goals, ground.costs, limit_ms);
-  std::vector<StateId> states;
-  for (const std::uint32_t row : back.settled()) states.push_back(StateId{row});
-  std::sort(states.begin(), states.end());
-  return states;
-}
-
 class LessonFinder {
  public:
   LessonFinder(const Ground& lesson, const Ground& free)

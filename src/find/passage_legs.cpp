@@ -2,8 +2,7 @@
 // the end the last legs. Exits are shared out to two threads: each writes rows of its own, so that the answer is
 // the same on any machine.
 #include <algorithm>
-#include <array>
-#include <thread>
+#include <future>
 
 #include "find/passage_graph.hpp"
 
@@ -98,9 +97,9 @@ circuit::Problem PassageGraph::problem(std::span<const std::int32_t> courtesy_ms
     for (std::uint32_t exit = first; exit < exits_.size(); exit += threads)
       measure_from(sweep, exit, ends, limits, problem);
   };
-  std::thread other(measure_share, 1);
+  std::future<void> other = std::async(std::launch::async, measure_share, 1);
   measure_share(0);
-  other.join();
+  other.get();
   return problem;
 }
 

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <tuple>
 
 #include "find/counting.hpp"
@@ -25,13 +24,6 @@ constexpr std::int64_t corner_weight = 25;
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
   all.insert(all.end(), more.begin(), more.end());
-}
-
-/// How often each dense piece is driven, only pieces that are.
-std::map<std::uint32_t, int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vertices) {
-  std::map<std::uint32_t, int> drives;
-  for (const Vertex v : vertices) ++drives[hunt.piece_of[v]];
-  return drives;
 }
 
 }  // namespace
@@ -127,6 +119,12 @@ std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
   return needs;
 }
 
+std::vector<int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vertices) {
+  std::vector<int> drives(hunt.piece_m.size(), 0);
+  for (const Vertex v : vertices) ++drives[hunt.piece_of[v]];
+  return drives;
+}
+
 Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   Score result;
   const Drive drive = hunt.drive_of(vertices);
@@ -140,9 +138,10 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
     result.missing += std::max(0, *want.count - got);
     result.surplus += std::max(0, got - *want.count);
   }
-  for (const auto& [piece, drives] : drives_of_pieces(hunt, vertices))
+  const std::vector<int> drives = drives_of_pieces(hunt, vertices);
+  for (std::size_t piece = 0; piece < drives.size(); ++piece)
     if (hunt.piece_quiet[piece] != 0)
-      result.over_caps += std::max(0, drives - hunt.piece_most[piece]);
+      result.over_caps += std::max(0, drives[piece] - hunt.piece_most[piece]);
   result.unplaced = drive.unplaced;
   result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);

@@ -61,6 +61,9 @@ struct Score {
   [[nodiscard]] bool better_than(const Score& other) const;
 };
 
+/// How often each dense piece is driven.
+std::vector<int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vertices);
+
 Score score(const Hunt& hunt, std::span<const Vertex> vertices);
 Score score(const Hunt& hunt, const Plan& plan);
 

@@ -14,13 +14,6 @@ namespace {
 
 constexpr int most_rounds = 24;  // ours
 
-/// How often each dense piece is driven in the plan.
-std::vector<int> drives_of(const Hunt& hunt, const Plan& plan) {
-  std::vector<int> drives(hunt.piece_m.size(), 0);
-  for (const Vertex v : plan.vertices()) ++drives[hunt.piece_of[v]];
-  return drives;
-}
-
 bool is_worn_out(const Hunt& hunt, const std::vector<int>& drives, Vertex v) {
   const std::uint32_t piece = hunt.piece_of[v];
   return hunt.piece_quiet[piece] != 0 && drives[piece] > hunt.piece_most[piece];
@@ -28,7 +21,7 @@ bool is_worn_out(const Hunt& hunt, const std::vector<int>& drives, Vertex v) {
 
 /// Legs that drive a piece too often driven.
 std::vector<std::size_t> legs_at_fault(const Hunt& hunt, const Plan& plan) {
-  const std::vector<int> drives = drives_of(hunt, plan);
+  const std::vector<int> drives = drives_of_pieces(hunt, plan.vertices());
   std::vector<std::size_t> legs;
   for (std::size_t leg = 0; leg < plan.legs.size(); ++leg)
     if (std::any_of(plan.legs[leg].begin(), plan.legs[leg].end(),

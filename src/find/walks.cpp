@@ -11,8 +11,7 @@ constexpr std::int32_t worn_out_dislike = 12;
 
 /// Makes the quiet streets dearer that the plan drives more often than they may be.
 void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, std::vector<std::int32_t>& courtesy) {
-  std::vector<int> drives(hunt.piece_m.size(), 0);
-  for (const Vertex v : plan.vertices()) ++drives[hunt.piece_of[v]];
+  const std::vector<int> drives = drives_of_pieces(hunt, plan.vertices());
   for (Vertex v = 0; v < hunt.graph.size(); ++v) {
     const std::uint32_t piece = hunt.piece_of[v];
     if (hunt.piece_quiet[piece] == 0 || drives[piece] <= hunt.piece_most[piece]) continue;
@@ -20,7 +19,21 @@ void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, std::vector<std::i
   }
 }
 
+circuit::Walk walk_with(const PassageGraph& graph, std::span<const std::int32_t> courtesy,
+                        int rounds, std::uint64_t seed) {
+  return circuit::search(graph.problem(courtesy),
+                         {.rounds = rounds, .seed = seed, .longer_wait_ms = longer_wait_ms});
+}
+
 }  // namespace
+
+Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Liking& liking) {
+  const PassageGraph graph(hunt);
+  const std::vector<std::int32_t> courtesy = graph.courtesy();
+  Plan plan = builder.lay_along(graph, walk_with(graph, courtesy, rounds, 1), courtesy);
+  builder.finish(plan, liking);
+  return plan;
+}
 
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
@@ -36,9 +49,7 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
   circuit::Walk best;
   for (int round = 0; round < work.walks; ++round) {
     const circuit::Walk walk =
-        circuit::search(graph.problem(courtesy), {.rounds = work.walk_rounds,
-                                                  .seed = static_cast<std::uint64_t>(round + 1),
-                                                  .longer_wait_ms = longer_wait_ms});
+        walk_with(graph, courtesy, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
     if (round == 0) best = walk;
     drive(walk);
   }

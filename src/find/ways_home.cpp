@@ -138,6 +138,16 @@ struct WaysHome::Layer {
   reach::LocalSweep sweep;
 };
 
+std::vector<StateId> states_before_end(const Ground& ground, std::int64_t limit_ms) {
+  const reach::Backwards backwards(ground.roads);
+  reach::Sweep back(ground.roads, &backwards);
+  back.run_back(ground.goals, ground.costs, limit_ms);
+  std::vector<StateId> states;
+  for (const std::uint32_t row : back.settled()) states.push_back(StateId{row});
+  std::sort(states.begin(), states.end());
+  return states;
+}
+
 WaysHome::WaysHome(const Hunt& hunt) : WaysHome(hunt.ground, {}, hunt.high_ms) {
   for (Vertex v = 0; v < hunt.graph.size(); ++v) states_.push_back(hunt.graph.state(v));
 }

@@ -21,6 +21,9 @@
 
 namespace loopwright::find {
 
+/// States from which the end is reached in time, ascending.
+std::vector<StateId> states_before_end(const Ground& ground, std::int64_t limit_ms);
+
 class WayWriter;
 
 class WaysHome {

@@ -106,19 +106,21 @@ bool practised_hold(const Drive& drive, std::size_t p, const wish::Met& met, con
   const std::optional<int> asked_s = spacing_s(drive, met.want);
   const std::int64_t spacing_ms = std::llround(1000 * (asked_s ? *asked_s : caps.spacing_s));
   Found last = nullptr;
+  std::optional<std::size_t> before;
   for (const std::size_t number : *met.practised) {
     const Found found = found_of(drive, number);
     const bool is_one =
         found != nullptr && is_of_part(drive, p, found) && counts(drive, *found, met.want);
-    const bool spaced = last == nullptr || !is_one ||
-                        begins_ms(drive, found) >= begins_ms(drive, last) + spacing_ms - rounded_ms;
+    const bool spaced = !before || !is_one ||
+                        (number > *before && begins_ms(drive, found) >=
+                                                 begins_ms(drive, last) + spacing_ms - rounded_ms);
     if (!claims.hold(is_one && spaced, [&] {
           return where + ", pass " + std::to_string(number) +
                  (is_one ? ": it begins too soon after the one before"
                          : ": it doesn't count for that in this part");
         }))
       return false;
-    last = found;
+    last = found, before = number;
   }
   return true;
 }
