@@ -15,17 +15,13 @@
 #include <set>
 #include <tuple>
 
-#include "proof/checks.hpp"
+#include "proof/tally.hpp"
 
 namespace loopwright::proof {
 namespace {
 
 using road::Movement;
 using wish::Want;
-using Found = const FoundPass*;
-
-/// Times in the file are rounded to a tenth of a second.
-constexpr std::int64_t rounded_ms = 200;
 
 bool meets_want(const wish::Pass& pass, const Want& want) {
   if (!road::meets(pass.kind, want.kind)) return false;
@@ -34,35 +30,9 @@ bool meets_want(const wish::Pass& pass, const Want& want) {
                                          : pass.movement == want.movement;
 }
 
-std::vector<Found> in_order(const Drive& drive) {
-  std::vector<Found> order;
-  for (const FoundPass& found : drive.passes) order.push_back(&found);
-  std::stable_sort(order.begin(), order.end(), [](Found a, Found b) {
-    return std::tuple(a->pass.first, a->pass.last, a->pass.kind) <
-           std::tuple(b->pass.first, b->pass.last, b->pass.kind);
-  });
-  return order;
-}
-
-/// Seconds asked between two passes that count; none when the wish names no spacing for it.
-std::optional<int> spacing_of(const Drive& drive, const Want& want) {
-  std::optional<int> most;
-  for (const wish::Spacing& spacing : drive.wish.spacings)
-    if (road::meets(want.kind, spacing.kind)) most = std::max(most.value_or(0), spacing.seconds);
-  return most;
-}
-
-std::int64_t begins_ms(const Drive& drive, const FoundPass& found) {
-  return std::llround(1000 * drive.loop.stretches[found.pass.first].arrive_s.likely);
-}
-
-int place_cap(road::Kind kind, const Caps& caps) {
-  return road::is_stretch_like(kind) ? caps.stretch_passes : caps.junction_passes;
-}
-
 /// Those that count for a want, in driving order.
 std::vector<Found> counting(const Drive& drive, const Want& want, const Caps& caps) {
-  const std::int64_t spacing_ms = std::int64_t{1000} * spacing_of(drive, want).value_or(0);
+  const std::int64_t spacing_ms = asked_spacing_ms(drive, want).value_or(0);
   std::map<PlaceId, int> by_place;
   std::vector<Found> counting;
   std::int64_t next_ms = 0;
@@ -73,21 +43,6 @@ std::vector<Found> counting(const Drive& drive, const Want& want, const Caps& ca
     if (spacing_ms > 0) next_ms = begins_ms(drive, *found) + spacing_ms;
   }
   return counting;
-}
-
-/// In the order of the file's list, as passes_hold compares them.
-std::vector<Found> as_listed(const Drive& drive) {
-  const std::vector<wish::Pass>& said = drive.loop.passes;
-  std::vector<std::size_t> order(said.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return std::tuple(said[a].first, said[a].last, said[a].kind) <
-           std::tuple(said[b].first, said[b].last, said[b].kind);
-  });
-  const std::vector<Found> own = in_order(drive);
-  std::vector<Found> listed(said.size());
-  for (std::size_t i = 0; i < order.size(); ++i) listed[order[i]] = own[i];
-  return listed;
 }
 
 /// Worth in milli-units of the passes by which a "max" want is practised.
@@ -118,23 +73,6 @@ std::set<Found> taken_by_wants(const Drive& drive, const Caps& caps) {
   return taken;
 }
 
-std::int64_t welcome_worth(const Drive& drive, const Caps& caps) {
-  if (drive.wish.welcome.empty()) return 0;
-  const std::set<Found> taken = taken_by_wants(drive, caps);
-  std::map<PlaceId, int> by_place;
-  std::int64_t sum = 0;
-  for (const FoundPass& found : drive.passes) {
-    const bool welcome =
-        std::any_of(drive.wish.welcome.begin(), drive.wish.welcome.end(),
-                    [&](road::Kind kind) { return road::meets(found.pass.kind, kind); });
-    if (!welcome || !is_practised(drive, found.pass) || found.pass.movement == Movement::round ||
-        taken.contains(&found))
-      continue;
-    if (by_place[found.place]++ < place_cap(found.pass.kind, caps)) sum += caps.welcome_worth;
-  }
-  return sum;
-}
-
 }  // namespace
 
 bool counts(const Drive& drive, const FoundPass& found, const Want& want) {
@@ -148,33 +86,16 @@ bool counts(const Drive& drive, const FoundPass& found, const Want& want) {
 }
 
 bool practised_hold(const Drive& drive, const wish::Met& met, const Caps& caps, Claims& claims) {
-  const std::string where = at_loop(drive) + ", practised for " + wish::write_want(met.want);
-  if (!claims.hold(met.practised.has_value() == !met.want.count, [&] {
-        return where + (met.practised ? ": it isn't wanted as max"
-                                      : ": the file doesn't name the passes; make it again");
-      }))
-    return false;
-  if (!met.practised) return true;
-  const std::optional<int> asked_s = spacing_of(drive, met.want);
-  const std::int64_t spacing_ms = std::llround(1000 * (asked_s ? *asked_s : caps.spacing_s));
+  if (!are_practised(drive, met, {at_loop(drive)}, caps, claims)) return false;
+  if (!met.practised || !drive.wish.place_passes) return true;
   const std::vector<Found> listed = as_listed(drive);
   std::map<PlaceId, int> by_place;
-  std::optional<std::size_t> last;
-  for (const std::size_t number : *met.practised) {
-    const Found found = listed[number];
-    const std::string pass = where + ", pass " + std::to_string(number);
-    const bool spaced =
-        !last || (number > *last && begins_ms(drive, *found) >=
-                                        begins_ms(drive, *listed[*last]) + spacing_ms - rounded_ms);
-    const int of_place = ++by_place[found->place];
-    if (!claims.hold(counts(drive, *found, met.want),
-                     [&] { return pass + ": it doesn't count for that"; }) ||
-        !claims.hold(spaced, [&] { return pass + ": it begins too soon after the one before"; }) ||
-        !claims.hold(!drive.wish.place_passes || of_place <= *drive.wish.place_passes,
-                     [&] { return pass + ": its place is practised too often"; }))
+  for (const std::size_t number : *met.practised)
+    if (!claims.hold(++by_place[listed[number]->place] <= *drive.wish.place_passes, [&] {
+          return at_loop(drive) + ", practised for " + wish::write_want(met.want) + ", pass " +
+                 std::to_string(number) + ": its place is practised too often";
+        }))
       return false;
-    last = number;
-  }
   return true;
 }
 
@@ -190,8 +111,8 @@ std::int64_t value_of(const Drive& drive, const Caps& caps) {
       std::any_of(wants.begin(), wants.end(), [](const Want& want) { return !want.count; });
   const bool own_drive = !drive.wish.through.empty();
   if (own_drive || !has_worth) return -std::llround(practised_twice(drive, 0));
-  std::int64_t sum =
-      welcome_worth(drive, caps) - std::llround(practised_twice(drive, road::piece_flag::quiet));
+  std::int64_t sum = welcome_worth(drive, taken_by_wants(drive, caps), caps) -
+                     std::llround(practised_twice(drive, road::piece_flag::quiet));
   for (const wish::Met& met : drive.loop.met)
     if (met.practised) sum += max_worth(drive, met, caps);
   return sum;

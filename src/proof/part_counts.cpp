@@ -11,65 +11,34 @@
 #include <tuple>
 
 #include "loopwright/wish/parts.hpp"
-#include "proof/checks.hpp"
+#include "proof/tally.hpp"
 
 namespace loopwright::proof {
 namespace {
 
-using Found = const FoundPass*;
 using wish::Want;
-
-/// A choice of the file may be so much closer than the spacing: its times are rounded.
-constexpr std::int64_t rounded_ms = 200;
 
 bool is_same(const Want& a, const Want& b) {
   return a.kind == b.kind && a.movement == b.movement && a.verdict == b.verdict && a.into == b.into;
 }
 
-std::optional<int> spacing_s(const Drive& drive, const Want& want) {
-  std::optional<int> most;
-  for (const wish::Spacing& spacing : drive.wish.spacings)
-    if (road::meets(want.kind, spacing.kind)) most = std::max(most.value_or(0), spacing.seconds);
-  return most;
-}
-
-std::int64_t begins_ms(const Drive& drive, Found found) {
-  return std::llround(1000 * drive.loop.stretches[found->pass.first].arrive_s.likely);
-}
-
-int place_cap(road::Kind kind, const Caps& caps) {
-  return road::is_stretch_like(kind) ? caps.stretch_passes : caps.junction_passes;
-}
-
 bool is_of_part(const Drive& drive, std::size_t p, Found found) {
-  const wish::LoopPart& rows = drive.loop.parts[p];
-  const std::size_t begins = wish::begin_row(found->pass);
-  return begins >= rows.first && begins <= rows.last;
-}
-
-std::vector<Found> in_order(const Drive& drive) {
-  std::vector<Found> order;
-  for (const FoundPass& found : drive.passes) order.push_back(&found);
-  std::stable_sort(order.begin(), order.end(), [](Found a, Found b) {
-    return std::tuple(a->pass.first, a->pass.last, a->pass.kind) <
-           std::tuple(b->pass.first, b->pass.last, b->pass.kind);
-  });
-  return order;
+  return part_at(drive, found->pass) == &drive.wish.parts[p];
 }
 
 /// Those that count for a want in a part. by_place: what the same want tried to count in earlier ones, filled on.
 std::vector<Found> counting(const Drive& drive, std::size_t p, const Want& want, const Caps& caps,
                             std::map<PlaceId, int>& by_place) {
-  const std::int64_t spacing_ms = std::int64_t{1000} * spacing_s(drive, want).value_or(0);
+  const std::int64_t spacing_ms = asked_spacing_ms(drive, want).value_or(0);
   std::vector<Found> counting;
   std::int64_t next_ms = 0;
   for (const Found found : in_order(drive)) {
-    if (!is_of_part(drive, p, found) || begins_ms(drive, found) < next_ms ||
+    if (!is_of_part(drive, p, found) || begins_ms(drive, *found) < next_ms ||
         !counts(drive, *found, want))
       continue;
     if (++by_place[found->place] > place_cap(found->pass.kind, caps)) continue;
     counting.push_back(found);
-    if (spacing_ms > 0) next_ms = begins_ms(drive, found) + spacing_ms;
+    if (spacing_ms > 0) next_ms = begins_ms(drive, *found) + spacing_ms;
   }
   return counting;
 }
@@ -84,56 +53,16 @@ std::vector<Found> counted(const Drive& drive, std::size_t p, const Want& want, 
   return found;
 }
 
-/// What the drive makes of a pass of the file. Rules: passes_hold.
-Found found_of(const Drive& drive, std::size_t number) {
-  const wish::Pass& said = drive.loop.passes[number];
-  for (const FoundPass& found : drive.passes)
-    if (found.pass.first == said.first && found.pass.last == said.last &&
-        found.pass.kind == said.kind && found.pass.source == said.source)
-      return &found;
-  return nullptr;
-}
-
-bool practised_hold(const Drive& drive, std::size_t p, const wish::Met& met, const Caps& caps,
-                    Claims& claims) {
-  const std::string where = at_loop(drive) + ", part " + std::to_string(p + 1) +
-                            ", practised for " + wish::write_want(met.want);
-  if (!claims.hold(met.practised.has_value() == !met.want.count, [&] {
-        return where + ": passes are named for a want as max, and for no other";
-      }))
-    return false;
-  if (!met.practised) return true;
-  const std::optional<int> asked_s = spacing_s(drive, met.want);
-  const std::int64_t spacing_ms = std::llround(1000 * (asked_s ? *asked_s : caps.spacing_s));
-  Found last = nullptr;
-  std::optional<std::size_t> before;
-  for (const std::size_t number : *met.practised) {
-    const Found found = found_of(drive, number);
-    const bool is_one =
-        found != nullptr && is_of_part(drive, p, found) && counts(drive, *found, met.want);
-    const bool spaced = !before || !is_one ||
-                        (number > *before && begins_ms(drive, found) >=
-                                                 begins_ms(drive, last) + spacing_ms - rounded_ms);
-    if (!claims.hold(is_one && spaced, [&] {
-          return where + ", pass " + std::to_string(number) +
-                 (is_one ? ": it begins too soon after the one before"
-                         : ": it doesn't count for that in this part");
-        }))
-      return false;
-    last = found, before = number;
-  }
-  return true;
-}
-
 /// No place is practised more often than the wish allows, all parts together.
 bool places_hold(const Drive& drive, std::size_t p, const Want& want, Claims& claims) {
   if (want.count || !drive.wish.place_passes) return true;
+  const std::vector<Found> listed = as_listed(drive);
   std::map<PlaceId, int> by_place;
   for (std::size_t part = 0; part <= p; ++part)
     for (const wish::Met& met : drive.loop.parts[part].met) {
       if (!is_same(met.want, want) || !met.practised) continue;
       for (const std::size_t number : *met.practised) {
-        const int of_place = ++by_place[found_of(drive, number)->place];
+        const int of_place = ++by_place[listed[number]->place];
         if (!claims.hold(of_place <= *drive.wish.place_passes, [&] {
               return at_loop(drive) + ", part " + std::to_string(part + 1) + ", pass " +
                      std::to_string(number) + ": its place is practised too often";
@@ -149,6 +78,7 @@ std::int64_t max_worth(const Drive& drive, const Caps& caps) {
     Want want;
     std::map<std::pair<PlaceId, road::Movement>, std::size_t> of;
   };
+  const std::vector<Found> listed = as_listed(drive);
   std::vector<Times> all;
   std::int64_t sum = 0;
   for (const wish::LoopPart& part : drive.loop.parts)
@@ -158,7 +88,7 @@ std::int64_t max_worth(const Drive& drive, const Caps& caps) {
                                 [&](const Times& one) { return is_same(one.want, met.want); });
       if (times == all.end()) times = all.insert(all.end(), {met.want, {}});
       for (const std::size_t number : *met.practised) {
-        const Found found = found_of(drive, number);
+        const Found found = listed[number];
         const std::size_t before = times->of[{found->place, found->pass.movement}]++;
         if (before < caps.repeat_worth.size()) sum += caps.repeat_worth[before];
       }
@@ -182,23 +112,6 @@ std::set<Found> taken_by_wants(const Drive& drive, const Caps& caps) {
   return taken;
 }
 
-std::int64_t welcome_worth(const Drive& drive, const Caps& caps) {
-  if (drive.wish.welcome.empty()) return 0;
-  const std::set<Found> taken = taken_by_wants(drive, caps);
-  std::map<PlaceId, int> by_place;
-  std::int64_t sum = 0;
-  for (const Found found : in_order(drive)) {
-    const bool welcome =
-        std::any_of(drive.wish.welcome.begin(), drive.wish.welcome.end(),
-                    [&](road::Kind kind) { return road::meets(found->pass.kind, kind); });
-    if (!welcome || found->pass.movement == road::Movement::round || taken.contains(found) ||
-        !is_practised(drive, found->pass))
-      continue;
-    if (++by_place[found->place] <= place_cap(found->pass.kind, caps)) sum += caps.welcome_worth;
-  }
-  return sum;
-}
-
 }  // namespace
 
 bool part_counts_hold(const Drive& drive, std::size_t p, const Caps& caps, Claims& claims) {
@@ -213,7 +126,8 @@ bool part_counts_hold(const Drive& drive, std::size_t p, const Caps& caps, Claim
     if (!claims.agree(where + ", want " + std::to_string(i), wish::write_want(met[i].want), want) ||
         !claims.agree(where + ", passes that count for " + want, std::to_string(met[i].got),
                       std::to_string(counted(drive, p, wants[i], caps).size())) ||
-        !practised_hold(drive, p, met[i], caps, claims) || !places_hold(drive, p, wants[i], claims))
+        !are_practised(drive, met[i], {where, p}, caps, claims) ||
+        !places_hold(drive, p, wants[i], claims))
       return false;
   }
   return true;
@@ -225,7 +139,7 @@ std::int64_t value_in_parts(const Drive& drive, const Caps& caps) {
       !drive.wish.welcome.empty() ||
       std::any_of(wants.begin(), wants.end(), [](const Want& want) { return !want.count; });
   if (!has_worth) return -std::llround(practised_twice(drive, 0));
-  return max_worth(drive, caps) + welcome_worth(drive, caps) -
+  return max_worth(drive, caps) + welcome_worth(drive, taken_by_wants(drive, caps), caps) -
          std::llround(practised_twice(drive, road::piece_flag::quiet));
 }
 

@@ -23,6 +23,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet_streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rules.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/tally.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/variants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp

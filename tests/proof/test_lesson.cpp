@@ -112,7 +112,9 @@ TEST_CASE("passes named for as many as fit must be such passes", "[proof][parts]
   CHECK(named({ring_pass}, 1000) == "");
   CHECK(named({ring_pass}, 2000) ==
         "loop 1, certificate, value: the file says 2000.0, the area says 1000.0");
-  CHECK_THAT(named({other}, 1000), Catch::EndsWith("it doesn't count for that in this part"));
+  CHECK_THAT(named({ring_pass, ring_pass}, 1000),
+             Catch::EndsWith("it begins too soon after the one before"));
+  CHECK_THAT(named({other}, 1000), Catch::EndsWith("it doesn't count for that"));
 }
 
 TEST_CASE("who says that the instructor drives must say where", "[proof][parts]") {
