@@ -24,14 +24,14 @@ constexpr double blurred_deg = 15;
 
 Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
     : drive_(drive), due_joint_(due.entry), due_m_(drive.position_m(due.entry)) {
-  const bool parked = before.kind == MomentKind::leave;
+  const bool parked = before.kind == RowKind::leave;
   first_joint_ = parked ? 0 : end_joint(before) + 1;
   floor_m_ = parked ? 0 : drive.position_m(end_joint(before));
   const double from_m = drive.speak_from_m(due_joint_);
   joined_ = from_m < floor_m_;
   into_service_ = due.junction.exit.known() && is_service(drive.roads(), due.junction.exit);
   // The way home may end well after the last corner; how far is not for the sheet to tell.
-  if (due.kind == MomentKind::pull_up) {
+  if (due.kind == RowKind::pull_up) {
     const double on_m = drive.loop().stretches.back().metres;
     joined_ = from_m + on_m < floor_m_;
   }

@@ -111,7 +111,7 @@ class Briefing {
   [[nodiscard]] std::size_t row_of(std::size_t joint) const {
     std::size_t row = 0;
     for (std::size_t k = 1; k + 1 < moments_.size(); ++k) {
-      const bool turns_here = moments_[k].entry == joint && moments_[k].kind != MomentKind::warn;
+      const bool turns_here = moments_[k].entry == joint && moments_[k].kind != RowKind::warn;
       if (moments_[k].entry < joint || turns_here) row = k;
     }
     return row;
@@ -122,7 +122,7 @@ class Briefing {
     const Moment& moment = moments_[k];
     if (k == 0) row.new_limit = stretches[0].limit;
     const bool counted_before = k > 0 && end_joint(moments_[k - 1]) == end_joint(moment) &&
-                                moments_[k - 1].kind != MomentKind::leave;
+                                moments_[k - 1].kind != RowKind::leave;
     if (k > 0 && !counted_before && moment.exit < stretches.size() &&
         !(stretches[moment.entry].limit == stretches[moment.exit].limit) &&
         !drive_.on_ring(moment.entry) && !drive_.on_ring(moment.exit))

@@ -20,11 +20,11 @@ namespace {
 using road::Kind;
 
 /// Which of the passes that begin at one joint says what kind of junction it is; the least first.
-std::optional<MomentKind> owner_kind(Kind kind) {
-  if (road::meets(kind, Kind::roundabout)) return MomentKind::roundabout;
-  if (road::meets(kind, Kind::mini_roundabout)) return MomentKind::mini;
-  if (kind == Kind::signals) return MomentKind::lights;
-  if (kind == Kind::crossroads) return MomentKind::crossroads;
+std::optional<RowKind> owner_kind(Kind kind) {
+  if (road::meets(kind, Kind::roundabout)) return RowKind::roundabout;
+  if (road::meets(kind, Kind::mini_roundabout)) return RowKind::mini;
+  if (kind == Kind::signals) return RowKind::lights;
+  if (kind == Kind::crossroads) return RowKind::crossroads;
   return std::nullopt;
 }
 
@@ -33,11 +33,11 @@ class MomentFinder {
   explicit MomentFinder(const Drive& drive) : drive_(drive) {}
 
   std::vector<Moment> find() {
-    moments_.push_back({.kind = MomentKind::leave});
+    moments_.push_back({.kind = RowKind::leave});
     for (std::size_t i = 0; i + 1 < drive_.size();) i = look_at_joint(i);
     join_carriageways();
     const std::size_t last = drive_.size() - 1;
-    moments_.push_back({.kind = MomentKind::pull_up, .entry = drive_.last_joint(), .exit = last});
+    moments_.push_back({.kind = RowKind::pull_up, .entry = drive_.last_joint(), .exit = last});
     return std::move(moments_);
   }
 
@@ -59,7 +59,7 @@ class MomentFinder {
       if (pass.first != i) continue;
       const bool crossing = pass.kind == Kind::zebra || pass.kind == Kind::signal_crossing;
       if (pass.kind == Kind::level_crossing || (crossing && wanted(pass)))
-        moments_.push_back({MomentKind::warn, i, pass.last, &pass, {}});
+        moments_.push_back({RowKind::warn, i, pass.last, &pass, {}});
     }
   }
 
@@ -75,11 +75,11 @@ class MomentFinder {
 
   void add_place(const wish::Pass& pass) {
     Moment moment{*owner_kind(pass.kind), pass.first, pass.last, &pass, {}};
-    if (moment.kind == MomentKind::lights || moment.kind == MomentKind::crossroads) {
+    if (moment.kind == RowKind::lights || moment.kind == RowKind::crossroads) {
       moment.junction = junction_of(pass);
     }
     const bool marked = pass.confidence == road::Confidence::certain &&
-                        moment.kind == MomentKind::crossroads && gives_way(moment.junction);
+                        moment.kind == RowKind::crossroads && gives_way(moment.junction);
     const bool silent = moment.junction.exit.known() && !wanted(pass) && !marked &&
                         !leaves_bend(pass) && goes_without_saying(drive_.roads(), moment.junction);
     if (!silent) moments_.push_back(std::move(moment));
@@ -90,10 +90,10 @@ class MomentFinder {
   /// two staggered side roads are two moves. Four roads of which two lie to one side are no
   /// crossroads to a driver.
   [[nodiscard]] bool is_one_move(const wish::Pass& pass) const {
-    const MomentKind kind = *owner_kind(pass.kind);
-    if (kind == MomentKind::roundabout || kind == MomentKind::mini) return true;
+    const RowKind kind = *owner_kind(pass.kind);
+    if (kind == RowKind::roundabout || kind == RowKind::mini) return true;
     const Junction whole = junction_of(pass);
-    if (kind == MomentKind::crossroads && !is_plain_cross(whole)) return false;
+    if (kind == RowKind::crossroads && !is_plain_cross(whole)) return false;
     for (std::size_t i = pass.first; i < pass.last; ++i) {
       const road::Movement inner =
           movement_of(junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1)).angle_deg);
@@ -118,7 +118,7 @@ class MomentFinder {
       const Moment& first = moments_[k];
       const Moment& second = moments_[k + 1];
       const bool both =
-          first.kind == MomentKind::junction && second.kind == MomentKind::junction &&
+          first.kind == RowKind::junction && second.kind == RowKind::junction &&
           movement_of(first.junction.angle_deg) == road::Movement::ahead &&
           drive_.position_m(second.entry) - drive_.position_m(first.entry) < widest_m &&
           crosses_carriageway(first) && crosses_carriageway(second);
@@ -156,13 +156,12 @@ class MomentFinder {
     const StretchId entry = drive_.at(i);
     const StretchId exit = drive_.at(i + 1);
     if (exit == entry.back()) {
-      moments_.push_back({MomentKind::turn_round, i, i + 1, nullptr, {}});
+      moments_.push_back({RowKind::turn_round, i, i + 1, nullptr, {}});
     } else if (drive_.on_ring(i) || drive_.on_ring(i + 1)) {
       // Only a drive that begins or ends on a ring has one without a pass.
-      if (!drive_.on_ring(i + 1))
-        moments_.push_back({MomentKind::ring_leave, i, i + 1, nullptr, {}});
+      if (!drive_.on_ring(i + 1)) moments_.push_back({RowKind::ring_leave, i, i + 1, nullptr, {}});
     } else {
-      Moment moment{MomentKind::junction, i, i + 1, nullptr,
+      Moment moment{RowKind::junction, i, i + 1, nullptr,
                     junction_between(drive_.roads(), entry, exit)};
       if (!goes_without_saying(drive_.roads(), moment.junction))
         moments_.push_back(std::move(moment));

@@ -4,26 +4,14 @@
 #include <optional>
 #include <vector>
 
+#include "loopwright/say/say.hpp"
 #include "say/drive.hpp"
 #include "say/junction.hpp"
 
 namespace loopwright::say {
 
-enum class MomentKind : std::uint8_t {
-  leave,  ///< at the door: which way to set off
-  roundabout,
-  mini,
-  ring_leave,  ///< a drive that starts on a ring leaves it
-  lights,
-  crossroads,
-  junction,  ///< any other
-  turn_round,
-  warn,  ///< a level crossing, or a crossing that was asked for: nothing to turn into
-  pull_up
-};
-
 struct Moment {
-  MomentKind kind = MomentKind::junction;
+  RowKind kind = RowKind::junction;
   std::size_t entry = 0;  ///< due at the end of this stretch
   std::size_t exit = 0;   ///< the stretch one leaves by; entry + 1 but for places with an inside
   const wish::Pass* pass = nullptr;  ///< of the loop, when the place makes one

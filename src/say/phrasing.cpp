@@ -32,24 +32,24 @@ std::string Phrasing::at(std::string_view place, std::string_view turn) const {
 
 std::string Phrasing::of(const Moment& moment, Approach& approach) const {
   switch (moment.kind) {
-    case MomentKind::leave:
+    case RowKind::leave:
       return leaving();
-    case MomentKind::roundabout:
-    case MomentKind::mini:
+    case RowKind::roundabout:
+    case RowKind::mini:
       return round_ring(moment);
-    case MomentKind::ring_leave:
+    case RowKind::ring_leave:
       return off_ring(moment);
-    case MomentKind::lights:
+    case RowKind::lights:
       return at_lights(moment, approach);
-    case MomentKind::crossroads:
+    case RowKind::crossroads:
       return at_crossroads(moment, approach);
-    case MomentKind::junction:
+    case RowKind::junction:
       return at_junction(moment.junction, approach);
-    case MomentKind::turn_round:
+    case RowKind::turn_round:
       return std::string(words_.at("turn_round"));
-    case MomentKind::warn:
+    case RowKind::warn:
       return warning(moment);
-    case MomentKind::pull_up:
+    case RowKind::pull_up:
       break;
   }
   const bool left = drive_.roads().info().region.side == Side::left;
@@ -82,7 +82,7 @@ std::string Phrasing::leaving() const {
 }
 
 std::string Phrasing::round_ring(const Moment& moment) const {
-  const bool mini = moment.kind == MomentKind::mini;
+  const bool mini = moment.kind == RowKind::mini;
   const wish::Pass& pass = *moment.pass;
   const Movement movement = pass.movement;
   const std::string place(words_.at(mini ? "place.mini" : "place.roundabout"));

@@ -48,7 +48,7 @@ class Rows {
     const Moment& moment = moments_[k];
     const Phrasing phrasing(drive_, words_);
     Row row;
-    row.stretch = moment.entry;
+    row.kind = moment.kind, row.stretch = moment.entry, row.exit = moment.exit;
     row.at = drive_.roads().nodes[drive_.roads().to_node(drive_.at(moment.entry)).index()].at;
     if (k == 0) {
       row.say = phrasing.leaving();
@@ -57,10 +57,10 @@ class Rows {
       row.say = phrasing.of(moment, approach);
       row.joined_to_previous = approach.joined();
       // How far beyond the last corner the door is, is not for a sheet to tell.
-      const bool told = !approach.joined() && moment.kind != MomentKind::pull_up;
+      const bool told = !approach.joined() && moment.kind != RowKind::pull_up;
       if (told) row.speak_m = approach.speak_m(), row.counts = approach.counts();
     }
-    const bool leads_on = k > 0 && moment.kind != MomentKind::warn;
+    const bool leads_on = k > 0 && moment.kind != RowKind::warn;
     const bool last = k + 1 == moments_.size();
     if (leads_on) row.where = where_to(drive_, moment, last ? moment.exit : moments_[k + 1].entry);
     if (!last) {

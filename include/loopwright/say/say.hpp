@@ -8,6 +8,7 @@
 // src/rules/words.txt. Rules: the loop is resolved.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,8 +18,24 @@
 
 namespace loopwright::say {
 
+/// What a row is said at.
+enum class RowKind : std::uint8_t {
+  leave,  ///< at the door: which way to set off
+  roundabout,
+  mini,
+  ring_leave,  ///< a drive that starts on a ring leaves it
+  lights,
+  crossroads,
+  junction,  ///< any other
+  turn_round,
+  warn,  ///< a level crossing, or a crossing that was asked for: nothing to turn into
+  pull_up
+};
+
 struct Row {
+  RowKind kind = RowKind::junction;
   std::size_t stretch = 0;  ///< the stretch at whose end it is due; what follows it counts too
+  std::size_t exit = 0;     ///< the stretch one leaves the place by; all between lies inside it
   std::string say;          ///< what is spoken, at most nine words
   std::string where;        ///< street or road number entered; empty when it has neither
   bool counts = false;      ///< the words count what is met after the place to speak

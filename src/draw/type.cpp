@@ -1,0 +1,79 @@
+// Method: one typeface for all sheets (Lato, Debian's fonts-lato; what fontconfig names instead when
+// it isn't there), measured without hinting, so that lines break alike on every surface and machine.
+#include "draw/type.hpp"
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::draw {
+namespace {
+
+constexpr const char* typeface = "Lato";
+
+struct ObjectCloser {
+  void operator()(gpointer object) const { g_object_unref(object); }
+};
+struct FontCloser {
+  void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
+};
+struct OptionsCloser {
+  void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+};
+
+void steady(PangoContext* context) {
+  const std::unique_ptr<cairo_font_options_t, OptionsCloser> options(cairo_font_options_create());
+  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+  pango_cairo_context_set_font_options(context, options.get());
+  pango_cairo_context_set_resolution(context, points_per_inch);
+  pango_context_set_round_glyph_positions(context, FALSE);
+}
+
+PangoAlignment alignment(Align align) {
+  if (align == Align::middle) return PANGO_ALIGN_CENTER;
+  return align == Align::right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT;
+}
+
+Layout with_words(PangoLayout* made, const Label& label) {
+  Layout layout(made);
+  steady(pango_layout_get_context(made));
+  pango_layout_context_changed(made);
+  const std::unique_ptr<PangoFontDescription, FontCloser> font(pango_font_description_new());
+  pango_font_description_set_family_static(font.get(), typeface);
+  pango_font_description_set_weight(font.get(),
+                                    label.type.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_size(font.get(), static_cast<gint>(label.type.points * PANGO_SCALE));
+  pango_layout_set_font_description(made, font.get());
+  pango_layout_set_alignment(made, alignment(label.type.align));
+  if (label.width > 0) {
+    pango_layout_set_width(made, static_cast<int>(label.width / mm_per_point * PANGO_SCALE));
+    pango_layout_set_wrap(made, PANGO_WRAP_WORD_CHAR);
+  }
+  pango_layout_set_text(made, label.text.c_str(), static_cast<int>(label.text.size()));
+  return layout;
+}
+
+}  // namespace
+
+Layout layout_of(const Label& label) {
+  PangoFontMap* fonts = pango_cairo_font_map_get_default();
+  const std::unique_ptr<PangoContext, ObjectCloser> context(pango_font_map_create_context(fonts));
+  PangoFontFamily** families = nullptr;
+  int count = 0;
+  pango_font_map_list_families(fonts, &families, &count);
+  g_free(families);
+  if (count == 0) throw InputError("no typeface on this machine; install the package fonts-lato");
+  return with_words(pango_layout_new(context.get()), label);
+}
+
+Layout layout_on(cairo_t* cairo, const Label& label) {
+  return with_words(pango_cairo_create_layout(cairo), label);
+}
+
+Extent extent_of(const Label& label) {
+  const Layout layout = layout_of(label);
+  int width = 0, height = 0;
+  pango_layout_get_size(layout.get(), &width, &height);
+  return {width * mm_per_point / PANGO_SCALE, height * mm_per_point / PANGO_SCALE};
+}
+
+}  // namespace loopwright::draw

@@ -1,0 +1,26 @@
+// Words laid out by Pango, in the typeface of all our sheets.
+#pragma once
+
+#include <pango/pangocairo.h>
+
+#include <memory>
+
+#include "loopwright/draw/picture.hpp"
+
+namespace loopwright::draw {
+
+inline constexpr double mm_per_inch = 25.4;
+inline constexpr double points_per_inch = 72;
+inline constexpr double mm_per_point = mm_per_inch / points_per_inch;
+
+struct LayoutCloser {
+  void operator()(PangoLayout* layout) const { g_object_unref(layout); }
+};
+using Layout = std::unique_ptr<PangoLayout, LayoutCloser>;
+
+/// The words of a label as Pango lays them out; its units are points. Throws InputError.
+Layout layout_of(const Label& label);
+/// The same for a drawing on a surface of its own scale.
+Layout layout_on(cairo_t* cairo, const Label& label);
+
+}  // namespace loopwright::draw
