@@ -1,0 +1,119 @@
+// 1. Every stretch that is seen gives a line in its lane: the near one, or the far one where one turns
+//    to the far side or goes all the way round (Highway Code rules 179 to 186), on the approach and on
+//    the ring; out by the near one. Arrows on the road, which the area doesn't hold, may say otherwise.
+// 2. Lines are cut back where they meet, by as much as the roads there are wide, and joined by curves.
+// 3. From the entry's end the whole is cut at the circle, forwards and backwards.
+#include "draw/lane_way.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loopwright::draw {
+namespace {
+
+using road::Movement;
+namespace flag = road::piece_flag;
+
+bool is_ring(const road::Roads& roads, StretchId stretch) {
+  return (roads.piece(stretch).flags & flag::ring) != 0;
+}
+
+class LaneWay {
+ public:
+  LaneWay(const road::Roads& roads, const wish::Loop& loop, At at, const Scene& scene)
+      : roads_(roads), loop_(loop), at_(at), scene_(scene) {
+    const Movement movement = movement_at(roads, scene);
+    const Movement far = scene.side == Side::left ? Movement::right : Movement::left;
+    far_lane_ = movement == far || movement == Movement::round;
+  }
+
+  Line along(double radius) {
+    std::size_t first = at_.entry, last = at_.exit;
+    for (double m = length(first); first > 0 && m < 2 * radius;) m += length(--first);
+    for (double m = length(last); last + 1 < loop_.stretches.size() && m < 2 * radius;)
+      m += length(++last);
+    Line way;
+    std::size_t middle = 0;
+    for (std::size_t i = first; i <= last; ++i) {
+      join(way, cut(i, first, last));
+      if (i == at_.entry) middle = way.size() - 1;
+    }
+    Line before =
+        reversed(Line(way.begin(), way.begin() + static_cast<std::ptrdiff_t>(middle) + 1));
+    const Line after(way.begin() + static_cast<std::ptrdiff_t>(middle), way.end());
+    Line all = reversed(up_to_circle(before, {}, radius));
+    append(all, up_to_circle(after, {}, radius));
+    return all;
+  }
+
+ private:
+  [[nodiscard]] StretchId at(std::size_t i) const { return loop_.stretches[i].stretch; }
+  [[nodiscard]] double length(std::size_t i) const { return roads_.piece(at(i)).length_m; }
+
+  /// The line of a stretch in its lane, cut back at both ends.
+  [[nodiscard]] Line cut(std::size_t i, std::size_t first, std::size_t last) const {
+    const Carriageway road = carriageway_of(roads_, at(i));
+    const bool far = far_lane_ && i < at_.exit;
+    const double off = lane_off_m(road, far ? road.lanes - 1 : 0);
+    const Line middle = line_of(roads_, scene_.frame, at(i));
+    const Line lane = shifted(middle, scene_.side == Side::left ? off : -off);
+    const double all = length_of(lane), most = 0.42 * all;
+    const double from = i == first ? 0 : std::min(most, back_m(i - 1, at(i)));
+    const double to = i == last ? all : all - std::min(most, back_m(i, at(i)));
+    return part_of(lane, from, to);
+  }
+
+  /// How far a stretch is cut back at the joint between i and i + 1.
+  [[nodiscard]] double back_m(std::size_t i, StretchId of) const {
+    constexpr double swing_m = 5, turns_deg = 20;
+    const bool onto = is_ring(roads_, at(i)) != is_ring(roads_, at(i + 1));
+    if (onto && is_ring(roads_, of)) return swing_m;
+    const double bend = std::abs(heading_change_deg(road::bearing_in_deg(roads_, at(i)),
+                                                    road::bearing_out_deg(roads_, at(i + 1))));
+    if (!onto && bend < turns_deg) return swing_m / 2;
+    return clear_of_m(roads_, roads_.to_node(at(i)), of.piece()) + 1;
+  }
+
+  static void join(Line& way, const Line& next) {
+    if (!way.empty())
+      append(way, curve(way.back(), direction_at(way, length_of(way)), next.front(),
+                        direction_at(next, 0)));
+    append(way, next);
+  }
+
+  const road::Roads& roads_;
+  const wish::Loop& loop_;
+  At at_;
+  const Scene& scene_;
+  bool far_lane_ = false;
+};
+
+}  // namespace
+
+Line lane_way(const road::Roads& roads, const wish::Loop& loop, At at, const Scene& scene,
+              double radius_m) {
+  return LaneWay(roads, loop, at, scene).along(radius_m);
+}
+
+Movement movement_at(const road::Roads& roads, const Scene& scene) {
+  if (scene.chance != nullptr && scene.chance->movement != Movement::none)
+    return scene.chance->movement;
+  if (scene.exit == scene.entry.back()) return Movement::round;
+  constexpr double ahead_deg = 45;  // DEVELOPERS.md, places
+  const double turn = heading_change_deg(road::bearing_in_deg(roads, scene.entry),
+                                         road::bearing_out_deg(roads, scene.exit));
+  if (std::abs(turn) <= ahead_deg) return Movement::ahead;
+  return turn < 0 ? Movement::left : Movement::right;
+}
+
+double clear_of_m(const road::Roads& roads, NodeId node, PieceId of) {
+  double clear = 0;
+  for (const StretchId away : roads.leaving(node)) {
+    const bool aisle = (roads.piece(away).flags & flag::minor_service) != 0;
+    if (away.piece() != of && !aisle)
+      clear = std::max(clear, carriageway_of(roads, away).width_m / 2);
+  }
+  return clear;
+}
+
+}  // namespace loopwright::draw

@@ -1,0 +1,101 @@
+// 1. A disc with the number stands on each exit that the signs count, out along the arm until it is
+//    clear of the others; black on the exit taken.
+// 2. Names stand beside their road, far out first; a name that finds no room is left out (the words
+//    below the picture name the road taken).
+#include <cmath>
+
+#include "draw/carriageway.hpp"
+#include "draw/sketch_board.hpp"
+#include "loopwright/base/text.hpp"
+
+namespace loopwright::draw {
+namespace {
+
+constexpr double disc_mm = 2.5;
+
+class ArmWords {
+ public:
+  ArmWords(Board& board, const Line& way) : board_(board), way_(way) {}
+
+  void draw() {
+    for (const SceneArm& arm : board_.scene.arms)
+      if (arm.exit_number > 0) draw_number(arm);
+    board_.room.keep_off(way_, 2);
+    for (const SceneArm& arm : board_.scene.arms) draw_name(arm);
+  }
+
+ private:
+  [[nodiscard]] StretchId road_of(const SceneArm& arm) const {
+    return arm.out.known() ? arm.out : arm.in.back();
+  }
+
+  [[nodiscard]] Line shown(const SceneArm& arm) const {
+    return board_.on_sheet(up_to_circle(arm.line, {}, board_.shown_m));
+  }
+
+  void draw_number(const SceneArm& arm) {
+    const Line line = shown(arm);
+    double off = 7;
+    Spot at = along(line, off);
+    const auto near = [&](Spot other) { return length_of(at - other) < 2 * disc_mm + 0.6; };
+    while (std::any_of(discs_.begin(), discs_.end(), near) && off < length_of(line) - disc_mm)
+      at = along(line, ++off);
+    discs_.push_back(at);
+    const Ink paper = arm.is_exit ? Ink::black : Ink::paper;
+    const Ink ink = arm.is_exit ? Ink::paper : Ink::black;
+    board_.picture.add(Disc{at, disc_mm, paper, 0.35});
+    Label number{at, std::to_string(arm.exit_number), {10, true, ink, Align::middle}};
+    number.at.y -= extent_of(number).height / 2;
+    board_.picture.add(number);
+    board_.room.keep_free({at.x - disc_mm, at.y - disc_mm, 2 * disc_mm, 2 * disc_mm});
+  }
+
+  [[nodiscard]] std::string name_of(const SceneArm& arm) const {
+    const road::Roads& roads = board_.roads;
+    const StretchId road = road_of(arm);
+    std::string name(roads.text(roads.piece(road).ref));
+    if (const auto street = roads.text(roads.piece(road).name); !street.empty())
+      name.append(name.empty() ? "" : " ").append(street);
+    for (const road::SignedTo& sign : roads.signs_of(road))
+      if (arm.can_leave && !arm.is_entry && sign.destination.known() &&
+          !roads.text(sign.destination).empty())
+        return name + (name.empty() ? "to " : "\nto ") +
+               std::string(trim(split(roads.text(sign.destination), ';').front()));
+    return name;
+  }
+
+  void draw_name(const SceneArm& arm) {
+    const std::string name = name_of(arm);
+    if (name.empty()) return;
+    Label label{{}, name, {9, arm.is_exit}};
+    label.halo = 0.5;
+    const Extent extent = extent_of(label);
+    const Line line = shown(arm);
+    const double length = length_of(line);
+    const double half_road =
+        carriageway_of(board_.roads, road_of(arm)).width_m * board_.scale / 2 + 0.8;
+    std::vector<Spot> middles;
+    for (const double part : {0.8, 0.65, 0.95, 0.5, 0.35}) {
+      const Spot at = along(line, part * length);
+      const Spot across = left_of(direction_at(line, part * length));
+      const double half = std::abs(across.x) * extent.width / 2 +
+                          std::abs(across.y) * extent.height / 2 + half_road;
+      for (const double more : {0.0, 2.0, 5.0})
+        for (const double side : {-1.0, 1.0})
+          middles.push_back(at + (side * (half + more)) * across);
+    }
+    board_.room.put(board_.picture, std::move(label), middles);
+  }
+
+  Board& board_;
+  const Line& way_;
+  std::vector<Spot> discs_;
+};
+
+}  // namespace
+
+void draw_arm_words(Board& board, const Line& way) {
+  ArmWords(board, way).draw();
+}
+
+}  // namespace loopwright::draw

@@ -1,0 +1,37 @@
+// What the parts of a briefing picture share while it is drawn.
+#pragma once
+
+#include "draw/room_for.hpp"
+#include "draw/scene.hpp"
+
+namespace loopwright::draw {
+
+/// A place drawn to scale in a circle on the sheet.
+struct Board {
+  const road::Roads& roads;
+  const Scene& scene;
+  Picture& picture;
+  RoomFor room;
+  Spot middle;         ///< of the circle, on the sheet
+  double shown_m = 0;  ///< radius of the circle on the ground
+  double scale = 1;    ///< millimetres for a metre
+
+  [[nodiscard]] Line on_sheet(const Line& metres) const { return scaled(metres, scale, middle); }
+  [[nodiscard]] Spot on_sheet(Spot metres) const { return middle + scale * metres; }
+};
+
+/// Road edges, the tone of the road, centre and lane lines.
+void draw_roads(Board& board);
+/// Lines and crossings across the roads: give way, stop, lights, zebras, rails.
+void draw_crosslines(Board& board);
+/// Scale bar and north.
+void draw_scale(Board& board);
+/// The numbers of the exits, and the names on the arms.
+void draw_arm_words(Board& board, const Line& way);
+/// Where to look before going on.
+void draw_looks(Board& board, const Line& way);
+
+/// What is said below the picture; the first is the most important.
+std::vector<std::string> sketch_words(const road::Roads& roads, const Scene& scene);
+
+}  // namespace loopwright::draw

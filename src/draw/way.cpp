@@ -1,0 +1,29 @@
+#include "draw/way.hpp"
+
+namespace loopwright::draw {
+
+void draw_way(Picture& picture, const Line& way, double width, double bar) {
+  const Spot end = way.back();
+  const Spot across = left_of(direction_at(way, length_of(way)));
+  const Line bar_line{end + (bar / 2) * across, end - (bar / 2) * across};
+  picture.add(Stroke{way, width * 1.5, Ink::paper});
+  picture.add(Stroke{bar_line, width * 1.5, Ink::paper});
+  picture.add(Stroke{way, width});
+  picture.add(Stroke{bar_line, width});
+}
+
+void draw_rails(Picture& picture, Spot at, Spot direction, double length, double gauge) {
+  const Spot ahead = unit(direction), across = left_of(ahead);
+  const double line = gauge * 0.17;
+  for (const double side : {-gauge / 2, gauge / 2}) {
+    const Spot middle = at + side * across;
+    picture.add(Stroke{{middle - (length / 2) * ahead, middle + (length / 2) * ahead}, line});
+  }
+  const double step = gauge * 0.8;
+  for (double on = -length / 2 + step / 2; on < length / 2; on += step) {
+    const Spot middle = at + on * ahead;
+    picture.add(Stroke{{middle - (gauge * 0.85) * across, middle + (gauge * 0.85) * across}, line});
+  }
+}
+
+}  // namespace loopwright::draw

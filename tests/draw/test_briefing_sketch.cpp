@@ -1,0 +1,162 @@
+// The picture for the briefing: true to the map, exits counted as signs do, no words on words.
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "draw/driven.hpp"
+
+namespace loopwright::test {
+namespace {
+
+using draw::Picture;
+
+constexpr draw::Size size{92, 125};
+
+constexpr const char* ring = R"(
+      N
+      B
+ W  A   C  E
+      D
+      S
+   w1 ABCDA junction=roundabout highway=tertiary name=Orlham_Ring
+   w2 WA highway=tertiary name=Stavely_Road ref=B9951
+   w3 NB highway=residential name=North_Street
+   w4 CE highway=tertiary name=Orlham_Road
+   w5 SD highway=residential name=South_Street
+)";
+
+constexpr const char* crossing = R"(
+      N
+  W   B   E
+      S
+   w1 WBE highway=tertiary name=High_Street
+   w2 NBS highway=residential name=Mill_Street
+)";
+
+Picture sketch(const BuiltTown& town, std::string_view letters) {
+  const wish::Loop loop = driven(town, letters);
+  return draw::briefing_sketch(town.roads(), loop, {0, loop.stretches.size() - 1}, "Title", size);
+}
+
+bool says(const Picture& picture, std::string_view words) {
+  const auto labels = labels_in(picture);
+  return std::any_of(labels.begin(), labels.end(), [&](const draw::Label& label) {
+    return label.text.find(words) != std::string::npos;
+  });
+}
+
+/// Where a label stands, clockwise from up round the middle of the drawing; -1 when it isn't there.
+double seen_deg_of(const Picture& picture, std::string_view words) {
+  for (const draw::Label& label : labels_in(picture))
+    if (label.text == words) {
+      const draw::Extent extent = draw::extent_of(label);
+      const double left =
+          label.type.align == draw::Align::middle ? label.at.x : label.at.x + extent.width / 2;
+      return seen_deg(picture, {left, label.at.y + extent.height / 2});
+    }
+  return -1;
+}
+
+}  // namespace
+
+TEST_CASE("exits of a roundabout are numbered as its signs count them", "[draw]") {
+  const BuiltTown town = built_town(ring);
+  const Picture picture = sketch(town, "SDABCE");
+  CHECK(label_faults(picture).empty());
+  CHECK(seen_deg_of(picture, "1") == Approx(270).margin(25));
+  CHECK(std::cos(seen_deg_of(picture, "2") * 3.14159 / 180) > 0.9);
+  CHECK(seen_deg_of(picture, "3") == Approx(90).margin(25));
+  CHECK(seen_deg_of(picture, "4") == Approx(180).margin(25));
+  CHECK(says(picture, "Exit 3 of 4"));
+  CHECK(says(picture, "Give way to traffic from the right."));
+  CHECK(says(picture, "look"));
+  for (const char* name : {"B9951 Stavely Road", "North Street", "Orlham Road", "South Street"}) {
+    INFO(name);
+    CHECK(says(picture, name));
+  }
+}
+
+TEST_CASE("where one drives on the right one gives way to the left on a roundabout", "[draw]") {
+  const BuiltTown town = built_town(R"(
+      N
+      B
+ W  A   C  E
+      D
+      S
+   w1 ADCBA junction=roundabout highway=tertiary
+   w2 WA highway=tertiary
+   w3 NB highway=residential
+   w4 CE highway=tertiary
+   w5 SD highway=residential
+)",
+                                    "DE");
+  const Picture picture = sketch(town, "SDCBAW");
+  CHECK(label_faults(picture).empty());
+  CHECK(says(picture, "Give way to traffic from the left."));
+  CHECK(seen_deg_of(picture, "1") == Approx(90).margin(25));
+  CHECK(seen_deg_of(picture, "3") == Approx(270).margin(25));
+  const double look = seen_deg_of(picture, "look");
+  CHECK(look > 180);
+}
+
+TEST_CASE("the way keeps to its side of the road", "[draw]") {
+  for (const auto& [region, on_left] : {std::pair{"GB-ENG", true}, std::pair{"DE", false}}) {
+    const BuiltTown town = built_town(crossing, region);
+    const Picture picture = sketch(town, "SBN");
+    const auto way = way_in(picture);
+    CHECK((way.front().x < picture.width / 2 - 0.5) == on_left);
+    CHECK((way.front().x > picture.width / 2 + 0.5) == !on_left);
+    CHECK(way.back().y < way.front().y);
+  }
+}
+
+TEST_CASE("what the map doesn't say is said to be missing", "[draw]") {
+  const BuiltTown plain = built_town(crossing);
+  CHECK(says(sketch(plain, "SBE"), "not mapped"));
+  const BuiltTown wide = built_town(R"(
+      N
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 NBS highway=residential width=6.4
+)");
+  CHECK_FALSE(says(sketch(wide, "SBE"), "Width"));
+}
+
+TEST_CASE("at a side road one gives way, and looks both ways when crossing traffic", "[draw]") {
+  const BuiltTown town = built_town(R"(
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 BS highway=residential
+)");
+  const Picture right = sketch(town, "SBE");
+  CHECK(says(right, "Give way to traffic from both sides."));
+  const auto labels = labels_in(right);
+  CHECK(std::count_if(labels.begin(), labels.end(),
+                      [](const draw::Label& label) { return label.text == "look"; }) == 2);
+  CHECK(says(sketch(town, "SBW"), "Give way to traffic from the right."));
+  CHECK(says(sketch(town, "EBS"), "first, but after people crossing"));
+  CHECK(says(sketch(town, "WBS"), "Give way to oncoming traffic"));
+}
+
+TEST_CASE("a level crossing tells its kind as far as it is mapped", "[draw]") {
+  const BuiltTown town = built_town(R"(
+     S  X  N
+        R
+   w1 SXN highway=tertiary
+   w9 RX railway=rail
+   nX railway=level_crossing crossing:barrier=half crossing:light=yes
+)");
+  const Picture picture = sketch(town, "SXN");
+  CHECK(says(picture, "Half barriers, lights."));
+  CHECK(says(picture, "never stop on it"));
+  CHECK(label_faults(picture).empty());
+}
+
+TEST_CASE("no words in a picture are smaller than 9 pt", "[draw]") {
+  const BuiltTown town = built_town(ring);
+  for (const draw::Label& label : labels_in(sketch(town, "SDABCE"))) CHECK(label.type.points >= 9);
+}
+
+}  // namespace loopwright::test
