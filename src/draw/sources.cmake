@@ -30,3 +30,24 @@ target_sources(loopwright_lib PRIVATE ${draw_sources})
 # The headers of Cairo and Pango are for this room alone.
 list(TRANSFORM PANGO_INCLUDE_DIRS PREPEND -isystem OUTPUT_VARIABLE draw_options)
 set_source_files_properties(${draw_sources} PROPERTIES COMPILE_OPTIONS "${draw_options}")
+# The maps: plain pictures, without those headers.
+target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/drive_shape.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_foot.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_frame.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_lines.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_marks.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_parts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_way.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/numbers.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/overview.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/rings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/street_names.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/strip.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/strip_columns.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/strip_ink.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/strip_items.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/taken.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/town_roads.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/way_ink.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/words_near.cpp)

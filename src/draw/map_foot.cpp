@@ -1,0 +1,56 @@
+#include "draw/map_foot.hpp"
+
+#include <span>
+
+#include "draw/way_ink.hpp"
+
+namespace loopwright::draw {
+namespace {
+
+// Metres of a yard and a mile: by definition 0.9144 m and 1760 yards.
+constexpr double yard = 0.9144, mile = 1760 * yard;
+constexpr ScaleLength of_miles[] = {
+    {50 * yard, "50 yd"},  {100 * yard, "100 yd"}, {200 * yard, "200 yd"},
+    {mile / 4, "¼ mile"},  {mile / 2, "½ mile"},   {mile, "1 mile"},
+    {2 * mile, "2 miles"}, {5 * mile, "5 miles"},  {10 * mile, "10 miles"}};
+constexpr ScaleLength of_kilometres[] = {{50, "50 m"},   {100, "100 m"},    {200, "200 m"},
+                                         {500, "500 m"}, {1000, "1 km"},    {2000, "2 km"},
+                                         {5000, "5 km"}, {10'000, "10 km"}, {20'000, "20 km"}};
+
+constexpr Type words{9};
+
+void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
+  const ScaleLength length = scale_length(frame, unit, 45);
+  const double mm = length.metres * frame.mm_per_m;
+  page.add(Stroke{{at, at + Spot{mm, 0}}, 0.5});
+  for (const double x : {0.0, mm}) page.add(Stroke{{at + Spot{x, -1.1}, at + Spot{x, 1.1}}, 0.5});
+  page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
+}
+
+void draw_north(Picture& page, Spot foot) {
+  page.add(Stroke{{foot, foot + Spot{0, -7.5}}, 0.5});
+  page.add(Label{foot + Spot{-2, -6}, "N", {9, true, Ink::black, Align::right}});
+}
+
+}  // namespace
+
+ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm) {
+  const std::span<const ScaleLength> lengths =
+      unit == SpeedUnit::mph ? std::span<const ScaleLength>(of_miles) : of_kilometres;
+  ScaleLength best = lengths.front();
+  for (const ScaleLength& length : lengths)
+    if (length.metres * frame.mm_per_m <= most_mm) best = length;
+  return best;
+}
+
+void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const std::string& credit) {
+  const double top = frame.map.y + frame.map.height;
+  page.add(Stroke{{{0, top}, {page.width, top}}, 0.3, Ink::grey});
+  draw_scale(page, frame, unit, {1, top + 6.5});
+  draw_swelling(page, {page.width / 2 - 22, top + 6.5}, 18);
+  page.add(Label{{page.width / 2 - 1, top + 4.5}, "swells the way you drive", words});
+  draw_north(page, {page.width - 1, top + 10});
+  if (!credit.empty()) page.add(Label{{0.7, page.height - 4.2}, credit, {9, false, Ink::grey}});
+}
+
+}  // namespace loopwright::draw

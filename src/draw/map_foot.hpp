@@ -1,0 +1,19 @@
+// What a reader needs to read the map: its scale, north, and how the way shows its direction.
+#pragma once
+
+#include "loopwright/draw/overview.hpp"
+
+namespace loopwright::draw {
+
+/// A length that the scale bar shows.
+struct ScaleLength {
+  double metres = 0;
+  const char* words = "";
+};
+/// The longest round length that takes at most `most_mm`; in yards and miles where signs do.
+ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm);
+
+/// Draws the foot below the map.
+void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const std::string& credit);
+
+}  // namespace loopwright::draw

@@ -1,0 +1,115 @@
+// Method: pale roads, the way over them, its openings with numbers, what lies beside it, and names
+// where paper is left; the order in which they take their place is that of their worth. Numbers that
+// found none are drawn on enlarged parts in the same manner.
+#include "loopwright/draw/overview.hpp"
+
+#include <algorithm>
+
+#include "draw/map_foot.hpp"
+#include "draw/map_lines.hpp"
+#include "draw/map_marks.hpp"
+#include "draw/map_parts.hpp"
+#include "draw/numbers.hpp"
+#include "draw/street_names.hpp"
+#include "draw/taken.hpp"
+#include "draw/town_roads.hpp"
+#include "draw/way_ink.hpp"
+#include "draw/words_near.hpp"
+
+namespace loopwright::draw {
+namespace {
+
+class Sheet {
+ public:
+  Sheet(const road::Roads& roads, const wish::Loop& loop, const OverviewAsked& asked,
+        const MapFrame& frame)
+      : roads_(roads),
+        loop_(loop),
+        asked_(asked),
+        frame_(frame),
+        rings_(small_rings(roads, frame)),
+        way_(way_of(roads, loop, frame, rings_)),
+        taken_(frame.map),
+        page_{asked.width, asked.height},
+        town_(roads_of(roads, frame)) {
+    draw_roads(page_, roads_, town_, frame_, rings_);
+    draw_way(page_, way_, frame_.map);
+    std::vector<Numbered> on_the_way;
+    for (const Numbered& number : asked_.numbers) {
+      if (number.stretch > 0) {
+        on_the_way.push_back(number);
+      } else {
+        start_ = number.text + " " + start_;
+      }
+    }
+    numbers_ = set_numbers(way_, on_the_way, taken_);
+  }
+
+  /// Where the numbers belong that found no room.
+  [[nodiscard]] std::vector<Spot> left_out() const {
+    std::vector<Spot> spots;
+    for (const Numbered& number : numbers_.left_out)
+      spots.push_back(way_.line[way_.end_of(number.stretch)]);
+    return spots;
+  }
+
+  /// Frames a part that is shown larger elsewhere; before finished().
+  void frame_part(const MapFrame& part, const std::string& name) {
+    const Box box = shown_by(part, frame_);
+    const double right = box.x + box.width, bottom = box.y + box.height;
+    const Line edge{
+        {box.x, box.y}, {right, box.y}, {right, bottom}, {box.x, bottom}, {box.x, box.y}};
+    for (const Line& line : clipped(edge, frame_.map))
+      page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
+    write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
+  }
+
+  /// A letter just inside the upper left corner of a box, or as near to it as there is room.
+  void write_name(Spot corner, const std::string& name) {
+    write_near(page_, taken_, corner + Spot{3.5, 3.5}, {{}, name, {14, true}}, 0);
+  }
+
+  Picture finished() {
+    const MapOf map{roads_, loop_, frame_, way_, start_};
+    taken_.add_line(way_.line, way_thick / 2 + 0.2);
+    draw_marks(page_, map, taken_);
+    for (const SetNumber& number : numbers_.set) draw_number(page_, way_, number.at, number.text);
+    draw_names(page_, map, town_, taken_);
+    draw_foot(page_, frame_, roads_.info().region.unit, asked_.credit);
+    return std::move(page_);
+  }
+
+ private:
+  const road::Roads& roads_;
+  const wish::Loop& loop_;
+  const OverviewAsked& asked_;
+  MapFrame frame_;
+  std::vector<Ring> rings_;
+  Way way_;
+  Taken taken_;
+  Picture page_;
+  std::vector<TownRoad> town_;
+  SetNumbers numbers_;
+  std::string start_ = "start";  ///< after the numbers of rows that are said at the door
+};
+
+}  // namespace
+
+std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
+                              const OverviewAsked& asked) {
+  const MapFrame whole = frame_of(roads, loop, asked);
+  Sheet first(roads, loop, asked, whole);
+  const std::vector<MapFrame> parts = enlarged_parts(whole, first.left_out());
+  std::vector<Picture> pages(1);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const std::string name(1, static_cast<char>('A' + i));
+    first.frame_part(parts[i], name);
+    Sheet part(roads, loop, asked, parts[i]);
+    part.write_name({0, 0}, name);
+    pages.push_back(part.finished());
+  }
+  pages.front() = first.finished();
+  return pages;
+}
+
+}  // namespace loopwright::draw

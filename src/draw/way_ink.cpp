@@ -1,0 +1,105 @@
+// Method: runs of ground that aren't inked yet are cut into swells of about `swell_mm`, each a row of
+// short strokes a little wider than the one before.
+#include "draw/way_ink.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "draw/map_lines.hpp"
+#include "draw/taken.hpp"
+
+namespace loopwright::draw {
+namespace {
+
+// Ours, tried on paper: shorter swells look like beads, longer ones like one line.
+constexpr double swell_mm = 9, stroke_mm = 0.9;
+constexpr double same_line = 0.35;
+constexpr Type number_type{9, true};
+
+/// True for points of a way that lie on ground driven the same way before.
+std::vector<bool> driven_before(const Way& way) {
+  std::vector<bool> before(way.line.size(), false);
+  std::vector<std::size_t> order(way.line.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::pair(way.line[a].x, a) < std::pair(way.line[b].x, b);
+  });
+  for (std::size_t a = 0; a < order.size(); ++a)
+    for (std::size_t b = a + 1; b < order.size(); ++b) {
+      const std::size_t early = std::min(order[a], order[b]), late = std::max(order[a], order[b]);
+      if (way.line[order[b]].x - way.line[order[a]].x > same_line) break;
+      if (!near(way.line[late], way.line[early], same_line) ||
+          way.along[late] - way.along[early] < 4 * way_step)
+        continue;
+      const Spot one = way.direction_at(way.along[early]), two = way.direction_at(way.along[late]);
+      if (length_of(one - two) < 0.5) before[late] = true;
+    }
+  return before;
+}
+
+/// One swell, from thin to thick.
+void draw_swell(Picture& map, const Line& line, const Box& box) {
+  const double length = length_of(line);
+  const double strokes = std::max(3.0, std::round(length / stroke_mm));
+  for (double i = 0; i < strokes; ++i)
+    for (const Line& part :
+         clipped(part_of(line, i * length / strokes, (i + 1) * length / strokes), box))
+      map.add(Stroke{part, way_thin + (way_thick - way_thin) * (i + 0.5) / strokes, Ink::black,
+                     Cap::round});
+}
+
+void draw_run(Picture& map, const Line& run, const Box& box) {
+  const double length = length_of(run);
+  if (length <= 0) return;
+  const double swells = std::max(1.0, std::round(length / swell_mm));
+  for (double i = 0; i < swells; ++i)
+    draw_swell(map, part_of(run, i * length / swells, (i + 1) * length / swells), box);
+}
+
+}  // namespace
+
+void draw_way(Picture& map, const Way& way, const Box& box) {
+  const std::vector<bool> before = driven_before(way);
+  Line run;
+  for (std::size_t i = 0; i < way.line.size(); ++i) {
+    run.push_back(way.line[i]);
+    if (!before[i] && i + 1 < way.line.size()) continue;
+    if (run.size() > 1) draw_run(map, run, box);
+    run = {way.line[i]};
+  }
+}
+
+double opening_for(const std::string& text) {
+  constexpr double air = 0.2, least = 2.45;
+  // Figures fill the middle six tenths of their line.
+  const Extent extent = extent_of(Label{{}, text, number_type});
+  return std::max(least, std::hypot(extent.width, 0.6 * extent.height) / 2 + air);
+}
+
+void draw_number(Picture& map, const Way& way, double at, const std::string& text) {
+  const double opening = opening_for(text);
+  constexpr double straight = 0.7, shoulder = 2.2, edge = 0.5;
+  const double from = std::max(at - straight, 0.0), to = std::min(at + straight, way.length());
+  for (double step = 1; step > 0; step -= 0.2) {
+    const double width = way_thick + (2 * opening - way_thick) * (1 - step) * (1 - step);
+    map.add(Stroke{way.part(std::max(from - shoulder * step, 0.0),
+                            std::min(to + shoulder * step, way.length())),
+                   width, Ink::black, Cap::round});
+  }
+  map.add(Stroke{way.part(from, to), 2 * opening, Ink::black, Cap::round});
+  map.add(Stroke{way.part(from, to), 2 * (opening - edge), Ink::paper, Cap::round});
+  const Extent extent = extent_of(Label{{}, text, number_type});
+  map.add(label_in({way.spot_at(at), extent.width, extent.height}, text, number_type));
+}
+
+void draw_swelling(Picture& map, Spot from, double length) {
+  draw_run(map, {from, from + Spot{length, 0}}, {0, 0, map.width, map.height});
+}
+
+void draw_bar(Picture& map, Spot at, Spot direction) {
+  constexpr double half = 2.4, width = 1.3;
+  const Spot across = half * left_of(direction);
+  map.add(Stroke{{at - across, at + across}, width});
+}
+
+}  // namespace loopwright::draw

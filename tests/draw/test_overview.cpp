@@ -1,0 +1,207 @@
+// The overview map: where the way, its numbers and all words lie, and what its scale and north say.
+#include <catch2/catch.hpp>
+
+#include "draw/on_paper.hpp"
+#include "draw/some_loops.hpp"
+#include "loopwright/draw/overview.hpp"
+
+namespace loopwright::test {
+namespace {
+
+using draw::MapFrame;
+using draw::Picture;
+using draw::Spot;
+
+// What two lines side by side are apart and the radius of the smallest ring: the way may lie that far
+// from the road's middle.
+constexpr double off_the_road_mm = 2.6 / 2 + 1.9;
+
+BuiltTown square(double metres_per_character = 25) {
+  return built_town(draw_town(R"(
+    A    B    C
+              
+    
+    F    E    D
+  w1 AB   highway=residential name=Lantern_Row
+  w2 BC   highway=residential name=Mill_Orchard
+  w3 CD   highway=residential name=Ostler_Street
+  w4 DE   highway=residential name=Signal_Terrace
+  w5 EF   highway=residential name=Cooper's_Reach
+  w6 FA   highway=residential name=Corn_Hill
+  w7 BE   highway=residential name=Butter_Lane
+  )",
+                              metres_per_character),
+                    "GB-ENG");
+}
+
+/// Points of a loop's shapes that are drawn: all but those of the door's stretches.
+std::vector<Point> driven_points(const road::Roads& roads, const wish::Loop& loop) {
+  std::vector<Point> points;
+  for (std::size_t i = 1; i + 1 < loop.stretches.size(); ++i)
+    for (const Point at : roads.shape_of(loop.stretches[i].stretch.piece())) points.push_back(at);
+  return points;
+}
+
+/// Driven points that aren't on the ink of the first page.
+std::size_t off_the_way(const road::Roads& roads, const wish::Loop& loop,
+                        const draw::OverviewAsked& asked, const Picture& page) {
+  const MapFrame frame = draw::frame_of(roads, loop, asked);
+  std::size_t off = 0;
+  for (const Point at : driven_points(roads, loop))
+    off += distance_to_ink(page, frame.spot_of(at)) > off_the_road_mm ? 1 : 0;
+  return off;
+}
+
+const Words* find_words(const std::vector<Words>& words, std::string_view text) {
+  for (const Words& one : words)
+    if (one.text == text) return &one;
+  return nullptr;
+}
+
+/// Numbers on the first page that don't lie on the drive, each after the one before.
+std::size_t out_of_order(const road::Roads& roads, const wish::Loop& loop,
+                         const draw::OverviewAsked& asked, const Picture& page) {
+  const MapFrame frame = draw::frame_of(roads, loop, asked);
+  std::vector<Spot> line;
+  for (std::size_t i = 1; i + 1 < loop.stretches.size(); ++i) {
+    const auto shape = roads.shape_of(loop.stretches[i].stretch.piece());
+    std::vector<Spot> spots;
+    for (const Point at : shape) spots.push_back(frame.spot_of(at));
+    if (loop.stretches[i].stretch.against()) std::reverse(spots.begin(), spots.end());
+    line.insert(line.end(), spots.begin(), spots.end());
+  }
+  const std::vector<Words> words = words_on(page);
+  std::size_t bad = 0, from = 0;
+  for (const draw::Numbered& number : asked.numbers) {
+    const Words* set = find_words(words, number.text);
+    if (set == nullptr) continue;
+    std::size_t i = from;
+    while (i + 1 < line.size() &&
+           distance_to_segment(middle_of(*set), line[i], line[i + 1]) > off_the_road_mm)
+      ++i;
+    if (i + 1 < line.size()) {
+      from = i;
+    } else {
+      ++bad;
+    }
+  }
+  return bad;
+}
+
+/// What must hold of the map of any loop.
+void check_map(const road::Roads& roads, const wish::Loop& loop) {
+  const draw::OverviewAsked asked = numbered(roads, loop);
+  const std::vector<Picture> pages = draw::overview(roads, loop, asked);
+  CHECK(off_the_way(roads, loop, asked, pages[0]) == 0);
+  CHECK(out_of_order(roads, loop, asked, pages[0]) == 0);
+  for (const Picture& page : pages) {
+    CHECK(badly_set(page) == std::vector<std::string>{});
+    for (const Words& words : words_on(page)) CHECK(words.points >= 7.5);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("a loop of the door's own road alone is a bar at its corner", "[draw]") {
+  const BuiltTown town = square();
+  wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
+  loop.stretches.resize(1);
+  const auto pages = draw::overview(town.roads(), loop, {});
+  REQUIRE(pages.size() == 1);
+  CHECK(badly_set(pages[0]).empty());
+  CHECK(find_words(words_on(pages[0]), "start") != nullptr);
+}
+
+TEST_CASE("a map shows the way between the corners next to the door, and never the door",
+          "[draw]") {
+  const BuiltTown town = square();
+  const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
+  const draw::OverviewAsked asked = numbered(town.roads(), loop);
+  const Picture page = draw::overview(town.roads(), loop, asked)[0];
+  CHECK(off_the_way(town.roads(), loop, asked, page) == 0);
+  const MapFrame frame = draw::frame_of(town.roads(), loop, asked);
+  const auto spot = [&](char letter) {
+    return frame.spot_of(town.roads().nodes[town.node(letter).index()].at);
+  };
+  // Home is the middle of AB; the way drawn ends at A and begins at B.
+  const Spot door{(spot('A').x + spot('B').x) / 2, spot('A').y};
+  CHECK(distance_to_ink(page, door) > 10);
+  CHECK(distance_to_ink(page, spot('B')) < 0.1);
+  CHECK(distance_to_ink(page, spot('A')) < 0.1);
+  const Spot not_driven{spot('B').x, (spot('B').y + spot('E').y) / 2};
+  CHECK(distance_to_ink(page, not_driven) > 10);
+}
+
+TEST_CASE("a map's scale bar is as long as it says, and its north is up", "[draw]") {
+  const BuiltTown town = square();
+  const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
+  const Picture page = draw::overview(town.roads(), loop, {})[0];
+  const MapFrame frame = draw::frame_of(town.roads(), loop, {});
+  const std::vector<Words> words = words_on(page);
+  const Words* said = find_words(words, "100 yd");
+  REQUIRE(said != nullptr);
+  // The bar is the level stroke left of its words.
+  double bar = 0;
+  for (const draw::Mark& mark : page.marks)
+    if (const auto* stroke = std::get_if<draw::Stroke>(&mark))
+      if (stroke->way.size() == 2 && stroke->way[0].y == stroke->way[1].y &&
+          std::abs(stroke->way[0].y - middle_of(*said).y) < 2 && stroke->way[0].x < 2)
+        bar = stroke->way[1].x - stroke->way[0].x;
+  // C and D lie three rows of the drawing apart, 75 m; A and C ten columns, 250 m. A yard is 0.9144 m.
+  const auto spot = [&](char letter) {
+    return frame.spot_of(town.roads().nodes[town.node(letter).index()].at);
+  };
+  const double mm_per_m = bar / (100 * 0.9144);
+  CHECK(spot('D').y - spot('C').y == Approx(75 * mm_per_m).epsilon(0.005));
+  CHECK(spot('C').x - spot('A').x == Approx(250 * mm_per_m).epsilon(0.005));
+  const Words* north = find_words(words, "N");
+  REQUIRE(north != nullptr);
+  CHECK(spot('C').y < spot('D').y);
+}
+
+TEST_CASE("a wide loop is shown larger on a sheet laid across", "[draw]") {
+  const BuiltTown town = square(200);
+  const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
+  CHECK(draw::better_orientation(town.roads(), loop, {}) == draw::Orientation::landscape);
+}
+
+TEST_CASE("a road driven both ways is two lines, each on the side one drives on", "[draw]") {
+  const BuiltTown town = built_town(R"(
+    A    B    C    D
+  w1 AB   highway=residential
+  w2 BC   highway=residential
+  w3 CD   highway=residential
+  )");
+  const wish::Loop loop = honest_answer(town, "ABCDCBA").loops[0];
+  const Picture page = draw::overview(town.roads(), loop, {})[0];
+  const MapFrame frame = draw::frame_of(town.roads(), loop, {});
+  const auto at = [&](char letter) {
+    return frame.spot_of(town.roads().nodes[town.node(letter).index()].at);
+  };
+  const Spot middle{(at('B').x + at('C').x) / 2, at('B').y};
+  CHECK(distance_to_ink(page, middle) > 0.2);
+  CHECK(distance_to_ink(page, {middle.x, middle.y - 1.3}) < 0.1);
+  CHECK(distance_to_ink(page, {middle.x, middle.y + 1.3}) < 0.1);
+}
+
+TEST_CASE("maps of the county hold their words apart and the way under its numbers", "[draw]") {
+  const read::Built county = built_map(county_file(), "GB-ENG");
+  const road::Roads roads = road::view_of(county.tables, county.info);
+  for (const std::uint32_t seed : {1U, 2U, 3U, 4U, 5U, 6U}) {
+    INFO("seed " << seed);
+    check_map(roads, random_loop(roads, seed, 150));
+  }
+}
+
+TEST_CASE("maps of a real town hold their words apart and the way under its numbers",
+          "[draw][real]") {
+  if (!std::filesystem::exists(newport_file())) return;
+  const read::Built town = built_map(newport_file(), "GB-WLS");
+  const road::Roads roads = road::view_of(town.tables, town.info);
+  for (const std::uint32_t seed : {1U, 2U, 3U, 4U, 5U, 6U}) {
+    INFO("seed " << seed);
+    check_map(roads, random_loop(roads, seed, 150));
+  }
+}
+
+}  // namespace loopwright::test
