@@ -20,7 +20,6 @@ namespace loopwright::card {
 class Sheet;
 class XmlWriter;
 
-
 /// Rows of cells; the first row is the head.
 using TableCells = std::vector<std::vector<std::string>>;
 

@@ -83,8 +83,8 @@ GeoFeature hours_feature(Point at, const say::Words& words, const Timed& timed) 
 
 }  // namespace
 
-std::string write_geojson(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop,
-                          const hours::Setting& setting) {
+std::string write_geojson(const Lesson& lesson) {
+  const auto& [roads, answer, loop, setting] = lesson;
   const say::Words words;
   std::vector<GeoFeature> features;
   // A line needs two positions (RFC 7946, 3.1.4); a drive within one piece has no corner to show.

@@ -94,8 +94,8 @@ void add_metadata(XmlWriter& xml, const wish::Loop& loop, const Described& descr
 
 }  // namespace
 
-std::string write_gpx(const road::Roads& roads, const wish::Answer&, const wish::Loop& loop,
-                      const hours::Setting& setting) {
+std::string write_gpx(const Lesson& lesson) {
+  const auto& [roads, answer, loop, setting] = lesson;
   const say::Words words;
   const std::vector<Point> line = drive_line(roads, loop);
   const std::string title = words.fill("card.title", {{"n", std::to_string(loop.id)}});

@@ -5,12 +5,11 @@
 #include <algorithm>
 
 #include "card/drive_line.hpp"
+#include "card/stops.hpp"
 #include "loopwright/wish/independent.hpp"
 
 namespace loopwright::card {
 namespace {
-
-constexpr std::size_t indent = 2;
 
 /// The row before which a sheet speaks of what begins where this stretch does.
 std::size_t row_before(const Subject& subject, std::size_t stretch) {
@@ -20,67 +19,65 @@ std::size_t row_before(const Subject& subject, std::size_t stretch) {
   return k;
 }
 
-std::string street_of(const Subject& subject, std::size_t stretch) {
-  const std::string& street = subject.loop.stretches[stretch].street;
-  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
-}
-
 bool is_number(const Subject& subject, const wish::IndependentStretch& stretch) {
   const StretchId first = subject.loop.stretches[stretch.first].stretch;
   const std::string_view ref = subject.roads.text(subject.roads.piece(first).ref);
   return ref.starts_with(stretch.follow);
 }
 
-void add_way(Sheet& sheet, const Subject& subject, const wish::IndependentStretch& stretch) {
+std::vector<std::string> way_words(const Subject& subject,
+                                   const wish::IndependentStretch& stretch) {
   const say::Words& words = subject.words;
+  std::vector<std::string> lines;
   if (!stretch.follow.empty()) {
     const std::string name = say::spoken_name(stretch.follow);
-    sheet.paragraph(indent,
-                    say::capitalised(words.fill("card.independent_follow", {{"name", name}})));
-    if (is_number(subject, stretch))
-      sheet.paragraph(indent, say::capitalised(std::string(words.at("card.independent_number"))));
-    return;
+    lines.push_back(words.fill("card.independent_follow", {{"name", name}}));
+    if (is_number(subject, stretch)) lines.emplace_back(words.at("card.independent_number"));
+    return lines;
   }
-  if (stretch.directions.empty())
-    sheet.paragraph(indent, say::capitalised(std::string(words.at("card.independent_ahead"))));
+  if (stretch.directions.empty()) lines.emplace_back(words.at("card.independent_ahead"));
   for (const std::string& direction : stretch.directions) {
     const bool first = &direction == &stretch.directions.front();
     const std::string_view key = first ? "card.independent_told" : "card.independent_more";
-    sheet.paragraph(
-        indent, say::capitalised(words.fill(key, {{"direction", say::spoken_name(direction)}})));
+    lines.push_back(words.fill(key, {{"direction", say::spoken_name(direction)}}));
   }
+  return lines;
 }
 
-void add_beginning(Sheet& sheet, const Subject& subject, const wish::IndependentStretch& stretch) {
+Notice beginning(const Subject& subject, const wish::IndependentStretch& stretch) {
   const say::Words& words = subject.words;
   const auto minutes = static_cast<int>(wish::seconds_of(subject.loop, stretch) / 60);
   const int asked = subject.answer.wish.independent_minutes;
-  sheet.blank();
-  sheet.rule('-');
-  sheet.paragraph(
-      0, words.fill("card.independent_begins", {{"minutes", std::to_string(minutes)},
-                                                {"street", street_of(subject, stretch.first)}}));
+  Notice notice{
+      NoticeKind::begins,
+      words.fill("card.independent_begins", {{"minutes", std::to_string(minutes)},
+                                             {"street", street_words(subject, stretch.first)}}),
+      {}};
   if (minutes < asked)
-    sheet.paragraph(indent, say::capitalised(words.fill("card.independent_short",
-                                                        {{"asked", std::to_string(asked)}})));
-  add_way(sheet, subject, stretch);
-  sheet.paragraph(indent, say::capitalised(std::string(words.at("card.independent_rows"))));
+    notice.lines.push_back(
+        words.fill("card.independent_short", {{"asked", std::to_string(asked)}}));
+  for (std::string& line : way_words(subject, stretch)) notice.lines.push_back(std::move(line));
+  notice.lines.emplace_back(words.at("card.independent_rows"));
+  for (std::string& line : notice.lines) line = say::capitalised(std::move(line));
+  return notice;
 }
 
-void add_end(Sheet& sheet, const Subject& subject, const wish::IndependentStretch& stretch) {
-  sheet.blank();
-  sheet.paragraph(0, subject.words.fill("card.independent_ends",
-                                        {{"street", street_of(subject, stretch.last)}}));
-  sheet.rule('-');
+Notice ending(const Subject& subject, const wish::IndependentStretch& stretch) {
+  return {NoticeKind::ends,
+          subject.words.fill("card.independent_ends",
+                             {{"street", street_words(subject, stretch.last)}}),
+          {}};
 }
 
 }  // namespace
 
-void add_independent_before(Sheet& sheet, const Subject& subject, std::size_t k) {
+std::vector<Notice> independent_before(const Subject& subject, std::size_t k) {
+  std::vector<Notice> notices;
   for (const wish::IndependentStretch& stretch : subject.loop.independent) {
-    if (row_before(subject, stretch.first) == k) add_beginning(sheet, subject, stretch);
-    if (row_before(subject, stretch.last) == k) add_end(sheet, subject, stretch);
+    if (row_before(subject, stretch.first) == k) notices.push_back(beginning(subject, stretch));
+    if (row_before(subject, stretch.last) == k) notices.push_back(ending(subject, stretch));
   }
+  return notices;
 }
 
 std::vector<file::GeoFeature> independent_features(const road::Roads& roads,

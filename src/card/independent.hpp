@@ -9,9 +9,17 @@
 
 namespace loopwright::card {
 
-/// What stands before row k: the end of a stretch, the beginning of one, both or mostly nothing. For
-/// k = rows: what stands behind the last.
-void add_independent_before(Sheet& sheet, const Subject& subject, std::size_t k);
+enum class NoticeKind : std::uint8_t { begins, ends };
+
+/// What a sheet says between two rows, over its whole width.
+struct Notice {
+  NoticeKind kind = NoticeKind::begins;
+  std::string head;
+  std::vector<std::string> lines;
+};
+
+/// Before row `k`: where independent driving begins or ends. k may be the number of rows.
+std::vector<Notice> independent_before(const Subject& subject, std::size_t k);
 
 /// A line for each stretch, without the stretches of the door.
 std::vector<file::GeoFeature> independent_features(const road::Roads& roads,

@@ -4,20 +4,17 @@
 
 #include <algorithm>
 
+#include "card/sheet.hpp"
 #include "card/speech.hpp"
+#include "card/stops.hpp"
 #include "loopwright/wish/parts.hpp"
 
 namespace loopwright::card {
 namespace {
 
-std::string street_at(const Subject& subject, std::size_t stretch) {
-  const std::string& street = subject.loop.stretches[stretch].street;
-  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
-}
-
 std::string driven_words(const Subject& subject, std::string_view key, std::size_t stretch,
                          double seconds) {
-  return subject.words.fill(key, {{"street", street_at(subject, stretch)},
+  return subject.words.fill(key, {{"street", street_words(subject, stretch)},
                                   {"minutes", write_minutes(subject.words, seconds)}});
 }
 

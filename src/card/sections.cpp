@@ -7,6 +7,9 @@
 #include <set>
 
 #include "card/lesson.hpp"
+#include "card/light.hpp"
+#include "card/practice.hpp"
+#include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/wish/asked.hpp"
@@ -15,20 +18,28 @@
 namespace loopwright::card {
 namespace {
 
-constexpr std::size_t indent = 2;
-
-void add_heading(Sheet& sheet, const Subject& subject, std::string_view key) {
-  sheet.blank();
-  sheet.line(std::string(subject.words.at(key)));
+Section with_heading(const Subject& subject, std::string_view key) {
+  return {std::string(subject.words.at(key)), {}};
 }
 
-/// Number of the row that a stretch is driven after.
+void add(Section& section, std::string text) {
+  section.lines.push_back({0, std::move(text)});
+}
+
+void add_more(Section& section, std::string text) {
+  section.lines.push_back({1, std::move(text)});
+}
+
+}  // namespace
+
 std::size_t row_of_stretch(const Subject& subject, std::size_t stretch) {
   std::size_t number = 1;
   for (std::size_t k = 0; k < subject.rows.size(); ++k)
     if (k > 0 && subject.rows[k].stretch < stretch) number = k + 1;
   return number;
 }
+
+namespace {
 
 /// Rows after which some stretch's limit is known no better than this.
 std::vector<std::size_t> rows_with(const Subject& subject, road::LimitConfidence confidence) {
@@ -39,37 +50,6 @@ std::vector<std::size_t> rows_with(const Subject& subject, road::LimitConfidence
     if (numbers.empty() || numbers.back() != number) numbers.push_back(number);
   }
   return numbers;
-}
-
-struct Practice {
-  std::size_t order = 0;  ///< of the want it counts for
-  road::Kind kind = road::Kind::roundabout;
-  road::Movement movement = road::Movement::none;
-  friend auto operator<=>(const Practice&, const Practice&) = default;
-};
-
-struct Counted {
-  std::size_t passes = 0, inferred = 0;
-  std::vector<std::size_t> rows;
-};
-
-std::map<Practice, Counted> practice_of(const Subject& subject) {
-  std::map<Practice, Counted> practice;
-  const std::vector<wish::Met> met = all_met(subject.loop);
-  for (std::size_t k = 0; k < subject.rows.size(); ++k)
-    for (const std::size_t index : subject.rows[k].passes) {
-      const wish::Pass& pass = subject.loop.passes[index];
-      if (!wish::lies_in(pass, wish::practice_of(subject.loop))) continue;
-      const auto want = std::find_if(met.begin(), met.end(), [&](const wish::Met& m) {
-        return wish::counts_for(index, subject.loop.passes, m.want);
-      });
-      const auto order = static_cast<std::size_t>(want - met.begin());
-      Counted& counted = practice[{order, pass.kind, pass.movement}];
-      ++counted.passes;
-      if (pass.confidence == road::Confidence::inferred) ++counted.inferred;
-      if (counted.rows.empty() || counted.rows.back() != k + 1) counted.rows.push_back(k + 1);
-    }
-  return practice;
 }
 
 std::string words_for(const Subject& subject, const Practice& what, const Counted& counted) {
@@ -133,108 +113,106 @@ std::vector<SaidAlike> passes_of(const Subject& subject, const Timed& timed) {
   return all;
 }
 
-void add_timed(Sheet& sheet, const Subject& subject, const Timed& timed) {
+void add_timed(Section& section, const Subject& subject, const Timed& timed) {
   const say::Words& words = subject.words;
-  sheet.paragraph(indent, say::capitalised(write_thing(timed)));
-  sheet.paragraph(2 * indent, write_hours(words, timed));
+  add(section, say::capitalised(write_thing(timed)));
+  add_more(section, write_hours(words, timed));
   if (!timed.thing.doubt.empty())
-    sheet.paragraph(2 * indent, words.fill("card.doubt", {{"doubt", timed.thing.doubt}}));
+    add_more(section, words.fill("card.doubt", {{"doubt", timed.thing.doubt}}));
   for (const SaidAlike& said : passes_of(subject, timed))
-    sheet.paragraph(2 * indent,
-                    words.fill("card.passed", {{"times", write_all_times(words, said.times)},
-                                               {"rows", write_rows(words, said.rows)},
-                                               {"verdict", said.verdict}}));
+    add_more(section, words.fill("card.passed", {{"times", write_all_times(words, said.times)},
+                                                 {"rows", write_rows(words, said.rows)},
+                                                 {"verdict", said.verdict}}));
 }
 
-/// Heading and things; false when there are none.
-bool add_things(Sheet& sheet, const Subject& subject, std::string_view key, bool for_buses) {
-  bool any = false;
-  for (const Timed& timed : subject.timed) {
-    if (is_for_buses(timed) != for_buses) continue;
-    if (!any) {
-      sheet.blank();
-      sheet.line(subject.words.fill(key, {{"clock", write_clock(subject.loop.start)}}));
-    }
-    any = true;
-    add_timed(sheet, subject, timed);
-  }
-  return any;
+Section things_of(const Subject& subject, std::string_view key, bool for_buses) {
+  Section section{subject.words.fill(key, {{"clock", write_clock(subject.loop.start)}}), {}};
+  for (const Timed& timed : subject.timed)
+    if (is_for_buses(timed) == for_buses) add_timed(section, subject, timed);
+  return section;
 }
 
-void add_missing(Sheet& sheet, const Subject& subject, const wish::Missing& missing) {
+void add_missing(Section& section, const Subject& subject, const wish::Missing& missing) {
   const say::Words& words = subject.words;
   constexpr double seconds_per_minute = 60;
   std::vector<std::string> parts{
       words.fill("short.missing",
                  {{"want", write_asked(words, missing.want)}, {"n", std::to_string(missing.got)}})};
   if (!missing.why.empty()) parts.push_back(missing.why);
-  const auto add = [&](std::string_view key, const std::optional<double>& minutes) {
+  const auto add_time = [&](std::string_view key, const std::optional<double>& minutes) {
     if (!minutes) return;
     const std::string text = write_minutes(words, *minutes * seconds_per_minute);
     parts.push_back(words.fill(key, {{"minutes", text}}));
   };
-  add("short.nearest", missing.nearest_minutes);
-  add("short.needs", missing.needs_minutes);
-  sheet.paragraph(indent, joined(parts, "; "));
+  add_time("short.nearest", missing.nearest_minutes);
+  add_time("short.needs", missing.needs_minutes);
+  add(section, joined(parts, "; "));
 }
 
 }  // namespace
 
-void add_bus_lanes(Sheet& sheet, const Subject& subject) {
-  if (add_things(sheet, subject, "card.bus_lanes", true))
-    sheet.paragraph(indent, subject.words.at("card.plate"));
+Section bus_lanes_of(const Subject& subject) {
+  Section section = things_of(subject, "card.bus_lanes", true);
+  if (!section.lines.empty()) add(section, std::string(subject.words.at("card.plate")));
+  return section;
 }
 
-void add_hours(Sheet& sheet, const Subject& subject) {
-  add_things(sheet, subject, "card.hours", false);
+Section hours_of(const Subject& subject) {
+  return things_of(subject, "card.hours", false);
 }
 
-void add_practised(Sheet& sheet, const Subject& subject) {
-  const auto practice = practice_of(subject);
-  if (practice.empty()) return;
-  add_heading(sheet, subject, "card.practised");
-  for (const auto& [what, counted] : practice)
-    sheet.paragraph(indent, words_for(subject, what, counted));
+Section practised_of(const Subject& subject) {
+  Section section = with_heading(subject, "card.practised");
+  for (const auto& [what, counted] : practice_of(subject))
+    add(section, words_for(subject, what, counted));
+  return section;
 }
 
-void add_unsure(Sheet& sheet, const Subject& subject) {
+Section unsure_of(const Subject& subject) {
   const say::Words& words = subject.words;
-  std::vector<std::string> lines;
-  const auto add = [&](std::string_view key, const std::vector<std::size_t>& rows) {
-    if (!rows.empty()) lines.push_back(words.fill(key, {{"rows", write_rows(words, rows)}}));
+  Section section = with_heading(subject, "card.unsure");
+  const auto add_rows = [&](std::string_view key, const std::vector<std::size_t>& rows) {
+    if (!rows.empty()) add(section, words.fill(key, {{"rows", write_rows(words, rows)}}));
   };
-  add("unsure.limit", rows_with(subject, road::LimitConfidence::inferred));
-  add("unsure.changed", rows_with(subject, road::LimitConfidence::check));
+  add_rows("unsure.limit", rows_with(subject, road::LimitConfidence::inferred));
+  add_rows("unsure.changed", rows_with(subject, road::LimitConfidence::check));
   for (const auto& [text, rows] : inferred_passes(subject))
-    lines.push_back(
+    add(section,
         words.fill("unsure.in_rows",
                    {{"what", text}, {"rows", write_rows(words, {rows.begin(), rows.end()})}}));
-  if (lines.empty()) return;
-  add_heading(sheet, subject, "card.unsure");
-  for (const std::string& line : lines) sheet.paragraph(indent, line);
+  return section;
 }
 
-void add_shortfall(Sheet& sheet, const Subject& subject) {
-  if (!subject.answer.shortfall) return;
+Section shortfall_of(const Subject& subject) {
+  Section section = with_heading(subject, "card.short");
+  if (!subject.answer.shortfall) return section;
   const wish::Shortfall& shortfall = *subject.answer.shortfall;
-  add_heading(sheet, subject, "card.short");
-  if (!shortfall.why.empty()) sheet.paragraph(indent, shortfall.why);
-  for (const wish::Missing& missing : shortfall.missing) add_missing(sheet, subject, missing);
-  for (const std::string& stop : shortfall.stops) sheet.paragraph(indent, stop);
-  if (!shortfall.least_minutes) return;
+  if (!shortfall.why.empty()) add(section, shortfall.why);
+  for (const wish::Missing& missing : shortfall.missing) add_missing(section, subject, missing);
+  for (const std::string& stop : shortfall.stops) add(section, stop);
+  if (!shortfall.least_minutes) return section;
   constexpr double seconds_per_minute = 60;
   const std::string minutes =
       write_minutes(subject.words, *shortfall.least_minutes * seconds_per_minute);
-  sheet.paragraph(indent, subject.words.fill("short.least", {{"minutes", minutes}}));
+  add(section, subject.words.fill("short.least", {{"minutes", minutes}}));
+  return section;
 }
 
-void add_cautions(Sheet& sheet, const Subject& subject) {
-  add_heading(sheet, subject, "card.cautions");
-  for (const std::string& caution : cautions_for(subject.words, subject.loop, subject.timed))
-    sheet.paragraph(indent, caution);
-  sheet.rule('-');
-  sheet.paragraph(0, write_credit(subject.words, subject.roads));
-  sheet.paragraph(0, subject.words.at("card.licence"));
+Section cautions_of(const Subject& subject) {
+  Section section = with_heading(subject, "card.cautions");
+  for (std::string& caution : cautions_for(subject.words, subject.loop, subject.timed))
+    add(section, std::move(caution));
+  return section;
+}
+
+std::vector<Section> sections_of(const Subject& subject) {
+  std::vector<Section> sections;
+  for (const auto& make :
+       {bus_lanes_of, hours_of, practised_of, unsure_of, light_of, shortfall_of, cautions_of}) {
+    Section section = make(subject);
+    if (!section.lines.empty()) sections.push_back(std::move(section));
+  }
+  return sections;
 }
 
 }  // namespace loopwright::card

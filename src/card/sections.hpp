@@ -1,9 +1,10 @@
-// The parts of a sheet below its rows.
+// The parts of a sheet below its rows, as plain text: headings with paragraphs. Text, PDF and page print the
+// same.
 #pragma once
 
+#include <string>
 #include <vector>
 
-#include "card/sheet.hpp"
 #include "card/timed.hpp"
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
@@ -26,11 +27,29 @@ struct Subject {
   const std::vector<lanes::DoorKerb>& kerbs;  ///< at which it begins and ends
 };
 
-void add_bus_lanes(Sheet& sheet, const Subject& subject);
-void add_hours(Sheet& sheet, const Subject& subject);
-void add_practised(Sheet& sheet, const Subject& subject);
-void add_unsure(Sheet& sheet, const Subject& subject);
-void add_shortfall(Sheet& sheet, const Subject& subject);
-void add_cautions(Sheet& sheet, const Subject& subject);
+/// A paragraph of a section.
+struct SectionLine {
+  int level = 0;  ///< 0, or 1: it tells more of the last one with 0
+  std::string text;
+};
+
+struct Section {
+  std::string heading;
+  std::vector<SectionLine> lines;  ///< at least one
+};
+
+/// Bus lanes; what else has hours; what is practised; what isn't sure in the map; the light; what fell short;
+/// cautions. Those with nothing in them are left out.
+std::vector<Section> sections_of(const Subject& subject);
+
+/// Number, from 1, of the row that a stretch is driven after.
+std::size_t row_of_stretch(const Subject& subject, std::size_t stretch);
+
+Section bus_lanes_of(const Subject& subject);
+Section hours_of(const Subject& subject);
+Section practised_of(const Subject& subject);
+Section unsure_of(const Subject& subject);
+Section shortfall_of(const Subject& subject);
+Section cautions_of(const Subject& subject);
 
 }  // namespace loopwright::card

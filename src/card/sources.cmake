@@ -1,13 +1,32 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/after_sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/area_report.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/calendar.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/document.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive_line.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/entries.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/entry_picture.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/flow.cpp
   ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gpx.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/head.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/html.cpp
   ${CMAKE_CURRENT_LIST_DIR}/independent.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/late_page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/light.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/map_pages.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pack.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/page_frame.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/page_style.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/plan_page.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/practice.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/row_pages.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/row_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sketch_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/speech.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/text.cpp

@@ -28,37 +28,53 @@ Behind behind(const Subject& subject, std::size_t row) {
   return {first, end};
 }
 
-std::string street_of(const Subject& subject, std::size_t stretch) {
-  const std::string& street = subject.loop.stretches[stretch].street;
-  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
+std::string_view side_key(const wish::PullUp& place) {
+  return place.left ? "side.left" : "side.right";
+}
+
+PlannedStop planned_stop(const Subject& subject, const wish::PullUp& place) {
+  const say::Words& words = subject.words;
+  PlannedStop stop{place,
+                   words.fill("pull_up", {{"side", std::string(words.at(side_key(place)))}}),
+                   street_words(subject, place.stretch),
+                   purpose_words(words, place),
+                   {}};
+  if (place.leave_by_s != 0) {
+    const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
+    stop.drive_on = words.fill("stop.drive_on", {{"clock", write_clock(by)}});
+  }
+  return stop;
 }
 
 std::string planned_words(const Subject& subject, const wish::PullUp& place) {
   const say::Words& words = subject.words;
-  std::string text = words.fill("stop.planned", {{"side", place.left ? "left" : "right"},
-                                                 {"street", street_of(subject, place.stretch)},
-                                                 {"what", purpose_words(words, place)}});
-  if (place.leave_by_s != 0) {
-    const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
-    text += words.fill("stop.drive_on", {{"clock", write_clock(by)}});
-  }
+  const PlannedStop stop = planned_stop(subject, place);
+  std::string text = words.fill("stop.planned", {{"side", std::string(words.at(side_key(place)))},
+                                                 {"street", stop.street},
+                                                 {"what", stop.what}});
+  if (!stop.drive_on.empty()) text += "; " + stop.drive_on;
   return text + words.fill("stop.check", {{"why", place.why}, {"check", place.check}});
 }
 
 /// Of the last hard pass that begins in the row.
-std::string after_words(const Subject& subject, std::size_t row) {
-  const say::Words& words = subject.words;
+const wish::StopAfter* last_stop_after(const Subject& subject, std::size_t row) {
   const wish::StopAfter* last = nullptr;
   for (const wish::StopAfter& after : subject.loop.stops_after) {
     const auto& passes = subject.rows[row].passes;
     if (std::find(passes.begin(), passes.end(), after.pass) != passes.end()) last = &after;
   }
+  return last;
+}
+
+std::string after_words(const Subject& subject, std::size_t row) {
+  const say::Words& words = subject.words;
+  const wish::StopAfter* last = last_stop_after(subject, row);
   if (last == nullptr) return {};
   if (!last->pull_up)
     return words.fill("stop.none_after",
                       {{"minutes", write_minutes(words, wish::stop_after_most_s)}});
   const wish::PullUp& place = subject.loop.pull_ups[*last->pull_up];
-  return words.fill("stop.after", {{"street", street_of(subject, place.stretch)},
+  return words.fill("stop.after", {{"street", street_words(subject, place.stretch)},
                                    {"minutes", write_minutes(words, last->seconds)}});
 }
 
@@ -77,12 +93,17 @@ std::string streets_of(const Subject& subject, const wish::WayHome& way) {
   return joined(streets, ", ") + (more ? " …" : "");
 }
 
-std::string home_words(const Subject& subject, const Behind& where) {
+const wish::WayHome* way_home(const Subject& subject, const Behind& where) {
   const auto& ways = subject.loop.ways_home;
   const auto way = std::find_if(ways.begin(), ways.end(), [&](const wish::WayHome& one) {
     return where.has(one.from_stretch);
   });
-  if (way == ways.end()) return {};
+  return way == ways.end() ? nullptr : &*way;
+}
+
+std::string home_words(const Subject& subject, const Behind& where) {
+  const wish::WayHome* way = way_home(subject, where);
+  if (way == nullptr) return {};
   const bool easy = way->hardest <= wish::easy_hardness(subject.answer.wish);
   return subject.words.fill(easy ? "stop.home" : "stop.home_hard",
                             {{"minutes", write_minutes(subject.words, way->seconds)},
@@ -95,6 +116,37 @@ std::string home_words(const Subject& subject, const Behind& where) {
 std::string purpose_words(const say::Words& words, const wish::PullUp& place) {
   if (place.purpose.empty()) return std::string(words.at("stop.offered"));
   return words.fill("stop." + place.purpose, {{"minutes", write_minutes(words, place.seconds)}});
+}
+
+std::string street_words(const Subject& subject, std::size_t stretch) {
+  const std::string& street = subject.loop.stretches[stretch].street;
+  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
+}
+
+std::vector<PlannedStop> planned_stops(const Subject& subject, std::size_t row) {
+  const Behind where = behind(subject, row);
+  std::vector<PlannedStop> stops;
+  for (const wish::PullUp& place : subject.loop.pull_ups)
+    if (!place.purpose.empty() && where.has(place.stretch))
+      stops.push_back(planned_stop(subject, place));
+  return stops;
+}
+
+std::string stop_after_words(const Subject& subject, std::size_t row) {
+  const say::Words& words = subject.words;
+  const wish::StopAfter* last = last_stop_after(subject, row);
+  if (last == nullptr) return {};
+  if (!last->pull_up) return std::string(words.at("stop.short_none"));
+  const wish::PullUp& place = subject.loop.pull_ups[*last->pull_up];
+  return words.fill("stop.short_after", {{"street", street_words(subject, place.stretch)},
+                                         {"minutes", write_minutes(words, last->seconds)}});
+}
+
+std::optional<HomeFrom> home_from(const Subject& subject, std::size_t row) {
+  const wish::WayHome* way = way_home(subject, behind(subject, row));
+  if (way == nullptr) return std::nullopt;
+  return HomeFrom{way->seconds, streets_of(subject, *way),
+                  way->hardest <= wish::easy_hardness(subject.answer.wish) ? 0 : way->hardest};
 }
 
 std::vector<std::string> stop_lines(const Subject& subject, std::size_t row) {

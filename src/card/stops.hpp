@@ -1,6 +1,7 @@
 // What a sheet says of stopping: planned stops, the next place after a hard pass, the way home from here.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,6 +9,32 @@
 #include "loopwright/file/geojson.hpp"
 
 namespace loopwright::card {
+
+/// "Mill Road", or that it has no name.
+std::string street_words(const Subject& subject, std::size_t stretch);
+
+/// A stop that is part of the lesson.
+struct PlannedStop {
+  const wish::PullUp& place;
+  std::string say;  ///< "pull up on the left when it's safe"
+  std::string street;
+  std::string what;      ///< "brief, 4 min"
+  std::string drive_on;  ///< "drive on by 15:27"; empty when nothing hangs on it
+};
+
+/// Between a row and the next, in driving order.
+std::vector<PlannedStop> planned_stops(const Subject& subject, std::size_t row);
+
+/// "P: Steep Street, 3 min on" after the last hard pass of a row; empty when it has none.
+std::string stop_after_words(const Subject& subject, std::size_t row);
+
+/// The short way home from between a row and the next.
+struct HomeFrom {
+  double seconds = 0;
+  std::string streets;  ///< "Mill Road, Quay Street …"
+  int hard = 0;         ///< 0: an easy way
+};
+std::optional<HomeFrom> home_from(const Subject& subject, std::size_t row);
 
 /// For one row: planned stops between it and the next; then in one line where to stop after what is hard
 /// in it, and the short way home from there.

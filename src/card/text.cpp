@@ -6,16 +6,15 @@
 //    are held together by a bracket at the left edge.
 // 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short,
 //    cautions, map credit.
-#include <cmath>
-
+#include "card/head.hpp"
 #include "card/independent.hpp"
 #include "card/lesson.hpp"
 #include "card/sections.hpp"
+#include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
+#include "card/subject_of.hpp"
 #include "loopwright/card/card.hpp"
-#include "loopwright/wish/lesson.hpp"
-#include "loopwright/wish/variant.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -24,70 +23,15 @@ namespace {
 constexpr std::size_t text_column = 6;
 constexpr std::string_view bracket_top = "┌", bracket_side = "│", bracket_foot = "└";
 
-std::string whole_minutes(double seconds) {
-  return std::to_string(std::lround(seconds / 60));
-}
-
-Instant back_by(const Subject& subject) {
-  const wish::Wish& wish = subject.answer.wish;
-  constexpr double seconds_per_minute = 60;
-  const double seconds = wish.minutes ? seconds_per_minute * (*wish.minutes - wish.reserve_minutes)
-                                      : subject.loop.seconds.high + subject.loop.stop_seconds;
-  return wish::clock_after(subject.loop, seconds, subject.setting);
-}
-
-/// "back by 01:30", or with a word on clocks that are changed before.
-std::string words_for_end(const Subject& subject) {
-  const Instant end = back_by(subject);
-  const std::int32_t moved_s = end.offset_s - subject.setting.on_clock(subject.loop.start).offset_s;
-  const std::string_view key = moved_s == 0  ? "card.back_by"
-                               : moved_s < 0 ? "card.back_by_earlier"
-                                             : "card.back_by_later";
-  return subject.words.fill(key, {{"clock", write_clock(end)}});
-}
-
-std::string goal_of(const Subject& subject) {
-  std::vector<std::string> goals;
-  if (!subject.loop.parts.empty())
-    return subject.words.count("card.parts", subject.loop.parts.size());
-  for (const wish::Met& met : subject.loop.met)
-    goals.push_back(subject.words.fill("card.got", {{"want", write_asked(subject.words, met.want)},
-                                                    {"n", std::to_string(met.got)}}));
-  const bool own_drive = !subject.answer.wish.through.empty();
-  if (goals.empty())
-    return std::string(subject.words.at(own_drive ? "card.own_drive" : "card.no_goal"));
-  return joined(goals, ", ");
-}
-
 void add_head(Sheet& sheet, const Subject& subject) {
-  const say::Words& words = subject.words;
-  const wish::Loop& loop = subject.loop;
-  sheet.spread(words.fill("card.title", {{"n", std::to_string(loop.id)}}),
-               write_when(words, loop.start));
-  const std::string variant = wish::variant_words(subject.answer, loop);
-  if (!variant.empty()) sheet.paragraph(0, say::capitalised(variant));
-  const std::string barred = write_barred(words, barred_on(subject.timed));
-  if (!barred.empty()) sheet.paragraph(0, barred);
-  const Date day = subject.setting.on_clock(loop.start).civil().date;
-  const std::string_view holiday = subject.setting.bank_holiday_name(day);
-  if (!holiday.empty())
-    sheet.paragraph(0, words.fill("card.holiday", {{"name", std::string(holiday)}}));
-  std::vector<std::string> parts{
-      words.fill("card.driving", {{"likely", whole_minutes(loop.seconds.likely)},
-                                  {"low", whole_minutes(loop.seconds.low)},
-                                  {"high", whole_minutes(loop.seconds.high)}})};
-  if (loop.stop_seconds > 0)
-    parts.push_back(words.fill("card.stops", {{"n", whole_minutes(loop.stop_seconds)}}));
-  sheet.spread(joined(parts, "; "), words_for_end(subject));
-  sheet.spread(words.fill("card.level", {{"n", std::to_string(subject.answer.wish.level)}}),
-               words.count("card.rows", subject.rows.size()));
-  sheet.paragraph(0, words.fill("card.goal", {{"goal", goal_of(subject)}}));
-  std::vector<std::string> avoided;
-  for (const wish::Avoid& avoid : subject.answer.wish.avoids)
-    avoided.push_back(write_kind(words, avoid.kind, road::Movement::none));
-  if (!avoided.empty())
-    sheet.paragraph(0, words.fill("card.kept_off", {{"kinds", joined(avoided, ", ")}}));
-  sheet.paragraph(0, words.at("caution.head"));
+  const Head head = head_of(subject);
+  sheet.spread(head.title, head.when);
+  for (const std::string& line : head.first) sheet.paragraph(0, line);
+  sheet.spread(head.driving, head.back_by);
+  sheet.spread(head.level, subject.words.count("card.rows", subject.rows.size()));
+  sheet.paragraph(0, head.goal);
+  if (!head.kept_off.empty()) sheet.paragraph(0, head.kept_off);
+  sheet.paragraph(0, subject.words.at("caution.head"));
   sheet.rule('=');
 }
 
@@ -153,14 +97,25 @@ class RowPrinter {
   void print() {
     for (std::size_t k = 0; k < subject_.rows.size(); ++k) {
       for (const std::string& line : lines_before(subject_, k)) print_apart(line);
-      add_independent_before(sheet_, subject_, k);
+      print_notices(k);
       if (!is_instructors(subject_.loop, subject_.rows[k])) print_row(k);
     }
-    add_independent_before(sheet_, subject_, subject_.rows.size());
+    print_notices(subject_.rows.size());
     if (const std::string line = line_behind(subject_); !line.empty()) print_apart(line);
   }
 
  private:
+  void print_notices(std::size_t k) {
+    constexpr std::size_t indent = 2;
+    for (const Notice& notice : independent_before(subject_, k)) {
+      sheet_.blank();
+      if (notice.kind == NoticeKind::begins) sheet_.rule('-');
+      sheet_.paragraph(0, notice.head);
+      for (const std::string& line : notice.lines) sheet_.paragraph(indent, line);
+      if (notice.kind == NoticeKind::ends) sheet_.rule('-');
+    }
+  }
+
   void print_apart(const std::string& line) {
     sheet_.blank();
     sheet_.paragraph(0, line);
@@ -195,24 +150,30 @@ class RowPrinter {
   const Subject& subject_;
 };
 
+void add_section(Sheet& sheet, const Section& section) {
+  constexpr std::size_t indent = 2;
+  sheet.blank();
+  sheet.line(section.heading);
+  for (const SectionLine& line : section.lines)
+    sheet.paragraph(indent * static_cast<std::size_t>(1 + line.level), line.text);
+}
+
+void add_foot(Sheet& sheet, const Subject& subject) {
+  sheet.rule('-');
+  sheet.paragraph(0, write_credit(subject.words, subject.roads));
+  sheet.paragraph(0, subject.words.at("card.licence"));
+}
+
 }  // namespace
 
-std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
-                       const hours::Setting& setting) {
-  const say::Words words;
-  const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const std::vector<Timed> timed = timed_on({roads, loop, setting});
-  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
-  const Subject subject{roads, answer, loop, rows, words, setting, timed, kerbs};
+std::string write_text(const Lesson& lesson) {
+  const SubjectOf all(lesson);
+  const Subject& subject = all.get();
   Sheet sheet;
   add_head(sheet, subject);
   RowPrinter(sheet, subject).print();
-  add_bus_lanes(sheet, subject);
-  add_hours(sheet, subject);
-  add_practised(sheet, subject);
-  add_unsure(sheet, subject);
-  add_shortfall(sheet, subject);
-  add_cautions(sheet, subject);
+  for (const Section& section : sections_of(subject)) add_section(sheet, section);
+  add_foot(sheet, subject);
   return sheet.text();
 }
 

@@ -92,8 +92,9 @@ void XmlWriter::close() {
   text_.append(open_.size(), ' ').append("</").append(element).append(">\n");
 }
 
-void XmlWriter::leaf(std::string_view element, std::string_view text) {
-  start(element, {});
+void XmlWriter::leaf(std::string_view element, std::string_view text,
+                     std::initializer_list<XmlAttribute> attributes) {
+  start(element, attributes);
   text_.append(">").append(xml_escaped(text)).append("</").append(element).append(">\n");
 }
 

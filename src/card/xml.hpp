@@ -27,8 +27,9 @@ class XmlWriter {
   explicit XmlWriter(Head head = Head::xml);
   void open(std::string_view element, std::initializer_list<XmlAttribute> attributes = {});
   void close();
-  /// <element>text</element>
-  void leaf(std::string_view element, std::string_view text);
+  /// <element attributes>text</element>
+  void leaf(std::string_view element, std::string_view text,
+            std::initializer_list<XmlAttribute> attributes = {});
   /// <element attributes/>
   void empty(std::string_view element, std::initializer_list<XmlAttribute> attributes);
   /// Rules: every element is closed.

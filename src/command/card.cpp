@@ -3,44 +3,109 @@
 // error too, since a file is written without being looked at.
 #include "loopwright/card/card.hpp"
 
+#include <algorithm>
+#include <array>
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "loopwright/card/calendar.hpp"
+#include "loopwright/card/html.hpp"
+#include "loopwright/card/pack.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
 
-using Writer = std::string (*)(const road::Roads&, const wish::Answer&, const wish::Loop&,
-                               const hours::Setting&);
+/// A pupil's code as it stands on every page: short, and no full name.
+constexpr std::size_t longest_code = 12;
 
 struct CardJob {
   AreaTexts area;
   std::filesystem::path loops, output;
   int loop = 1;
-  Writer write = nullptr;
+  std::string format;
+  card::PackOptions pack;
 };
 
-Writer writer_of(std::string_view format) {
-  if (format == "text") return &card::write_text;
-  if (format == "gpx") return &card::write_gpx;
-  if (format == "geojson") return &card::write_geojson;
-  throw UsageError("--format takes text, gpx or geojson, not '" + std::string(format) + "'");
+bool is_format(std::string_view format) {
+  constexpr std::array<std::string_view, 6> formats{"text", "pdf", "html", "gpx", "geojson", "ics"};
+  return std::ranges::find(formats, format) != formats.end();
+}
+
+card::Paper paper_named(const std::string& name) {
+  if (name == "a4") return card::Paper::a4;
+  if (name == "a5") return card::Paper::a5;
+  throw UsageError("--paper takes a4 or a5, not " + as_given(name));
+}
+
+std::vector<card::Sheets> sheets_named(const std::vector<std::string>& names) {
+  std::vector<card::Sheets> sheets;
+  for (const std::string& name : names) {
+    std::size_t n = 0;
+    while (n < card::sheets_count && card::name(static_cast<card::Sheets>(n)) != name) ++n;
+    if (n == card::sheets_count)
+      throw UsageError("--sheet takes plan, rows, late, sketches, overview, strip or after, not " +
+                       as_given(name));
+    sheets.push_back(static_cast<card::Sheets>(n));
+  }
+  return sheets;
+}
+
+std::string code_of(const std::string& pupil) {
+  const bool plain = std::ranges::all_of(pupil, [](char c) {
+    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+  });
+  if (!plain || pupil.size() > longest_code)
+    throw UsageError("--pupil takes a code of up to 12 letters and digits, never a name, not " +
+                     as_given(pupil));
+  return pupil;
 }
 
 std::optional<CardJob> job_of(const Arguments& words) {
-  Options app{"Writes a loop as a route card to read from, or as a file to exchange.",
-              "loopwright card"};
+  Options app{
+      "Writes a loop as a lesson on paper, as a card to read from, or as a file to exchange.",
+      "loopwright card"};
   AreaTexts area;
-  std::string loops, output, loop = "1", format = "text";
+  std::string loops, output, loop = "1", format = "text", paper = "a4", pupil, sketches = "12";
+  std::vector<std::string> sheets;
+  bool large = false;
   add_area(app, area);
   app.add_option("LOOPS", loops, "loop file")->required();
   app.add_option("--loop", loop, "number of the loop (default: 1)");
-  app.add_option("--format", format, "text, gpx or geojson (default: text)");
+  app.add_option("--format", format, "text, pdf, html, gpx, geojson or ics (default: text)");
+  app.add_option("--paper", paper, "pdf: a4 or a5 (default: a4)");
+  app.add_flag("--large-print", large, "pdf: larger letters, half the rows on a page");
+  app.add_option("--sheet", sheets,
+                 "pdf: only plan, rows, late, sketches, overview, strip or after (may be given "
+                 "several times; default: all but strip)")
+      ->one_value_each();
+  app.add_option("--sketches", sketches,
+                 "pdf: draw at most so many of the hardest places (default: 12)");
+  app.add_option("--pupil", pupil, "pdf, html, ics: a code for the learner, never a name");
   app.add_option("-o,--output", output, "file to write (default: standard output)");
   if (!parse(app, words)) return std::nullopt;
-  return CardJob{area, loops, output, whole_number("--loop", loop, {1, 999}), writer_of(format)};
+  if (!is_format(format))
+    throw UsageError("--format takes text, pdf, html, gpx, geojson or ics, not " +
+                     as_given(format));
+  if (format == "pdf" && output.empty())
+    throw UsageError("a PDF isn't for the screen: name its file with -o");
+  CardJob job{area, loops, output, whole_number("--loop", loop, {1, 999}), format, {}};
+  job.pack.paper = paper_named(paper);
+  job.pack.print = large ? card::Print::large : card::Print::normal;
+  if (!sheets.empty()) job.pack.sheets = sheets_named(sheets);
+  job.pack.most_sketches = static_cast<std::size_t>(whole_number("--sketches", sketches, {0, 999}));
+  job.pack.pupil = code_of(pupil);
+  return job;
+}
+
+std::string write(const CardJob& job, const card::Lesson& lesson) {
+  if (job.format == "pdf") return card::write_pack(lesson, job.pack);
+  if (job.format == "html") return card::write_html(lesson, job.pack.pupil);
+  if (job.format == "ics") return card::write_calendar(lesson, job.pack.pupil);
+  if (job.format == "gpx") return card::write_gpx(lesson);
+  if (job.format == "geojson") return card::write_geojson(lesson);
+  return card::write_text(lesson);
 }
 
 Exit run(const CardJob& job) {
@@ -51,7 +116,7 @@ Exit run(const CardJob& job) {
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
-  const std::string text = job.write(tied.roads, tied.answer, loop, tied.setting);
+  const std::string text = write(job, {tied.roads, tied.answer, loop, tied.setting});
   const std::string barred = card::write_barred(tied.roads, loop, tied.setting);
   if (!barred.empty()) {
     std::cerr << "loopwright: " << job.loops.string() << ": loop " << loop.id << ": " << barred

@@ -22,9 +22,6 @@
 namespace loopwright::command {
 namespace {
 
-// Shut level crossings stand beside the times, not in them (DEVELOPERS.md: time).
-constexpr int shut_crossing_minutes = 4;
-
 std::string minutes(double seconds) {
   return std::to_string(std::lround(seconds / 60));
 }
@@ -112,7 +109,7 @@ void print_passes(std::ostream& out, const wish::Loop& loop) {
   print_list(out, "  passes:", said);
   const int crossings = passes[static_cast<std::size_t>(road::Kind::level_crossing)];
   if (crossings > 0) {
-    out << "  a level crossing that is shut adds up to " << shut_crossing_minutes
+    out << "  a level crossing that is shut adds up to " << wish::shut_crossing_minutes
         << " min each time\n";
   }
 }

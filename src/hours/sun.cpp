@@ -10,15 +10,20 @@
 #include <libnova/precession.h>
 #include <libnova/rise_set.h>
 #include <libnova/solar.h>
+#include <libnova/transform.h>
 
 #include <cmath>
+
+#include "loopwright/hours/sun_place.hpp"
 
 namespace loopwright::hours {
 namespace {
 
+constexpr double epoch = 2440587.5;  // the Julian day of 1970-01-01T00:00Z
+constexpr double seconds_of_day = 86'400;
+
 std::int64_t unix_of(double julian_day) {
-  constexpr double epoch = 2440587.5;  // the Julian day of 1970-01-01T00:00Z
-  return std::llround((julian_day - epoch) * 86'400);
+  return std::llround((julian_day - epoch) * seconds_of_day);
 }
 
 /// Where the sun stands, by the equinox of the day.
@@ -41,10 +46,20 @@ std::optional<std::int64_t> next(Event event, double julian_day, ln_lnlat_posn p
 
 }  // namespace
 
+SunPlace sun_place(const Instant& at, Point from) {
+  const double julian_day = epoch + static_cast<double>(at.unix_s) / seconds_of_day;
+  ln_equ_posn sun{};
+  place_of_sun(julian_day, &sun);
+  ln_lnlat_posn there{from.lon(), from.lat()};
+  ln_hrz_posn seen{};
+  ln_get_hrz_from_equ(&sun, &there, julian_day, &seen);
+  // The library counts from south; a compass from north.
+  return {std::fmod(seen.az + 180, 360), seen.alt};
+}
+
 std::optional<SunMoments> sun_on(Date day, std::int32_t offset_s, Point place) {
-  constexpr double epoch = 2440587.5;
-  const double midnight =
-      epoch + static_cast<double>(days_since_epoch(day)) - static_cast<double>(offset_s) / 86'400;
+  const double midnight = epoch + static_cast<double>(days_since_epoch(day)) -
+                          static_cast<double>(offset_s) / seconds_of_day;
   const double noon = midnight + 0.5;
   const ln_lnlat_posn there{place.lon(), place.lat()};
   const auto sunrise = next(Event::rise, midnight, there, LN_SOLAR_STANDART_HORIZON);

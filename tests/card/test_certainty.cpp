@@ -15,13 +15,13 @@ namespace {
 using Writer = std::string (*)(const road::Roads&, const wish::Answer&);
 
 std::string card_text(const road::Roads& roads, const wish::Answer& answer) {
-  return card::write_text(roads, answer, answer.loops[0], {});
+  return card::write_text({roads, answer, answer.loops[0], {}});
 }
 std::string gpx(const road::Roads& roads, const wish::Answer& answer) {
-  return card::write_gpx(roads, answer, answer.loops[0], {});
+  return card::write_gpx({roads, answer, answer.loops[0], {}});
 }
 std::string geojson(const road::Roads& roads, const wish::Answer& answer) {
-  return card::write_geojson(roads, answer, answer.loops[0], {});
+  return card::write_geojson({roads, answer, answer.loops[0], {}});
 }
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> lines;

@@ -12,7 +12,7 @@ namespace {
 using Catch::Contains;
 
 std::string gpx_of(const BuiltTown& town, const wish::Answer& answer) {
-  return card::write_gpx(town.roads(), answer, answer.loops[0], {});
+  return card::write_gpx({town.roads(), answer, answer.loops[0], {}});
 }
 
 std::vector<Point> track_of(const std::string& gpx) {
@@ -48,7 +48,7 @@ TEST_CASE("the exchange files of a small town are as approved", "[card]") {
   const wish::Answer answer = card_answer(town);
   check_golden("town-drive.gpx", gpx_of(town, answer));
   check_golden("town-drive.geojson",
-               card::write_geojson(town.roads(), answer, answer.loops[0], {}));
+               card::write_geojson({town.roads(), answer, answer.loops[0], {}}));
 }
 
 TEST_CASE("an exchange file leads from corner to corner, never to the door", "[card]") {
@@ -59,7 +59,7 @@ TEST_CASE("an exchange file leads from corner to corner, never to the door", "[c
   REQUIRE(track.size() == 4);
   CHECK(track.front() == roads.nodes[town.node('A').index()].at);
   CHECK(track.back() == roads.nodes[town.node('E').index()].at);
-  const std::string geojson = card::write_geojson(roads, answer, answer.loops[0], {});
+  const std::string geojson = card::write_geojson({roads, answer, answer.loops[0], {}});
   // The bend 'c' lies on the home piece only; its longitude is west of all corners.
   const Point bend = roads.shape_of(town.stretch("EA").piece())[1];
   std::string digits = std::to_string(bend.lon_e7);
@@ -76,7 +76,7 @@ TEST_CASE("a drive that never leaves its first piece has points but no line", "[
                                     "GB-ENG");
   const wish::Answer answer = honest_answer(town, "ABA");
   CHECK(track_of(gpx_of(town, answer)).size() == 1);
-  const std::string geojson = card::write_geojson(town.roads(), answer, answer.loops[0], {});
+  const std::string geojson = card::write_geojson({town.roads(), answer, answer.loops[0], {}});
   CHECK_THAT(geojson, !Contains("LineString") && Contains("\"Point\""));
 }
 
@@ -93,7 +93,7 @@ TEST_CASE("names that look like markup, or aren't text at all, do no harm", "[ca
   const std::string name = "'B' " + bad + bad + " " + bad + bad + " " + bad + bad + bad + " Straße";
   CHECK_THAT(gpx, Contains("&lt;A&gt; &amp; " + name));
   const std::string geojson =
-      card::write_geojson(town.roads(), card_answer(town), card_answer(town).loops[0], {});
+      card::write_geojson({town.roads(), card_answer(town), card_answer(town).loops[0], {}});
   CHECK_THAT(geojson, Contains("<A> & " + name));
 }
 
@@ -104,7 +104,7 @@ TEST_CASE("an exchange file carries the credit and the cautions", "[card]") {
   CHECK_THAT(gpx, Contains("© OpenStreetMap contributors, ODbL") && Contains("opendatacommons") &&
                       Contains("never stop on it") &&
                       Contains("<time>2026-11-28T15:00:00Z</time>"));
-  const std::string geojson = card::write_geojson(town.roads(), answer, answer.loops[0], {});
+  const std::string geojson = card::write_geojson({town.roads(), answer, answer.loops[0], {}});
   CHECK_THAT(geojson,
              Contains("\"credit\": \"map © OpenStreetMap") && Contains("never stop on it"));
 }
@@ -114,7 +114,7 @@ TEST_CASE("the time of a drive abroad is written in universal time", "[card]") {
   wish::Answer answer = honest_answer(town, "EABCGxHLOKGCBAE");
   answer.loops[0].start.offset_s = 3600;
   CHECK_THAT(gpx_of(town, answer), Contains("<time>2026-11-28T15:00:00Z</time>"));
-  CHECK_THAT(card::write_text(town.roads(), answer, answer.loops[0], {}), Contains("2026, 16:00"));
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], {}}), Contains("2026, 16:00"));
 }
 
 }  // namespace loopwright::test

@@ -11,7 +11,7 @@ namespace {
 using Catch::Contains;
 
 std::string card_of(const BuiltTown& town, const wish::Answer& answer) {
-  return card::write_text(town.roads(), answer, answer.loops[0], {});
+  return card::write_text({town.roads(), answer, answer.loops[0], {}});
 }
 
 /// Columns of the widest line, one for each UTF-8 sequence.

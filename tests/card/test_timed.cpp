@@ -28,7 +28,7 @@ constexpr std::string_view round_twice = "EABnpGxHLKJqrzEABnpGxHLKJqrzEA";
 std::string card_of(const BuiltTown& town, std::string_view drive = "EABnpGxHLKJqrzEA",
                     const hours::Setting& setting = {}) {
   const wish::Answer answer = honest_answer(town, drive);
-  return card::write_text(town.roads(), answer, answer.loops[0], setting);
+  return card::write_text({town.roads(), answer, answer.loops[0], setting});
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ TEST_CASE("a drive without anything by the hour has no such section", "[card]") 
 TEST_CASE("a lane whose hours aren't known is one to keep out of", "[card]") {
   const BuiltTown town = town_with({"name=Fold_Lane", "busway:both=lane"});
   const wish::Answer answer = card_answer(town);
-  const std::string card = card::write_text(town.roads(), answer, answer.loops[0], {});
+  const std::string card = card::write_text({town.roads(), answer, answer.loops[0], {}});
   CHECK_THAT(card, Contains("hours not known\n"));
   CHECK_THAT(card, Contains("check the plate; unread, keep out"));
   CHECK_THAT(card, Contains("A bus lane whose plate you can't read: keep out."));
@@ -94,10 +94,10 @@ TEST_CASE("a card that drives a shut street says so before all else, in each for
   const std::string said = card::write_barred(town.roads(), loop, {});
   CHECK_THAT(said, Contains("Don't drive this card as printed at this time: at 15:"));
   CHECK_THAT(said, Contains("it passes Mill Orchard, which is shut then or may be."));
-  const std::string card = card::write_text(town.roads(), answer, loop, {});
+  const std::string card = card::write_text({town.roads(), answer, loop, {}});
   CHECK(card.find("Don't drive this card") < card.find("Goal:"));
-  CHECK_THAT(card::write_gpx(town.roads(), answer, loop, {}), Contains("Don't drive this card"));
-  CHECK_THAT(card::write_geojson(town.roads(), answer, loop, {}),
+  CHECK_THAT(card::write_gpx({town.roads(), answer, loop, {}}), Contains("Don't drive this card"));
+  CHECK_THAT(card::write_geojson({town.roads(), answer, loop, {}}),
              Contains("Don't drive this card"));
 }
 
@@ -125,10 +125,10 @@ TEST_CASE("a card for a bank holiday names it", "[card]") {
   const BuiltTown town = built_card_town();
   const hours::Setting setting("GB-ENG", "Europe/London", {});
   wish::Answer answer = card_answer(town);
-  CHECK_THAT(card::write_text(town.roads(), answer, answer.loops[0], setting),
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], setting}),
              !Contains("Bank holiday"));
   answer.loops[0].start = {civil_seconds({{2026, 12, 28}, 15, 0, 0}), 0};
-  CHECK_THAT(card::write_text(town.roads(), answer, answer.loops[0], setting),
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], setting}),
              Contains("Bank holiday: Boxing Day"));
 }
 
@@ -138,10 +138,10 @@ TEST_CASE("the time to be back is by the clock as it is changed on the way", "[c
   wish::Answer answer = card_answer(town);
   const auto utc = [](Date date) { return Instant{civil_seconds({date, 0, 50, 0}), 0}; };
   answer.loops[0].start = setting.on_clock(utc({2026, 10, 25}));
-  CHECK_THAT(card::write_text(town.roads(), answer, answer.loops[0], setting),
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], setting}),
              Contains("back by 01:05, clocks put back"));
   answer.loops[0].start = setting.on_clock(utc({2026, 3, 29}));
-  CHECK_THAT(card::write_text(town.roads(), answer, answer.loops[0], setting),
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], setting}),
              Contains("back by 02:05, clocks put forward"));
 }
 

@@ -119,7 +119,7 @@ TEST_CASE("the sheet says where to stop, for what, how long and until when",
   wish::Loop loop = answer.loops.at(0);
   wish::resolve(town().roads(), loop);
   const std::string text =
-      card::write_text(town().roads(), answer, loop, setting_of(town().roads()));
+      card::write_text({town().roads(), answer, loop, setting_of(town().roads())});
   CHECK_THAT(text, Contains("ull up on the left when it is safe"));
   CHECK_THAT(text, Contains("brief, 4 min"));
   CHECK_THAT(text, Contains("talk, 5 min"));

@@ -12,6 +12,7 @@
 #include <utility>
 
 #include "loopwright/hours/setting.hpp"
+#include "loopwright/hours/sun_place.hpp"
 
 namespace loopwright::hours {
 namespace {
@@ -140,6 +141,26 @@ TEST_CASE("a day on which the sun doesn't rise is kept as such, and years far of
     REQUIRE(later);
     CHECK(later->sunset > later->sunrise);
   }
+}
+
+TEST_CASE("the place of the sun is that of a published example", "[hours]") {
+  // Reda and Andreas, Solar Position Algorithm (NREL/TP-560-34302, 2008), table A5.1: 17 October 2003,
+  // 12:30:30 at UTC-7, 39.742476 N 105.1786 W: zenith 50.11162 degrees (refraction of 0.01 in it, seen
+  // from 1830 m), azimuth 194.34024 degrees.
+  const Instant at{civil_seconds({{2003, 10, 17}, 12, 30, 30}) + 7 * 3600, -7 * 3600};
+  const SunPlace sun = sun_place(at, point_from_degrees(39.742476, -105.1786));
+  CHECK(sun.bearing_deg == Approx(194.34024).margin(0.02));
+  CHECK(90 - sun.height_deg == Approx(50.11162).margin(0.03));
+}
+
+TEST_CASE("the sun is deep below the horizon at midnight and above it at noon", "[hours]") {
+  const auto height = [](int hour) {
+    return sun_place({civil_seconds({{2026, 11, 28}, hour, 0, 0}), 0},
+                     point_from_degrees(54.3, 2.6))
+        .height_deg;
+  };
+  CHECK(height(0) < -40);
+  CHECK(height(12) > 10);
 }
 
 }  // namespace loopwright::hours

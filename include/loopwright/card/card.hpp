@@ -12,13 +12,17 @@
 
 namespace loopwright::card {
 
-/// setting: what the area's hours are read by (road::setting_of).
-std::string write_text(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
-                       const hours::Setting& setting);
-std::string write_gpx(const road::Roads& roads, const wish::Answer& answer, const wish::Loop& loop,
-                      const hours::Setting& setting);
-std::string write_geojson(const road::Roads& roads, const wish::Answer& answer,
-                          const wish::Loop& loop, const hours::Setting& setting);
+/// A loop of an answer, with all that is needed to write it down. Rules: all of it outlives this.
+struct Lesson {
+  const road::Roads& roads;
+  const wish::Answer& answer;
+  const wish::Loop& loop;
+  const hours::Setting& setting;  ///< what the area's hours are read by (road::setting_of)
+};
+
+std::string write_text(const Lesson& lesson);
+std::string write_gpx(const Lesson& lesson);
+std::string write_geojson(const Lesson& lesson);
 
 /// "Don't drive this card as printed …": why a loop may not be driven so at its start, since it passes
 /// a street, turn or gate that is shut then or may be; empty when none is. All three forms carry it.

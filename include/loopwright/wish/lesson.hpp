@@ -13,6 +13,10 @@ namespace loopwright::wish {
 
 inline constexpr int own_drive_minutes = 180;
 
+/// What a shut level crossing may add each time, beside the times of a loop, not in them. Common practice, no
+/// source.
+inline constexpr int shut_crossing_minutes = 4;
+
 /// For how long a lesson of so many likely minutes may be on the road: a tenth and two more hold the
 /// nine drives in ten (ours: pace's high times of whole lessons stay within).
 constexpr int slow_minutes(int minutes) {

@@ -1,0 +1,88 @@
+// Method: a stretch is driven into a low sun when its heading at the middle lies within 25 degrees of the
+// sun's bearing while the sun stands between the horizon and 15 degrees; a row counts when it leads into
+// 100 m of that. All three numbers are our judgement.
+#include "card/light.hpp"
+
+#include <cmath>
+
+#include "card/lesson.hpp"
+#include "card/speech.hpp"
+#include "loopwright/hours/sun_place.hpp"
+#include "loopwright/wish/lesson.hpp"
+
+namespace loopwright::card {
+namespace {
+
+constexpr double low_sun_deg = 15;
+constexpr double into_it_deg = 25;
+constexpr double least_m = 100;
+
+/// Heading at the middle of a stretch, as driven.
+double heading_deg(const road::Roads& roads, StretchId stretch) {
+  const auto shape = roads.shape_of(stretch.piece());
+  const std::size_t middle = std::max<std::size_t>(shape.size() / 2, 1);
+  const Point a = shape[middle - 1], b = shape[middle];
+  return stretch.against() ? bearing_deg(b, a) : bearing_deg(a, b);
+}
+
+bool into_low_sun(const Subject& subject, std::size_t stretch) {
+  const wish::LoopStretch& driven = subject.loop.stretches[stretch];
+  const Instant at = wish::clock_after(subject.loop, driven.arrive_s.likely, subject.setting);
+  const Point from = subject.roads.nodes[subject.roads.to_node(driven.stretch).index()].at;
+  const hours::SunPlace sun = hours::sun_place(at, from);
+  return sun.height_deg > 0 && sun.height_deg < low_sun_deg &&
+         std::abs(heading_change_deg(heading_deg(subject.roads, driven.stretch), sun.bearing_deg)) <
+             into_it_deg;
+}
+
+std::vector<std::size_t> rows_into_low_sun(const Subject& subject) {
+  std::vector<double> metres(subject.rows.size(), 0);
+  for (std::size_t i = 0; i < subject.loop.stretches.size(); ++i)
+    if (into_low_sun(subject, i))
+      metres[row_of_stretch(subject, i) - 1] += subject.loop.stretches[i].metres;
+  std::vector<std::size_t> numbers;
+  for (std::size_t k = 0; k < metres.size(); ++k)
+    if (metres[k] >= least_m) numbers.push_back(k + 1);
+  return numbers;
+}
+
+std::string write_minute(int minute) {
+  constexpr int minutes_of_hour = 60, hours_of_day = 24;
+  const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  return two(minute / minutes_of_hour % hours_of_day) + ":" + two(minute % minutes_of_hour);
+}
+
+void add_sun_times(Section& section, const Subject& subject) {
+  const Instant start = subject.setting.on_clock(subject.loop.start);
+  const auto sun = subject.setting.sun(start.civil().date);
+  if (!sun) return;
+  constexpr int minutes_of_hour = 60;
+  constexpr double seconds_per_minute = 60;
+  const int from = start.civil().hour * minutes_of_hour + start.civil().minute;
+  const int to = from + static_cast<int>((subject.loop.seconds.high + subject.loop.stop_seconds) /
+                                         seconds_per_minute);
+  const say::Words& words = subject.words;
+  const auto tell = [&](std::string_view key, int minute) {
+    section.lines.push_back({0, words.fill(key, {{"clock", write_minute(minute)}})});
+  };
+  if (to <= sun->sunrise || from >= sun->sunset) {
+    section.lines.push_back({0, std::string(words.at("light.dark"))});
+  } else if (from < sun->sunrise) {
+    tell("light.sunrise", sun->sunrise);
+  }
+  if (from < sun->sunset && to > sun->sunset) tell("light.sunset", sun->sunset);
+}
+
+}  // namespace
+
+Section light_of(const Subject& subject) {
+  Section section{std::string(subject.words.at("light.title")), {}};
+  add_sun_times(section, subject);
+  const std::vector<std::size_t> rows = rows_into_low_sun(subject);
+  if (!rows.empty())
+    section.lines.push_back(
+        {0, subject.words.fill("light.low_sun", {{"rows", write_rows(subject.words, rows)}})});
+  return section;
+}
+
+}  // namespace loopwright::card

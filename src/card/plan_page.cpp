@@ -1,0 +1,126 @@
+// Method: the head; the order of the lesson by the clock (parts, planned stops, the first of each kind asked
+// for); level crossings by row; the sections of the sheet; how the card is read.
+#include "card/plan_page.hpp"
+
+#include <algorithm>
+
+#include "card/crossings.hpp"
+#include "card/lesson.hpp"
+#include "card/sheet.hpp"
+#include "card/speech.hpp"
+#include "card/stops.hpp"
+#include "loopwright/wish/asked.hpp"
+#include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/parts.hpp"
+
+namespace loopwright::card {
+namespace {
+
+/// Something that comes at its time.
+struct Moment {
+  double seconds = 0;
+  std::string text;
+};
+
+std::string clock_of(const Subject& subject, double seconds) {
+  return write_clock(wish::clock_after(subject.loop, seconds, subject.setting));
+}
+
+std::string at_row(const Subject& subject, std::string what, std::size_t stretch) {
+  const double seconds = subject.loop.stretches[stretch].arrive_s.likely;
+  return subject.words.fill("pack.at_row",
+                            {{"clock", clock_of(subject, seconds)},
+                             {"what", std::move(what)},
+                             {"row", std::to_string(row_of_stretch(subject, stretch))}});
+}
+
+void add_first_passes(std::vector<Moment>& moments, const Subject& subject) {
+  const auto& passes = subject.loop.passes;
+  for (const wish::Met& met : all_met(subject.loop)) {
+    const wish::Pass* first = nullptr;
+    for (std::size_t i = 0; i < passes.size(); ++i)
+      if (wish::counts_for(i, passes, met.want) &&
+          (first == nullptr || passes[i].first < first->first))
+        first = &passes[i];
+    if (first == nullptr) continue;
+    wish::Want kind = met.want;
+    const std::string what = subject.words.fill(
+        "pack.first_pass", {{"kind", write_kind(subject.words, kind.kind, kind.movement)}});
+    moments.push_back({subject.loop.stretches[first->first].arrive_s.likely,
+                       at_row(subject, what, first->first)});
+  }
+}
+
+void add_planned_stops(std::vector<Moment>& moments, const Subject& subject) {
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    for (const PlannedStop& stop : planned_stops(subject, k)) {
+      const double seconds = subject.loop.stretches[stop.place.stretch].arrive_s.likely;
+      std::vector<std::string> parts{stop.what, stop.street};
+      if (!stop.drive_on.empty()) parts.push_back(stop.drive_on);
+      moments.push_back({seconds, at_row(subject, joined(parts, ", "), stop.place.stretch)});
+    }
+}
+
+void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
+  const say::Words& words = subject.words;
+  std::vector<Moment> moments;
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    for (const std::string& line : lines_before(subject, k)) {
+      const double seconds =
+          k == 0 ? 0 : subject.loop.stretches[subject.rows[k].stretch].arrive_s.likely;
+      moments.push_back({seconds, words.fill("pack.at", {{"clock", clock_of(subject, seconds)},
+                                                         {"what", line}})});
+    }
+  add_first_passes(moments, subject);
+  add_planned_stops(moments, subject);
+  for (const wish::IndependentStretch& one : subject.loop.independent) {
+    const double seconds = subject.loop.stretches[one.first].arrive_s.likely;
+    moments.push_back(
+        {seconds, at_row(subject, std::string(words.at("pack.independent")), one.first)});
+  }
+  std::stable_sort(moments.begin(), moments.end(),
+                   [](const Moment& a, const Moment& b) { return a.seconds < b.seconds; });
+  flow.heading(std::string(words.at("pack.order")));
+  flow.paragraph(words.fill("pack.leave", {{"clock", clock_of(subject, 0)}}), bold(style));
+  for (const Moment& moment : moments) flow.paragraph(moment.text, plain(style));
+  const std::string home = write_clock(wish::likely_end(subject.loop, subject.setting));
+  flow.paragraph(words.fill("pack.home", {{"clock", home}}), bold(style));
+  if (const std::string line = line_behind(subject); !line.empty())
+    flow.paragraph(line, plain(style));
+}
+
+void add_section(Flow& flow, const PageStyle& style, const Section& section) {
+  constexpr double indent = 3;
+  if (section.lines.empty()) return;
+  flow.heading(section.heading);
+  for (const SectionLine& line : section.lines)
+    flow.paragraph(line.text, plain(style), indent * line.level);
+}
+
+void add_reading(Flow& flow, const PageStyle& style, const say::Words& words) {
+  constexpr int lines = 6;
+  flow.heading(std::string(words.at("pack.reading")));
+  for (int n = 1; n <= lines; ++n)
+    flow.paragraph(std::string(words.at("pack.reading." + std::to_string(n))), plain(style));
+  flow.paragraph(std::string(words.at("pack.levels")), plain(style));
+}
+
+}  // namespace
+
+void add_plan(Flow& flow, const PageStyle& style, const Subject& subject, const Head& head) {
+  const say::Words& words = subject.words;
+  for (const std::string& line : head.first) flow.paragraph(line, bold(style));
+  flow.paragraph(head.goal, bold(style));
+  flow.paragraph(head.driving, plain(style));
+  const std::string level = std::to_string(subject.answer.wish.level);
+  const std::string help(words.at("pack.help." + level));
+  flow.paragraph(head.level + "; " + words.fill("pack.help", {{"help", help}}), plain(style));
+  if (!head.kept_off.empty()) flow.paragraph(head.kept_off, plain(style));
+  add_order(flow, style, subject);
+  add_section(flow, style, crossings_of(subject));
+  for (const Section& section : sections_of(subject)) add_section(flow, style, section);
+  add_reading(flow, style, words);
+  flow.paragraph(std::string(words.at("card.licence")), grey(style));
+}
+
+}  // namespace loopwright::card

@@ -1,0 +1,71 @@
+// Method: the places come hardest first; a sheet is filled line by line. Each is titled by its row.
+#include "card/sketch_pages.hpp"
+
+#include <algorithm>
+
+#include "card/speech.hpp"
+#include "loopwright/draw/sketch.hpp"
+
+namespace loopwright::card {
+namespace {
+
+constexpr double gap = 4;
+
+std::string title_of(const Subject& subject, const draw::At& at) {
+  const std::size_t number = row_of_stretch(subject, at.entry + 1);
+  return subject.words.fill("pack.sketch", {{"row", write_rows(subject.words, {number})},
+                                            {"say", subject.rows[number - 1].say}});
+}
+
+struct Drawn {
+  std::size_t shown = 0, all = 0;
+};
+
+/// Tells that there are more; what is left of the box is for the pictures.
+void add_more(draw::Picture& page, draw::Box& box, const Subject& subject, Drawn drawn,
+              const PageStyle& style) {
+  draw::Label label{{box.x, box.y},
+                    subject.words.fill("pack.sketches_more", {{"n", std::to_string(drawn.shown)},
+                                                              {"of", std::to_string(drawn.all)}}),
+                    bold(style),
+                    box.width};
+  const double height = draw::extent_of(label).height + 1;
+  page.add(std::move(label));
+  box.y += height, box.height -= height;
+}
+
+}  // namespace
+
+std::vector<draw::Picture> sketch_pages(const Subject& subject, const PageStyle& style,
+                                        std::size_t most,
+                                        const std::function<Flow::Room()>& new_page) {
+  std::vector<draw::At> places = draw::worth_sketching(subject.roads, subject.loop);
+  const std::size_t all = places.size();
+  places.resize(std::min(most, all));
+  const bool wide = style.width > style_of(Paper::a5, Print::normal).width;
+  const std::size_t across = wide ? 2 : 1;
+  const auto parts = static_cast<double>(across);
+  std::vector<draw::Picture> pages;
+  draw::Box box;
+  for (std::size_t n = 0; n < places.size(); ++n) {
+    const std::size_t on_page = n % (across * across);
+    if (on_page == 0) {
+      Flow::Room room = new_page();
+      pages.push_back(std::move(room.page));
+      box = room.box;
+      if (n == 0 && all > places.size())
+        add_more(pages.back(), box, subject, {places.size(), all}, style);
+    }
+    const draw::Size size{(box.width - gap * (parts - 1)) / parts,
+                          (box.height - gap * (parts - 1)) / parts};
+    const draw::Spot spot{box.x + static_cast<double>(on_page % across) * (size.width + gap),
+                          box.y + static_cast<double>(on_page / across) * (size.height + gap)};
+    draw::place(pages.back(),
+                draw::briefing_sketch(subject.roads, subject.loop, places[n],
+                                      title_of(subject, places[n]), size),
+                spot);
+  }
+  return pages;
+}
+
+}  // namespace loopwright::card

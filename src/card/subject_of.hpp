@@ -1,0 +1,34 @@
+// Everything the parts of a sheet speak of, worked out once for a loop.
+#pragma once
+
+#include "card/sections.hpp"
+#include "loopwright/card/pack.hpp"
+
+namespace loopwright::card {
+
+/// Rules: the lesson outlives it; it is neither copied nor moved, for its Subject refers into it.
+class SubjectOf {
+ public:
+  explicit SubjectOf(const Lesson& lesson)
+      : rows_(say::say_loop(lesson.roads, lesson.loop)),
+        timed_(timed_on({lesson.roads, lesson.loop, lesson.setting})),
+        kerbs_(lanes::door_kerbs({lesson.roads, lesson.loop, lesson.setting})),
+        subject_{lesson.roads, lesson.answer,  lesson.loop, rows_,
+                 words_,       lesson.setting, timed_,      kerbs_} {}
+  SubjectOf(const SubjectOf&) = delete;
+  SubjectOf& operator=(const SubjectOf&) = delete;
+  SubjectOf(SubjectOf&&) = delete;
+  SubjectOf& operator=(SubjectOf&&) = delete;
+  ~SubjectOf() = default;
+
+  [[nodiscard]] const Subject& get() const { return subject_; }
+
+ private:
+  say::Words words_;
+  std::vector<say::Row> rows_;
+  std::vector<Timed> timed_;
+  std::vector<lanes::DoorKerb> kerbs_;
+  Subject subject_;
+};
+
+}  // namespace loopwright::card

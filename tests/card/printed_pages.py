@@ -1,0 +1,125 @@
+#!/usr/bin/python3
+"""Lessons on paper, as a reader of PDF files sees them: nothing cut, nothing overlapping, nothing too small.
+
+    printed_pages.py PROGRAM
+
+In the invented town, on A4, A5 and in large print. Poppler's pdftotext tells where each word stands, its
+pdftohtml how large the letters are. Sizes: what is spoken at least 12 pt, nothing under 9 pt, and as many
+card pages as rows / 14 rounded up: ours.
+"""
+import itertools
+import math
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as ET
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+PROGRAM = str(pathlib.Path(sys.argv[1]).resolve())
+WISHES = [
+    ["--home", "4 Lantern Row", "--minutes", "60", "--want", "roundabout=3", "--want",
+     "level-crossing=1", "--brief", "4", "--new", "roundabout", "--talk", "4", "--independent", "10"],
+    ["--home", "19 Cooper's Reach", "--minutes", "45", "--want", "turn-off:left=3", "--talk", "4"],
+]
+PAPERS = [(["--paper", "a4"], (210, 297), 14), (["--paper", "a5"], (148, 210), 7),
+          (["--large-print"], (210, 297), 7)]
+MM = 72 / 25.4
+EDGE = 4 * MM         # no printer needs more of a margin
+LEAST_PT, SPOKEN_PT = 9, 12
+
+
+def run(*words):
+    done = subprocess.run(words, capture_output=True, encoding="utf-8", check=False)
+    assert done.returncode == 0, f"{words}: exit {done.returncode}: {done.stderr}"
+    return done.stdout
+
+
+def pages_of(pdf):
+    """(width, height, [(left, top, right, bottom, word)]) of each page, in points."""
+    xml = run("pdftotext", "-bbox", str(pdf), "-")
+    xml = xml[xml.index("<doc>"):xml.index("</doc>") + len("</doc>")]
+    pages = []
+    for page in ET.fromstring(xml):
+        words = [(*(float(w.get(k)) for k in ("xMin", "yMin", "xMax", "yMax")), w.text or "")
+                 for w in page]
+        pages.append((float(page.get("width")), float(page.get("height")), words))
+    return pages
+
+
+def check_edges(pages, size):
+    for width, height, words in pages:
+        assert math.isclose(width, size[0] * MM, abs_tol=0.5), width
+        assert math.isclose(height, size[1] * MM, abs_tol=0.5), height
+        for left, top, right, bottom, word in words:
+            assert left >= EDGE and right <= width - EDGE, f"{word} is cut at a side"
+            assert top >= EDGE and bottom <= height - EDGE, f"{word} is cut above or below"
+
+
+def overlap(a, b):
+    """Shares of both words' boxes that lie over each other. Boxes are as high as a line, letters less."""
+    across = min(a[2], b[2]) - max(a[0], b[0])
+    down = min(a[3], b[3]) - max(a[1], b[1])
+    low = min(a[3] - a[1], b[3] - b[1])
+    return across > 0.5 and down > 0.35 * low
+
+
+def check_no_overlap(pages):
+    for number, (_, _, words) in enumerate(pages, 1):
+        for a, b in itertools.combinations(words, 2):
+            assert not overlap(a, b), f"page {number}: {a[4]} and {b[4]} overlap"
+
+
+def check_sizes(pdf, spoken):
+    """No letters under the least; the words spoken are among the large ones."""
+    xml = run("pdftohtml", "-xml", "-i", "-stdout", "-zoom", "10", str(pdf))
+    sizes = {m[1]: int(m[2]) / 10 for m in re.finditer(r'<fontspec id="(\d+)" size="(\d+)"', xml)}
+    assert sizes and min(sizes.values()) >= LEAST_PT - 0.1, sizes
+    large = " ".join(re.sub("<[^>]*>", "", m[2]) for m in
+                     re.finditer(r'<text [^>]*font="(\d+)"[^>]*>(.*?)</text>', xml)
+                     if sizes[m[1]] >= SPOKEN_PT)
+    large = " ".join(large.replace("&#39;", "'").replace("&amp;", "&").split())
+    for words in spoken:
+        assert words in large, f"not in large letters: {words}"
+
+
+def spoken_in(text):
+    """The first lines of the rows of the card as plain text."""
+    rows = re.findall(r"^[┌│└ ] +\d+  (.*?)(?:  +(?:limit|no limit|hard).*)?$", text, re.M)
+    return [row.rstrip() for row in rows]
+
+
+def check(folder, wish, number):
+    area = str(folder / "q.area")
+    loops = str(folder / f"{number}.json")
+    run(PROGRAM, "loops", area, *wish, "--start", "2026-11-28T15:00", "-o", loops)
+    text = run(PROGRAM, "card", area, loops)
+    rows = int(re.search(r"(\d+) rows", text)[1])
+    for words, size, per_page in PAPERS:
+        pdf = folder / "lesson.pdf"
+        run(PROGRAM, "card", area, loops, "--format", "pdf", "--pupil", "WREN", *words, "-o", str(pdf))
+        pages = pages_of(pdf)
+        check_edges(pages, size)
+        check_no_overlap(pages)
+        check_sizes(pdf, spoken_in(text))
+        card = [" ".join(w[4] for w in page[2]) for page in pages]
+        shown = [page for page in card if re.search(r"card \d+ of \d+", page)]
+        stops = sum(page.count("drive on by") for page in shown)
+        assert len(shown) == math.ceil((rows + stops) / per_page), (words, len(shown), rows, stops)
+        for page in card:
+            assert "WREN" in page and "OpenStreetMap" in page and "overrule" in page, page[:200]
+            assert "Lantern Row 4" not in page and "4 Lantern Row" not in page, "names the door"
+        print(f"{' '.join(words)}: {len(pages)} pages, {len(shown)} of them the card of {rows} rows")
+
+
+def main():
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch)
+        run(PROGRAM, "build", str(ROOT / "maps" / "quillham.osm.pbf"), "-o", str(folder / "q.area"),
+            "--region", "GB-ENG")
+        for number, wish in enumerate(WISHES):
+            check(folder, wish, number)
+
+
+main()
