@@ -2,7 +2,7 @@
 //
 // 1. Kept for what they are: bus stops, taxi ranks, schools, car parks and their bays, fire and
 //    ambulance stations, hospitals, gates and entrances (of schools), hazards and school zones,
-//    addresses.
+//    addresses; churches, pubs and petrol stations, which show a corner without a name too.
 // 2. Kept for their name, because people go there or steer by them: settlements, and amenities,
 //    shops, sights, stations, offices, parks and buildings that have a name.
 // 3. Inside: a ray to the east crosses the lines an odd number of times (no order of the lines is
@@ -20,9 +20,9 @@ namespace loopwright::mark {
 namespace {
 
 bool is_kept_without_name(const Tags& tags) {
-  constexpr std::array<std::string_view, 9> amenities{"school",      "kindergarten",  "college",
-                                                      "parking",     "parking_space", "taxi",
-                                                      "bus_station", "fire_station",  "hospital"};
+  constexpr std::array<std::string_view, 12> amenities{
+      "school", "kindergarten", "college",      "parking",  "parking_space",    "taxi",
+      "pub",    "bus_station",  "fire_station", "hospital", "place_of_worship", "fuel"};
   return tags.is("highway", "bus_stop") || one_of(tags.get("amenity"), amenities) ||
          (tags.is("public_transport", "platform") && tags.is("bus", "yes")) ||
          tags.is("highway", "speed_camera") || tags.has("hazard") || tags.has("entrance") ||

@@ -47,6 +47,8 @@ void mark_all(Draft& draft) {
   report_unread_hours(draft);
   mark_idle_rules(draft);
   mark_addresses(draft);
+  mark_lane_marks(draft);
+  mark_landmarks(draft);
   count_coverage(draft);
   draft.finish();
 }

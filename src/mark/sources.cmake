@@ -57,7 +57,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/junctions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerb_bans.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/landmarks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_lists.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_marks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_runs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_sides.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lay_bys.cpp

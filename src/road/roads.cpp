@@ -113,6 +113,14 @@ std::span<const SignedTo> Roads::signs_of(StretchId s) const {
   return rows_with(signs, s, &SignedTo::stretch);
 }
 
+std::span<const LaneMarks> Roads::lane_marks_of(StretchId s) const {
+  return rows_with(lane_marks, s, &LaneMarks::stretch);
+}
+
+std::span<const Landmark> Roads::landmarks_in(std::uint64_t cell) const {
+  return rows_with(landmarks, cell, &Landmark::cell);
+}
+
 std::span<const Piece> Roads::pieces_of_way(std::int64_t way) const {
   return rows_with(pieces, way, &Piece::way);
 }
@@ -134,7 +142,7 @@ Roads view_of(const Tables& t, AreaInfo info) {
   v.turn_rules = t.turn_rules, v.rule_path = t.rule_path, v.timed_rules = t.timed_rules;
   v.idle_rules = t.idle_rules;
   v.bus_lanes = t.bus_lanes, v.pull_ups = t.pull_ups, v.kerb_bans = t.kerb_bans;
-  v.signs = t.signs;
+  v.signs = t.signs, v.lane_marks = t.lane_marks, v.landmarks = t.landmarks;
   v.addresses = t.addresses, v.named_spots = t.named_spots, v.place_index = t.place_index;
   v.grid = t.grid, v.text_first = t.text_first, v.text_bytes = t.text_bytes;
   return {v, std::move(info)};

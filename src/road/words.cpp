@@ -32,7 +32,15 @@ constexpr std::array<std::string_view, control_count> control_names{"none",
                                                                     "turn-round",
                                                                     "barrier"};
 
+constexpr std::array<std::string_view, 13> landmark_names{
+    "church",      "mosque", "synagogue", "temple",   "pub",          "school", "petrol-station",
+    "supermarket", "shop",   "station",   "hospital", "fire-station", "library"};
+
 }  // namespace
+
+std::string_view name(LandmarkKind kind) {
+  return landmark_names.at(static_cast<std::size_t>(kind));
+}
 
 std::string_view name(RoadClass road_class) {
   return class_names.at(static_cast<std::size_t>(road_class));

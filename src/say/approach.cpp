@@ -108,13 +108,17 @@ Counted Approach::crossroads() {
   return count();
 }
 
-void Approach::speak_after_all_but(int keep) {
+int Approach::speak_after_all_but(int keep) {
   int kept = 0;
-  for (auto it = met_.rbegin(); it != met_.rend(); ++it)
-    if (it->sure && ++kept > keep) {
+  for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
+    if (!it->sure) continue;
+    if (kept >= keep && it->at_m + 1 <= drive_.latest_to_speak_m(due_joint_)) {
       from_m_ = std::max(from_m_, it->at_m + 1);
-      return;
+      return kept;
     }
+    ++kept;
+  }
+  return kept;
 }
 
 }  // namespace loopwright::say

@@ -25,8 +25,9 @@ class Approach {
   Counted slip_roads(road::Movement side);
   Counted lights();
   Counted crossroads();
-  /// Moves the place to speak on, so that only the last `keep` of those counted are still met.
-  void speak_after_all_but(int keep);
+  /// Moves the place to speak on, so that only the last `keep` of those counted are still met, or
+  /// as few more as are met when it would be too late to speak; how many that are.
+  int speak_after_all_but(int keep);
   /// Metres before the moment at which it is spoken.
   [[nodiscard]] double speak_m() const { return due_m_ - from_m_; }
   /// There is something between both moments that could be counted by mistake.

@@ -47,8 +47,11 @@ std::string in_metres(const Words& words, double metres) {
 }  // namespace
 
 std::string say_distance(double metres, SpeedUnit unit) {
+  return say_distance(metres, unit, Words());
+}
+
+std::string say_distance(double metres, SpeedUnit unit, const Words& words) {
   assert(metres >= 0);
-  const Words words;
   return unit == SpeedUnit::mph ? in_miles_and_yards(words, metres) : in_metres(words, metres);
 }
 

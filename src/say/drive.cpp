@@ -30,6 +30,13 @@ double Drive::time_s(std::size_t joint) const {
   return stretches[joint + 1].arrive_s.likely - stretches[1].arrive_s.likely;
 }
 
+double Drive::seconds_at_limit(std::size_t from_joint, std::size_t to_joint) const {
+  double seconds = 0;
+  for (std::size_t i = from_joint + 1; i <= to_joint; ++i)
+    seconds += loop_->stretches[i].metres / loop_->stretches[i].limit.metres_per_second();
+  return seconds;
+}
+
 std::string Drive::street(StretchId stretch) const {
   const road::Piece& piece = roads_->piece(stretch);
   const std::string_view name = roads_->text(piece.name);
@@ -37,14 +44,23 @@ std::string Drive::street(StretchId stretch) const {
 }
 
 double Drive::speak_from_m(std::size_t joint) const {
-  double left_s = speak_before_s;
+  return before_m(joint, speak_before_s);
+}
+
+double Drive::latest_to_speak_m(std::size_t joint) const {
+  return before_m(joint, least_before_s);
+}
+
+/// The place so many seconds before a joint at the limits.
+double Drive::before_m(std::size_t joint, double seconds) const {
+  double left_s = seconds;
   double at_m = position_m(joint);
   for (std::size_t i = joint; i > 0 && left_s > 0; --i) {
     const wish::LoopStretch& row = loop_->stretches[i];
     const double mps = row.limit.metres_per_second();
-    const double seconds = row.metres / mps;
-    if (seconds >= left_s) return at_m - left_s * mps;
-    left_s -= seconds, at_m -= row.metres;
+    const double driven_s = row.metres / mps;
+    if (driven_s >= left_s) return at_m - left_s * mps;
+    left_s -= driven_s, at_m -= row.metres;
   }
   return at_m - left_s * loop_->stretches[0].limit.metres_per_second();
 }

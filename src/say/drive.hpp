@@ -13,6 +13,10 @@
 
 namespace loopwright::say {
 
+/// The least time before a junction at which a direction may begin to be spoken: 10 to 12 s for
+/// mirrors, signal and slowing (common practice, no source).
+inline constexpr double least_before_s = 10;
+
 class Drive {
  public:
   /// Rules: the loop is resolved and has at least one stretch; both outlive this.
@@ -29,12 +33,18 @@ class Drive {
   [[nodiscard]] double position_m(std::size_t joint) const { return positions_[joint]; }
   /// Likely seconds from joint 0.
   [[nodiscard]] double time_s(std::size_t joint) const;
+  /// From one joint to a later one at the limits of the road between.
+  [[nodiscard]] double seconds_at_limit(std::size_t from_joint, std::size_t to_joint) const;
   /// Name of a stretch's street, or its number, or nothing.
   [[nodiscard]] std::string street(StretchId stretch) const;
   /// Where to begin speaking of what is due at a joint; may be before joint 0 (negative).
   [[nodiscard]] double speak_from_m(std::size_t joint) const;
+  /// Where it is too late to begin.
+  [[nodiscard]] double latest_to_speak_m(std::size_t joint) const;
 
  private:
+  [[nodiscard]] double before_m(std::size_t joint, double seconds) const;
+
   const road::Roads* roads_;
   const wish::Loop* loop_;
   std::vector<double> positions_;

@@ -22,8 +22,25 @@ bool fits(const std::string& text) {
 
 }  // namespace
 
+/// The instructor sits on the side one drives on: left in Britain.
+std::string_view Phrasing::side_key(Movement movement) const {
+  const bool left = movement == Movement::left;
+  if (sides_ == Sides::left_right) return left ? "side.left" : "side.right";
+  const bool drives_left = drive_.roads().info().region.side == Side::left;
+  return left == drives_left ? "side.mine" : "side.yours";
+}
+
 std::string Phrasing::side(Movement movement) const {
-  return std::string(words_.at(movement == Movement::left ? "side.left" : "side.right"));
+  return std::string(words_.item(side_key(movement), 1));
+}
+
+std::string Phrasing::the_side(Movement movement) const {
+  return std::string(words_.item(side_key(movement), 2));
+}
+
+std::string Phrasing::turn(Movement movement) const {
+  if (movement == Movement::ahead) return std::string(words_.at("turn.ahead"));
+  return words_.fill("turn.aside", {{"side", side(movement)}});
 }
 
 std::string Phrasing::at(std::string_view place, std::string_view turn) const {
@@ -53,7 +70,7 @@ std::string Phrasing::of(const Moment& moment, Approach& approach) const {
       break;
   }
   const bool left = drive_.roads().info().region.side == Side::left;
-  return words_.fill("pull_up", {{"side", side(left ? Movement::left : Movement::right)}});
+  return words_.fill("pull_up", {{"the_side", the_side(left ? Movement::left : Movement::right)}});
 }
 
 std::string Phrasing::leaving() const {
@@ -93,10 +110,9 @@ std::string Phrasing::round_ring(const Moment& moment) const {
   const bool far = movement == (drives_left ? Movement::right : Movement::left);
   if (numbered && ((far && pass.exit == 1) || (near && pass.exit > 2)))
     return words_.fill("say.take_exit", {{"place", place}, {"nth", words_.nth(pass.exit)}});
-  const std::string phrase =
-      movement == Movement::round
-          ? std::string(words_.at(mini ? "round.mini" : "round.roundabout"))
-          : at(place, words_.at("turn." + std::string(road::name(movement))));
+  const std::string phrase = movement == Movement::round
+                                 ? std::string(words_.at(mini ? "round.mini" : "round.roundabout"))
+                                 : at(place, turn(movement));
   if (!numbered) return phrase;
   return words_.fill("say.exit", {{"phrase", phrase}, {"nth", words_.nth(pass.exit)}});
 }
@@ -148,7 +164,7 @@ std::string Phrasing::unmistakable_name(const Junction& junction,
 std::string Phrasing::told_apart(const Junction& junction, const std::string& place,
                                  bool doubtful) const {
   const Movement movement = movement_of(junction.angle_deg);
-  const std::string plain = at(place, words_.at("turn." + std::string(road::name(movement))));
+  const std::string plain = at(place, turn(movement));
   const std::vector<Arm> rivals = rivals_of(junction);
   if (rivals.empty() && !doubtful) return plain;
   const std::string name = unmistakable_name(junction, {});
@@ -183,9 +199,9 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
     case Shape::joins:
       return at(words_.at("place.end"), words_.fill("turn.bear", {{"side", to}}));
     case Shape::bends:
-      return words_.fill("bend.road", {{"side", to}});
+      return words_.fill("bend.road", {{"the_side", the_side(layout.side)}});
     case Shape::main_bends:
-      return words_.fill("bend.main", {{"side", to}});
+      return words_.fill("bend.main", {{"the_side", the_side(layout.side)}});
     case Shape::ends:
       return told_apart(junction, std::string(words_.at("place.end")), false);
     case Shape::leaves_bend:
@@ -200,26 +216,26 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
 
 std::string Phrasing::slip_road(const Layout& layout, Approach& approach) const {
   const Counted met = approach.slip_roads(layout.side);
-  const std::string to = side(layout.side);
-  if (met.before == 0) return words_.fill("slip.first", {{"side", to}});
-  return words_.fill("slip.nth", {{"side", to}, {"nth", words_.nth(met.before + 1)}});
+  const std::string to = the_side(layout.side);
+  if (met.before == 0) return words_.fill("slip.first", {{"the_side", to}});
+  return words_.fill("slip.nth", {{"the_side", to}, {"nth", words_.nth(met.before + 1)}});
 }
 
 std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
                                Approach& approach) const {
   Counted met = approach.side_roads(layout.side);
-  const std::string to = side(layout.side);
+  const std::string to = side(layout.side), on = the_side(layout.side);
   const std::string name = unmistakable_name(junction, met.arms);
   const auto named = [&](std::string_view key) {
     if (name.empty()) return std::string();
-    const std::string text =
-        words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"street", name}});
+    const std::string text = words_.fill(
+        key,
+        {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"the_side", on}, {"street", name}});
     return fits(text) ? text : std::string();
   };
   if (met.before >= most_counted) {
     if (const std::string text = named("road.named"); !text.empty()) return text;
-    approach.speak_after_all_but(most_counted - 1);
-    met.before = most_counted - 1;
+    met.before = approach.speak_after_all_but(most_counted - 1);
   }
   const std::vector<Arm> rivals = roads_beside(junction, layout);
   if (met.doubtful || !rivals.empty())
@@ -230,7 +246,7 @@ std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
   });
   const std::string_view key =
       rivals.empty() ? "road.nth" : (sharpest ? "road.sharp" : "road.gentle");
-  return words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}});
+  return words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"the_side", on}});
 }
 
 }  // namespace loopwright::say

@@ -14,8 +14,9 @@ inline constexpr std::size_t most_words = 9;
 
 class Phrasing {
  public:
-  /// Rules: both outlive this.
-  Phrasing(const Drive& drive, const Words& words) : drive_(drive), words_(words) {}
+  /// Rules: drive and words outlive this.
+  Phrasing(const Drive& drive, const Words& words, Sides sides)
+      : drive_(drive), words_(words), sides_(sides) {}
 
   /// May move the place to speak (approach), so that what it counts is met after it.
   [[nodiscard]] std::string of(const Moment& moment, Approach& approach) const;
@@ -37,10 +38,16 @@ class Phrasing {
                                        bool doubtful) const;
   [[nodiscard]] std::string unmistakable_name(const Junction& junction,
                                               const std::vector<StretchId>& met) const;
+  [[nodiscard]] std::string turn(road::Movement movement) const;
+  /// "left", or "my side" as the case may be.
   [[nodiscard]] std::string side(road::Movement movement) const;
+  /// "the left", or "my side".
+  [[nodiscard]] std::string the_side(road::Movement movement) const;
+  [[nodiscard]] std::string_view side_key(road::Movement movement) const;
 
   const Drive& drive_;
   const Words& words_;
+  Sides sides_;
 };
 
 }  // namespace loopwright::say

@@ -1,8 +1,9 @@
 // Method:
 // 1. Find the moments at which something is to be said (moments.cpp); each becomes a row.
 // 2. Word each by what lies between the last moment and it (approach.cpp, phrasing.cpp).
-// 3. Rows too close to speak between are joined, at most three in one breath; a fourth is marked
-//    as late.
+// 3. Rows too close to speak between are joined, at most three in one breath. What follows as close is
+//    spoken as soon as the row three before it is done: three are kept in mind, never four. Only
+//    where even that is too late for the speed is it said with the others, and marked so.
 // 4. What to brief, limits and hardness come from the passes and stretches (briefing.cpp).
 #include "loopwright/say/say.hpp"
 
@@ -10,13 +11,16 @@
 #include <cassert>
 
 #include "say/briefing.hpp"
+#include "say/landmark.hpp"
+#include "say/lane.hpp"
 #include "say/phrasing.hpp"
+#include "say/signed_to.hpp"
 
 namespace loopwright::say {
 namespace {
 
-/// More than this in one breath isn't remembered. Our judgement.
-constexpr int most_in_one_breath = 3;
+/// More than this at once isn't remembered. Our judgement.
+constexpr std::size_t most_in_mind = 3;
 
 /// Name and number of the road a moment leads to: the first that has one before the next moment.
 std::string where_to(const Drive& drive, const Moment& moment, std::size_t next_entry) {
@@ -33,8 +37,8 @@ std::string where_to(const Drive& drive, const Moment& moment, std::size_t next_
 
 class Rows {
  public:
-  Rows(const road::Roads& roads, const wish::Loop& loop)
-      : drive_(roads, loop), moments_(moments_of(drive_)) {}
+  Rows(const road::Roads& roads, const wish::Loop& loop, const Words& words, Sides sides)
+      : words_(words), sides_(sides), drive_(roads, loop), moments_(moments_of(drive_)) {}
 
   std::vector<Row> make() {
     for (std::size_t k = 0; k < moments_.size(); ++k) add(k);
@@ -46,9 +50,12 @@ class Rows {
  private:
   void add(std::size_t k) {
     const Moment& moment = moments_[k];
-    const Phrasing phrasing(drive_, words_);
+    const Phrasing phrasing(drive_, words_, sides_);
     Row row;
     row.kind = moment.kind, row.stretch = moment.entry, row.exit = moment.exit;
+    row.landmark = landmark_for(drive_, moment, words_);
+    row.lane = lane_for(drive_, moment, words_);
+    row.signed_to = signed_to(drive_, moment);
     row.at = drive_.roads().nodes[drive_.roads().to_node(drive_.at(moment.entry)).index()].at;
     if (k == 0) {
       row.say = phrasing.leaving();
@@ -73,21 +80,36 @@ class Rows {
 
   /// Limits the rows of one breath, and tells the instructor where one begins.
   void mark_close_rows() {
-    int in_breath = 1;
+    std::size_t in_breath = 1;
     for (std::size_t k = 1; k < rows_.size(); ++k) {
-      Row& row = rows_[k];
-      if (!row.joined_to_previous) {
+      if (!rows_[k].joined_to_previous) {
         in_breath = 1;
-      } else if (++in_breath > most_in_one_breath) {
-        row.joined_to_previous = false, in_breath = 1;
-        row.briefs.emplace_back(words_.at("hazard.late"));
+      } else if (++in_breath > most_in_mind) {
+        speak_ahead(k);
       } else if (in_breath == 2 && k > 1) {
         rows_[k - 1].briefs.emplace_back(words_.at("hazard.close"));
       }
     }
   }
 
-  Words words_;
+  /// Row k is spoken as soon as the third before it is done.
+  void speak_ahead(std::size_t k) {
+    const Moment& done = moments_[k - most_in_mind];
+    const std::size_t from = done.kind == RowKind::leave ? 0 : end_joint(done);
+    const std::size_t due = moments_[k].entry;
+    Row& row = rows_[k];
+    if (drive_.seconds_at_limit(from, due) < least_before_s) {
+      row.briefs.emplace_back(words_.at("hazard.crowded"));
+      return;
+    }
+    row.joined_to_previous = false;
+    row.speak_m = drive_.position_m(due) - drive_.position_m(from);
+    row.briefs.push_back(
+        words_.fill("hazard.ahead", {{"n", std::to_string(k - most_in_mind + 1)}}));
+  }
+
+  const Words& words_;
+  Sides sides_;
   Drive drive_;
   std::vector<Moment> moments_;
   std::vector<Row> rows_;
@@ -95,9 +117,11 @@ class Rows {
 
 }  // namespace
 
-std::vector<Row> say_loop(const road::Roads& roads, const wish::Loop& loop) {
+std::vector<Row> say_loop(const road::Roads& roads, const wish::Loop& loop, const Manner& manner) {
   assert(!loop.stretches.empty());
-  return Rows(roads, loop).make();
+  if (manner.words != nullptr) return Rows(roads, loop, *manner.words, manner.sides).make();
+  const Words own;
+  return Rows(roads, loop, own, manner.sides).make();
 }
 
 }  // namespace loopwright::say

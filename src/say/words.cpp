@@ -34,6 +34,29 @@ std::string replaced(std::string_view text, std::initializer_list<Filling> filli
   return result;
 }
 
+/// The names in braces; a brace that isn't closed is a name that nothing fills.
+std::vector<std::string_view> gaps_in(std::string_view text) {
+  std::vector<std::string_view> gaps;
+  for (auto open = text.find('{'); open != std::string_view::npos; open = text.find('{')) {
+    text.remove_prefix(open);
+    const std::string_view gap = text.substr(0, text.find('}') + 1);
+    gaps.push_back(gap.empty() ? text : gap);
+    text.remove_prefix(gap.empty() ? text.size() : gap.size());
+  }
+  return gaps;
+}
+
+/// A gap of one row that the other doesn't have; empty when there is none.
+std::string_view unknown_gap(const TableRow& row, const TableRow& ours) {
+  std::vector<std::string_view> known;
+  for (const std::string_view cell : ours)
+    for (const std::string_view gap : gaps_in(cell)) known.push_back(gap);
+  for (const std::string_view cell : row)
+    for (const std::string_view gap : gaps_in(cell))
+      if (std::find(known.begin(), known.end(), gap) == known.end()) return gap;
+  return {};
+}
+
 }  // namespace
 
 Words::Words(std::string_view table) {
@@ -71,6 +94,30 @@ std::string_view Words::item(std::string_view key, std::size_t column) const {
 
 std::string Words::nth(int n) const {
   return std::string(at("nth." + std::to_string(n)));
+}
+
+std::string Words::unfit_for(const Words& ours) const {
+  constexpr std::size_t most_told = 5;
+  std::vector<std::string> missing;
+  for (const auto& [key, row] : ours.rows_) {
+    const auto own = rows_.find(key);
+    // Only of lists may none be missing: of a number a table may have one text for one and several.
+    const bool list = key.starts_with("side.");
+    if (own == rows_.end() || (list && own->second.size() < row.size())) missing.emplace_back(key);
+  }
+  if (!missing.empty()) {
+    const std::size_t more = missing.size() - std::min(missing.size(), most_told);
+    missing.resize(missing.size() - more);
+    if (more > 0) missing.push_back(std::to_string(more) + " more");
+    return "it has no words for " + listed(missing);
+  }
+  for (const auto& [key, row] : rows_) {
+    const auto known = ours.rows_.find(key);
+    if (known == ours.rows_.end()) continue;
+    if (const std::string_view gap = unknown_gap(row, known->second); !gap.empty())
+      return "nothing fills " + printable(gap) + " in the words for " + std::string(key);
+  }
+  return {};
 }
 
 std::size_t spoken_words(std::string_view text) {

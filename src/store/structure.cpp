@@ -117,6 +117,9 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
   first.note(bad_row("signs", c.signs, [&](const road::SignedTo& s) {
     return in.fits(s.stretch) && in.fits(s.destination) && in.fits(s.ref);
   }));
+  first.note(bad_row("lane_marks", c.lane_marks, [&](const road::LaneMarks& m) {
+    return in.fits(m.stretch) && in.fits(m.arrows) && in.fits(m.source);
+  }));
   first.note(bad_row("grid", c.grid, [&](const road::GridEntry& g) { return in.fits(g.piece); }));
   return first.fault();
 }
@@ -148,6 +151,8 @@ Fault bad_place_row(const Columns& c, const Limits& in) {
   first.note(bad_row("addresses", c.addresses, [&](const road::Address& a) {
     return in.fits(a.street) && in.fits(a.number) && in.fits(a.postcode);
   }));
+  first.note(bad_row("landmarks", c.landmarks,
+                     [&](const road::Landmark& mark) { return in.fits(mark.name); }));
   first.note(bad_row("named_spots", c.named_spots, [&](const road::NamedSpot& spot) {
     return in.fits(spot.name) && in.fits(spot.what);
   }));

@@ -42,6 +42,8 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_box_junctions.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_cycle_lane_mouths.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_filter_lanes.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_landmarks.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_lane_marks.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_lane_merges.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_narrow_mouths.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_staggered_junctions.cpp

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "loopwright/find/passes.hpp"
+#include "loopwright/reach/reach.hpp"
 
 namespace loopwright::test {
 
@@ -20,6 +21,23 @@ class RandomDrive {
     find::Drive drive{states_, 0, 0};
     drive.start_m = roads_.piece(roads_.stretch_of(states_.front())).length_m / 2;
     drive.end_m = roads_.piece(roads_.stretch_of(states_.back())).length_m / 2;
+    return drive;
+  }
+
+  /// The same, then home by the quickest way to where it began.
+  find::Drive loop_of(std::size_t stretches, const reach::Costs& costs) {
+    constexpr std::int64_t three_hours_ms = 3 * 3600 * 1000;
+    reach::Sweep sweep(roads_);
+    do {
+      states_.clear();
+      of(stretches);
+      const reach::Seed here{states_.back(), 0};
+      sweep.run({&here, 1}, costs, three_hours_ms);
+    } while (!sweep.reached(states_.front()));
+    const std::vector<StateId> home = sweep.path(states_.front());
+    states_.insert(states_.end(), home.begin() + 1, home.end());
+    find::Drive drive{states_, 0, 0};
+    drive.start_m = drive.end_m = piece(states_.front()).length_m / 2;
     return drive;
   }
 

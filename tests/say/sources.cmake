@@ -1,14 +1,37 @@
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/blind_driver.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/cards.cpp
   ${CMAKE_CURRENT_LIST_DIR}/eyes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_any_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_blind_driver.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_briefing.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_directions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_distance.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_landmark.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_lane.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_manner.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_words.cpp)
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/test_blind_driver.cpp PROPERTIES
   COMPILE_DEFINITIONS LOOPWRIGHT_ROOT="${PROJECT_SOURCE_DIR}")
-add_test(NAME say-real COMMAND loopwright_test "[say][real]")
-set_tests_properties(say-real PROPERTIES LABELS real)
+
+# The blind driver by himself: cards of random loops over whole maps.
+add_executable(loopwright_cards
+  ${CMAKE_CURRENT_LIST_DIR}/blind_driver.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/cards.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/drive_cards.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/eyes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/built_town.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/drawn_town.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/../support/honest_loop.cpp)
+target_link_libraries(loopwright_cards PRIVATE loopwright_lib test_options)
+function(add_cards_test extract region)
+  get_filename_component(town ${extract} NAME_WE)
+  add_test(NAME cards_${town} COMMAND loopwright_cards ${extract} ${region} 50)
+  set_tests_properties(cards_${town} PROPERTIES LABELS real COST 20 FIXTURES_REQUIRED "${ARGN}")
+endfunction()
+add_cards_test(${PROJECT_SOURCE_DIR}/maps/quillham.osm.pbf GB-ENG)
+add_cards_test(${PROJECT_BINARY_DIR}/extracts/liechtenstein-2013-08-03.osm.pbf LI liechtenstein)
+if(EXISTS ${PROJECT_SOURCE_DIR}/../shared/maps/newport-2023.osm.pbf)
+  add_cards_test(${PROJECT_SOURCE_DIR}/../shared/maps/newport-2023.osm.pbf GB-WLS)
+endif()

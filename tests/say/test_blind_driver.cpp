@@ -6,6 +6,7 @@
 #include "card/card_town.hpp"
 #include "loopwright/read/build.hpp"
 #include "say/blind_driver.hpp"
+#include "say/cards.hpp"
 #include "say/random_drive.hpp"
 #include "say/said.hpp"
 #include "support/crossing_streets.hpp"
@@ -13,26 +14,13 @@
 namespace loopwright::test {
 namespace {
 
-/// Why the rows of a loop don't lead along it; empty when they do.
-std::string astray(const road::Roads& roads, const wish::Loop& loop) {
-  const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const Driven driven =
-      drive_blind(roads, loop.stretches.front().stretch, rows, loop.stretches.size());
-  if (!driven.lost.empty()) return driven.lost;
-  for (std::size_t i = 0; i < loop.stretches.size(); ++i)
-    if (driven.stretches[i] != loop.stretches[i].stretch)
-      return "another way at stretch " + std::to_string(i);
-  for (std::size_t row = 1; row + 1 < rows.size(); ++row)
-    if (driven.done.at(row) != rows[row].stretch) return "not where it was due: " + rows[row].say;
-  return {};
-}
-
 /// How many of so many random drives the blind driver gets right.
 std::uint32_t driven_right(const road::Roads& roads, std::uint32_t drives, std::size_t stretches) {
   std::uint32_t right = 0;
   for (std::uint32_t seed = 1; seed <= drives; ++seed) {
     const find::Drive drive = RandomDrive(roads, seed).of(stretches);
-    const std::string why = astray(roads, honest_answer(roads, drive).loops[0]);
+    const wish::Loop loop = honest_answer(roads, drive).loops[0];
+    const std::string why = astray(roads, loop, say::say_loop(roads, loop));
     if (!why.empty()) UNSCOPED_INFO("seed " << seed << ": " << why);
     right += why.empty() ? 1 : 0;
   }

@@ -18,6 +18,20 @@ TEST_CASE("another wording is another table", "[say]") {
         "stop on the near side, please");
 }
 
+TEST_CASE("a table that lacks rows, or has a gap nothing fills, can't stand for ours", "[say]") {
+  const Words ours("fork | keep {side}\npull_up | stop\nside.left | left | the left");
+  CHECK(Words("fork | {side}\npull_up | halt\nside.left | a | b").unfit_for(ours).empty());
+  CHECK(Words("fork | {side}\nside.left | a | b").unfit_for(ours) == "it has no words for pull_up");
+  CHECK(Words("pull_up | halt\nside.left | a").unfit_for(ours) ==
+        "it has no words for fork and side.left");
+  CHECK(Words("fork | {sdie}\npull_up | halt\nside.left | a | b").unfit_for(ours) ==
+        "nothing fills {sdie} in the words for fork");
+  CHECK(Words("fork | {side\npull_up | halt\nside.left | a | b").unfit_for(ours) ==
+        "nothing fills {side in the words for fork");
+  CHECK(Words("x | y").unfit_for(Words()).ends_with(" more"));
+  CHECK(Words().unfit_for(Words()).empty());
+}
+
 TEST_CASE("several of a kind have a word of their own when the table gives one", "[say]") {
   const Words words("zebra | zebra | {n} zebras\nmud | mud");
   CHECK(words.count("zebra", 1) == "zebra");

@@ -30,25 +30,25 @@ std::string hex(std::string_view bytes) {
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.size() == 2336);
+  CHECK(bytes.size() == 2448);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "05000000");           // format 5
-  CHECK(hex(bytes.substr(12, 4)) == "21000000");          // info and 32 columns
-  CHECK(hex(bytes.substr(16, 8)) == "2009000000000000");  // 2336 bytes
-  CHECK(hex(bytes.substr(24, 16)) == "94540abca4ae2c1fca502c5fd59a6e4d");
-  CHECK(hex(bytes.substr(40, 8)) == "8d08c095554117e9");
+  CHECK(hex(bytes.substr(8, 4)) == "06000000");           // format 6
+  CHECK(hex(bytes.substr(12, 4)) == "23000000");          // info and 34 columns
+  CHECK(hex(bytes.substr(16, 8)) == "9009000000000000");  // 2448 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "ceaa18670644a5e731d3c06ced4cb59c");
+  CHECK(hex(bytes.substr(40, 8)) == "1fa038fa72fad999");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   const std::string info = bytes.substr(48, 56);
   CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
-  CHECK(hex(info.substr(24, 8)) == "6807000000000000");  // 48 + 32 × 56 = 1840
+  CHECK(hex(info.substr(24, 8)) == "d807000000000000");  // 48 + 35 × 56 = 2008
   CHECK(hex(info.substr(32, 8)) == "9000000000000000");
   CHECK(hex(info.substr(40, 8)) == "0100000000000000");
   const std::string nodes = bytes.substr(48 + 56, 56);
   CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
-  CHECK(hex(nodes.substr(24, 8)) == "f807000000000000");
+  CHECK(hex(nodes.substr(24, 8)) == "6808000000000000");
   CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
   CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
   CHECK(hex(nodes.substr(48, 8)) == "0d351728a8d74674");
@@ -56,13 +56,13 @@ TEST_CASE("the section table of an area file has these bytes", "[store]") {
 
 TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.substr(1896, 144) ==
+  CHECK(bytes.substr(2008, 144) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
         "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
   // Two nodes: OSM id, latitude and longitude, flags, reserved.
-  CHECK(hex(bytes.substr(2040, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(2064, 24)) == "0c0000000000000000000000000000000000000000000000");
-  CHECK(bytes.substr(2320, 16) == std::string("Mill Street") + std::string(5, '\0'));
+  CHECK(hex(bytes.substr(2152, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(2176, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(bytes.substr(2432, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
 /// The bytes of a section's rows; entries of the table are 56 bytes, the offset is at 24 of them.
@@ -74,6 +74,24 @@ std::string section_of(const std::string& bytes, std::string_view name) {
     std::memcpy(&length, bytes.data() + entry + 32, sizeof length);
     return bytes.substr(offset, length);
   }
+}
+
+TEST_CASE("lanes and a landmark have these bytes", "[store]") {
+  road::Tables tables = test::tiny_tables();
+  tables.lane_marks.push_back({StretchId{1}, TextId{1}, TextId{0}, 3, 1, {}});
+  road::Landmark mark;
+  mark.cell = 7, mark.at.lat_e7 = 2, mark.at.lon_e7 = 3, mark.name = TextId{1};
+  mark.reach_m = 1.5F, mark.kind = road::LandmarkKind::pub;
+  tables.landmarks.push_back(mark);
+  const test::ScratchFolder folder;
+  store::write_area(folder / "n.area", tables, test::tiny_info());
+  store::verify_area(folder / "n.area");
+  const std::string bytes = test::read_bytes(folder / "n.area");
+  // Stretch, arrows, source, number, whether that is certain.
+  CHECK(hex(section_of(bytes, "lane_marks")) == "01000000010000000000000003010000");
+  // Cell, latitude and longitude, name, reach, kind.
+  CHECK(hex(section_of(bytes, "landmarks")) ==
+        "07000000000000000200000003000000010000000000c03f0400000000000000");
 }
 
 TEST_CASE("rules with conditions, a bus lane and a kerb have these bytes", "[store]") {

@@ -141,6 +141,10 @@ TEST_CASE("verifying an area finds rules with conditions, bus lanes and kerbs th
   tables.bus_lanes[0].piece = PieceId{0};
   tables.kerb_bans.resize(1);
   tables.kerb_bans[0].stretch = StretchId{1};
+  tables.lane_marks.resize(1);
+  tables.lane_marks[0].stretch = StretchId{1};
+  tables.landmarks.resize(1);
+  tables.landmarks[0].name = TextId{0};
   const test::ScratchFolder folder;
   store::write_area(folder / "n.area", tables, test::tiny_info());
   const auto fault = [&](std::string_view section, std::size_t at) {
@@ -156,6 +160,10 @@ TEST_CASE("verifying an area finds rules with conditions, bus lanes and kerbs th
           "row 0 of 'idle_rules' points outside another column" + advice);
   for (const std::size_t at : {0, 12, 16, 20, 24})  // piece, hours, who, doubt, source
     CHECK(fault("bus_lanes", at) == "row 0 of 'bus_lanes' points outside another column" + advice);
+  for (const std::size_t at : {0, 4, 8})  // stretch, arrows, source
+    CHECK(fault("lane_marks", at) ==
+          "row 0 of 'lane_marks' points outside another column" + advice);
+  CHECK(fault("landmarks", 16) == "row 0 of 'landmarks' points outside another column" + advice);
   for (const std::size_t at : {0, 4, 8})  // stretch, hours, source
     CHECK(fault("kerb_bans", at) == "row 0 of 'kerb_bans' points outside another column" + advice);
 }

@@ -161,6 +161,8 @@ void mark_kerb_bans(Draft& draft);       ///< where parking is forbidden; needs 
 void mark_manoeuvres(Draft& draft);      ///< where to stop and practise; needs the pull-up places
 void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
 void mark_addresses(Draft& draft);       ///< addresses, and what has a name
+void mark_lane_marks(Draft& draft);      ///< lanes and their arrows; needs which may be driven
+void mark_landmarks(Draft& draft);       ///< what a corner can be shown by
 void report_unread_hours(Draft& draft);  ///< which hours can't be read; needs the pull-up places
 void mark_idle_rules(Draft& draft);  ///< conditions that never change for a car; after bus lanes,
                                      ///< pull-up places and kerb bans

@@ -294,6 +294,33 @@ struct SignedTo {
   TextId destination, ref;  ///< "Orlham;Stavely", "A41"; either may be empty
 };
 
+/// The lanes of a stretch in the order and direction of driving, as mapped.
+struct LaneMarks {
+  StretchId stretch;
+  TextId arrows;   ///< turn:lanes from left to right, "left|through;right"; bus lanes are among them
+  TextId source;   ///< "turn:lanes:forward=left|through;right", or of the number alone "lanes=4"
+  std::uint8_t count = 0;    ///< lanes cars may use; 0: not known. Bus lanes aren't counted
+  std::uint8_t certain = 0;  ///< the number is a tag of this direction, not half of a total
+  std::uint8_t reserved[2] = {};
+};
+
+/// What one can point at from a car. Names of the rows landmark.* in src/rules/words.txt.
+enum class LandmarkKind : std::uint8_t {
+  church, mosque, synagogue, temple, pub, school, petrol_station, supermarket, shop, station,
+  hospital, fire_station, library
+};
+std::string_view name(LandmarkKind kind);
+
+/// Something beside the roads by which a driver can be shown a corner, named or not. Ordered by cell.
+struct Landmark {
+  std::uint64_t cell = 0;  ///< grid_cell(at)
+  Point at;                ///< its middle
+  TextId name;             ///< empty when it has none
+  float reach_m = 0;       ///< from its middle to its farthest wall or fence; 0 for a point
+  LandmarkKind kind = LandmarkKind::church;
+  std::uint8_t reserved[7] = {};
+};
+
 /// One address. Ordered by street, then number as text.
 struct Address {
   TextId street, number, postcode;  ///< any but one may be empty
@@ -343,6 +370,8 @@ struct Columns {
   Array<PullUp> pull_ups;
   Array<KerbBan> kerb_bans;           ///< by stretch
   Array<SignedTo> signs;              ///< by stretch
+  Array<LaneMarks> lane_marks;        ///< by stretch; only where lanes are mapped
+  Array<Landmark> landmarks;          ///< by cell
   Array<Address> addresses;
   Array<NamedSpot> named_spots;       ///< by source
   Array<char> place_index;            ///< what room place looks names up in; made by it
@@ -364,6 +393,7 @@ void for_each_column(C& c, F&& f) {
   f("idle_rules", c.idle_rules);
   f("bus_lanes", c.bus_lanes), f("pull_ups", c.pull_ups);
   f("kerb_bans", c.kerb_bans), f("signs", c.signs);
+  f("lane_marks", c.lane_marks), f("landmarks", c.landmarks);
   f("addresses", c.addresses), f("named_spots", c.named_spots), f("place_index", c.place_index);
   f("grid", c.grid), f("text_first", c.text_first);
   f("text_bytes", c.text_bytes);
@@ -453,6 +483,10 @@ class Roads : public Columns<View> {
   /// None or one.
   [[nodiscard]] std::span<const KerbBan> kerb_bans_of(StretchId s) const;
   [[nodiscard]] std::span<const SignedTo> signs_of(StretchId s) const;
+  /// None or one.
+  [[nodiscard]] std::span<const LaneMarks> lane_marks_of(StretchId s) const;
+  /// Landmarks of one cell of the grid.
+  [[nodiscard]] std::span<const Landmark> landmarks_in(std::uint64_t cell) const;
   /// Pieces of one OSM way, in its order.
   [[nodiscard]] std::span<const Piece> pieces_of_way(std::int64_t way) const;
   /// The node of an OSM id; none when it isn't one of the graph's.

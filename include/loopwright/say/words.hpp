@@ -4,7 +4,8 @@
 //
 // Rules: a key the table doesn't have is our own mistake (std::logic_error). Texts start in lower
 // case; a sheet makes the first letter a capital. Views live as long as the table's text.
-// Why: one readable table, so that another wording or language is a change of that file alone.
+// Why: one readable table, so that another wording or language is another file: a table of someone
+// else's is read first, then asked whether it may stand for ours (unfit_for).
 #pragma once
 
 #include <initializer_list>
@@ -35,6 +36,9 @@ class Words {
   [[nodiscard]] std::string_view item(std::string_view key, std::size_t column) const;
   /// "third"
   [[nodiscard]] std::string nth(int n) const;
+  /// Why this table can't take the place of another, in one line: rows it lacks, names in braces that
+  /// nothing would fill. Empty when it can.
+  [[nodiscard]] std::string unfit_for(const Words& ours) const;
 
  private:
   [[nodiscard]] const TableRow& row(std::string_view key) const;
