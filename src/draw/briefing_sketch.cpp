@@ -11,7 +11,7 @@
 namespace loopwright::draw {
 namespace {
 
-constexpr double margin = 2, between = 1.5;
+constexpr double margin = 2, between = 1.5, line_gap = 0.7;
 
 /// Ground shown around the middle: what lies inside and some road beyond.
 double shown_m(const road::Roads& roads, const Scene& scene) {
@@ -40,7 +40,7 @@ Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
   double words_end = 0;
   bool first = true;
   for (const std::string& line : sketch_words(roads, scene)) {
-    words_end = add_words(below, line, {9, first}, words_end);
+    words_end = add_words(below, line, {9, first}, words_end + (first ? 0 : line_gap));
     first = false;
   }
   const double bottom = size.height - margin - words_end;
@@ -60,8 +60,8 @@ Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
   const Line way = board.on_sheet(lane_way(roads, loop, at, scene, shown - 1));
   draw_way(picture, way, 1.2, 4);
   draw_scale(board);
-  draw_arm_words(board, way);
   draw_looks(board, way);
+  draw_arm_words(board, way);
   return picture;
 }
 

@@ -2,7 +2,8 @@
 //    to the far side or goes all the way round (Highway Code rules 179 to 186), on the approach and on
 //    the ring; out by the near one. Arrows on the road, which the area doesn't hold, may say otherwise.
 // 2. Lines are cut back where they meet, by as much as the roads there are wide, and joined by curves.
-// 3. From the entry's end the whole is cut at the circle, forwards and backwards.
+// 3. At a mini the way leads round the middle of it.
+// 4. From the entry's end the whole is cut at the circle, forwards and backwards, and steadied.
 #include "draw/lane_way.hpp"
 
 #include <algorithm>
@@ -16,6 +17,23 @@ namespace flag = road::piece_flag;
 
 bool is_ring(const road::Roads& roads, StretchId stretch) {
   return (roads.piece(stretch).flags & flag::ring) != 0;
+}
+
+/// Without the jerks where lanes of one road are mapped in another number from piece to piece.
+Line steadied(const Line& line) {
+  constexpr double step_m = 0.5, around_m = 2.5;
+  const double length = length_of(line);
+  Line steady{line.front()};
+  for (double at = step_m; at < length; at += step_m) {
+    const double reach = std::min({around_m, at, length - at});
+    Spot sum;
+    int count = 0;
+    for (double off = -reach; off <= reach + 1e-9; off += step_m, ++count)
+      sum = sum + along(line, at + off);
+    steady.push_back((1.0 / count) * sum);
+  }
+  steady.push_back(line.back());
+  return steady;
 }
 
 class LaneWay {
@@ -37,13 +55,15 @@ class LaneWay {
     for (std::size_t i = first; i <= last; ++i) {
       join(way, cut(i, first, last));
       if (i == at_.entry) middle = way.size() - 1;
+      if (const Line round = i == at_.entry ? round_mini() : Line(); !round.empty())
+        join(way, round);
     }
     Line before =
         reversed(Line(way.begin(), way.begin() + static_cast<std::ptrdiff_t>(middle) + 1));
     const Line after(way.begin() + static_cast<std::ptrdiff_t>(middle), way.end());
     Line all = reversed(up_to_circle(before, {}, radius));
     append(all, up_to_circle(after, {}, radius));
-    return all;
+    return steadied(all);
   }
 
  private:
@@ -72,6 +92,18 @@ class LaneWay {
                                                     road::bearing_out_deg(roads_, at(i + 1))));
     if (!onto && bend < turns_deg) return swing_m / 2;
     return clear_of_m(roads_, roads_.to_node(at(i)), of.piece()) + 1;
+  }
+
+  /// Round the middle of a mini, on the way to the exit; empty where one leaves before that.
+  [[nodiscard]] Line round_mini() const {
+    constexpr double radius_m = 2.6, swing_deg = 50;
+    if (scene_.form != Form::mini) return {};
+    const double sense = scene_.side == Side::left ? 1 : -1;
+    const Spot out = unit(direction_at(line_of(roads_, scene_.frame, at(at_.exit)), 0));
+    double round = std::fmod(sense * (angle_deg(out) - 180) + 720, 360);
+    round -= 2 * swing_deg;
+    if (round < 5) return {};
+    return arc({}, radius_m, 180 + sense * swing_deg, sense * round);
   }
 
   static void join(Line& way, const Line& next) {

@@ -2,7 +2,7 @@
 // 2. Ring or mini: arms are straight, where they lie round the middle, spread; the ring is at least so
 //    large that its exits are seen. The way goes round in the driving direction.
 // 3. Any other junction: the arms as they lie for 40 m beyond its nodes; those of a single node are
-//    spread, and straight when that moved them. The road the car comes by is straight.
+//    spread, and straight when that moved them or they soon bend away. The road the car comes by is straight.
 // 4. Roads are pale with a fine edge (which a bad printer still shows), service and private ones thin.
 #include <algorithm>
 #include <cmath>
@@ -20,6 +20,9 @@ constexpr double reach = 10, road_wide = 2.6, lane_wide = 1.4, way_wide = 1.3, b
 /// Roads closer than this can't be told apart in a glance (ours).
 constexpr double gap_deg = 24;
 
+/// A road that bends more within the shape would look like a turn of the junction's (ours).
+constexpr double most_bent_deg = 30;
+
 /// Pale roads, then the way, in tenths around the middle; put into the picture at the end.
 struct Shape {
   struct Road {
@@ -34,7 +37,7 @@ struct Shape {
 Picture drawn(const Shape& shape, Size size) {
   Picture around{0, 0};
   for (const Shape::Road& road : shape.roads)
-    around.add(Stroke{road.line, road.width + 0.4, Ink::grey});
+    around.add(Stroke{road.line, road.width + 0.4, Ink::grey, Cap::round});
   for (const Shape::Road& road : shape.roads)
     around.add(Stroke{road.line, road.width, Ink::pale, Cap::round});
   for (const Mark& mark : shape.under.marks) around.add(mark);
@@ -75,9 +78,14 @@ class RingShape {
  private:
   void lay_arms() {
     const std::size_t first = scene_.arms[0].is_entry ? 1 : 0;
+    const auto count = static_cast<double>(scene_.arms.size());
     std::vector<double> lies;
-    for (std::size_t i = first; i < scene_.arms.size(); ++i)
-      lies.push_back(round_deg(scene_.arms[i].place_deg, sense_));
+    for (std::size_t i = first; i < scene_.arms.size(); ++i) {
+      // The first met may lie just behind where the car comes from, not nearly all the way round.
+      const double expected = 360 * static_cast<double>(i) / count;
+      const double round = round_deg(scene_.arms[i].place_deg, sense_);
+      lies.push_back(expected + heading_change_deg(expected, round));
+    }
     rounds_ = spread(std::move(lies), gap_deg);
     if (first == 1) rounds_.insert(rounds_.begin(), 0);
   }
@@ -155,7 +163,9 @@ std::vector<double> turns_of(const Scene& scene) {
 Line arm_line(const SceneArm& arm, double turn_deg, double shown) {
   const Spot root = arm.line.front();
   if (arm.is_entry) return up_to_circle({root, root + Spot{0, 3 * shown}}, {}, shown);
-  if (std::abs(turn_deg) < 0.5) return up_to_circle(arm.line, {}, shown);
+  const Line as_it_lies = up_to_circle(arm.line, {}, shown);
+  const double bent = heading_change_deg(arm.place_deg, angle_deg(as_it_lies.back() - root));
+  if (std::abs(turn_deg) < 0.5 && std::abs(bent) < most_bent_deg) return as_it_lies;
   return up_to_circle({root, root + 3 * shown * towards_deg(arm.place_deg + turn_deg)}, {}, shown);
 }
 
@@ -249,6 +259,8 @@ Picture row_shape(const road::Roads& roads, const wish::Loop& loop, At at, Size 
   }
   Shape shape = junction_shape(roads, scene);
   if (scene.form == Form::level_crossing) add_rails(roads, scene, shape);
+  if (scene.control == road::Control::signals)
+    draw_lamps(shape.under, {3.6 * sign_of(scene.side), 7.6}, 3.6);
   return drawn(shape, size);
 }
 

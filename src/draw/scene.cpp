@@ -105,20 +105,30 @@ std::span<const road::Arm> arm_rows(const road::Roads& roads, PlaceId place) {
   return roads.arms.subspan(row.arm_first, row.arms);
 }
 
+/// Where a road lies round the middle, so far out as the rows measure it.
+double lies_deg(const road::Roads& roads, const Frame& frame, StretchId away) {
+  constexpr double clear_m = 30;
+  return angle_deg(along(follow(roads, frame, away, clear_m), clear_m));
+}
+
+/// The row's bearing is the mean of all roads of the arm; one that lies apart keeps its own place.
+double place_deg(double of_row, double of_road) {
+  constexpr double apart_deg = 20;
+  return std::abs(heading_change_deg(of_row, of_road)) > apart_deg ? of_road : of_row;
+}
+
 /// The row of the arm that a stretch towards the place is part of: its own, or the one that lies
 /// nearest to where it comes from (an arm of several ways in names the first of them).
 std::size_t arm_row(const road::Roads& roads, const Scene& scene, StretchId in, StretchId out) {
   const auto rows = arm_rows(roads, scene.place);
   for (std::size_t i = 0; i < rows.size(); ++i)
     if ((in.known() && rows[i].in == in) || (out.known() && rows[i].out == out)) return i;
-  constexpr double clear_m = 30;  // where the rows measure their bearing
-  const StretchId away = in.known() ? in.back() : out;
-  const Spot lies = along(follow(roads, scene.frame, away, clear_m), clear_m);
+  const double lies = lies_deg(roads, scene.frame, in.known() ? in.back() : out);
   std::size_t nearest = 0;
   double least = 361;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double off = std::abs(
-        heading_change_deg(angle_deg(lies), scene.frame.angle_of_bearing(rows[i].bearing_deg)));
+    const double off =
+        std::abs(heading_change_deg(lies, scene.frame.angle_of_bearing(rows[i].bearing_deg)));
     if (off < least) nearest = i, least = off;
   }
   return nearest;
@@ -144,6 +154,10 @@ void add_ring_arms(const road::Roads& roads, double reach_m, Scene& scene) {
     arm.place_deg = scene.frame.angle_of_bearing(row.bearing_deg);
     arm.counted = row.is_public != 0, arm.can_leave = row.can_leave != 0;
     arm.is_entry = !starts_on_it && i == first, arm.is_exit = i == last;
+    if (arm.is_entry)
+      arm.place_deg = place_deg(arm.place_deg, lies_deg(roads, scene.frame, scene.entry.back()));
+    else if (arm.is_exit)
+      arm.place_deg = place_deg(arm.place_deg, lies_deg(roads, scene.frame, scene.exit));
     arm.exit_number = starts_on_it ? 0 : numbers[i];
     scene.arms.push_back(std::move(arm));
   }
@@ -177,7 +191,8 @@ road::Control control_between(const road::Roads& roads, StretchId from, StretchI
 double up_of(const road::Roads& roads, const Scene& scene) {
   const bool round = scene.form == Form::ring || scene.form == Form::mini;
   if (!round || on_ring(roads, scene.entry)) return road::bearing_in_deg(roads, scene.entry);
-  return arm_rows(roads, scene.place)[arm_row(roads, scene, scene.entry, {})].bearing_deg + 180.0;
+  const road::Arm& row = arm_rows(roads, scene.place)[arm_row(roads, scene, scene.entry, {})];
+  return place_deg(row.bearing_deg, lies_deg(roads, scene.frame, scene.entry.back())) + 180;
 }
 
 }  // namespace

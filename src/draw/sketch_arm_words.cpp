@@ -2,6 +2,7 @@
 //    clear of the others; black on the exit taken.
 // 2. Names stand beside their road, far out first; a name that finds no room is left out (the words
 //    below the picture name the road taken).
+#include <algorithm>
 #include <cmath>
 
 #include "draw/carriageway.hpp"
@@ -18,8 +19,10 @@ class ArmWords {
   ArmWords(Board& board, const Line& way) : board_(board), way_(way) {}
 
   void draw() {
-    for (const SceneArm& arm : board_.scene.arms)
-      if (arm.exit_number > 0) draw_number(arm);
+    // The exit taken first: its number has its place on the way.
+    for (const bool taken : {true, false})
+      for (const SceneArm& arm : board_.scene.arms)
+        if (arm.exit_number > 0 && arm.is_exit == taken) draw_number(arm);
     board_.room.keep_off(way_, 2);
     for (const SceneArm& arm : board_.scene.arms) draw_name(arm);
   }
@@ -33,16 +36,49 @@ class ArmWords {
     return board_.on_sheet(up_to_circle(arm.line, {}, board_.shown_m));
   }
 
-  void draw_number(const SceneArm& arm) {
+  /// Free of other numbers and of the way, unless it is the number of the exit taken.
+  [[nodiscard]] bool is_free(Spot at, bool taken) const {
+    const bool beside = std::all_of(discs_.begin(), discs_.end(), [&](Spot other) {
+      return length_of(at - other) >= 2 * disc_mm + 0.6;
+    });
+    return beside && (taken || std::all_of(way_.begin(), way_.end(), [&](Spot spot) {
+                        return length_of(at - spot) >= disc_mm + 1;
+                      }));
+  }
+
+  /// Out along the arm, or on the way out by it; if need be beside the road.
+  [[nodiscard]] Spot number_spot(const SceneArm& arm) const {
     const Line line = shown(arm);
-    double off = 7;
-    Spot at = along(line, off);
-    const auto near = [&](Spot other) { return length_of(at - other) < 2 * disc_mm + 0.6; };
-    while (std::any_of(discs_.begin(), discs_.end(), near) && off < length_of(line) - disc_mm)
-      at = along(line, ++off);
+    const double to_near = board_.scene.side == Side::left ? 1 : -1;
+    for (const double beside : {0.0, 1.5, 3.0, 4.5, 6.0}) {
+      const Line moved = arm.is_exit ? way_out() : shifted(line, to_near * beside);
+      for (double off = 7; off < length_of(moved) - disc_mm - 1; ++off)
+        if (is_free(along(moved, off), arm.is_exit)) return along(moved, off);
+    }
+    return along(line, length_of(line) - disc_mm);
+  }
+
+  /// The way from its bar back to the place, turned to lead outwards.
+  [[nodiscard]] Line way_out() const {
+    std::size_t nearest = 0;
+    double least = 1e9;
+    for (const SceneArm& arm : board_.scene.arms) {
+      if (!arm.is_exit) continue;
+      const Spot root = board_.on_sheet(arm.line.front());
+      for (std::size_t i = 0; i < way_.size(); ++i)
+        if (length_of(way_[i] - root) < least) nearest = i, least = length_of(way_[i] - root);
+    }
+    Line out(way_.begin() + static_cast<std::ptrdiff_t>(nearest), way_.end());
+    if (out.size() < 2) out.push_back(out.front());
+    return out;
+  }
+
+  void draw_number(const SceneArm& arm) {
+    const Spot at = number_spot(arm);
     discs_.push_back(at);
     const Ink paper = arm.is_exit ? Ink::black : Ink::paper;
     const Ink ink = arm.is_exit ? Ink::paper : Ink::black;
+    board_.picture.add(Disc{at, disc_mm + 0.3, Ink::paper, 0});
     board_.picture.add(Disc{at, disc_mm, paper, 0.35});
     Label number{at, std::to_string(arm.exit_number), {10, true, ink, Align::middle}};
     number.at.y -= extent_of(number).height / 2;

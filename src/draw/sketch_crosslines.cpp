@@ -17,6 +17,9 @@ using road::Control;
 namespace flag = road::piece_flag;
 namespace node_flag = road::node_flag;
 
+/// Rails drawn on both sides of the road.
+constexpr double rails_beyond_m = 11;
+
 enum class Must : std::uint8_t { nothing, give_way, give_way_on_ring, stop, lights };
 
 Must must_at(Control control) {
@@ -47,6 +50,7 @@ class Crosslines {
     for (const NodeId node : board_.scene.nodes)
       for (const StretchId away : roads_.leaving(node)) draw_approach(away);
     for (const NodeId node : shown_nodes()) draw_node(node);
+    if (board_.scene.form == Form::mini) draw_mini();
   }
 
  private:
@@ -88,15 +92,10 @@ class Crosslines {
     board_.picture.add(std::move(stroke));
   }
 
-  /// Three lamps one below the other, without colours.
   void draw_lights(Spot at) {
-    const double tall = 3.9, wide = 1.7;
-    const Spot corner = at - Spot{wide / 2, tall / 2};
-    board_.picture.add(Fill{
-        {{corner, corner + Spot{wide, 0}, corner + Spot{wide, tall}, corner + Spot{0, tall}}}});
-    for (const double y : {-1.2, 0.0, 1.2})
-      board_.picture.add(Disc{at + Spot{0, y}, 0.42, Ink::paper, 0});
-    board_.room.keep_free({corner.x, corner.y, wide, tall});
+    constexpr double tall = 4.4;
+    draw_lamps(board_.picture, at, tall);
+    board_.room.keep_free({at.x - tall / 4, at.y - tall / 2, tall / 2, tall});
   }
 
   [[nodiscard]] std::set<NodeId> shown_nodes() const {
@@ -118,10 +117,18 @@ class Crosslines {
       if ((row.flags & node_flag::zebra) != 0) draw_zebra(at, ahead, width);
       if ((row.flags & node_flag::signal_crossing) != 0) draw_crossing(at, ahead, width);
       if ((row.flags & node_flag::level_crossing) != 0)
-        draw_rails(board_.picture, board_.on_sheet(at), left_of(ahead), 2 * board_.scale * width,
+        draw_rails(board_.picture, board_.on_sheet(at), left_of(ahead),
+                   board_.scale * (width + 2 * rails_beyond_m),
                    std::max(1.4, 1.435 * board_.scale));
       break;
     }
+  }
+
+  /// The painted dome, 1 to 4 m across (Traffic Signs Manual, chapter 3), with a fine ring.
+  void draw_mini() {
+    constexpr double radius_m = 1.2;
+    board_.picture.add(Disc{board_.middle, (radius_m + 0.5) * board_.scale, Ink::paper, 0.3});
+    board_.picture.add(Disc{board_.middle, radius_m * board_.scale * 0.7, Ink::black, 0});
   }
 
   void draw_zebra(Spot at, Spot ahead, double width) {

@@ -21,9 +21,11 @@ class Looks {
     for (double at = 0; at < length_of(way); at += 0.5)
       if (length_of(along(way, at) - joint) < nearest)
         nearest = length_of(along(way, at) - joint), joint_at_ = at;
+    // At a level crossing the gates stand before the rails.
+    const double gates_m = board.scene.form == Form::level_crossing ? 5 : 0;
     const double back = (clear_of_m(board.roads, board.roads.to_node(board.scene.entry),
                                     board.scene.entry.piece()) +
-                         1.5) *
+                         1.5 + gates_m) *
                         board.scale;
     eye_ = along(way, std::max(2.0, joint_at_ - back));
   }
@@ -41,7 +43,7 @@ class Looks {
       case Form::mini:
         return {up_the_ring()};
       case Form::level_crossing:
-        return {{-1, -0.35}, {1, -0.35}};
+        return {{-1, -0.2}, {1, -0.2}};
       case Form::turn_round:
         return {};
       case Form::junction:
@@ -76,20 +78,28 @@ class Looks {
     return from - eye_;
   }
 
+  /// Two lines that open, an arc across them near the eye, and the word at their end.
   void draw_wedge(Spot direction) {
-    constexpr double long_mm = 11, open_deg = 13, begins_mm = 2;
+    constexpr double long_mm = 13, open_deg = 12, begins_mm = 2, arc_mm = 4.5;
     const double course = angle_deg(unit(direction));
-    for (const double side : {-open_deg, open_deg}) {
-      const Spot along = towards_deg(course + side);
-      board_.picture.add(Stroke{{eye_ + begins_mm * along, eye_ + long_mm * along}, 0.3});
-    }
-    std::vector<Spot> middles;
-    for (const double off : {long_mm + 1.5, long_mm + 4, long_mm + 7, long_mm - 3})
-      for (const double side : {0.0, -18.0, 18.0, -36.0, 36.0})
-        middles.push_back(eye_ + off * towards_deg(course + side));
+    const Spot left = towards_deg(course - open_deg), right = towards_deg(course + open_deg);
+    for (const Line& line : {Line{eye_ + begins_mm * left, eye_ + long_mm * left},
+                             Line{eye_ + begins_mm * right, eye_ + long_mm * right},
+                             arc(eye_, arc_mm, course - open_deg, 2 * open_deg)})
+      board_.picture.add(Stroke{line, 0.45});
     Label label{{}, "look", {9, true}};
     label.halo = 0.5;
+    const Extent extent = extent_of(label);
+    std::vector<Spot> middles;
+    for (const double more : {0.5, 3.0, 6.0, 9.0})
+      for (const double side : {0.0, -18.0, 18.0, -36.0, 36.0}) {
+        const Spot out = towards_deg(course + side);
+        const double half =
+            std::abs(out.x) * extent.width / 2 + std::abs(out.y) * extent.height / 2;
+        middles.push_back(eye_ + (long_mm + half + more) * out);
+      }
     board_.room.put(board_.picture, std::move(label), middles);
+    board_.room.keep_off({eye_, eye_ + long_mm * towards_deg(course)}, 4);
   }
 
   Board& board_;

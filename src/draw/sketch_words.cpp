@@ -44,10 +44,9 @@ class SketchWords {
       all = std::max(all, arm.exit_number);
       if (arm.is_exit) taken = arm.exit_number;
     }
-    // The last one counted is the way back.
     if (taken > 0)
       say("Exit " + std::to_string(taken) + " of " + std::to_string(all) +
-          ", the way back counted as the last.");
+          ", counting the road you came by.");
   }
 
   void add_priority() {

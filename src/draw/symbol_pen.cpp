@@ -62,9 +62,7 @@ SymbolPen& SymbolPen::frame(Box box) {
 }
 
 SymbolPen& SymbolPen::lamps(Spot at, double height) {
-  const double width = height * 0.44, step = height * 0.29;
-  block({at.x - width / 2, at.y - height / 2, width, height});
-  for (const double y : {-step, 0.0, step}) dot(at + Spot{0, y}, height * 0.11, Ink::paper);
+  draw_lamps(picture_, at, height);
   return *this;
 }
 

@@ -6,8 +6,8 @@ void draw_way(Picture& picture, const Line& way, double width, double bar) {
   const Spot end = way.back();
   const Spot across = left_of(direction_at(way, length_of(way)));
   const Line bar_line{end + (bar / 2) * across, end - (bar / 2) * across};
-  picture.add(Stroke{way, width * 1.5, Ink::paper});
-  picture.add(Stroke{bar_line, width * 1.5, Ink::paper});
+  picture.add(Stroke{way, width * 1.3, Ink::paper});
+  picture.add(Stroke{bar_line, width * 1.3, Ink::paper});
   picture.add(Stroke{way, width});
   picture.add(Stroke{bar_line, width});
 }
@@ -24,6 +24,15 @@ void draw_rails(Picture& picture, Spot at, Spot direction, double length, double
     const Spot middle = at + on * ahead;
     picture.add(Stroke{{middle - (gauge * 0.85) * across, middle + (gauge * 0.85) * across}, line});
   }
+}
+
+void draw_lamps(Picture& picture, Spot at, double height) {
+  const double width = height * 0.44, step = height * 0.29;
+  const Spot corner = at - Spot{width / 2, height / 2};
+  picture.add(Fill{
+      {{corner, corner + Spot{width, 0}, corner + Spot{width, height}, corner + Spot{0, height}}}});
+  for (const double y : {-step, 0.0, step})
+    picture.add(Disc{at + Spot{0, y}, height * 0.11, Ink::paper, 0});
 }
 
 }  // namespace loopwright::draw

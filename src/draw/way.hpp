@@ -1,4 +1,4 @@
-// The car's way in thick ink, ending in a bar; a railway across it.
+// Signs that several pictures share: the car's way in thick ink, ending in a bar; a railway; lights.
 #pragma once
 
 #include "draw/lines.hpp"
@@ -10,5 +10,8 @@ void draw_way(Picture& picture, const Line& way, double width, double bar);
 
 /// Two rails and their sleepers, `length` long, in the middle of it at `at`.
 void draw_rails(Picture& picture, Spot at, Spot direction, double length, double gauge);
+
+/// Three lamps one below the other, without colours, `height` tall with the middle at `at`.
+void draw_lamps(Picture& picture, Spot at, double height);
 
 }  // namespace loopwright::draw

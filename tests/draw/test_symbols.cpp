@@ -1,6 +1,5 @@
 // Every kind has a symbol that is told from all others when printed at 5 mm.
 #include <catch2/catch.hpp>
-#include <cstdlib>
 
 #include "draw/dots.hpp"
 #include "loopwright/draw/render.hpp"

@@ -6,6 +6,7 @@
 // FOLDER/sketches-001.png …: four briefing pictures a sheet; FOLDER/rows-001.png …: the small shapes,
 // with what the area says of each: movement, exit, the map object.
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdio>
 #include <filesystem>
 #include <iostream>
@@ -84,17 +85,47 @@ Drawn drawn_of(const road::Roads& roads, const wish::Loop& loop, draw::At at, st
           draw::briefing_sketch(roads, loop, at, caption, sketch_size), caption};
 }
 
-std::vector<Drawn> all_of_kind(const road::Roads& roads, road::Kind kind) {
+wish::LoopStretch row_of(StretchId stretch) {
+  wish::LoopStretch row;
+  row.stretch = stretch;
+  return row;
+}
+
+/// The way of a chance, with the road before it and behind it as it runs straight on.
+wish::Loop drive_of(const road::Roads& roads, const road::Chance& chance, draw::At& at) {
+  constexpr std::size_t around = 4;
+  wish::Loop loop;
+  for (const StretchId stretch : roads.path_of(chance)) loop.stretches.push_back(row_of(stretch));
+  const auto onward = [&](StretchId from) {
+    StretchId best;
+    double least = 45;
+    for (const StretchId next : roads.leaving(roads.to_node(from))) {
+      const double bend = std::abs(heading_change_deg(road::bearing_in_deg(roads, from),
+                                                      road::bearing_out_deg(roads, next)));
+      if (next != from.back() && bend < least) best = next, least = bend;
+    }
+    return best;
+  };
+  at = {0, loop.stretches.size() - 1};
+  for (std::size_t i = 0; i < around; ++i) {
+    if (const StretchId on = onward(loop.stretches.back().stretch); on.known())
+      loop.stretches.push_back(row_of(on));
+    const StretchId before = onward(loop.stretches.front().stretch.back());
+    if (!before.known()) continue;
+    loop.stretches.insert(loop.stretches.begin(), row_of(before.back()));
+    ++at.entry, ++at.exit;
+  }
+  return loop;
+}
+
+std::vector<Drawn> all_of_kind(const road::Roads& roads, road::Kind kind, std::int64_t node) {
   std::vector<Drawn> all;
   for (const road::Chance& chance : roads.chances) {
-    if (!road::meets(chance.kind, kind)) continue;
-    wish::Loop loop;
-    for (const StretchId stretch : roads.path_of(chance)) {
-      wish::LoopStretch row;
-      row.stretch = stretch;
-      loop.stretches.push_back(std::move(row));
-    }
-    all.push_back(drawn_of(roads, loop, {0, loop.stretches.size() - 1}, caption_of(roads, chance)));
+    const std::int64_t enters = roads.nodes[roads.to_node(chance.entry).index()].osm_id;
+    if (!road::meets(chance.kind, kind) || (node != 0 && enters != node)) continue;
+    draw::At at;
+    const wish::Loop loop = drive_of(roads, chance, at);
+    all.push_back(drawn_of(roads, loop, at, caption_of(roads, chance)));
   }
   return all;
 }
@@ -115,18 +146,20 @@ std::vector<Drawn> all_of_loops(const road::Roads& roads, const fs::path& file) 
 int run(int argc, char** argv) {
   std::string area_file, folder, loops, kind_name;
   double dots = 110;
+  std::int64_t node = 0;
   CLI::App app{"Draws junctions as PNG to look at."};
   app.add_option("AREA", area_file)->required();
   app.add_option("FOLDER", folder)->required();
   app.add_option("--loops", loops, "loop file: the places of its loops");
   app.add_option("--kind", kind_name, "every way through every place of this kind");
+  app.add_option("--node", node, "only the ways that come in at this map node");
   app.add_option("--dots", dots, "in an inch");
   CLI11_PARSE(app, argc, argv);
   const store::Area area = store::open_area(area_file);
   const auto kind = road::parse_kind(kind_name);
   if (loops.empty() && !kind) throw InputError("say --loops FILE, or --kind and one of the kinds");
   const std::vector<Drawn> all =
-      kind ? all_of_kind(area.roads(), *kind) : all_of_loops(area.roads(), loops);
+      kind ? all_of_kind(area.roads(), *kind, node) : all_of_loops(area.roads(), loops);
   Album(folder, dots).save(all);
   std::cout << all.size() << " places drawn\n";
   return 0;
