@@ -7,7 +7,6 @@
 // with what the area says of each: movement, exit, the map object.
 #include <CLI/CLI.hpp>
 #include <cmath>
-#include <cstdio>
 #include <filesystem>
 #include <iostream>
 
@@ -62,8 +61,8 @@ class Album {
         if (!large)
           page.add(draw::Label{{at.x, at.y + picture.height + 0.5}, all[i].caption, {6}, wide - 5});
       }
-      char number[8];
-      std::snprintf(number, sizeof number, "%03zu", first / each + 1);
+      std::string number = std::to_string(first / each + 1);
+      number.insert(0, number.size() < 3 ? 3 - number.size() : 0, '0');
       store::write_whole(folder_ / (name + "-" + number + ".png"), draw::to_png(page, dots_));
     }
   }
