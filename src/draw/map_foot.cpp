@@ -20,11 +20,18 @@ constexpr ScaleLength of_kilometres[] = {{50, "50 m"},   {100, "100 m"},    {200
 constexpr Type words{9};
 
 void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
-  const ScaleLength length = scale_length(frame, unit, 45);
+  const ScaleLength length = scale_length(frame, unit, page.width / 4);
   const double mm = length.metres * frame.mm_per_m;
   page.add(Stroke{{at, at + Spot{mm, 0}}, 0.5});
   for (const double x : {0.0, mm}) page.add(Stroke{{at + Spot{x, -1.1}, at + Spot{x, 1.1}}, 0.5});
   page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
+}
+
+/// How the way shows its direction.
+void draw_key(Picture& page, Spot at) {
+  constexpr double sample = 17;
+  draw_swelling(page, at, sample);
+  page.add(Label{at + Spot{sample + 2.5, -2}, "swells the way you drive", words});
 }
 
 void draw_north(Picture& page, Spot foot) {
@@ -47,8 +54,7 @@ void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const std::
   const double top = frame.map.y + frame.map.height;
   page.add(Stroke{{{0, top}, {page.width, top}}, 0.3, Ink::grey});
   draw_scale(page, frame, unit, {1, top + 6.5});
-  draw_swelling(page, {page.width / 2 - 22, top + 6.5}, 18);
-  page.add(Label{{page.width / 2 - 1, top + 4.5}, "swells the way you drive", words});
+  draw_key(page, {page.width * 0.42, top + 6.5});
   draw_north(page, {page.width - 1, top + 10});
   if (!credit.empty()) page.add(Label{{0.7, page.height - 4.2}, credit, {9, false, Ink::grey}});
 }

@@ -47,7 +47,7 @@ std::optional<std::array<double, 2>> inside(Spot a, Spot b, const Box& box) {
 }
 
 /// The parts of a segment, 0 to 1, at which it enters and leaves a circle; none when it misses it.
-std::optional<std::array<double, 2>> within(Spot a, Spot b, Spot middle, double radius) {
+std::optional<std::array<double, 2>> in_circle(Spot a, Spot b, Spot middle, double radius) {
   const Spot step = b - a, from = a - middle;
   const double square = dot(step, step), half = dot(from, step);
   const double root = half * half - square * (dot(from, from) - radius * radius);
@@ -79,6 +79,26 @@ Line with_steps(const Line& line, double step) {
   return dense;
 }
 
+std::vector<Line> cut_evenly(const Line& line, std::size_t parts) {
+  const double length = length_of(line);
+  if (length <= 0 || parts == 0) return {};
+  std::vector<Line> cut{{line.front()}};
+  double at = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const double leg = length_of(line[i] - line[i - 1]);
+    for (double end = length * static_cast<double>(cut.size()) / static_cast<double>(parts);
+         cut.size() < parts && at + leg > end && leg > 0;
+         end = length * static_cast<double>(cut.size()) / static_cast<double>(parts)) {
+      const Spot spot = between(line[i - 1], line[i], (end - at) / leg);
+      cut.back().push_back(spot);
+      cut.push_back({spot});
+    }
+    cut.back().push_back(line[i]);
+    at += leg;
+  }
+  return cut;
+}
+
 std::vector<Line> clipped(const Line& line, const Box& box) {
   std::vector<Line> parts;
   bool open = false;
@@ -103,7 +123,7 @@ void cut_circle(const Line& line, Spot middle, double radius, std::vector<Line>&
   };
   for (std::size_t i = 1; i < line.size(); ++i) {
     const Spot a = line[i - 1], b = line[i];
-    const auto cut = within(a, b, middle, radius);
+    const auto cut = in_circle(a, b, middle, radius);
     if (!cut) {
       add(a, b);
       open = true;
@@ -119,6 +139,10 @@ void cut_circle(const Line& line, Spot middle, double radius, std::vector<Line>&
 bool holds(const Box& box, Spot spot) {
   return spot.x >= box.x && spot.x <= box.x + box.width && spot.y >= box.y &&
          spot.y <= box.y + box.height;
+}
+
+Box within(const Box& box, double margin) {
+  return {box.x + margin, box.y + margin, box.width - 2 * margin, box.height - 2 * margin};
 }
 
 }  // namespace loopwright::draw

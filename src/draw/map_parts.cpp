@@ -10,37 +10,43 @@ namespace loopwright::draw {
 namespace {
 
 // Ours: a part is at least this much larger, at most that; so many pages; room round its spots.
-constexpr double least_larger = 2.2, most_larger = 4;
+constexpr double least_larger = 2.2, most_larger = 5;
 constexpr std::size_t most_parts = 3;
-constexpr double room = 8;
+constexpr double room = 8, worth_a_page = 3;
 
 Box window_round(Spot middle, const MapFrame& whole, double larger) {
   const double width = whole.map.width / larger, height = whole.map.height / larger;
   return {middle.x - width / 2, middle.y - height / 2, width, height};
 }
 
-std::vector<Spot> spots_in(const Box& box, const std::vector<Spot>& spots) {
-  std::vector<Spot> inside;
-  for (const Spot spot : spots)
-    if (holds(box, spot)) inside.push_back(spot);
+std::vector<Crowded> spots_in(const Box& box, const std::vector<Crowded>& spots) {
+  std::vector<Crowded> inside;
+  for (const Crowded& one : spots)
+    if (holds(box, one.spot)) inside.push_back(one);
   return inside;
 }
 
-/// The spots of the window that holds most of them, less a margin.
-std::vector<Spot> most_together(const MapFrame& whole, const std::vector<Spot>& spots) {
-  std::vector<Spot> most;
-  for (const Spot spot : spots) {
-    Box window = window_round(spot, whole, least_larger);
-    window = {window.x + room, window.y + room, window.width - 2 * room, window.height - 2 * room};
-    std::vector<Spot> inside = spots_in(window, spots);
-    if (inside.size() > most.size()) most = std::move(inside);
+double worth_of(const std::vector<Crowded>& spots) {
+  double worth = 0;
+  for (const Crowded& one : spots) worth += one.worth;
+  return worth;
+}
+
+/// The spots of the window, less a margin, that is worth most.
+std::vector<Crowded> most_together(const MapFrame& whole, const std::vector<Crowded>& spots) {
+  std::vector<Crowded> most;
+  for (const Crowded& one : spots) {
+    const Box window = within(window_round(one.spot, whole, least_larger), room);
+    std::vector<Crowded> inside = spots_in(window, spots);
+    if (worth_of(inside) > worth_of(most)) most = std::move(inside);
   }
   return most;
 }
 
-Box bounds_of(const std::vector<Spot>& spots) {
-  double left = spots.front().x, right = left, top = spots.front().y, bottom = top;
-  for (const Spot spot : spots) {
+Box bounds_of(const std::vector<Crowded>& spots) {
+  const Spot first = spots.front().spot;
+  double left = first.x, right = left, top = first.y, bottom = top;
+  for (const auto& [spot, worth] : spots) {
     left = std::min(left, spot.x), right = std::max(right, spot.x);
     top = std::min(top, spot.y), bottom = std::max(bottom, spot.y);
   }
@@ -61,13 +67,14 @@ MapFrame frame_on(const Box& box, const MapFrame& whole) {
 
 }  // namespace
 
-std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Spot> spots) {
+std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Crowded> spots) {
   std::vector<MapFrame> parts;
-  while (!spots.empty() && parts.size() < most_parts) {
-    const std::vector<Spot> together = most_together(whole, spots);
+  while (parts.size() < most_parts) {
+    const std::vector<Crowded> together = most_together(whole, spots);
+    if (worth_of(together) < worth_a_page) break;
     parts.push_back(frame_on(bounds_of(together), whole));
     const Box shown = shown_by(parts.back(), whole);
-    std::erase_if(spots, [&](Spot spot) { return holds(shown, spot); });
+    std::erase_if(spots, [&](const Crowded& one) { return holds(shown, one.spot); });
   }
   return parts;
 }

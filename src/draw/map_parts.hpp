@@ -8,9 +8,14 @@
 
 namespace loopwright::draw {
 
-/// Frames of the same paper that show these spots of `whole` larger, the most of them first; none when
-/// they can't be shown at least half as large again.
-std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Spot> spots);
+/// A spot that should be seen larger, and how much that is worth.
+struct Crowded {
+  Spot spot;
+  double worth = 1;
+};
+
+/// Frames of the same paper, at most three, that show what is most worth of `whole` larger.
+std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Crowded> spots);
 
 /// What of `whole`'s paper a part shows.
 Box shown_by(const MapFrame& part, const MapFrame& whole);

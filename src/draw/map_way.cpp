@@ -30,8 +30,10 @@ Way as_driven(const road::Roads& roads, const wish::Loop& loop, const MapFrame& 
   for (const DriveShape& shape : drive_shapes(roads, loop)) {
     Line line;
     for (const Point at : shape.points) line.push_back(frame.spot_of(at));
-    for (const Spot spot : with_steps(simplified(line, simple_off), way_step))
-      add(way, spot, shape.stretch);
+    line = simplified(line, simple_off);
+    // What an enlarged part doesn't show needs no more than its corners.
+    const double step = clipped(line, within(frame.map, -2 * lines_apart)).empty() ? 10 : way_step;
+    for (const Spot spot : with_steps(line, step)) add(way, spot, shape.stretch);
   }
   return way;
 }
@@ -70,36 +72,24 @@ std::vector<double> smooth(const std::vector<double>& values) {
   return means;
 }
 
-/// Indices of points by x, so that near ones are found in a run.
-std::vector<std::size_t> by_x(const Line& line) {
-  std::vector<std::size_t> order(line.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return std::pair(line[a].x, a) < std::pair(line[b].x, b);
-  });
-  return order;
-}
-
 Way told_apart(const Way& way, Side driving) {
   const Line towards = directions(way.line);
-  const double near_left = driving == Side::left ? 1 : -1;
-  const std::vector<std::size_t> order = by_x(way.line);
+  Line near_side;
+  for (const Spot direction : towards)
+    near_side.push_back((driving == Side::left ? 1.0 : -1.0) * left_of(direction));
   std::vector<double> moves(way.line.size(), 0);
   const auto ask = [&](std::size_t i, std::size_t j) {
-    const Spot far_side = -near_left * left_of(towards[i]);
-    moves[i] =
-        std::max(moves[i], makes_room(way.line[i], towards[i], far_side, way.line[j], towards[j]));
+    moves[i] = std::max(moves[i], makes_room(way.line[i], towards[i], -1.0 * near_side[i],
+                                             way.line[j], towards[j]));
   };
-  for (std::size_t a = 0; a < order.size(); ++a)
-    for (std::size_t b = a + 1; b < order.size(); ++b) {
-      if (way.line[order[b]].x - way.line[order[a]].x > lines_apart + way_step) break;
-      ask(order[a], order[b]);
-      ask(order[b], order[a]);
-    }
+  for_near_pairs(way.line, lines_apart + way_step, [&](std::size_t i, std::size_t j) {
+    ask(i, j);
+    ask(j, i);
+  });
   moves = smooth(moves);
   Way moved;
   for (std::size_t i = 0; i < way.line.size(); ++i)
-    add(moved, way.line[i] + near_left * moves[i] * left_of(towards[i]), way.stretches[i]);
+    add(moved, way.line[i] + moves[i] * near_side[i], way.stretches[i]);
   return moved;
 }
 
@@ -118,17 +108,22 @@ Spot on_ring(const Ring& ring, Spot inside, Spot outside) {
   return parts.empty() ? inside : parts.front().back();
 }
 
-Way round_rings(const Way& way, const Ring& ring, Side driving) {
+/// The way with the arc for each time it passes this ring.
+Way round_ring_of(const Way& way, const Ring& ring, Side driving) {
   const auto inside = [&](std::size_t i) {
     return length_of(way.line[i] - ring.middle) < ring.radius;
   };
   Way around;
-  std::size_t i = 0;
-  for (; i < way.line.size(); ++i) {
+  for (std::size_t i = 0; i < way.line.size(); ++i) {
     std::size_t end = i;
     while (end < way.line.size() && inside(end)) ++end;
-    if (end == i || i == 0 || end == way.line.size()) {
-      add(around, way.line[i], way.stretches[i]);
+    const bool through = end > i && i > 0 && end < way.line.size() &&
+                         meets(Line(way.line.begin() + static_cast<std::ptrdiff_t>(i - 1),
+                                    way.line.begin() + static_cast<std::ptrdiff_t>(end + 1)),
+                               ring);
+    if (!through) {
+      for (; i < end; ++i) add(around, way.line[i], way.stretches[i]);
+      if (i < way.line.size()) add(around, way.line[i], way.stretches[i]);
       continue;
     }
     const Line arc = round_ring(ring, on_ring(ring, way.line[i], way.line[i - 1]),
@@ -177,7 +172,7 @@ Way way_of(const road::Roads& roads, const wish::Loop& loop, const MapFrame& fra
   const Side driving = roads.info().region.side;
   Way way = told_apart(as_driven(roads, loop, frame), driving);
   for (const Ring& ring : rings)
-    if (distance_to(way.line, ring.middle) < ring.radius) way = round_rings(way, ring, driving);
+    if (meets(way.line, ring)) way = round_ring_of(way, ring, driving);
   return way;
 }
 

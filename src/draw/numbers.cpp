@@ -13,7 +13,7 @@
 namespace loopwright::draw {
 namespace {
 
-constexpr double step_mm = 0.7, before_junction = 3.2, furthest = 14, other_leg = 4;
+constexpr double step_mm = 0.7, before_junction = 3.2, furthest = 40, other_leg = 4;
 
 /// How much of the way, elsewhere than here, an opening would hide.
 int hides(const Way& way, double at, double opening) {
@@ -46,21 +46,24 @@ std::optional<double> place_for(const Way& way, Reach reach, double opening, con
 
 }  // namespace
 
-SetNumbers set_numbers(const Way& way, const std::vector<Numbered>& numbers, Taken& taken) {
+SetNumbers set_numbers(const Way& way, const std::vector<Numbered>& numbers, const Box& map,
+                       Taken& taken) {
   SetNumbers all;
   double next = way.length();
+  const auto junction = [&](std::size_t row) {
+    return way.along[way.end_of(numbers[row].stretch)];
+  };
   for (std::size_t i = numbers.size(); i-- > 0;) {
-    const auto junction = [&](std::size_t row) {
-      return way.along[way.end_of(numbers[row].stretch)];
-    };
+    if (!holds(map, way.spot_at(junction(i)))) continue;
+    const double before = i > 0 ? junction(i - 1) : 0;
     const double to = std::max(0.0, std::min(junction(i) - before_junction, next));
     const double opening = opening_for(numbers[i].text);
-    const auto at = place_for(way, {i > 0 ? junction(i - 1) : 0, to}, opening, taken);
+    const auto at = place_for(way, {before, to}, opening, taken);
     if (!at) {
       all.left_out.push_back(numbers[i]);
       continue;
     }
-    all.set.push_back({*at, numbers[i].text});
+    all.set.push_back({numbers[i], *at, *at < before});
     taken.add_disc(way.spot_at(*at), opening + 0.3);
     next = *at;
   }

@@ -11,8 +11,9 @@
 namespace loopwright::draw {
 
 struct SetNumber {
-  double at = 0;  ///< along the way
-  std::string text;
+  Numbered number;
+  double at = 0;       ///< along the way
+  bool apart = false;  ///< it had to move before an earlier junction
 };
 
 struct SetNumbers {
@@ -20,7 +21,9 @@ struct SetNumbers {
   std::vector<Numbered> left_out;  ///< those that found no room
 };
 
-/// Sets each number before its junction, as near as there is room, in driving order.
-SetNumbers set_numbers(const Way& way, const std::vector<Numbered>& numbers, Taken& taken);
+/// Sets each number before its junction, as near as there is room, in driving order. Numbers of
+/// junctions that aren't on the map are neither set nor left out.
+SetNumbers set_numbers(const Way& way, const std::vector<Numbered>& numbers, const Box& map,
+                       Taken& taken);
 
 }  // namespace loopwright::draw

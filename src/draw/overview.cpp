@@ -33,23 +33,25 @@ class Sheet {
         page_{asked.width, asked.height},
         town_(roads_of(roads, frame)) {
     draw_roads(page_, roads_, town_, frame_, rings_);
-    draw_way(page_, way_, frame_.map);
+    draw_way(page_, way_, within(frame_.map, way_thick / 2));
     std::vector<Numbered> on_the_way;
-    for (const Numbered& number : asked_.numbers) {
+    for (const Numbered& number : asked_.numbers)
       if (number.stretch > 0) {
         on_the_way.push_back(number);
       } else {
-        start_ = number.text + " " + start_;
+        start_.insert(start_.rfind("start"), number.text + " ");
       }
-    }
-    numbers_ = set_numbers(way_, on_the_way, taken_);
+    numbers_ = set_numbers(way_, on_the_way, frame_.map, taken_);
   }
 
-  /// Where the numbers belong that found no room.
-  [[nodiscard]] std::vector<Spot> left_out() const {
-    std::vector<Spot> spots;
+  /// Junctions whose numbers found no room, or only before an earlier junction.
+  [[nodiscard]] std::vector<Crowded> crowded() const {
+    constexpr double no_room = 4, not_there = 1;
+    std::vector<Crowded> spots;
     for (const Numbered& number : numbers_.left_out)
-      spots.push_back(way_.line[way_.end_of(number.stretch)]);
+      spots.push_back({junction_of(number), no_room});
+    for (const SetNumber& one : numbers_.set)
+      if (one.apart) spots.push_back({junction_of(one.number), not_there});
     return spots;
   }
 
@@ -62,6 +64,11 @@ class Sheet {
     for (const Line& line : clipped(edge, frame_.map))
       page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
     write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
+    taken_.add_line(edge, 0.4);
+    // What stands apart from its junction here stands right there.
+    std::erase_if(numbers_.set, [&](const SetNumber& one) {
+      return one.apart && holds(box, junction_of(one.number));
+    });
   }
 
   /// A letter just inside the upper left corner of a box, or as near to it as there is room.
@@ -73,13 +80,18 @@ class Sheet {
     const MapOf map{roads_, loop_, frame_, way_, start_};
     taken_.add_line(way_.line, way_thick / 2 + 0.2);
     draw_marks(page_, map, taken_);
-    for (const SetNumber& number : numbers_.set) draw_number(page_, way_, number.at, number.text);
+    for (const SetNumber& number : numbers_.set)
+      draw_number(page_, way_, number.at, number.number.text);
     draw_names(page_, map, town_, taken_);
     draw_foot(page_, frame_, roads_.info().region.unit, asked_.credit);
     return std::move(page_);
   }
 
  private:
+  [[nodiscard]] Spot junction_of(const Numbered& number) const {
+    return way_.line[way_.end_of(number.stretch)];
+  }
+
   const road::Roads& roads_;
   const wish::Loop& loop_;
   const OverviewAsked& asked_;
@@ -99,7 +111,7 @@ std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
                               const OverviewAsked& asked) {
   const MapFrame whole = frame_of(roads, loop, asked);
   Sheet first(roads, loop, asked, whole);
-  const std::vector<MapFrame> parts = enlarged_parts(whole, first.left_out());
+  const std::vector<MapFrame> parts = enlarged_parts(whole, first.crowded());
   std::vector<Picture> pages(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const std::string name(1, static_cast<char>('A' + i));

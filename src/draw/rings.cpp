@@ -27,10 +27,11 @@ void add_place(std::vector<Ring>& rings, const road::Roads& roads, PlaceId id,
   const road::Place& place = roads.places[id.index()];
   if (is_mini(place.kind)) {
     for (const NodeId node : roads.nodes_of(id))
-      add(rings, {frame.spot_of(roads.nodes[node.index()].at), least_mini, true}, frame);
-  } else if (road::meets(place.kind, road::Kind::roundabout) &&
-             place.diameter_m / 2.0 * frame.mm_per_m < least_ring) {
-    add(rings, {frame.spot_of(place.at), least_ring, false}, frame);
+      add(rings, {frame.spot_of(roads.nodes[node.index()].at), least_mini, 0, true}, frame);
+  } else if (road::meets(place.kind, road::Kind::roundabout)) {
+    const double true_radius = place.diameter_m / 2.0 * frame.mm_per_m;
+    if (true_radius < least_ring)
+      add(rings, {frame.spot_of(place.at), least_ring, true_radius, false}, frame);
   }
 }
 
@@ -54,10 +55,16 @@ std::vector<Ring> small_rings(const road::Roads& roads, const MapFrame& frame) {
   return rings;
 }
 
+bool meets(const Line& line, const Ring& ring) {
+  // Rings are no true circles: half a line's width more than their mean.
+  constexpr double slack = 0.4;
+  return distance_to(line, ring.middle) < std::min(ring.true_radius + slack, ring.radius);
+}
+
 std::vector<Line> outside(const Line& line, const std::vector<Ring>& rings) {
   std::vector<Line> parts{line};
   for (const Ring& ring : rings) {
-    if (distance_to(line, ring.middle) >= ring.radius) continue;
+    if (!meets(line, ring)) continue;
     std::vector<Line> left;
     for (const Line& piece : parts) cut_circle(piece, ring.middle, ring.radius, left);
     parts = std::move(left);

@@ -50,7 +50,8 @@ Area moved(Area area, double up) {
 /// Lengths along a line to try, from its middle outwards.
 std::vector<double> tries(double length) {
   std::vector<double> at{length / 2};
-  for (double out = step_mm; out < length / 2; out += step_mm) {
+  const double step = std::max(step_mm, length / 40);
+  for (double out = step; out < length / 2; out += step) {
     at.push_back(length / 2 - out);
     at.push_back(length / 2 + out);
   }
@@ -59,7 +60,10 @@ std::vector<double> tries(double length) {
 
 bool write_along(Picture& page, Taken& taken, const NamedLine& road, Type type,
                  std::span<const double> shifts) {
-  const Extent words = extent_of(Label{{}, road.name, type});
+  // Paper before and behind, so that two names on one road don't read as one.
+  constexpr double gap = 2.5;
+  Extent words = extent_of(Label{{}, road.name, type});
+  words.width += gap;
   for (const double at : tries(length_of(road.line))) {
     const auto middle = on_line(road.line, at, words);
     if (!middle) continue;

@@ -20,36 +20,39 @@ class Filling {
   std::vector<StripColumn> columns() {
     columns_.emplace_back();
     for (std::size_t i = 0; i < strip_.items.size(); ++i) add(i);
-    const double rest = strip_.length_m - last_m_;
-    const double gap = std::min(std::max(rest * scale_, last_above_), longest_mm);
-    end_column(strip_.length_m, std::min(height_, y_ + std::max(gap, last_above_)));
-    columns_.back().broken = rest * scale_ > longest_mm;
+    const double rest = (strip_.length_m - last_m_) * scale_;
+    const double gap = std::max(std::min(rest, longest_mm), last_above_);
+    end_column(strip_.length_m, std::min(height_, y_ + gap), rest);
     return std::move(columns_);
   }
 
  private:
   void add(std::size_t i) {
     const StripItem& item = strip_.items[i];
-    const double metres = item.at_m - last_m_;
+    double wanted = (item.at_m - last_m_) * scale_;
     const double least = last_above_ + item.below;
-    double gap = std::max(std::min(metres * scale_, longest_mm), least);
+    double gap = std::max(std::min(wanted, longest_mm), least);
     if (y_ + gap + item.above > height_ && y_ + least + item.above <= height_)
       gap = height_ - item.above - y_;
     if (y_ + gap + item.above > height_ && !columns_.back().items.empty()) {
-      end_column(item.at_m, height_);
+      end_column(item.at_m, height_, wanted);
       columns_.emplace_back();
       columns_.back().from_m = item.at_m;
-      y_ = 0, last_above_ = 0;
+      y_ = 0, last_above_ = 0, wanted = 0;
       gap = item.below;
     }
     y_ += gap;
-    columns_.back().items.push_back({i, y_, metres * scale_ > gap + 1});
+    columns_.back().items.push_back({i, y_, is_cut(wanted, gap)});
     last_m_ = item.at_m, last_above_ = item.above;
   }
 
-  void end_column(double to_m, double top) {
+  static bool is_cut(double wanted_mm, double mm) { return wanted_mm > mm + 1; }
+
+  /// wanted_mm: how long the ribbon from the last item would be at the scale.
+  void end_column(double to_m, double top, double wanted_mm) {
     columns_.back().to_m = to_m;
     columns_.back().top = top;
+    columns_.back().broken = is_cut(wanted_mm, top - y_);
   }
 
   const Strip& strip_;

@@ -44,7 +44,9 @@ class Column {
   void draw_ribbon() {
     double from = 0;
     for (const SetItem& set : column_.items) {
-      draw_piece(from, set.y - item(set).half, set.broken);
+      // It reaches a little under a junction, whose way begins at its lower edge.
+      const double under = item(set).row != nullptr && item(set).half > 0 ? 0.8 : 0;
+      draw_piece(from, set.y - item(set).half + under, set.broken);
       from = set.y + item(set).half;
     }
     draw_piece(from, column_.top, column_.broken);
@@ -159,8 +161,13 @@ class Column {
     if (first) page_.add(Stroke{{spot(-bar_mm / 2, 0), spot(bar_mm / 2, 0)}, way_mm});
     if (last)
       page_.add(Stroke{{spot(-bar_mm / 2, column_.top), spot(bar_mm / 2, column_.top)}, way_mm});
-    write_end(first ? "start" : "from the top of the column before", -foot_mm / 2, first);
-    write_end(last ? "end" : "on at the foot of the next column", column_.top + head_mm / 2, last);
+    const bool page_ends = (ink_.column + 1) % ink_.per_page == 0;
+    const double seconds = seconds_at(ink_.strip, ink_.loop, column_.from_m);
+    const std::string driven = std::to_string(std::lround(seconds / 60)) + " min from the start";
+    const std::string on =
+        page_ends ? "goes on on the next page" : "goes on at the foot of the next column";
+    write_end(first ? "start" : driven, -foot_mm / 2, first);
+    write_end(last ? "end" : on, column_.top + head_mm / 2, last);
   }
 
   void write_end(const std::string& words, double y, bool strong) {

@@ -16,6 +16,7 @@ struct StripColumnInk {
   const Across& across;
   const std::vector<StripColumn>& columns;
   std::size_t column = 0;
+  std::size_t per_page = 1;  ///< columns
 };
 
 /// foot: where the left edge of the column meets the foot of its ribbon.

@@ -90,7 +90,15 @@ Strip strip_of(const wish::Loop& loop, const StripAsked& asked, const Across& ac
   std::stable_sort(strip.items.begin(), strip.items.end(),
                    [](const StripItem& a, const StripItem& b) { return a.at_m < b.at_m; });
   strip.length_m = ends.back();
+  strip.ends_m = ends;
   return strip;
+}
+
+double seconds_at(const Strip& strip, const wish::Loop& loop, double at_m) {
+  const auto end = std::upper_bound(strip.ends_m.begin(), strip.ends_m.end(), at_m);
+  const auto row =
+      std::min(static_cast<std::size_t>(end - strip.ends_m.begin()), loop.stretches.size() - 1);
+  return loop.stretches[row].arrive_s.likely;
 }
 
 }  // namespace loopwright::draw

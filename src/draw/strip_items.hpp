@@ -31,8 +31,12 @@ struct StripItem {
 
 struct Strip {
   std::vector<StripItem> items;
+  std::vector<double> ends_m;  ///< driven at the end of each stretch
   double length_m = 0;
 };
+
+/// Likely seconds since the start when so many metres are driven.
+double seconds_at(const Strip& strip, const wish::Loop& loop, double at_m);
 
 /// Rules: the items point into `asked`.
 Strip strip_of(const wish::Loop& loop, const StripAsked& asked, const Across& across);

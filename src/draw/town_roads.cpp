@@ -57,7 +57,7 @@ void draw_roads(Picture& map, const road::Roads& roads, const std::vector<TownRo
   std::stable_sort(order.begin(), order.end(),
                    [&](const TownRoad* a, const TownRoad* b) { return rank(a) > rank(b); });
   for (const TownRoad* one : order)
-    for (const Line& part : clipped(one->line, frame.map))
+    for (const Line& part : clipped(one->line, within(frame.map, widths.front() / 2)))
       for (const Line& visible : outside(part, rings))
         map.add(Stroke{visible, width_of(roads.pieces[one->piece.index()], frame), Ink::pale,
                        Cap::round});

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include "draw/map_lines.hpp"
 #include "draw/taken.hpp"
@@ -12,48 +13,31 @@ namespace loopwright::draw {
 namespace {
 
 // Ours, tried on paper: shorter swells look like beads, longer ones like one line.
-constexpr double swell_mm = 9, stroke_mm = 0.9;
+constexpr double swell_mm = 9;
+constexpr std::size_t strokes = 10;
 constexpr double same_line = 0.35;
 constexpr Type number_type{9, true};
 
 /// True for points of a way that lie on ground driven the same way before.
 std::vector<bool> driven_before(const Way& way) {
   std::vector<bool> before(way.line.size(), false);
-  std::vector<std::size_t> order(way.line.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return std::pair(way.line[a].x, a) < std::pair(way.line[b].x, b);
+  for_near_pairs(way.line, same_line, [&](std::size_t early, std::size_t late) {
+    if (way.along[late] - way.along[early] < 4 * way_step) return;
+    const Spot one = way.direction_at(way.along[early]), two = way.direction_at(way.along[late]);
+    if (length_of(one - two) < 0.5) before[late] = true;
   });
-  for (std::size_t a = 0; a < order.size(); ++a)
-    for (std::size_t b = a + 1; b < order.size(); ++b) {
-      const std::size_t early = std::min(order[a], order[b]), late = std::max(order[a], order[b]);
-      if (way.line[order[b]].x - way.line[order[a]].x > same_line) break;
-      if (!near(way.line[late], way.line[early], same_line) ||
-          way.along[late] - way.along[early] < 4 * way_step)
-        continue;
-      const Spot one = way.direction_at(way.along[early]), two = way.direction_at(way.along[late]);
-      if (length_of(one - two) < 0.5) before[late] = true;
-    }
   return before;
-}
-
-/// One swell, from thin to thick.
-void draw_swell(Picture& map, const Line& line, const Box& box) {
-  const double length = length_of(line);
-  const double strokes = std::max(3.0, std::round(length / stroke_mm));
-  for (double i = 0; i < strokes; ++i)
-    for (const Line& part :
-         clipped(part_of(line, i * length / strokes, (i + 1) * length / strokes), box))
-      map.add(Stroke{part, way_thin + (way_thick - way_thin) * (i + 0.5) / strokes, Ink::black,
-                     Cap::round});
 }
 
 void draw_run(Picture& map, const Line& run, const Box& box) {
   const double length = length_of(run);
-  if (length <= 0) return;
-  const double swells = std::max(1.0, std::round(length / swell_mm));
-  for (double i = 0; i < swells; ++i)
-    draw_swell(map, part_of(run, i * length / swells, (i + 1) * length / swells), box);
+  const auto swells = static_cast<std::size_t>(std::max(1.0, std::round(length / swell_mm)));
+  std::size_t i = 0;
+  for (const Line& stroke : cut_evenly(run, swells * strokes)) {
+    const double grown = (static_cast<double>(i++ % strokes) + 0.5) / strokes;
+    for (const Line& part : clipped(stroke, box))
+      map.add(Stroke{part, way_thin + (way_thick - way_thin) * grown, Ink::black, Cap::round});
+  }
 }
 
 }  // namespace

@@ -50,8 +50,10 @@ struct MapFrame {
 /// The frame that overview() uses: the loop with some ground around it, as large as it fits.
 MapFrame frame_of(const road::Roads& roads, const wish::Loop& loop, const OverviewAsked& asked);
 
-/// The first page shows all of the loop. Numbers that find no room in it stand on further pages, each
-/// an enlarged part that the first page frames and names "A", "B" …; at most four.
+/// The first page shows all of the loop. Numbers that find no room in it, or none at their junction,
+/// stand on further pages, each an enlarged part that the first page frames and names "A", "B", "C".
+/// Of a drive that comes through the same streets again and again some find no room there either and
+/// are left out. Numbers of stretch 0 are written beside the bar at the start.
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
                               const OverviewAsked& asked);
 
