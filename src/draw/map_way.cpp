@@ -108,26 +108,37 @@ Spot on_ring(const Ring& ring, Spot inside, Spot outside) {
   return parts.empty() ? inside : parts.front().back();
 }
 
-/// The way with the arc for each time it passes this ring.
-Way round_ring_of(const Way& way, const Ring& ring, Side driving) {
-  const auto inside = [&](std::size_t i) {
-    return length_of(way.line[i] - ring.middle) < ring.radius;
-  };
+/// What a way leads through rings by.
+struct Driving {
+  const road::Roads& roads;
+  const wish::Loop& loop;
+};
+
+/// True when one of these stretches ends on the ring: the way leads through it, not only past it.
+bool ends_on(const Driving& driving, const Ring& ring, std::size_t first, std::size_t last) {
+  for (std::size_t i = first; i <= last; ++i) {
+    const NodeId node = driving.roads.to_node(driving.loop.stretches[i].stretch);
+    if (std::find(ring.nodes.begin(), ring.nodes.end(), node) != ring.nodes.end()) return true;
+  }
+  return false;
+}
+
+/// The way with the arc for each time it leads through this ring.
+Way round_ring_of(const Way& way, const Ring& ring, const Driving& driving) {
+  const Side side = driving.roads.info().region.side;
+  const auto inside = [&](std::size_t i) { return near(way.line[i], ring.middle, ring.radius); };
   Way around;
   for (std::size_t i = 0; i < way.line.size(); ++i) {
     std::size_t end = i;
     while (end < way.line.size() && inside(end)) ++end;
-    const bool through = end > i && i > 0 && end < way.line.size() &&
-                         meets(Line(way.line.begin() + static_cast<std::ptrdiff_t>(i - 1),
-                                    way.line.begin() + static_cast<std::ptrdiff_t>(end + 1)),
-                               ring);
-    if (!through) {
+    if (end == i || i == 0 || end == way.line.size() ||
+        !ends_on(driving, ring, way.stretches[i - 1], way.stretches[end])) {
       for (; i < end; ++i) add(around, way.line[i], way.stretches[i]);
       if (i < way.line.size()) add(around, way.line[i], way.stretches[i]);
       continue;
     }
     const Line arc = round_ring(ring, on_ring(ring, way.line[i], way.line[i - 1]),
-                                on_ring(ring, way.line[end - 1], way.line[end]), driving);
+                                on_ring(ring, way.line[end - 1], way.line[end]), side);
     for (std::size_t k = 0; k < arc.size(); ++k)
       add(around, arc[k], way.stretches[i + k * (end - i) / arc.size()]);
     i = end - 1;
@@ -169,10 +180,10 @@ Line Way::part(double from, double to) const {
 
 Way way_of(const road::Roads& roads, const wish::Loop& loop, const MapFrame& frame,
            const std::vector<Ring>& rings) {
-  const Side driving = roads.info().region.side;
-  Way way = told_apart(as_driven(roads, loop, frame), driving);
+  Way way = told_apart(as_driven(roads, loop, frame), roads.info().region.side);
   for (const Ring& ring : rings)
-    if (meets(way.line, ring)) way = round_ring_of(way, ring, driving);
+    if (distance_to(way.line, ring.middle) < ring.radius)
+      way = round_ring_of(way, ring, {roads, loop});
   return way;
 }
 

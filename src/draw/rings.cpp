@@ -21,17 +21,23 @@ void add(std::vector<Ring>& rings, const Ring& ring, const MapFrame& frame) {
     rings.push_back(ring);
 }
 
+std::vector<NodeId> nodes_on(const road::Roads& roads, PlaceId id) {
+  const auto nodes = roads.nodes_of(id);
+  return {nodes.begin(), nodes.end()};
+}
+
 /// A mini is a node, a double mini two; all else has a middle and a diameter.
 void add_place(std::vector<Ring>& rings, const road::Roads& roads, PlaceId id,
                const MapFrame& frame) {
   const road::Place& place = roads.places[id.index()];
   if (is_mini(place.kind)) {
     for (const NodeId node : roads.nodes_of(id))
-      add(rings, {frame.spot_of(roads.nodes[node.index()].at), least_mini, 0, true}, frame);
+      add(rings, {frame.spot_of(roads.nodes[node.index()].at), least_mini, 0, true, {node}}, frame);
   } else if (road::meets(place.kind, road::Kind::roundabout)) {
     const double true_radius = place.diameter_m / 2.0 * frame.mm_per_m;
     if (true_radius < least_ring)
-      add(rings, {frame.spot_of(place.at), least_ring, true_radius, false}, frame);
+      add(rings, {frame.spot_of(place.at), least_ring, true_radius, false, nodes_on(roads, id)},
+          frame);
   }
 }
 
@@ -44,6 +50,13 @@ void part(Ring& a, Ring& b) {
   b.radius = std::min(b.radius, share);
 }
 
+/// True when a line leads to a ring, not only past it.
+bool meets(const Line& line, const Ring& ring) {
+  // Rings are no true circles: half a line's width more than their mean.
+  constexpr double slack = 0.4;
+  return distance_to(line, ring.middle) < std::min(ring.true_radius + slack, ring.radius);
+}
+
 }  // namespace
 
 std::vector<Ring> small_rings(const road::Roads& roads, const MapFrame& frame) {
@@ -53,12 +66,6 @@ std::vector<Ring> small_rings(const road::Roads& roads, const MapFrame& frame) {
   for (std::size_t i = 0; i < rings.size(); ++i)
     for (std::size_t j = i + 1; j < rings.size(); ++j) part(rings[i], rings[j]);
   return rings;
-}
-
-bool meets(const Line& line, const Ring& ring) {
-  // Rings are no true circles: half a line's width more than their mean.
-  constexpr double slack = 0.4;
-  return distance_to(line, ring.middle) < std::min(ring.true_radius + slack, ring.radius);
 }
 
 std::vector<Line> outside(const Line& line, const std::vector<Ring>& rings) {

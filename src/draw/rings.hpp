@@ -15,10 +15,8 @@ struct Ring {
   double radius = 0;       ///< of the middle of its road, on paper
   double true_radius = 0;  ///< as it lies; what comes no nearer only passes by
   bool mini = false;
+  std::vector<NodeId> nodes = {};  ///< of the map, on it
 };
-
-/// True when a line leads to or round a ring, not only past it.
-bool meets(const Line& line, const Ring& ring);
 
 /// Those of the map that are too small to be seen as they lie. Roads and ways end at them.
 std::vector<Ring> small_rings(const road::Roads& roads, const MapFrame& frame);
