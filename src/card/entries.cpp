@@ -11,6 +11,44 @@
 namespace loopwright::card {
 namespace {
 
+/// As the sign shows it.
+std::string limit_numeral(const Subject& subject, const road::LimitOnDay& limit) {
+  return limit.value == 0 ? std::string(subject.words.at("limit.none"))
+                          : std::to_string(limit.value);
+}
+
+std::string distance_of(const Subject& subject, double metres) {
+  return say::say_distance(metres, subject.roads.info().region.unit, subject.words);
+}
+
+std::string where_of(const Subject& subject, const say::Row& row) {
+  const say::Words& words = subject.words;
+  std::vector<std::string> parts;
+  // A road that is spoken of needn't be printed once more.
+  if (!row.where.empty() && !row.say.ends_with(row.where)) parts.push_back(row.where);
+  if (!row.signed_to.empty()) parts.push_back(words.fill("card.signs", {{"signs", row.signed_to}}));
+  if (row.counts)
+    parts.push_back(
+        words.fill("card.say_before", {{"distance", distance_of(subject, row.speak_m)}}));
+  return joined(parts, "; ");
+}
+
+std::string next_of(const Subject& subject, const say::Row& row) {
+  // Less than a car's length to the next row: both are at one place.
+  constexpr double same_place_m = 5;
+  if (row.to_next_m <= same_place_m) return {};
+  return subject.words.fill("card.next",
+                            {{"distance", distance_of(subject, row.to_next_m)},
+                             {"minutes", write_minutes(subject.words, row.to_next_s)}});
+}
+
+/// Without that rows are said in one breath, which their bracket shows.
+std::vector<std::string> briefs_of(const Subject& subject, const say::Row& row) {
+  std::vector<std::string> briefs = row.briefs;
+  std::erase(briefs, std::string(subject.words.at("hazard.close")));
+  return briefs;
+}
+
 class Entries {
  public:
   explicit Entries(const Subject& subject) : subject_(subject) {}
@@ -43,57 +81,10 @@ class Entries {
   }
 
   void add_row(std::size_t k) {
-    const say::Words& words = subject_.words;
-    const say::Row& row = subject_.rows[k];
-    Entry entry;
-    entry.row = k;
-    entry.number = std::to_string(k + 1);
-    entry.say = say::capitalised(row.say);
-    entry.where = where_of(row);
-    entry.kerb = write_kerb(words, subject_.kerbs, k, subject_.rows.size());
-    entry.next = next_of(row);
-    if (!row.briefs.empty())
-      entry.brief = words.fill("card.brief", {{"hazards", joined(row.briefs, "; ")}});
-    if (!row.hazards.empty())
-      entry.then = words.fill("card.then", {{"hazards", joined(row.hazards, "; ")}});
-    entry.after = stop_after_words(subject_, k);
-    if (row.new_limit) {
-      entry.limit = limit_numeral(*row.new_limit);
-      entry.limit_sure = road::is_sure(row.new_limit->confidence);
-    }
-    entry.hardness = row.hardness;
-    entry.joins_previous = row.joined_to_previous;
+    Entry entry = row_entry(subject_, k);
     entry.independent = independent_;
     entries_.push_back(std::move(entry));
     for (const PlannedStop& stop : planned_stops(subject_, k)) add_stop(k, stop);
-  }
-
-  /// As the sign shows it.
-  [[nodiscard]] std::string limit_numeral(const road::LimitOnDay& limit) const {
-    return limit.value == 0 ? std::string(subject_.words.at("limit.none"))
-                            : std::to_string(limit.value);
-  }
-
-  [[nodiscard]] std::string where_of(const say::Row& row) const {
-    std::vector<std::string> parts;
-    // A road that is spoken of needn't be printed once more.
-    if (!row.where.empty() && !row.say.ends_with(row.where)) parts.push_back(row.where);
-    if (row.counts) {
-      const SpeedUnit unit = subject_.roads.info().region.unit;
-      parts.push_back(subject_.words.fill("card.say_before",
-                                          {{"distance", say::say_distance(row.speak_m, unit)}}));
-    }
-    return joined(parts, "; ");
-  }
-
-  [[nodiscard]] std::string next_of(const say::Row& row) const {
-    // Less than a car's length to the next row: both are at one place.
-    constexpr double same_place_m = 5;
-    if (row.to_next_m <= same_place_m) return {};
-    const SpeedUnit unit = subject_.roads.info().region.unit;
-    return subject_.words.fill("card.next",
-                               {{"distance", say::say_distance(row.to_next_m, unit)},
-                                {"minutes", write_minutes(subject_.words, row.to_next_s)}});
   }
 
   void add_stop(std::size_t row, const PlannedStop& stop) {
@@ -116,6 +107,32 @@ class Entries {
 };
 
 }  // namespace
+
+Entry row_entry(const Subject& subject, std::size_t k) {
+  const say::Words& words = subject.words;
+  const say::Row& row = subject.rows[k];
+  Entry entry;
+  entry.row = k;
+  entry.number = std::to_string(k + 1);
+  entry.say = say::capitalised(row.say);
+  entry.where = where_of(subject, row);
+  entry.lane = row.lane;
+  entry.landmark = row.landmark;
+  entry.kerb = write_kerb(words, subject.kerbs, k, subject.rows.size());
+  entry.next = next_of(subject, row);
+  if (const auto briefs = briefs_of(subject, row); !briefs.empty())
+    entry.brief = words.fill("card.brief", {{"hazards", joined(briefs, "; ")}});
+  if (!row.hazards.empty())
+    entry.then = words.fill("card.then", {{"hazards", joined(row.hazards, "; ")}});
+  entry.after = stop_after_words(subject, k);
+  if (row.new_limit) {
+    entry.limit = limit_numeral(subject, *row.new_limit);
+    entry.limit_sure = road::is_sure(row.new_limit->confidence);
+  }
+  entry.hardness = row.hardness;
+  entry.joins_previous = row.joined_to_previous;
+  return entry;
+}
 
 std::vector<Entry> entries_of(const Subject& subject) {
   return Entries(subject).make();

@@ -36,6 +36,9 @@ struct Entry {
   bool independent = false;     ///< the learner finds the way: for the instructor's eyes
 };
 
+/// One row by itself; not whether the learner finds the way there.
+Entry row_entry(const Subject& subject, std::size_t row);
+
 std::vector<Entry> entries_of(const Subject& subject);
 
 }  // namespace loopwright::card

@@ -13,6 +13,7 @@ namespace {
 
 constexpr double mark_width = 3;
 constexpr double piece_gap = 2.5;
+constexpr double numeral_gap = 3;
 constexpr int levels = 5;
 constexpr double bottom_gap = 1.2;
 
@@ -67,22 +68,30 @@ class EntryDrawing {
       picture_.add(draw::Label{{x, 0},
                                std::to_string(entry_.hardness),
                                {style_.say, true, draw::Ink::black, draw::Align::right}});
-      x -= digits_width(1, style_.say) + 3;
+      x -= digits_width(1, style_.say) + numeral_gap;
     }
     if (!entry_.limit.empty()) x = add_limit(x);
     right_ = x;
   }
 
+  /// A figure in a ring no higher than the line; what the map only lets us infer has its question mark.
   double add_limit(double x) {
-    // What the map only lets us infer has its question mark.
-    const std::string text = entry_.limit + (entry_.limit_sure ? "" : "?");
-    const draw::Type type{style_.text, true, draw::Ink::black, draw::Align::middle};
+    const double line = line_height(style_.say);
+    if (!entry_.limit_sure) x = add_numeral(x, "?", draw::Align::right) - 0.5;
+    if (entry_.limit.find_first_not_of("0123456789") != std::string::npos)
+      return add_numeral(x, entry_.limit, draw::Align::right) - numeral_gap;
+    const double radius = line / 2;
+    picture_.add(draw::Disc{{x - radius, radius}, radius - 0.3, {}, 0.6});
+    add_numeral(x - radius, entry_.limit, draw::Align::middle);
+    return x - 2 * radius - numeral_gap;
+  }
+
+  /// Bold, in the middle of the spoken line; its left edge, when it stands to the left of x.
+  double add_numeral(double x, const std::string& text, draw::Align align) {
+    const draw::Type type{style_.text, true, draw::Ink::black, align};
     const draw::Extent extent = draw::extent_of({{0, 0}, text, type});
-    const double radius = std::max(extent.width, extent.height) / 2 + 1.1;
-    x -= radius;
-    picture_.add(draw::Disc{{x, radius + 0.3}, radius, draw::Ink::paper, 0.6});
-    picture_.add(draw::Label{{x, radius + 0.3 - extent.height / 2}, text, type});
-    return x - radius - 3;
+    picture_.add(draw::Label{{x, (line_height(style_.say) - extent.height) / 2}, text, type});
+    return x - extent.width;
   }
 
   [[nodiscard]] static double line_height(double points) {

@@ -11,6 +11,7 @@
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
+#include "card/subject_of.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/say/say.hpp"
 
@@ -84,14 +85,12 @@ GeoFeature hours_feature(Point at, const say::Words& words, const Timed& timed) 
 }  // namespace
 
 std::string write_geojson(const Lesson& lesson) {
-  const auto& [roads, answer, loop, setting] = lesson;
-  const say::Words words;
+  const SubjectOf all(lesson);
+  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs] = all.get();
   std::vector<GeoFeature> features;
   // A line needs two positions (RFC 7946, 3.1.4); a drive within one piece has no corner to show.
   std::vector<Point> line = drive_line(roads, loop);
   if (line.size() > 1) features.push_back(line_feature(loop, std::move(line)));
-  const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
   for (std::size_t k = 0; k < rows.size(); ++k)
     if (!is_instructors(loop, rows[k]))
       features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size())));
@@ -99,7 +98,6 @@ std::string write_geojson(const Lesson& lesson) {
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
   for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));
   for (GeoFeature& one : independent_features(roads, loop)) features.push_back(std::move(one));
-  const std::vector<Timed> timed = timed_on({roads, loop, setting});
   for (const Timed& met : timed)
     for (const Visit& visit : met.visits)
       features.push_back(

@@ -15,9 +15,9 @@
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
+#include "card/subject_of.hpp"
 #include "card/xml.hpp"
 #include "loopwright/card/card.hpp"
-#include "loopwright/say/say.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -95,8 +95,8 @@ void add_metadata(XmlWriter& xml, const wish::Loop& loop, const Described& descr
 }  // namespace
 
 std::string write_gpx(const Lesson& lesson) {
-  const auto& [roads, answer, loop, setting] = lesson;
-  const say::Words words;
+  const SubjectOf all(lesson);
+  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs] = all.get();
   const std::vector<Point> line = drive_line(roads, loop);
   const std::string title = words.fill("card.title", {{"n", std::to_string(loop.id)}});
   XmlWriter xml;
@@ -107,7 +107,6 @@ std::string write_gpx(const Lesson& lesson) {
             {"xmlns:xsi", "http://www.w3.org/2001/XMLSchema-instance"},
             {"xsi:schemaLocation",
              "http://www.topografix.com/GPX/1/1 http://www.topografix.com/GPX/1/1/gpx.xsd"}});
-  const std::vector<Timed> timed = timed_on({roads, loop, setting});
   const Described described{title, cautions_in_one(words, loop, timed),
                             std::string(words.at("card.licence"))};
   add_metadata(xml, loop, described, line);
@@ -124,8 +123,6 @@ std::string write_gpx(const Lesson& lesson) {
   std::string about = write_credit(words, roads);
   for (const Timed& met : timed) about += "; " + hours_in_one(words, met);
   xml.leaf("desc", about);
-  const std::vector<say::Row> rows = say::say_loop(roads, loop);
-  const std::vector<lanes::DoorKerb> kerbs = lanes::door_kerbs({roads, loop, setting});
   for (std::size_t k = 0; k < rows.size(); ++k) {
     const say::Row& row = rows[k];
     if (is_instructors(loop, row)) continue;

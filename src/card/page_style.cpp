@@ -7,8 +7,8 @@
 namespace loopwright::card {
 
 PageStyle scaled(PageStyle style, double scale) {
-  for (double* size : {&style.say, &style.text, &style.shape_width, &style.shape_height})
-    *size *= scale;
+  style.say *= scale;
+  style.text *= scale;
   return style;
 }
 
@@ -21,6 +21,8 @@ PageStyle style_of(Paper paper, Print print) {
   }
   if (print == Print::large) {
     style = scaled(style, std::numbers::sqrt2);
+    style.shape_width *= std::numbers::sqrt2;
+    style.shape_height *= std::numbers::sqrt2;
     style.rows /= 2;
     style.columns = 1;
   }

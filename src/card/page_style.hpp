@@ -22,7 +22,7 @@ struct PageStyle {
 
 PageStyle style_of(Paper paper, Print print);
 
-/// All but the paper so many times as large.
+/// Letters so many times as large.
 PageStyle scaled(PageStyle style, double scale);
 
 draw::Type plain(const PageStyle& style);

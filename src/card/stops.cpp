@@ -35,7 +35,7 @@ std::string_view side_key(const wish::PullUp& place) {
 PlannedStop planned_stop(const Subject& subject, const wish::PullUp& place) {
   const say::Words& words = subject.words;
   PlannedStop stop{place,
-                   words.fill("pull_up", {{"side", std::string(words.at(side_key(place)))}}),
+                   subject.rows.back().say,  // it pulls up at the near kerb, as every planned stop
                    street_words(subject, place.stretch),
                    purpose_words(words, place),
                    {}};

@@ -10,7 +10,8 @@ namespace loopwright::card {
 class SubjectOf {
  public:
   explicit SubjectOf(const Lesson& lesson)
-      : rows_(say::say_loop(lesson.roads, lesson.loop)),
+      : words_(lesson.manner.words == nullptr ? say::Words() : *lesson.manner.words),
+        rows_(say::say_loop(lesson.roads, lesson.loop, {&words_, lesson.manner.sides})),
         timed_(timed_on({lesson.roads, lesson.loop, lesson.setting})),
         kerbs_(lanes::door_kerbs({lesson.roads, lesson.loop, lesson.setting})),
         subject_{lesson.roads, lesson.answer,  lesson.loop, rows_,

@@ -6,6 +6,7 @@
 //    are held together by a bracket at the left edge.
 // 3. Below: bus lanes, what else has hours, what is practised, what isn't sure, what fell short,
 //    cautions, map credit.
+#include "card/entries.hpp"
 #include "card/head.hpp"
 #include "card/independent.hpp"
 #include "card/lesson.hpp"
@@ -42,35 +43,18 @@ struct RowLine {
 
 std::vector<RowLine> lines_of(const Subject& subject, std::size_t k) {
   const say::Words& words = subject.words;
-  const say::Row& row = subject.rows[k];
-  const SpeedUnit unit = subject.roads.info().region.unit;
+  const Entry entry = row_entry(subject, k);
   std::vector<std::string> numerals;
-  if (row.new_limit) numerals.push_back(write_limit(words, *row.new_limit));
-  if (row.hardness > 0)
-    numerals.push_back(words.fill("card.hard", {{"n", std::to_string(row.hardness)}}));
-  std::vector<RowLine> lines{{say::capitalised(row.say), joined(numerals, "  ")}};
-  const bool look = row.new_limit && !road::is_sure(row.new_limit->confidence);
-  std::vector<std::string> where;
-  // A road that is spoken of needn't be printed once more.
-  const bool spoken = row.say.ends_with(row.where);
-  if (!row.where.empty() && !spoken) where.push_back(row.where);
-  if (row.counts)
-    where.push_back(
-        words.fill("card.say_before", {{"distance", say::say_distance(row.speak_m, unit)}}));
-  if (!where.empty() || look)
-    lines.push_back({joined(where, "; "), look ? std::string(words.at("card.look")) : ""});
-  const std::string kerb = write_kerb(words, subject.kerbs, k, subject.rows.size());
-  if (!kerb.empty()) lines.push_back({kerb, {}});
-  // Less than a car's length to the next row: both are at one place.
-  constexpr double same_place_m = 5;
-  if (row.to_next_m > same_place_m)
-    lines.push_back({words.fill("card.next", {{"distance", say::say_distance(row.to_next_m, unit)},
-                                              {"minutes", write_minutes(words, row.to_next_s)}}),
-                     {}});
-  if (!row.briefs.empty())
-    lines.push_back({words.fill("card.brief", {{"hazards", joined(row.briefs, "; ")}}), {}});
-  if (!row.hazards.empty())
-    lines.push_back({words.fill("card.then", {{"hazards", joined(row.hazards, "; ")}}), {}});
+  if (!entry.limit.empty()) numerals.push_back(write_limit(words, *subject.rows[k].new_limit));
+  if (entry.hardness > 0)
+    numerals.push_back(words.fill("card.hard", {{"n", std::to_string(entry.hardness)}}));
+  std::vector<RowLine> lines{{entry.say, joined(numerals, "  ")}};
+  std::vector<std::string> where{entry.where, entry.landmark};
+  std::erase(where, "");
+  const std::string look = entry.limit_sure ? "" : std::string(words.at("card.look"));
+  if (!where.empty() || !look.empty()) lines.push_back({joined(where, "; "), look});
+  for (const std::string* line : {&entry.lane, &entry.kerb, &entry.next, &entry.brief, &entry.then})
+    if (!line->empty()) lines.push_back({*line, {}});
   for (const std::string& stop : stop_lines(subject, k)) lines.push_back({stop, {}});
   return lines;
 }
@@ -177,10 +161,10 @@ std::string write_text(const Lesson& lesson) {
   return sheet.text();
 }
 
-std::string write_barred(const road::Roads& roads, const wish::Loop& loop,
-                         const hours::Setting& setting) {
-  const std::vector<Timed> timed = timed_on({roads, loop, setting});
-  return write_barred(say::Words(), barred_on(timed));
+std::string write_barred(const Lesson& lesson) {
+  const std::vector<Timed> timed = timed_on({lesson.roads, lesson.loop, lesson.setting});
+  const say::Words* words = lesson.manner.words;
+  return write_barred(words == nullptr ? say::Words() : *words, barred_on(timed));
 }
 
 }  // namespace loopwright::card

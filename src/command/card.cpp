@@ -116,8 +116,9 @@ Exit run(const CardJob& job) {
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
-  const std::string text = write(job, {tied.roads, tied.answer, loop, tied.setting});
-  const std::string barred = card::write_barred(tied.roads, loop, tied.setting);
+  const card::Lesson lesson{tied.roads, tied.answer, loop, tied.setting, {}};
+  const std::string text = write(job, lesson);
+  const std::string barred = card::write_barred(lesson);
   if (!barred.empty()) {
     std::cerr << "loopwright: " << job.loops.string() << ": loop " << loop.id << ": " << barred
               << '\n';

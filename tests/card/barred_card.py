@@ -23,6 +23,16 @@ def run(folder, *words):
     return done
 
 
+def plain_text(path, form):
+    """The words of a file, its lines joined."""
+    if form == "pdf":
+        words = subprocess.run(["pdftotext", str(path), "-"], capture_output=True, encoding="utf-8",
+                               check=True).stdout
+    else:
+        words = path.read_text(encoding="utf-8").replace("\n ", "").replace("&apos;", "'")
+    return " ".join(words.split())
+
+
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
@@ -42,6 +52,10 @@ def main():
             assert done.stderr.startswith("loopwright: loops.json: loop 1: " + SAID), done.stderr
             assert done.stderr.count("\n") == 1 and done.stdout == "", done.stderr
             assert "Don't drive this card" in (folder / "card").read_text(encoding="utf-8"), form
+        for form in ("html", "ics", "pdf"):
+            done = run(folder, "card", "q.area", "loops.json", "--format", form, "-o", "card")
+            assert done.stderr.startswith("loopwright: loops.json: loop 1: " + SAID), done.stderr
+            assert "Don't drive this card" in plain_text(folder / "card", form), form
 
 
 main()

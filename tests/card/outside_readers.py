@@ -1,12 +1,14 @@
 #!/usr/bin/python3
-"""Exchange files as other programs read them: xmllint with a schema, gpxpy, and plain JSON.
+"""Exchange files as other programs read them: GPX by xmllint with a schema, gpxpy and gpsbabel; GeoJSON as
+plain JSON and by GDAL; iCalendar by icalendar and vobject.
 
-    outside_readers.py SCHEMA FILE.gpx FILE.geojson
+    outside_readers.py SCHEMA FILE.gpx FILE.geojson FILE.ics
 
-Both files are of the same drive. Also gives each reader something broken, to see that it would say
-so. Sources of the rules: GPX 1.1 schema (TopoGrafix); RFC 7946.
+All are of the same drive. Also gives each reader something broken, to see that it would say
+so. Sources of the rules: GPX 1.1 schema (TopoGrafix); RFC 7946; RFC 5545.
 """
 
+import datetime
 import json
 import math
 import subprocess
@@ -14,6 +16,8 @@ import sys
 import tempfile
 
 import gpxpy
+import icalendar
+import vobject
 
 
 def schema_accepts(schema, path):
@@ -74,12 +78,54 @@ def check_same_drive(gpx, features):
     assert math.isclose(gpx.tracks[0].length_2d(), metres[0], rel_tol=0.005)
 
 
-def main(schema, gpx_path, geojson_path):
+def check_gpsbabel(path, gpx):
+    """The route as gpsbabel reads it: as many points, with the words spoken as names."""
+    done = subprocess.run(["gpsbabel", "-r", "-i", "gpx", "-f", path, "-o", "csv", "-F", "-"],
+                          capture_output=True, encoding="utf-8", check=True)
+    lines = done.stdout.splitlines()
+    points = gpx.routes[0].points
+    assert len(lines) == len(points), "gpsbabel reads another number of rows"
+    for line, point in zip(lines, points):
+        lat, lon, name = (part.strip() for part in line.split(",", 2))
+        assert math.isclose(float(lat), point.latitude, abs_tol=2e-5), line
+        assert math.isclose(float(lon), point.longitude, abs_tol=2e-5), line
+        assert name.split(",")[0] == point.name.split(",")[0], line
+
+
+def check_gdal(path, features):
+    done = subprocess.run(["ogrinfo", "-ro", "-al", "-so", path], capture_output=True,
+                          encoding="utf-8", check=True)
+    assert f"Feature Count: {len(features)}" in done.stdout, done.stdout
+    assert 'ID["EPSG",4326]' in done.stdout, "not in degrees of WGS 84"
+
+
+def check_calendar(path, gpx):
+    """Both readers find one lesson that begins when the drive does, and no place."""
+    text = open(path, "rb").read()
+    assert all(len(line) <= 75 for line in text.split(b"\r\n")), "a line over 75 bytes"
+    events = icalendar.Calendar.from_ical(text).walk("VEVENT")
+    assert len(events) == 1 and "LOCATION" not in events[0] and "GEO" not in events[0]
+    event = events[0]
+    other = vobject.readOne(text.decode("utf-8")).vevent
+    for begin, end in ((event["DTSTART"].dt, event["DTEND"].dt),
+                       (other.dtstart.value, other.dtend.value)):
+        assert begin == gpx.time.astimezone(datetime.timezone.utc), begin
+        assert end > begin, end
+    assert str(event["SUMMARY"]) == other.summary.value
+    assert str(event["DESCRIPTION"]) == other.description.value
+    assert "OpenStreetMap" in other.description.value and "overrule" in other.description.value
+
+
+def main(schema, gpx_path, geojson_path, calendar_path):
     check_schema(schema, gpx_path)
     gpx = gpxpy.parse(open(gpx_path, encoding="utf-8"))
     assert gpx.version == "1.1" and gpx.time is not None and gpx.copyright_author
     assert len(gpx.tracks) == 1 and len(gpx.routes) == 1
-    check_same_drive(gpx, check_geojson(geojson_path))
+    features = check_geojson(geojson_path)
+    check_same_drive(gpx, features)
+    check_gpsbabel(gpx_path, gpx)
+    check_gdal(geojson_path, features)
+    check_calendar(calendar_path, gpx)
     print("read", len(gpx.routes[0].points), "rows and", len(gpx.tracks[0].segments[0].points),
           "points")
 

@@ -10,9 +10,14 @@ target_sources(loopwright_test PRIVATE
 add_test(NAME card-outside-readers COMMAND /usr/bin/python3
   ${CMAKE_CURRENT_LIST_DIR}/outside_readers.py ${CMAKE_CURRENT_LIST_DIR}/gpx-1.1.xsd
   ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.gpx
-  ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.geojson)
+  ${PROJECT_SOURCE_DIR}/tests/golden/town-drive.geojson
+  ${PROJECT_SOURCE_DIR}/tests/golden/town-lesson.ics)
 set_tests_properties(card-outside-readers PROPERTIES LABELS golden)
 
 add_test(NAME barred-card
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/barred_card.py $<TARGET_FILE:loopwright>)
 set_tests_properties(barred-card PROPERTIES LABELS unit)
+
+add_test(NAME printed-pages
+  COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/printed_pages.py $<TARGET_FILE:loopwright>)
+set_tests_properties(printed-pages PROPERTIES LABELS golden COST 15)

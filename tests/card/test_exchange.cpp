@@ -3,6 +3,7 @@
 #include <regex>
 
 #include "card/card_town.hpp"
+#include "loopwright/card/calendar.hpp"
 #include "loopwright/card/card.hpp"
 #include "support/golden.hpp"
 
@@ -49,6 +50,8 @@ TEST_CASE("the exchange files of a small town are as approved", "[card]") {
   check_golden("town-drive.gpx", gpx_of(town, answer));
   check_golden("town-drive.geojson",
                card::write_geojson({town.roads(), answer, answer.loops[0], {}}));
+  check_golden("town-lesson.ics",
+               card::write_calendar({town.roads(), answer, answer.loops[0], {}}, "WREN"));
 }
 
 TEST_CASE("an exchange file leads from corner to corner, never to the door", "[card]") {

@@ -91,7 +91,7 @@ TEST_CASE("a card that drives a shut street says so before all else, in each for
       town_with({"name=Mill_Orchard", "motor_vehicle:conditional=\"no @ (Sa 15:00-16:00)\""});
   const wish::Answer answer = honest_answer(town, "EABnpGxHLKJqrzEA");
   const wish::Loop& loop = answer.loops[0];
-  const std::string said = card::write_barred(town.roads(), loop, {});
+  const std::string said = card::write_barred({town.roads(), answer, loop, {}});
   CHECK_THAT(said, Contains("Don't drive this card as printed at this time: at 15:"));
   CHECK_THAT(said, Contains("it passes Mill Orchard, which is shut then or may be."));
   const std::string card = card::write_text({town.roads(), answer, loop, {}});
@@ -110,7 +110,7 @@ TEST_CASE("a card is barred exactly when the drive breaks a rule by the hour", "
     const wish::Answer answer = honest_answer(town, "EABnpGxHLKJqrzEA");
     const wish::Loop& loop = answer.loops[0];
     CAPTURE(hours);
-    CHECK(card::write_barred(town.roads(), loop, {}).empty() ==
+    CHECK(card::write_barred({town.roads(), answer, loop, {}}).empty() ==
           lanes::breaches_on(town.roads(), loop, {}).empty());
   }
 }

@@ -8,6 +8,7 @@
 
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
+#include "loopwright/say/say.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::card {
@@ -18,6 +19,7 @@ struct Lesson {
   const wish::Answer& answer;
   const wish::Loop& loop;
   const hours::Setting& setting;  ///< what the area's hours are read by (road::setting_of)
+  say::Manner manner = {};         ///< in which words it is spoken and printed
 };
 
 std::string write_text(const Lesson& lesson);
@@ -26,7 +28,6 @@ std::string write_geojson(const Lesson& lesson);
 
 /// "Don't drive this card as printed …": why a loop may not be driven so at its start, since it passes
 /// a street, turn or gate that is shut then or may be; empty when none is. All three forms carry it.
-std::string write_barred(const road::Roads& roads, const wish::Loop& loop,
-                         const hours::Setting& setting);
+std::string write_barred(const Lesson& lesson);
 
 }  // namespace loopwright::card
