@@ -1,6 +1,5 @@
-// 1. Every stretch that is seen gives a line in its lane: the near one, or the far one where one turns
-//    to the far side or goes all the way round (Highway Code rules 179 to 186), on the approach and on
-//    the ring; out by the near one. Arrows on the road, which the area doesn't hold, may say otherwise.
+// 1. Every stretch that is seen gives a line in its lane (lane_choice.cpp): that of the movement on the
+//    approach and on the ring, out by the near one.
 // 2. Lines are cut back where they meet, by as much as the roads there are wide, and joined by curves.
 // 3. At a mini the way leads round the middle of it.
 // 4. From the entry's end the whole is cut at the circle, forwards and backwards, and steadied.
@@ -40,9 +39,7 @@ class LaneWay {
  public:
   LaneWay(const road::Roads& roads, const wish::Loop& loop, At at, const Scene& scene)
       : roads_(roads), loop_(loop), at_(at), scene_(scene) {
-    const Movement movement = movement_at(roads, scene);
-    const Movement far = scene.side == Side::left ? Movement::right : Movement::left;
-    far_lane_ = movement == far || movement == Movement::round;
+    movement_ = movement_at(roads, scene);
   }
 
   Line along(double radius) {
@@ -73,8 +70,8 @@ class LaneWay {
   /// The line of a stretch in its lane, cut back at both ends.
   [[nodiscard]] Line cut(std::size_t i, std::size_t first, std::size_t last) const {
     const Carriageway road = carriageway_of(roads_, at(i));
-    const bool far = far_lane_ && i < at_.exit;
-    const double off = lane_off_m(road, far ? road.lanes - 1 : 0);
+    const Movement movement = i < at_.exit ? movement_ : Movement::ahead;
+    const double off = lane_off_m(road, lane_choice(roads_, at(i), movement).from_near);
     const Line middle = line_of(roads_, scene_.frame, at(i));
     const Line lane = shifted(middle, scene_.side == Side::left ? off : -off);
     const double all = length_of(lane), most = 0.42 * all;
@@ -117,7 +114,7 @@ class LaneWay {
   const wish::Loop& loop_;
   At at_;
   const Scene& scene_;
-  bool far_lane_ = false;
+  Movement movement_ = Movement::ahead;
 };
 
 }  // namespace

@@ -105,7 +105,8 @@ class RingShape {
     const double beside = back ? 1.4 : 0;
     const double beside_deg = std::asin(beside / radius_) * 180 / std::numbers::pi;
     const double start = scene_.arms[0].is_entry ? beside_deg : 90;
-    const double end = back ? 360 - beside_deg : rounds_[exit];
+    const double ahead = rounds_[exit] < start ? rounds_[exit] + 360 : rounds_[exit];
+    const double end = back ? 360 - beside_deg : ahead;
     const double swing = std::min(26.0, (end - start) / 2.5);
     Line line;
     if (scene_.arms[0].is_entry) {

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 
 namespace loopwright::draw {
@@ -100,6 +101,16 @@ bool is_counted(const road::Roads& roads, StretchId stretch) {
   return piece.road_class != road::RoadClass::service && (piece.flags & flag::no_access) == 0;
 }
 
+/// Traffic may go this way, whether or not a lesson may.
+bool may_enter(const road::Roads& roads, StretchId leaving) {
+  const bool one_way = (roads.piece(leaving).flags & flag::one_way) != 0;
+  const auto legal = [&](StretchId stretch) {
+    return (roads.stretch(stretch).flags &
+            (road::stretch_flag::drivable | road::stretch_flag::cut_off)) != 0;
+  };
+  return !one_way || legal(leaving) || !legal(leaving.back());
+}
+
 std::span<const road::Arm> arm_rows(const road::Roads& roads, PlaceId place) {
   const road::Place& row = roads.places[place.index()];
   return roads.arms.subspan(row.arm_first, row.arms);
@@ -174,7 +185,7 @@ void add_arms(const road::Roads& roads, double reach_m, Scene& scene) {
       arm.line = follow(roads, scene.frame, away, reach_m);
       constexpr double course_m = 20;
       arm.place_deg = angle_deg(along(arm.line, course_m) - arm.line.front());
-      arm.counted = is_counted(roads, away);
+      arm.counted = is_counted(roads, away), arm.can_leave = may_enter(roads, away);
       arm.is_entry = away == scene.entry.back(), arm.is_exit = away == scene.exit;
       const auto at = arm.is_entry ? scene.arms.begin() : scene.arms.end();
       scene.arms.insert(at, std::move(arm));
@@ -222,6 +233,7 @@ Line follow(const road::Roads& roads, const Frame& frame, StretchId away, double
 }
 
 Scene scene_at(const road::Roads& roads, const wish::Loop& loop, At at, double reach_m) {
+  assert(at.entry < at.exit && at.exit < loop.stretches.size());
   Scene scene;
   scene.entry = loop.stretches[at.entry].stretch;
   scene.exit = loop.stretches[at.exit].stretch;

@@ -92,6 +92,8 @@ class ArmWords {
     std::string name(roads.text(roads.piece(road).ref));
     if (const auto street = roads.text(roads.piece(road).name); !street.empty())
       name.append(name.empty() ? "" : " ").append(street);
+    if (!arm.can_leave && board_.scene.form == Form::junction)
+      return name + (name.empty() ? "no entry" : "\nno entry");
     for (const road::SignedTo& sign : roads.signs_of(road))
       if (arm.can_leave && !arm.is_entry && sign.destination.known() &&
           !roads.text(sign.destination).empty())

@@ -144,11 +144,14 @@ class Roads {
     const double to = length_of(all) - clear_m(board_.roads.to_node(stretch), piece);
     if (to - from < 3) return;
     const Line line = part_of(all, from, to);
-    const int across = road.one_way ? road.lanes : 2 * road.lanes + (road.odd ? 1 : 0);
+    const int across = road.across();
+    // Counted from the right edge, from which lines are shifted to the left.
+    const bool left_driving = board_.scene.side == Side::left;
+    const int parted = left_driving ? road.back : road.lanes;
     const bool narrow = across == 2 && !road.one_way && road.width_m < 5.5;
     if (road.shares || (narrow && road.from == WidthFrom::usual)) return;
     for (int i = 1; i < across; ++i) {
-      const bool centre = !road.one_way && 2 * i == across && across > 2;
+      const bool centre = !road.one_way && i == parted && across > 2;
       draw_line(shifted(line, road.width_m * (i / double(across) - 0.5)), road.width_m, centre);
     }
   }

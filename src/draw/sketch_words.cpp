@@ -17,7 +17,6 @@ using road::Movement;
 class SketchWords {
  public:
   SketchWords(const road::Roads& roads, const Scene& scene) : roads_(roads), scene_(scene) {
-    near_ = scene.side == Side::left ? "left" : "right";
     far_ = scene.side == Side::left ? "right" : "left";
   }
 
@@ -105,13 +104,13 @@ class SketchWords {
   }
 
   void add_lanes() {
-    const int lanes = carriageway_of(roads_, scene_.entry).lanes;
-    if (lanes < 2) return;
-    const Movement movement = movement_at(roads_, scene_);
-    const Movement across = scene_.side == Side::left ? Movement::right : Movement::left;
-    const bool far = movement == across || movement == Movement::round;
-    say(std::to_string(lanes) + " lanes on the way in: the " + (far ? far_ : near_) +
-        " one unless arrows on the road say otherwise.");
+    const LaneChoice lane = lane_choice(roads_, scene_.entry, movement_at(roads_, scene_));
+    if (lane.lanes < 2) return;
+    std::string which = "lane " + std::to_string(lane.from_left + 1) + " from the left";
+    if (lane.from_left == 0) which = "the left one";
+    if (lane.from_left + 1 == lane.lanes) which = "the right one";
+    say(std::to_string(lane.lanes) + " lanes on the way in: " + which +
+        (lane.by_arrows ? ", by the arrows mapped." : " unless arrows on the road say otherwise."));
   }
 
   void add_doubts() {
@@ -125,7 +124,7 @@ class SketchWords {
 
   const road::Roads& roads_;
   const Scene& scene_;
-  std::string near_, far_;
+  std::string far_;
   std::vector<std::string> lines_;
 };
 

@@ -3,6 +3,7 @@ set(draw_sources
   ${CMAKE_CURRENT_LIST_DIR}/carriageway.cpp
   ${CMAKE_CURRENT_LIST_DIR}/frame.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ink.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lane_choice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/picture.cpp

@@ -154,6 +154,38 @@ TEST_CASE("a level crossing tells its kind as far as it is mapped", "[draw]") {
   CHECK(label_faults(picture).empty());
 }
 
+TEST_CASE("the way keeps to the lane whose arrows lead there, and the words name it", "[draw]") {
+  const BuiltTown town = built_town(R"(
+      N
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 NB highway=residential
+   w3 SB highway=residential lanes=3 lanes:forward=2 lanes:backward=1 turn:lanes:forward="left;through|right"
+   nB highway=traffic_signals
+)");
+  const Picture left = sketch(town, "SBW");
+  const Picture right = sketch(town, "SBE");
+  // Two lanes of three metres: the left ones, the second of them in the middle of the road.
+  CHECK(way_in(left).front().x < left.width / 2 - 2);
+  CHECK(way_in(right).front().x == Approx(right.width / 2).margin(0.5));
+  CHECK(says(left, "2 lanes on the way in: the left one, by the arrows mapped."));
+  CHECK(says(right, "2 lanes on the way in: the right one, by the arrows mapped."));
+}
+
+TEST_CASE("a road one may not enter says so", "[draw]") {
+  const BuiltTown town = built_town(R"(
+      N
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 NB highway=residential oneway=yes name=North_Street
+   w3 SB highway=residential
+)");
+  CHECK(says(sketch(town, "SBE"), "North Street\nno entry"));
+  CHECK_FALSE(says(sketch(built_town(crossing), "SBE"), "no entry"));
+}
+
 TEST_CASE("no words in a picture are smaller than 9 pt", "[draw]") {
   const BuiltTown town = built_town(ring);
   for (const draw::Label& label : labels_in(sketch(town, "SDABCE"))) CHECK(label.type.points >= 9);

@@ -92,6 +92,20 @@ TEST_CASE("where one drives on the right a roundabout is driven the other way", 
   CHECK(rightmost > picture.width / 2 + 3);
 }
 
+TEST_CASE("a drive that starts on a roundabout goes on round to its exit", "[draw]") {
+  const BuiltTown town = built_town(ring);
+  for (const auto& [letters, leaves] : {std::pair{"DAW", 315.0}, std::pair{"ABCE", 45.0}}) {
+    INFO(letters);
+    const wish::Loop loop = driven(town, letters);
+    const Picture picture = row_shape(town.roads(), loop, {0, loop.stretches.size() - 1}, size);
+    const auto way = way_in(picture);
+    CHECK(way.front().x < picture.width / 2);
+    // Its heading is up: north-west before A, north-east before B.
+    CHECK(seen_deg(picture, way.back()) == Approx(leaves).margin(20));
+    CHECK(pale_in(picture).size() == 4 + 1);
+  }
+}
+
 TEST_CASE("all the way round a roundabout leaves beside where it came in", "[draw]") {
   const BuiltTown town = built_town(ring);
   const Picture picture = row_shape(town.roads(), driven(town, "SDABCDS"), {0, 5}, size);
