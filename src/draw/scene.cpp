@@ -208,6 +208,14 @@ double up_of(const road::Roads& roads, const Scene& scene) {
 
 }  // namespace
 
+bool meets_oncoming(const Scene& scene) {
+  constexpr double ahead_deg = 50;
+  return std::any_of(scene.arms.begin(), scene.arms.end(), [](const SceneArm& arm) {
+    return !arm.is_entry && !arm.is_exit &&
+           std::abs(heading_change_deg(0, arm.place_deg)) < ahead_deg;
+  });
+}
+
 Line line_of(const road::Roads& roads, const Frame& frame, StretchId stretch) {
   const Line line = frame.line(roads.shape_of(stretch.piece()));
   return stretch.against() ? reversed(line) : line;

@@ -45,6 +45,9 @@ struct Scene {
 /// Rules: arms are followed for `reach_m` beyond the place.
 Scene scene_at(const road::Roads& roads, const wish::Loop& loop, At at, double reach_m);
 
+/// A road lies ahead of the one that the car comes by, from which traffic may come.
+bool meets_oncoming(const Scene& scene);
+
 /// The road from the beginning of a stretch on, over its end along the straightest road there.
 Line follow(const road::Roads& roads, const Frame& frame, StretchId away, double reach_m);
 

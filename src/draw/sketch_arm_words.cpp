@@ -41,18 +41,23 @@ class ArmWords {
     const bool beside = std::all_of(discs_.begin(), discs_.end(), [&](Spot other) {
       return length_of(at - other) >= 2 * disc_mm + 0.6;
     });
-    return beside && (taken || std::all_of(way_.begin(), way_.end(), [&](Spot spot) {
-                        return length_of(at - spot) >= disc_mm + 1;
-                      }));
+    const bool clear = std::all_of(board_.looks.begin(), board_.looks.end(), [&](Spot spot) {
+      return length_of(at - spot) >= disc_mm + 0.6;
+    });
+    return beside && clear && (taken || std::all_of(way_.begin(), way_.end(), [&](Spot spot) {
+                                 return length_of(at - spot) >= disc_mm + 1;
+                               }));
   }
 
   /// Out along the arm, or on the way out by it; if need be beside the road.
   [[nodiscard]] Spot number_spot(const SceneArm& arm) const {
     const Line line = shown(arm);
     const double to_near = board_.scene.side == Side::left ? 1 : -1;
+    // A mini's arms are counted from its middle, where the island lies.
+    const double from = board_.scene.form == Form::mini ? 11 : 7;
     for (const double beside : {0.0, 1.5, 3.0, 4.5, 6.0}) {
       const Line moved = arm.is_exit ? way_out() : shifted(line, to_near * beside);
-      for (double off = 7; off < length_of(moved) - disc_mm - 1; ++off)
+      for (double off = from; off < length_of(moved) - disc_mm - 1; ++off)
         if (is_free(along(moved, off), arm.is_exit)) return along(moved, off);
     }
     return along(line, length_of(line) - disc_mm);
@@ -92,7 +97,7 @@ class ArmWords {
     std::string name(roads.text(roads.piece(road).ref));
     if (const auto street = roads.text(roads.piece(road).name); !street.empty())
       name.append(name.empty() ? "" : " ").append(street);
-    if (!arm.can_leave && board_.scene.form == Form::junction)
+    if (!arm.can_leave && !arm.is_entry && board_.scene.form == Form::junction)
       return name + (name.empty() ? "no entry" : "\nno entry");
     for (const road::SignedTo& sign : roads.signs_of(road))
       if (arm.can_leave && !arm.is_entry && sign.destination.known() &&

@@ -15,6 +15,7 @@ struct Board {
   Spot middle;         ///< of the circle, on the sheet
   double shown_m = 0;  ///< radius of the circle on the ground
   double scale = 1;    ///< millimetres for a metre
+  Line looks = {};     ///< spots of the wedges that say where to look
 
   [[nodiscard]] Line on_sheet(const Line& metres) const { return scaled(metres, scale, middle); }
   [[nodiscard]] Spot on_sheet(Spot metres) const { return middle + scale * metres; }

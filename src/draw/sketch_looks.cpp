@@ -67,7 +67,7 @@ class Looks {
 
   [[nodiscard]] bool turns_across() const {
     const road::Movement far = far_sign() > 0 ? road::Movement::right : road::Movement::left;
-    return movement_at(board_.roads, board_.scene) == far;
+    return movement_at(board_.roads, board_.scene) == far && meets_oncoming(board_.scene);
   }
 
   /// A third of the way round to the far side, but not less than a few metres.
@@ -87,6 +87,10 @@ class Looks {
                              Line{eye_ + begins_mm * right, eye_ + long_mm * right},
                              arc(eye_, arc_mm, course - open_deg, 2 * open_deg)})
       board_.picture.add(Stroke{line, 0.45});
+    for (double off = begins_mm; off <= long_mm; off += 1) {
+      board_.looks.push_back(eye_ + off * left);
+      board_.looks.push_back(eye_ + off * right);
+    }
     Label label{{}, "look", {9, true}};
     label.halo = 0.5;
     const Extent extent = extent_of(label);

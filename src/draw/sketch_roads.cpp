@@ -124,9 +124,10 @@ class Roads {
     std::map<NodeId, double> found;
     for (auto& [node, all] : halves) {
       const Spot at = board_.scene.frame.spot(board_.roads.nodes[node.index()].at);
-      if (all.size() < 2 || length_of(at) > board_.shown_m - 4) continue;
+      if (all.size() < 2) continue;
       std::sort(all.begin(), all.end());
-      found[node] = all[all.size() - 2];
+      const double half = all[all.size() - 2];
+      if (length_of(at) + half < board_.shown_m) found[node] = half;
     }
     return found;
   }

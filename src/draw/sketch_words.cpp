@@ -78,7 +78,7 @@ class SketchWords {
 
   void add_lights() {
     const Movement across = scene_.side == Side::left ? Movement::right : Movement::left;
-    say(movement_at(roads_, scene_) == across
+    say(movement_at(roads_, scene_) == across && meets_oncoming(scene_)
             ? "Wait for the lights; turning " + far_ + ", give way to oncoming traffic."
             : "Wait for the lights; people already crossing go first.");
   }

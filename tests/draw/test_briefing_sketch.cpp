@@ -173,6 +173,28 @@ TEST_CASE("the way keeps to the lane whose arrows lead there, and the words name
   CHECK(says(right, "2 lanes on the way in: the right one, by the arrows mapped."));
 }
 
+TEST_CASE("at lights one gives way to oncoming traffic only where a road lies ahead", "[draw]") {
+  const BuiltTown cross = built_town(R"(
+      N
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 NBS highway=residential
+   nB highway=traffic_signals
+)");
+  CHECK(says(sketch(cross, "SBE"), "turning right, give way to oncoming traffic"));
+  CHECK_FALSE(says(sketch(cross, "SBN"), "oncoming"));
+  const BuiltTown tee = built_town(R"(
+  W   B   E
+      S
+   w1 WBE highway=tertiary
+   w2 BS highway=residential
+   nB highway=traffic_signals
+)");
+  CHECK_FALSE(says(sketch(tee, "SBE"), "oncoming"));
+  CHECK_FALSE(says(sketch(tee, "SBE"), "look"));
+}
+
 TEST_CASE("a road one may not enter says so", "[draw]") {
   const BuiltTown town = built_town(R"(
       N

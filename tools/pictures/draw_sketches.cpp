@@ -157,6 +157,8 @@ int run(int argc, char** argv) {
   const store::Area area = store::open_area(area_file);
   const auto kind = road::parse_kind(kind_name);
   if (loops.empty() && !kind) throw InputError("say --loops FILE, or --kind and one of the kinds");
+  if (kind && road::form_of(*kind) != road::KindForm::junction)
+    throw InputError(kind_name + " is no junction; say --kind and the kind of a junction");
   const std::vector<Drawn> all =
       kind ? all_of_kind(area.roads(), *kind, node) : all_of_loops(area.roads(), loops);
   Album(folder, dots).save(all);
