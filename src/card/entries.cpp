@@ -83,6 +83,8 @@ class Entries {
   void add_row(std::size_t k) {
     Entry entry = row_entry(subject_, k);
     entry.independent = independent_;
+    // After a stop a new breath begins.
+    if (!entries_.empty() && entries_.back().kind == EntryKind::stop) entry.joins_previous = false;
     entries_.push_back(std::move(entry));
     for (const PlannedStop& stop : planned_stops(subject_, k)) add_stop(k, stop);
   }

@@ -74,14 +74,15 @@ class EntryDrawing {
     right_ = x;
   }
 
-  /// A figure in a ring no higher than the line; what the map only lets us infer has its question mark.
+  /// A figure in a ring about as high as the line; what the map only lets us infer has its question mark.
   double add_limit(double x) {
     const double line = line_height(style_.say);
     if (!entry_.limit_sure) x = add_numeral(x, "?", draw::Align::right) - 0.5;
     if (entry_.limit.find_first_not_of("0123456789") != std::string::npos)
       return add_numeral(x, entry_.limit, draw::Align::right) - numeral_gap;
-    const double radius = line / 2;
-    picture_.add(draw::Disc{{x - radius, radius}, radius - 0.3, {}, 0.6});
+    const double width = draw::extent_of({{0, 0}, entry_.limit, {style_.text, true}}).width;
+    const double radius = width / 2 + 1;
+    picture_.add(draw::Disc{{x - radius, line / 2}, radius - 0.25, {}, 0.5});
     add_numeral(x - radius, entry_.limit, draw::Align::middle);
     return x - 2 * radius - numeral_gap;
   }

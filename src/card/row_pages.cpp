@@ -1,5 +1,6 @@
-// Method: pages are filled in turn; a page that would end within one breath ends before it. What is left of
-// a page's height is spread between its entries.
+// Method: pages are filled in turn; a page that would end within one breath ends before it. When that costs a
+// page, a page may hold one or two rows more, and only then a breath is cut: its bracket stays open. What is
+// left of a page's height is spread between its entries.
 #include "card/row_pages.hpp"
 
 #include <algorithm>
@@ -28,17 +29,48 @@ std::size_t whole_breath(std::span<const DrawnEntry> entries, std::size_t begin,
   return cut > begin ? cut : end;
 }
 
+enum class Breath : std::uint8_t { whole, may_be_cut };
+
+struct PageLimits {
+  int rows = 0;
+  double height = 0;
+  Breath breath = Breath::whole;
+};
+
+/// How many entries each page holds when pages are filled in turn.
+std::vector<std::size_t> filled(std::span<const DrawnEntry> entries, const PageLimits& limits) {
+  std::vector<std::size_t> pages;
+  for (std::size_t begin = 0; begin < entries.size();) {
+    std::size_t end = begin;
+    double taken = 0;
+    for (int counted = 0; end < entries.size(); ++end) {
+      const bool counts = entries[end].kind != EntryKind::band;
+      const bool full =
+          (counts && counted == limits.rows) || taken + entries[end].picture.height > limits.height;
+      if (full && end > begin) break;
+      taken += entries[end].picture.height;
+      counted += counts ? 1 : 0;
+    }
+    const std::size_t cut =
+        limits.breath == Breath::whole ? whole_breath(entries, begin, end) : end;
+    pages.push_back(cut - begin);
+    begin = cut;
+  }
+  return pages;
+}
+
 class PageDrawing {
  public:
   explicit PageDrawing(Flow::Room room) : room_(std::move(room)) {}
 
-  draw::Picture draw(std::span<const DrawnEntry> entries) {
+  /// goes_on: the first entry of the next page is said in one breath with the last of this.
+  draw::Picture draw(std::span<const DrawnEntry> entries, bool goes_on) {
     const double spare = room_.box.height - height_of(entries);
     const double gap = std::clamp(spare / static_cast<double>(entries.size()), 0.0, most_spread);
     double y = room_.box.y;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-      const Joins joins{i > 0 && entries[i].joins_previous,
-                        i + 1 < entries.size() && entries[i + 1].joins_previous};
+      const bool last = i + 1 == entries.size();
+      const Joins joins{entries[i].joins_previous, last ? goes_on : entries[i + 1].joins_previous};
       if (i > 0 && !joins.previous) add_rule(y - gap / 2);
       if (entries[i].independent) add_side(y, entries[i].picture.height + gap);
       draw::place(room_.page, entries[i].picture, {room_.box.x, y});
@@ -83,22 +115,15 @@ class PageDrawing {
 
 std::vector<std::size_t> entries_per_page(std::span<const DrawnEntry> entries, int rows,
                                           double height) {
-  std::vector<std::size_t> pages;
-  for (std::size_t begin = 0; begin < entries.size();) {
-    std::size_t end = begin;
-    double taken = 0;
-    for (int counted = 0; end < entries.size(); ++end) {
-      const bool counts = entries[end].kind != EntryKind::band;
-      const bool full = (counts && counted == rows) || taken + entries[end].picture.height > height;
-      if (full && end > begin) break;
-      taken += entries[end].picture.height;
-      counted += counts ? 1 : 0;
-    }
-    const std::size_t cut = whole_breath(entries, begin, end);
-    pages.push_back(cut - begin);
-    begin = cut;
+  const auto counted = std::ranges::count_if(
+      entries, [](const DrawnEntry& entry) { return entry.kind != EntryKind::band; });
+  const auto least = static_cast<std::size_t>((counted + rows - 1) / rows);
+  constexpr int most_more = 2;
+  for (int more = 0; more <= most_more; ++more) {
+    auto pages = filled(entries, {rows + more, height, Breath::whole});
+    if (pages.size() <= least) return pages;
   }
-  return pages;
+  return filled(entries, {rows, height, Breath::may_be_cut});
 }
 
 std::vector<draw::Picture> row_pages(
@@ -109,9 +134,11 @@ std::vector<draw::Picture> row_pages(
   std::vector<draw::Picture> pages;
   std::size_t begin = 0;
   for (std::size_t p = 0; p < counts.size(); ++p) {
+    const std::size_t end = begin + counts[p];
+    const bool goes_on = end < entries.size() && entries[end].joins_previous;
     pages.push_back(
-        PageDrawing(room(p + 1, counts.size())).draw(entries.subspan(begin, counts[p])));
-    begin += counts[p];
+        PageDrawing(room(p + 1, counts.size())).draw(entries.subspan(begin, counts[p]), goes_on));
+    begin = end;
   }
   return pages;
 }

@@ -17,9 +17,9 @@ struct DrawnEntry {
   bool independent = false;
 };
 
-/// How many entries each page holds. Rules: as many pages as rows and stops need at `rows` a page, bands
-/// not counted, unless they are too high for that; what is said in one breath stays together, unless it is
-/// more than a page.
+/// How many entries each page holds. Rules: as many pages as rows and stops need at `rows` a page, bands not
+/// counted, unless they are too high for that; what is said in one breath stays together where that costs no
+/// page.
 std::vector<std::size_t> entries_per_page(std::span<const DrawnEntry> entries, int rows,
                                           double height);
 
