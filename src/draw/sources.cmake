@@ -3,14 +3,18 @@ set(draw_sources
   ${CMAKE_CURRENT_LIST_DIR}/carriageway.cpp
   ${CMAKE_CURRENT_LIST_DIR}/frame.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ink.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kerb_shapes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_choice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/picture.cpp
   ${CMAKE_CURRENT_LIST_DIR}/render.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ring_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/room_for.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scene.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/scene_arms.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_arm_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_crosslines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_looks.cpp
