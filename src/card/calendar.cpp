@@ -50,7 +50,7 @@ std::string write_calendar(const Lesson& lesson, const std::string& pupil) {
                           icalproperty_new_dtstamp(utc(lesson.loop.start)),
                           icalproperty_new_dtstart(utc(lesson.loop.start)),
                           icalproperty_new_dtend(utc(end_of(lesson))),
-                          icalproperty_new_summary((title + ": " + head.goal).c_str()),
+                          icalproperty_new_summary((title + ": " + head.purpose).c_str()),
                           icalproperty_new_description(joined(told, "\n").c_str()), nullptr),
       nullptr));
   const std::unique_ptr<char, decltype(&std::free)> text(

@@ -88,6 +88,7 @@ Head head_of(const Subject& subject) {
           words_for_end(subject),
           words.fill("card.level", {{"n", std::to_string(subject.answer.wish.level)}}),
           words.fill("card.goal", {{"goal", goal_of(subject)}}),
+          goal_of(subject),
           kept_off_words(subject)};
 }
 

@@ -15,7 +15,8 @@ struct Head {
   std::string driving;             ///< "driving 49 min, likely 47 to 52; stops 8 min"
   std::string back_by;  ///< "back by 16:00", with a word on clocks that are changed before
   std::string level;
-  std::string goal;
+  std::string goal;     ///< "Goal: roundabout 3 (on this drive 7)"
+  std::string purpose;  ///< the same without the first word
   std::string kept_off;  ///< empty when nothing was to be avoided
 };
 

@@ -98,13 +98,13 @@ def check_least(pdf):
             assert size >= least - 0.34, f"{text} has {size} pt"
 
 
-def check_spoken(pages, spoken, code_pt):
+def check_spoken(pages, spoken):
     """Each of the words spoken is in large letters on a page of the card. The code at the head, of a size
     that is known, tells how high the box of a word of so many points is."""
     large = []
     for _, _, words in pages:
         code = next(word for word in words if word[4] == "WREN")
-        points = code_pt / (code[3] - code[1])
+        points = CODE_PT / (code[3] - code[1])  # as in normal print
         # Figures at the edge may come between two lines of one row.
         large += [word[4] for word in words
                   if (word[3] - word[1]) * points >= SPOKEN_PT - 0.1 and not word[4].isdigit()]
@@ -132,7 +132,7 @@ def check(folder, wish, number):
         check_edges(pages, size)
         check_no_overlap(pages)
         check_least(pdf)
-        check_spoken(pages, spoken_in(text), CODE_PT * (math.sqrt(2) if "--large-print" in words else 1))
+        check_spoken(pages, spoken_in(text))
         card = [" ".join(w[4] for w in page[2]) for page in pages]
         shown = [page for page in card if re.search(r"card \d+ of \d+", page)]
         stops = sum(page.count("drive on by") for page in shown)
