@@ -65,10 +65,12 @@ class Sheet {
       page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
     write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
     taken_.add_line(edge, 0.4);
-    // What stands apart from its junction here stands right there.
+    // What stands apart from its junction here, or nowhere, stands right there.
     std::erase_if(numbers_.set, [&](const SetNumber& one) {
       return one.apart && holds(box, junction_of(one.number));
     });
+    std::erase_if(numbers_.left_out,
+                  [&](const Numbered& one) { return holds(box, junction_of(one)); });
   }
 
   /// A letter just inside the upper left corner of a box, or as near to it as there is room.

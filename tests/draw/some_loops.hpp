@@ -1,4 +1,4 @@
-// Loops to draw: random drives over drawn towns and whole maps, with the rows that are said of them.
+// Loops to draw: lessons that were searched for and random drives, with the rows that are said of them.
 #pragma once
 
 #include <filesystem>
@@ -7,6 +7,7 @@
 
 #include "loopwright/draw/overview.hpp"
 #include "loopwright/draw/strip.hpp"
+#include "loopwright/find/find.hpp"
 #include "loopwright/read/build.hpp"
 #include "loopwright/say/say.hpp"
 #include "say/random_drive.hpp"
@@ -31,6 +32,35 @@ inline read::Built built_map(const std::filesystem::path& file, std::string_view
 
 inline wish::Loop random_loop(const road::Roads& roads, std::uint32_t seed, std::size_t stretches) {
   return honest_answer(roads, RandomDrive(roads, seed).of(stretches)).loops[0];
+}
+
+/// A point on a road that a learner may drive, near a place of the map.
+inline Point nearest_door(const road::Roads& roads, Point near) {
+  Point door;
+  double least = 1e9;
+  for (const PieceId id : road::pieces_near(roads, near, 1000)) {
+    const StretchId stretch{id, false};
+    if (!roads.drivable(stretch) || !roads.drivable(stretch.back()) ||
+        roads.pieces[id.index()].road_class == road::RoadClass::service)
+      continue;
+    const auto shape = roads.shape_of(id);
+    const Point middle = point_along(shape, length_m(shape) / 2);
+    if (distance_m(middle, near) >= least) continue;
+    least = distance_m(middle, near);
+    door = middle;
+  }
+  return door;
+}
+
+/// The best lesson of an hour from a door, on a Saturday in November at three.
+inline wish::Loop lesson_loop(const road::Roads& roads, Point home,
+                              std::initializer_list<std::string_view> wants) {
+  wish::Wish wish;
+  wish.home = home;
+  wish.start = {1795878000, 0};
+  wish.minutes = 60;
+  for (const std::string_view want : wants) wish.wants.push_back(wish::read_want(want));
+  return find::find_loops(roads, wish, setting_of(roads)).loops.at(0);
 }
 
 inline draw::OverviewAsked numbered(const road::Roads& roads, const wish::Loop& loop) {

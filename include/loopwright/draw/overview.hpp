@@ -52,8 +52,8 @@ MapFrame frame_of(const road::Roads& roads, const wish::Loop& loop, const Overvi
 
 /// The first page shows all of the loop. Numbers that find no room in it, or none at their junction,
 /// stand on further pages, each an enlarged part that the first page frames and names "A", "B", "C".
-/// Of a drive that comes through the same streets again and again some find no room there either and
-/// are left out. Numbers of stretch 0 are written beside the bar at the start.
+/// What finds none in the way there either stands beside its junction; of a drive that comes through
+/// the same streets again and again some are left out. Numbers of stretch 0 are written beside the bar at the start.
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
                               const OverviewAsked& asked);
 
