@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "card/speech.hpp"
+#include "card/stops.hpp"
 #include "loopwright/draw/sketch.hpp"
 
 namespace loopwright::card {
@@ -11,10 +12,18 @@ namespace {
 
 constexpr double gap = 4;
 
+/// The row that is said at the place, or the last one before it.
 std::string title_of(const Subject& subject, const draw::At& at) {
-  const std::size_t number = row_of_stretch(subject, at.entry + 1);
-  return subject.words.fill("pack.sketch", {{"row", write_rows(subject.words, {number})},
-                                            {"say", subject.rows[number - 1].say}});
+  const auto own = std::ranges::find_if(subject.rows, [&](const say::Row& row) {
+    return row.stretch == at.entry && row.kind != say::RowKind::leave;
+  });
+  if (own == subject.rows.end())
+    return subject.words.fill("pack.sketch_after",
+                              {{"row", std::to_string(row_of_stretch(subject, at.entry))},
+                               {"street", street_words(subject, at.entry)}});
+  const auto number = static_cast<std::size_t>(own - subject.rows.begin()) + 1;
+  return subject.words.fill("pack.sketch",
+                            {{"row", write_rows(subject.words, {number})}, {"say", own->say}});
 }
 
 struct Drawn {
