@@ -9,6 +9,7 @@
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "command/words_file.hpp"
 #include "loopwright/card/calendar.hpp"
 #include "loopwright/card/html.hpp"
 #include "loopwright/card/pack.hpp"
@@ -22,7 +23,8 @@ constexpr std::size_t longest_code = 12;
 
 struct CardJob {
   AreaTexts area;
-  std::filesystem::path loops, output;
+  std::filesystem::path loops, output, words;
+  say::Sides sides = say::Sides::left_right;
   int loop = 1;
   std::string format;
   card::PackOptions pack;
@@ -52,6 +54,12 @@ std::vector<card::Sheets> sheets_named(const std::vector<std::string>& names) {
   return sheets;
 }
 
+say::Sides sides_named(const std::string& name) {
+  if (name == "left-right") return say::Sides::left_right;
+  if (name == "my-your") return say::Sides::my_your;
+  throw UsageError("--sides takes left-right or my-your, not " + as_given(name));
+}
+
 std::string code_of(const std::string& pupil) {
   const bool plain = std::ranges::all_of(pupil, [](char c) {
     return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
@@ -67,6 +75,7 @@ std::optional<CardJob> job_of(const Arguments& words) {
       "Writes a loop as a lesson on paper, as a card to read from, or as a file to exchange.",
       "loopwright card"};
   AreaTexts area;
+  std::string words_file, sides = "left-right";
   std::string loops, output, loop = "1", format = "text", paper = "a4", pupil, sketches = "12";
   std::vector<std::string> sheets;
   bool large = false;
@@ -83,6 +92,9 @@ std::optional<CardJob> job_of(const Arguments& words) {
   app.add_option("--sketches", sketches,
                  "pdf: draw at most so many of the hardest places (default: 12)");
   app.add_option("--pupil", pupil, "pdf, html, ics: a code for the learner, never a name");
+  app.add_option("--words", words_file, "table of words to speak and print in, instead of ours");
+  app.add_option("--sides", sides,
+                 "left-right, or my-your for who mixes them: my side is the instructor's");
   app.add_option("-o,--output", output, "file to write (default: standard output)");
   if (!parse(app, words)) return std::nullopt;
   if (!is_format(format))
@@ -90,7 +102,9 @@ std::optional<CardJob> job_of(const Arguments& words) {
                      as_given(format));
   if (format == "pdf" && output.empty())
     throw UsageError("a PDF isn't for the screen: name its file with -o");
-  CardJob job{area, loops, output, whole_number("--loop", loop, {1, 999}), format, {}};
+  CardJob job{
+      area,   loops, output, words_file, sides_named(sides), whole_number("--loop", loop, {1, 999}),
+      format, {}};
   job.pack.paper = paper_named(paper);
   job.pack.print = large ? card::Print::large : card::Print::normal;
   if (!sheets.empty()) job.pack.sheets = sheets_named(sheets);
@@ -111,12 +125,15 @@ std::string write(const CardJob& job, const card::Lesson& lesson) {
 Exit run(const CardJob& job) {
   if (!job.output.empty()) {
     need_folder_of(job.output);
-    need_own_file(job.output, {job.area.area, job.area.notes, job.loops});
+    need_own_file(job.output, {job.area.area, job.area.notes, job.loops, job.words});
   }
+  std::optional<WordsFile> words;
+  if (!job.words.empty()) words.emplace(job.words);
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
-  const card::Lesson lesson{tied.roads, tied.answer, loop, tied.setting, {}};
+  const card::Lesson lesson{
+      tied.roads, tied.answer, loop, tied.setting, {words ? &words->words() : nullptr, job.sides}};
   const std::string text = write(job, lesson);
   const std::string barred = card::write_barred(lesson);
   if (!barred.empty()) {

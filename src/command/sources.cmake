@@ -45,4 +45,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp)

@@ -29,7 +29,7 @@ Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
   floor_m_ = parked ? 0 : drive.position_m(end_joint(before));
   const double from_m = drive.speak_from_m(due_joint_);
   joined_ = from_m < floor_m_;
-  into_service_ = due.junction.exit.known() && is_service(drive.roads(), due.junction.exit);
+  stands_before_ = before.kind == RowKind::turn_round;
   // The way home may end well after the last corner; how far is not for the sheet to tell.
   if (due.kind == RowKind::pull_up) {
     const double on_m = drive.loop().stretches.back().metres;
@@ -43,6 +43,11 @@ Counted Approach::count() {
   std::sort(met_.begin(), met_.end(), [](const Met& a, const Met& b) { return a.at_m < b.at_m; });
   for (auto it = met_.rbegin(); it != met_.rend(); ++it)
     if (std::abs(it->at_m - from_m_) < clear_m) from_m_ = std::max(floor_m_, it->at_m - clear_m);
+  // Right behind the last thing done nobody could tell what is counted: it is said with that one.
+  const bool unclear = std::any_of(met_.begin(), met_.end(), [&](const Met& m) {
+    return from_m_ <= floor_m_ && m.at_m < floor_m_ + told_within_m;
+  });
+  if (unclear) joined_ = true;
   std::erase_if(met_, [&](const Met& m) { return m.at_m < from_m_; });
   Counted counted;
   for (const Met& m : met_) {
@@ -52,7 +57,7 @@ Counted Approach::count() {
   return counted;
 }
 
-void Approach::meet_roads(road::Movement side) {
+void Approach::meet_roads(road::Movement side, bool small) {
   met_.clear();
   for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
     const Junction passed =
@@ -63,12 +68,14 @@ void Approach::meet_roads(road::Movement side) {
              std::abs(arm.angle_deg) + blurred_deg < std::abs(passed.angle_deg) &&
              (passed.angle_deg < 0) == (side == road::Movement::left);
     });
-    if (bends) met_.push_back({drive_.position_m(joint), false, drive_.at(joint + 1)});
+    if (bends && !small) met_.push_back({drive_.position_m(joint), false, drive_.at(joint + 1)});
     for (const Arm& arm : passed.others) {
       const double from_way = arm.angle_deg - passed.angle_deg;
       if ((from_way < 0) != (side == road::Movement::left)) continue;
+      const bool is_small = is_small_road(drive_.roads(), arm.leaving);
+      if (small && !is_service(drive_.roads(), arm.leaving)) continue;
       const bool counted =
-          arm.seen == Seen::road || (into_service_ && drive_.roads().drivable(arm.leaving));
+          small ? is_small && may_enter(drive_.roads(), arm.leaving) : arm.seen == Seen::road;
       const bool sure = counted && std::abs(from_way) > blurred_deg;
       met_.push_back({drive_.position_m(joint), sure, arm.leaving});
     }
@@ -76,22 +83,36 @@ void Approach::meet_roads(road::Movement side) {
 }
 
 Counted Approach::side_roads(road::Movement side) {
-  meet_roads(side);
+  meet_roads(side, false);
+  return count();
+}
+
+Counted Approach::small_roads(road::Movement side) {
+  meet_roads(side, true);
   return count();
 }
 
 Counted Approach::slip_roads(road::Movement side) {
-  meet_roads(side);
+  meet_roads(side, false);
   std::erase_if(met_, [&](const Met& m) { return !is_link(drive_.roads(), m.arm); });
   return count();
 }
 
 Counted Approach::lights() {
   met_.clear();
-  for (const wish::Pass& pass : drive_.loop().passes) {
-    if (pass.first < first_joint_ || pass.first >= due_joint_) continue;
-    if (pass.kind == road::Kind::signals || pass.kind == road::Kind::signal_crossing)
-      met_.push_back({drive_.position_m(pass.first), pass.kind == road::Kind::signals, {}});
+  namespace flag = road::node_flag;
+  const road::Roads& roads = drive_.roads();
+  const PlaceId due = drive_.lights_at(due_joint_);
+  // What one is amidst when the last thing is done isn't met any more.
+  PlaceId last = first_joint_ > 0 ? drive_.lights_at(first_joint_ - 1) : drive_.lights_before();
+  for (std::size_t joint = first_joint_; joint < due_joint_; ++joint) {
+    const PlaceId place = drive_.lights_at(joint);
+    const std::uint32_t flags = roads.nodes[roads.to_node(drive_.at(joint)).index()].flags;
+    const bool met = place.known() && place != last && place != due;
+    if (met) met_.push_back({drive_.position_m(joint), true, {}});
+    if (!place.known() && (flags & flag::signal_crossing) != 0)
+      met_.push_back({drive_.position_m(joint), false, {}});
+    last = place;
   }
   return count();
 }
@@ -110,13 +131,17 @@ Counted Approach::crossroads() {
 
 int Approach::speak_after_all_but(int keep) {
   int kept = 0;
+  double next_m = due_m_;
   for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
-    if (!it->sure) continue;
-    if (kept >= keep && it->at_m + 1 <= drive_.latest_to_speak_m(due_joint_)) {
-      from_m_ = std::max(from_m_, it->at_m + 1);
+    const double between_m = std::min((it->at_m + next_m) / 2, it->at_m + clear_m);
+    const bool clear = between_m - it->at_m > told_within_m && next_m - between_m > told_within_m;
+    if (it->sure && kept >= keep && clear && between_m <= drive_.latest_to_speak_m(due_joint_)) {
+      from_m_ = std::max(from_m_, between_m);
+      joined_ = false;
       return kept;
     }
-    ++kept;
+    next_m = it->at_m;
+    kept += it->sure ? 1 : 0;
   }
   return kept;
 }

@@ -8,6 +8,9 @@
 
 namespace loopwright::say {
 
+/// The rounding of distances on the sheet: 25 yd or 25 m.
+inline constexpr double told_within_m = 25;
+
 /// What a phrase counts: side roads on one side, lights, crossroads.
 struct Counted {
   int before = 0;               ///< met between the speaking and the one that is meant
@@ -23,17 +26,22 @@ class Approach {
   /// Side roads on that side; may move the place to speak back, to before the first of them.
   Counted side_roads(road::Movement side);
   Counted slip_roads(road::Movement side);
+  Counted small_roads(road::Movement side);
   Counted lights();
   Counted crossroads();
   /// Moves the place to speak on, so that only the last `keep` of those counted are still met, or
   /// as few more as are met when it would be too late to speak; how many that are.
   int speak_after_all_but(int keep);
   /// Metres before the moment at which it is spoken.
-  [[nodiscard]] double speak_m() const { return due_m_ - from_m_; }
+  [[nodiscard]] double speak_m() const {
+    return due_m_ - from_m_ + (standing() ? told_within_m : 0);
+  }
   /// There is something between both moments that could be counted by mistake.
   [[nodiscard]] bool counts() const { return counts_; }
+  /// So close behind where the car is turned round that it is said there, before driving on.
+  [[nodiscard]] bool standing() const { return stands_before_ && joined_; }
   /// Too close behind the moment before to be spoken on its own.
-  [[nodiscard]] bool joined() const { return joined_; }
+  [[nodiscard]] bool joined() const { return joined_ && !stands_before_; }
 
  private:
   struct Met {
@@ -41,17 +49,18 @@ class Approach {
     bool sure = true;
     StretchId arm;
   };
-  void meet_roads(road::Movement side);
+  /// Arms to one side; small roads and private ones alone, or all but them.
+  void meet_roads(road::Movement side, bool small);
   Counted count();
 
   const Drive& drive_;
   std::size_t first_joint_;  ///< the first that lies wholly between both moments
   std::size_t due_joint_;
-  bool into_service_ = false;  ///< it leads into a service road, so those are counted as well
-  double floor_m_ = 0;         ///< nothing is spoken before this
+  double floor_m_ = 0;  ///< nothing is spoken before this
   double from_m_ = 0;
   double due_m_ = 0;
   bool joined_ = false;
+  bool stands_before_ = false;  ///< the car is turned round before it
   bool counts_ = false;
   std::vector<Met> met_;
 };

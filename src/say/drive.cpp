@@ -18,6 +18,17 @@ Drive::Drive(const road::Roads& roads, const wish::Loop& loop) : roads_(&roads),
   positions_.push_back(0);
   for (std::size_t i = 1; i + 1 < size(); ++i)
     positions_.push_back(positions_.back() + loop.stretches[i].metres);
+  lights_[roads.from_node(at(0))] = PlaceId{};
+  for (std::size_t i = 0; i < size(); ++i) lights_[roads.to_node(at(i))] = PlaceId{};
+  for (std::size_t row = 0; row < roads.places.size(); ++row) {
+    if (roads.places[row].kind != road::Kind::signals) continue;
+    for (const NodeId node : roads.nodes_of(PlaceId{row}))
+      if (const auto met = lights_.find(node); met != lights_.end()) met->second = PlaceId{row};
+  }
+}
+
+PlaceId Drive::lights_at(std::size_t joint) const {
+  return lights_.at(roads_->to_node(at(joint)));
 }
 
 bool Drive::on_ring(std::size_t stretch) const {
@@ -30,11 +41,15 @@ double Drive::time_s(std::size_t joint) const {
   return stretches[joint + 1].arrive_s.likely - stretches[1].arrive_s.likely;
 }
 
-double Drive::seconds_at_limit(std::size_t from_joint, std::size_t to_joint) const {
-  double seconds = 0;
-  for (std::size_t i = from_joint + 1; i <= to_joint; ++i)
-    seconds += loop_->stretches[i].metres / loop_->stretches[i].limit.metres_per_second();
-  return seconds;
+double Drive::seconds_between(std::size_t from_joint, std::size_t to_joint) const {
+  if (to_joint <= from_joint) return 0;
+  const wish::LoopStretch& last = loop_->stretches[to_joint];
+  return last.arrive_s.likely - loop_->stretches[from_joint + 1].arrive_s.likely +
+         last.metres / last.limit.metres_per_second();
+}
+
+PlaceId Drive::lights_before() const {
+  return lights_.at(roads_->from_node(at(0)));
 }
 
 std::string Drive::street(StretchId stretch) const {

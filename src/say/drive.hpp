@@ -5,6 +5,7 @@
 // never measured: a sheet starts and ends at the nearest corner, not at the door (DEVELOPERS.md).
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -31,10 +32,15 @@ class Drive {
   }
   [[nodiscard]] bool on_ring(std::size_t stretch) const;
   [[nodiscard]] double position_m(std::size_t joint) const { return positions_[joint]; }
+  /// The set of lights at a joint, of a junction or a crossing; none when there is none.
+  [[nodiscard]] PlaceId lights_at(std::size_t joint) const;
+  /// The same where the first stretch begins: a drive may start amidst them.
+  [[nodiscard]] PlaceId lights_before() const;
   /// Likely seconds from joint 0.
   [[nodiscard]] double time_s(std::size_t joint) const;
-  /// From one joint to a later one at the limits of the road between.
-  [[nodiscard]] double seconds_at_limit(std::size_t from_joint, std::size_t to_joint) const;
+  /// From one joint to a later one as it is likely driven, but for the wait at the later one: who has
+  /// just turned isn't at the limit yet.
+  [[nodiscard]] double seconds_between(std::size_t from_joint, std::size_t to_joint) const;
   /// Name of a stretch's street, or its number, or nothing.
   [[nodiscard]] std::string street(StretchId stretch) const;
   /// Where to begin speaking of what is due at a joint; may be before joint 0 (negative).
@@ -48,6 +54,7 @@ class Drive {
   const road::Roads* roads_;
   const wish::Loop* loop_;
   std::vector<double> positions_;
+  std::map<NodeId, PlaceId> lights_;  ///< of the nodes driven over
 };
 
 }  // namespace loopwright::say

@@ -2,7 +2,8 @@
 // 1. Every stretch that leaves the junction's nodes is an arm, but for the way back, the way taken
 //    and what lies inside the place. Its angle is the change of heading from the entry's last
 //    metres to its own first ones.
-// 2. An arm is a road unless it is private or service (not counted), or can't be entered this way.
+// 2. An arm is a road unless it is private or service (not counted), or can't be entered this way. A
+//    service road that isn't private is a small road: a road to who drives on one, or into one.
 // 3. The rules of "ahead" compare angles and classes, which is what a driver sees of a junction:
 //    where the roads lie and how big they are.
 #include "say/junction.hpp"
@@ -20,23 +21,18 @@ constexpr double ahead_deg = 45;
 /// The way taken is plain when every other road bends off at least this much more. Our judgement.
 constexpr double plain_by_deg = 30;
 
-/// Traffic may go this way, whether or not a lesson may. On a one-way road that isn't driven at all
-/// (a motorway's slip road) the way's own direction is taken for that of traffic.
-bool may_enter(const road::Roads& roads, StretchId leaving) {
-  const bool one_way = (roads.piece(leaving).flags & flag::one_way) != 0;
-  const auto legal = [&](StretchId s) {
-    return (roads.stretch(s).flags &
-            (road::stretch_flag::drivable | road::stretch_flag::cut_off)) != 0;
-  };
-  if (!one_way || legal(leaving)) return true;
-  return !legal(leaving.back()) && !leaving.against();
+bool is_private(const road::Roads& roads, StretchId stretch) {
+  return (roads.piece(stretch).flags & (flag::no_access | flag::minor_service)) != 0;
 }
 
-Seen seen(const road::Roads& roads, StretchId leaving) {
-  const road::Piece& piece = roads.piece(leaving);
-  if (piece.road_class == road::RoadClass::service ||
-      (piece.flags & (flag::no_access | flag::minor_service)) != 0)
-    return Seen::not_counted;
+/// On a small road, and at the mouth of the one that is taken, small roads are roads like others.
+Seen seen(const road::Roads& roads, StretchId leaving, const Junction& junction) {
+  const bool among_small =
+      is_small_road(roads, junction.entry) || is_small_road(roads, junction.exit);
+  const bool counted = is_small_road(roads, leaving)
+                           ? among_small
+                           : !is_service(roads, leaving) && !is_private(roads, leaving);
+  if (!counted) return Seen::not_counted;
   return may_enter(roads, leaving) ? Seen::road : Seen::no_entry;
 }
 
@@ -44,6 +40,18 @@ road::Control control_between(const road::Roads& roads, StretchId entry, Stretch
   for (const road::Turn& turn : roads.turns_from(StateId{entry.index()}))
     if (roads.stretch_of(turn.to) == exit) return turn.control;
   return road::Control::none;
+}
+
+/// The same road, or one drawn over it by mistake: the same ends, as long, and leaving the same way.
+bool are_one_road(const road::Roads& roads, StretchId a, StretchId b) {
+  constexpr double alike_m = 1, alike_deg = 2;
+  if (a == b) return true;
+  if (roads.from_node(a) != roads.from_node(b) || roads.to_node(a) != roads.to_node(b))
+    return false;
+  const double turned =
+      heading_change_deg(road::bearing_out_deg(roads, a), road::bearing_out_deg(roads, b));
+  return std::abs(turned) < alike_deg &&
+         std::abs(roads.piece(a).length_m - roads.piece(b).length_m) < alike_m;
 }
 
 int class_rank(const road::Roads& roads, StretchId stretch) {
@@ -56,9 +64,15 @@ void add_arms(const road::Roads& roads, NodeId node, std::span<const PieceId> in
   const double heading = road::bearing_in_deg(roads, junction.entry);
   for (const StretchId leaving : roads.leaving(node)) {
     const bool is_inside = std::find(inside.begin(), inside.end(), leaving.piece()) != inside.end();
-    if (is_inside || leaving == junction.exit || leaving == junction.entry.back()) continue;
+    if (is_inside || are_one_road(roads, leaving, junction.exit) ||
+        are_one_road(roads, leaving, junction.entry.back()))
+      continue;
+    const bool drawn_twice =
+        std::any_of(junction.others.begin(), junction.others.end(),
+                    [&](const Arm& arm) { return are_one_road(roads, arm.leaving, leaving); });
+    if (drawn_twice) continue;
     const double angle = heading_change_deg(heading, road::bearing_out_deg(roads, leaving));
-    junction.others.push_back({leaving, angle, seen(roads, leaving)});
+    junction.others.push_back({leaving, angle, seen(roads, leaving, junction)});
   }
 }
 
@@ -72,6 +86,18 @@ Junction without_arms(const road::Roads& roads, StretchId entry, StretchId exit)
 }
 
 }  // namespace
+
+// On a one-way road that isn't driven at all (a motorway's slip road) the way's own direction is taken
+// for that of traffic.
+bool may_enter(const road::Roads& roads, StretchId leaving) {
+  const bool one_way = (roads.piece(leaving).flags & flag::one_way) != 0;
+  const auto legal = [&](StretchId s) {
+    return (roads.stretch(s).flags &
+            (road::stretch_flag::drivable | road::stretch_flag::cut_off)) != 0;
+  };
+  if (!one_way || legal(leaving)) return true;
+  return !legal(leaving.back()) && !leaving.against();
+}
 
 Junction junction_between(const road::Roads& roads, StretchId entry, StretchId exit) {
   Junction junction = without_arms(roads, entry, exit);
@@ -95,6 +121,10 @@ bool is_link(const road::Roads& roads, StretchId stretch) {
 
 bool is_service(const road::Roads& roads, StretchId stretch) {
   return roads.piece(stretch).road_class == road::RoadClass::service;
+}
+
+bool is_small_road(const road::Roads& roads, StretchId stretch) {
+  return is_service(roads, stretch) && !is_private(roads, stretch);
 }
 
 road::Movement movement_of(double angle_deg) {
@@ -121,6 +151,14 @@ bool gives_way(const Junction& junction) {
 
 bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
   const double taken = std::abs(junction.angle_deg);
+  // Nobody goes into a small road untold where a bigger one leads off.
+  const bool into_small =
+      is_small_road(roads, junction.exit) && !is_small_road(roads, junction.entry);
+  if (into_small &&
+      std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+        return arm.seen != Seen::not_counted && !is_service(roads, arm.leaving);
+      }))
+    return false;
   if (taken > ahead_deg) {
     // Told nothing, a driver goes round a bend, unless some other road is there to be seen: one
     // that may not be entered, or a private one that lies more nearly ahead, looks like a way on.

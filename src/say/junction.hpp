@@ -34,8 +34,13 @@ Junction junction_of_place(const road::Roads& roads, StretchId entry, StretchId 
 /// A slip road or other link, by its class.
 bool is_link(const road::Roads& roads, StretchId stretch);
 
-/// A service road, which drivers count as a road or not.
 bool is_service(const road::Roads& roads, StretchId stretch);
+
+/// A service road that isn't private, nor a driveway: not counted among roads, but seen as a small one.
+bool is_small_road(const road::Roads& roads, StretchId stretch);
+
+/// Traffic may go this way, whether or not a lesson may.
+bool may_enter(const road::Roads& roads, StretchId leaving);
 
 /// Left, ahead or right by the change of heading: ahead is up to 45 degrees.
 road::Movement movement_of(double angle_deg);

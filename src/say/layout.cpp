@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace loopwright::say {
 namespace {
@@ -16,8 +17,6 @@ using road::Movement;
 /// Another road is plainly ahead when ours bends off at least this much more; within it the road
 /// divides. Our judgement, the same as for what goes without saying.
 constexpr double plain_by_deg = 30;
-/// The same when ours lies to a side, which is a difference in itself.
-constexpr double plain_aside_by_deg = 20;
 /// Ahead is up to this change of heading (DEVELOPERS.md).
 constexpr double ahead_deg = 45;
 /// Both ways of a road that divides lie within this of ahead; wider, and the road ends.
@@ -59,8 +58,7 @@ Layout with_road_ahead(const road::Roads& roads, const Junction& junction, const
   const double taken = std::abs(junction.angle_deg);
   const double other = std::abs(ahead.angle_deg);
   const Movement side = side_of(junction.angle_deg - ahead.angle_deg);
-  const double by_deg = taken > ahead_deg ? plain_aside_by_deg : plain_by_deg;
-  const bool plainly = other <= ahead_deg && taken >= other + by_deg;
+  const bool plainly = other <= ahead_deg && taken >= other + plain_by_deg;
   if (other <= ahead_deg && takes_slip_road(roads, junction, ahead))
     return {Shape::slip_road, side, &ahead};
   if (plainly && taken > ahead_deg && follows_main_road(roads, junction))
@@ -73,6 +71,25 @@ Layout with_road_ahead(const road::Roads& roads, const Junction& junction, const
   return {};
 }
 
+/// A small road taken from a bigger one; none of these shapes when it isn't, or when there are no
+/// bigger ones that go on.
+std::optional<Layout> into_small_road(const road::Roads& roads, const Junction& junction) {
+  if (!is_small_road(roads, junction.exit) || is_small_road(roads, junction.entry)) return {};
+  const Arm* on = nullptr;
+  int roads_there = 0;
+  for (const Arm& arm : junction.others) {
+    if (arm.seen != Seen::road || is_service(roads, arm.leaving)) continue;
+    ++roads_there;
+    if (on == nullptr || std::abs(arm.angle_deg) < std::abs(on->angle_deg)) on = &arm;
+  }
+  if (on == nullptr) return {};
+  const Movement side = side_of(junction.angle_deg - on->angle_deg);
+  if (roads_there == 1 || std::abs(on->angle_deg) <= ahead_deg)
+    return Layout{Shape::small_road, side, on};
+  if (std::abs(junction.angle_deg) <= ahead_deg) return Layout{Shape::small_ahead, side, on};
+  return {};
+}
+
 }  // namespace
 
 Layout layout_of(const road::Roads& roads, const Junction& junction) {
@@ -80,6 +97,7 @@ Layout layout_of(const road::Roads& roads, const Junction& junction) {
   const Arm* shut = nearest_ahead(junction, Seen::no_entry);
   const double taken = std::abs(junction.angle_deg);
   const Movement side = side_of(junction.angle_deg);
+  if (const auto small = into_small_road(roads, junction)) return *small;
   if (ahead != nullptr) {
     const Layout layout = with_road_ahead(roads, junction, *ahead);
     if (layout.ahead != nullptr) return layout;

@@ -8,6 +8,8 @@ namespace loopwright::say {
 enum class Shape : std::uint8_t {
   turns_off,    ///< another road lies plainly ahead, we leave it to a side
   slip_road,    ///< the same by a slip road
+  small_road,   ///< ours goes on, a small one leaves it
+  small_ahead,  ///< ours ends, a small one goes on ahead
   divides,      ///< two roads lie about as near ahead
   goes_ahead,   ///< ours lies ahead, others nearly so
   leaves_bend,  ///< ours lies ahead, the bigger road driven bends away

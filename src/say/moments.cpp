@@ -86,15 +86,18 @@ class MomentFinder {
     for (std::size_t i = pass.first + 1; i < pass.last; ++i) add_warnings(i);
   }
 
-  /// A place can be spoken of as one when its way through doesn't turn left and right: lights over
-  /// two staggered side roads are two moves. Four roads of which two lie to one side are no
+  /// A place can be spoken of as one when its way through doesn't turn left and right, nor by a small
+  /// road: lights over two staggered side roads are two moves. Four roads of which two lie to one side are no
   /// crossroads to a driver.
   [[nodiscard]] bool is_one_move(const wish::Pass& pass) const {
     const RowKind kind = *owner_kind(pass.kind);
-    if (kind == RowKind::roundabout || kind == RowKind::mini) return true;
+    if (kind == RowKind::mini) return true;
+    // A slip road beside the ring never enters it.
+    if (kind == RowKind::roundabout) return drive_.on_ring(pass.first + 1);
     const Junction whole = junction_of(pass);
     if (kind == RowKind::crossroads && !is_plain_cross(whole)) return false;
     for (std::size_t i = pass.first; i < pass.last; ++i) {
+      if (i > pass.first && is_service(drive_.roads(), drive_.at(i))) return false;
       const road::Movement inner =
           movement_of(junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1)).angle_deg);
       if (inner != road::Movement::ahead && inner != movement_of(whole.angle_deg)) return false;
@@ -158,14 +161,23 @@ class MomentFinder {
     if (exit == entry.back()) {
       moments_.push_back({RowKind::turn_round, i, i + 1, nullptr, {}});
     } else if (drive_.on_ring(i) || drive_.on_ring(i + 1)) {
-      // Only a drive that begins or ends on a ring has one without a pass.
-      if (!drive_.on_ring(i + 1)) moments_.push_back({RowKind::ring_leave, i, i + 1, nullptr, {}});
+      // A drive that begins or ends on a ring has one without a pass, and so have some odd rings.
+      if (drive_.on_ring(i)) leave_ring(i);
     } else {
       Moment moment{RowKind::junction, i, i + 1, nullptr,
                     junction_between(drive_.roads(), entry, exit)};
       if (!goes_without_saying(drive_.roads(), moment.junction))
         moments_.push_back(std::move(moment));
     }
+  }
+
+  /// Off a ring at a joint: due where one comes onto it, or where the drive begins.
+  void leave_ring(std::size_t joint) {
+    if (drive_.on_ring(joint + 1)) return;
+    std::size_t entry = joint;
+    while (entry > 0 && drive_.on_ring(entry)) --entry;
+    const bool begins_on_it = drive_.on_ring(entry);
+    moments_.push_back({RowKind::ring_leave, begins_on_it ? joint : entry, joint + 1, nullptr, {}});
   }
 
   [[nodiscard]] bool wanted(const wish::Pass& pass) const {

@@ -1,5 +1,5 @@
 // Method: which of the table's phrases fits a junction.
-// 1. Roundabouts and minis: the movement and the exit's number.
+// 1. Roundabouts and minis: phrasing_rings.cpp.
 // 2. Lights and crossroads: which of those met since speaking, and the movement.
 // 3. Other junctions by their layout (layout.cpp); roads to a side are counted from where one speaks.
 // 4. Whatever another road there could be taken for is told apart by name, or by how sharp it is.
@@ -15,10 +15,6 @@ using road::Movement;
 
 /// Roads are counted up to the third; beyond it a listener loses count (common practice, no source).
 constexpr int most_counted = 3;
-
-bool fits(const std::string& text) {
-  return spoken_words(text) <= most_words;
-}
 
 }  // namespace
 
@@ -98,36 +94,6 @@ std::string Phrasing::leaving() const {
   return words_.fill("set_off.heading", {{"compass", std::string(words_.at(compass))}});
 }
 
-std::string Phrasing::round_ring(const Moment& moment) const {
-  const bool mini = moment.kind == RowKind::mini;
-  const wish::Pass& pass = *moment.pass;
-  const Movement movement = pass.movement;
-  const std::string place(words_.at(mini ? "place.mini" : "place.roundabout"));
-  const bool numbered = words_.has("nth." + std::to_string(pass.exit));
-  // The first exit of a bent approach may lie to the far side: the number says it better.
-  const bool drives_left = drive_.roads().info().region.side == Side::left;
-  const bool near = movement == (drives_left ? Movement::left : Movement::right);
-  const bool far = movement == (drives_left ? Movement::right : Movement::left);
-  if (numbered && ((far && pass.exit == 1) || (near && pass.exit > 2)))
-    return words_.fill("say.take_exit", {{"place", place}, {"nth", words_.nth(pass.exit)}});
-  const std::string phrase = movement == Movement::round
-                                 ? std::string(words_.at(mini ? "round.mini" : "round.roundabout"))
-                                 : at(place, turn(movement));
-  if (!numbered) return phrase;
-  return words_.fill("say.exit", {{"phrase", phrase}, {"nth", words_.nth(pass.exit)}});
-}
-
-std::string Phrasing::off_ring(const Moment& moment) const {
-  int nth = 1;
-  for (std::size_t joint = moment.entry; joint > 0 && drive_.on_ring(joint - 1); --joint) {
-    const Junction passed =
-        junction_between(drive_.roads(), drive_.at(joint - 1), drive_.at(joint));
-    nth += static_cast<int>(std::count_if(passed.others.begin(), passed.others.end(),
-                                          [](const Arm& a) { return a.seen == Seen::road; }));
-  }
-  return words_.fill("ring.leave", {{"nth", words_.nth(nth)}});
-}
-
 std::string Phrasing::warning(const Moment& moment) const {
   return std::string(words_.at("ahead." + std::string(road::name(moment.pass->kind))));
 }
@@ -164,12 +130,16 @@ std::string Phrasing::unmistakable_name(const Junction& junction,
 std::string Phrasing::told_apart(const Junction& junction, const std::string& place,
                                  bool doubtful) const {
   const Movement movement = movement_of(junction.angle_deg);
-  const std::string plain = at(place, turn(movement));
+  const bool small = is_small_road(drive_.roads(), junction.exit) &&
+                     !is_small_road(drive_.roads(), junction.entry) && leads_off(junction);
+  const std::string plain = at(place, small ? turn_into_small(movement) : turn(movement));
+  if (small) return fits(plain) ? plain : turn_into_small(movement);
   const std::vector<Arm> rivals = rivals_of(junction);
   if (rivals.empty() && !doubtful) return plain;
   const std::string name = unmistakable_name(junction, {});
   const std::string named = words_.fill("say.into", {{"phrase", plain}, {"street", name}});
   if (!name.empty() && fits(named)) return named;
+  if (const std::string text = short_named(junction, name); !text.empty()) return text;
   const double angle = junction.angle_deg;
   const auto all = [&](auto differs) {
     return !rivals.empty() && std::all_of(rivals.begin(), rivals.end(), differs);
@@ -181,8 +151,34 @@ std::string Phrasing::told_apart(const Junction& junction, const std::string& pl
   const Movement edge = leftmost ? Movement::left : Movement::right;
   if (movement == Movement::ahead)
     return at(place, words_.fill("turn.keep", {{"side", side(edge)}}));
-  const std::string_view how = movement == edge ? "turn.sharp" : "turn.bear";
-  return at(place, words_.fill(how, {{"side", side(movement)}}));
+  const bool sharp = movement == edge;
+  const std::string text =
+      at(place, words_.fill(sharp ? "turn.sharp" : "turn.bear", {{"side", side(movement)}}));
+  if (!sharp || fits(text)) return text;
+  return at(place, words_.fill("turn.sharp_short", {{"side", side(movement)}}));
+}
+
+/// A road that isn't small leads off here.
+bool Phrasing::leads_off(const Junction& junction) const {
+  return std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+    return arm.seen != Seen::not_counted && !is_service(drive_.roads(), arm.leaving);
+  });
+}
+
+std::string Phrasing::turn_into_small(Movement movement) const {
+  if (movement == Movement::ahead) return std::string(words_.at("small.ahead"));
+  return words_.fill("small.turn", {{"side", side(movement)}});
+}
+
+/// Without the place, when all doesn't fit: the name says where.
+std::string Phrasing::short_named(const Junction& junction, const std::string& name) const {
+  constexpr double plain_side_deg = 5;
+  if (name.empty() || std::abs(junction.angle_deg) <= plain_side_deg) return {};
+  const Movement to = junction.angle_deg < 0 ? Movement::left : Movement::right;
+  const bool ahead = movement_of(junction.angle_deg) == Movement::ahead;
+  const std::string text =
+      words_.fill(ahead ? "keep.named" : "road.named", {{"side", side(to)}, {"street", name}});
+  return fits(text) ? text : std::string();
 }
 
 std::string Phrasing::at_junction(const Junction& junction, Approach& approach) const {
@@ -194,6 +190,10 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
       return nth_road(junction, layout, approach);
     case Shape::slip_road:
       return slip_road(layout, approach);
+    case Shape::small_ahead:
+      return at(words_.at("place.junction"), turn_into_small(Movement::ahead));
+    case Shape::small_road:
+      return small_road(junction, layout, approach);
     case Shape::divides:
       return words_.fill("fork", {{"side", to}});
     case Shape::joins:
@@ -221,6 +221,23 @@ std::string Phrasing::slip_road(const Layout& layout, Approach& approach) const 
   return words_.fill("slip.nth", {{"the_side", to}, {"nth", words_.nth(met.before + 1)}});
 }
 
+std::string Phrasing::small_road(const Junction& junction, const Layout& layout,
+                                 Approach& approach) const {
+  const Counted met = approach.small_roads(layout.side);
+  const std::string name = unmistakable_name(junction, met.arms);
+  const auto rivals = roads_beside(junction, layout);
+  const bool another = std::any_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
+    return is_small_road(drive_.roads(), arm.leaving);
+  });
+  if ((met.doubtful || another || met.before >= most_counted) && !name.empty()) {
+    const std::string text =
+        words_.fill("road.named", {{"side", side(layout.side)}, {"street", name}});
+    if (fits(text)) return text;
+  }
+  return words_.fill("small.nth",
+                     {{"nth", words_.nth(met.before + 1)}, {"the_side", the_side(layout.side)}});
+}
+
 std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
                                Approach& approach) const {
   Counted met = approach.side_roads(layout.side);
@@ -244,9 +261,12 @@ std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
   const bool sharpest = std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
     return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
   });
-  const std::string_view key =
-      rivals.empty() ? "road.nth" : (sharpest ? "road.sharp" : "road.gentle");
-  return words_.fill(key, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"the_side", on}});
+  const std::string key = rivals.empty() ? "road.nth" : (sharpest ? "road.sharp" : "road.gentle");
+  const auto filled = [&](const std::string& row) {
+    return words_.fill(row, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"the_side", on}});
+  };
+  const std::string text = filled(key);
+  return fits(text) ? text : filled(key + "_short");
 }
 
 }  // namespace loopwright::say

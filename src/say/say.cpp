@@ -2,8 +2,8 @@
 // 1. Find the moments at which something is to be said (moments.cpp); each becomes a row.
 // 2. Word each by what lies between the last moment and it (approach.cpp, phrasing.cpp).
 // 3. Rows too close to speak between are joined, at most three in one breath. What follows as close is
-//    spoken as soon as the row three before it is done: three are kept in mind, never four. Only
-//    where even that is too late for the speed is it said with the others, and marked so.
+//    spoken as soon as the row three before it is done: three are kept in mind. Only where even that
+//    is too late is it said with the others, which begin earlier then, and marked so.
 // 4. What to brief, limits and hardness come from the passes and stretches (briefing.cpp).
 #include "loopwright/say/say.hpp"
 
@@ -63,6 +63,9 @@ class Rows {
       Approach approach(drive_, moments_[k - 1], moment);
       row.say = phrasing.of(moment, approach);
       row.joined_to_previous = approach.joined();
+      if (approach.standing()) rows_.back().briefs.emplace_back(words_.at("hazard.standing"));
+      if (counts_unlike_signs(moment, row.say))
+        row.briefs.emplace_back(words_.at("brief.count_every"));
       // How far beyond the last corner the door is, is not for a sheet to tell.
       const bool told = !approach.joined() && moment.kind != RowKind::pull_up;
       if (told) row.speak_m = approach.speak_m(), row.counts = approach.counts();
@@ -78,34 +81,60 @@ class Rows {
     rows_.push_back(std::move(row));
   }
 
-  /// Limits the rows of one breath, and tells the instructor where one begins.
+  /// At a ring whose exits the words count as the eye does, and the signs otherwise.
+  [[nodiscard]] bool counts_unlike_signs(const Moment& moment, const std::string& text) const {
+    if (moment.kind != RowKind::roundabout && moment.kind != RowKind::mini) return false;
+    const std::string street = drive_.street(drive_.at(moment.exit));
+    const bool named = !street.empty() && text.ends_with(street);
+    return !named && exit_seen(drive_, moment).count != moment.pass->exit;
+  }
+
+  /// Limits the rows of one breath, and tells the instructor where one begins. At the kerb the way to
+  /// set off is no burden, since the car points there.
   void mark_close_rows() {
-    std::size_t in_breath = 1;
+    std::size_t in_breath = 0, head = 0;
     for (std::size_t k = 1; k < rows_.size(); ++k) {
       if (!rows_[k].joined_to_previous) {
-        in_breath = 1;
+        in_breath = 1, head = k;
       } else if (++in_breath > most_in_mind) {
-        speak_ahead(k);
+        speak_ahead(k, head);
       } else if (in_breath == 2 && k > 1) {
         rows_[k - 1].briefs.emplace_back(words_.at("hazard.close"));
       }
     }
   }
 
-  /// Row k is spoken as soon as the third before it is done.
-  void speak_ahead(std::size_t k) {
+  /// Row k is spoken as soon as the third before it is done. Pulling up has no place, and a road
+  /// that ends stops the car by itself: there is no hurry.
+  void speak_ahead(std::size_t k, std::size_t head) {
     const Moment& done = moments_[k - most_in_mind];
     const std::size_t from = done.kind == RowKind::leave ? 0 : end_joint(done);
     const std::size_t due = moments_[k].entry;
     Row& row = rows_[k];
-    if (drive_.seconds_at_limit(from, due) < least_before_s) {
+    const bool stops = row.kind == RowKind::pull_up || row.kind == RowKind::turn_round;
+    if (!stops && drive_.seconds_between(from, due) < least_before_s) {
       row.briefs.emplace_back(words_.at("hazard.crowded"));
+      speak_earlier(head);
       return;
     }
     row.joined_to_previous = false;
+    if (stops) return;
     row.speak_m = drive_.position_m(due) - drive_.position_m(from);
     row.briefs.push_back(
         words_.fill("hazard.ahead", {{"n", std::to_string(k - most_in_mind + 1)}}));
+  }
+
+  /// A breath that holds one row more begins by so much earlier, unless its first row counts from where
+  /// it is spoken.
+  void speak_earlier(std::size_t head) {
+    Row& row = rows_[head];
+    if (head == 0 || row.counts || row.speak_m <= 0) return;
+    constexpr double words_s = 3;
+    const Moment& before = moments_[head - 1];
+    const double floor_m = before.kind == RowKind::leave ? 0 : drive_.position_m(end_joint(before));
+    const double due_m = drive_.position_m(moments_[head].entry);
+    const double mps = drive_.loop().stretches[moments_[head].entry].limit.metres_per_second();
+    row.speak_m = std::max(row.speak_m, std::min(row.speak_m + words_s * mps, due_m - floor_m));
   }
 
   const Words& words_;

@@ -93,7 +93,9 @@ std::string_view Words::item(std::string_view key, std::size_t column) const {
 }
 
 std::string Words::nth(int n) const {
-  return std::string(at("nth." + std::to_string(n)));
+  const std::string number = std::to_string(n);
+  return has("nth." + number) ? std::string(at("nth." + number))
+                              : fill("nth.more", {{"n", number}});
 }
 
 std::string Words::unfit_for(const Words& ours) const {
@@ -112,6 +114,8 @@ std::string Words::unfit_for(const Words& ours) const {
     return "it has no words for " + listed(missing);
   }
   for (const auto& [key, row] : rows_) {
+    for (const std::string_view cell : row)
+      if (printable(cell) != cell) return "the words for " + printable(key) + " can't be printed";
     const auto known = ours.rows_.find(key);
     if (known == ours.rows_.end()) continue;
     if (const std::string_view gap = unknown_gap(row, known->second); !gap.empty())

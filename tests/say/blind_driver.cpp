@@ -27,6 +27,14 @@ bool nearer_ahead(const View& a, const View& b) {
   return std::abs(a.angle) < std::abs(b.angle);
 }
 
+/// Where the road goes on, of some ways: the nearest ahead, one with no entry only when no other is.
+View way_on(const std::vector<View>& ways) {
+  return *std::min_element(ways.begin(), ways.end(), [](const View& a, const View& b) {
+    const bool a_open = !a.shut && is_ahead(a), b_open = !b.shut && is_ahead(b);
+    return a_open != b_open ? a_open : nearer_ahead(a, b);
+  });
+}
+
 /// The number word before (or in) a part of the text; 1 when there is none.
 int ordinal_in(std::string_view text) {
   constexpr std::string_view words[] = {"first", "second",  "third",  "fourth", "fifth",
@@ -75,7 +83,9 @@ class Driver {
   /// The row at hand is done, so far along; the next one is heard in its time, or at once.
   void hear_next(double at_m) {
     driven_.done.push_back(done_at_);
-    ++row_, seen_ = 0, counted_lights_ = {};
+    ++row_, seen_ = 0;
+    // Lights one is amidst aren't met any more.
+    counted_lights_ = eyes_.lights_at(eyes_.roads().from_node(here()));
     if (row_ >= rows_.size()) return;
     const double speak_m = rows_[row_].speak_m;
     heard_m_ = speak_m > 0 ? due_m_[row_] - speak_m : at_m;
@@ -94,6 +104,7 @@ class Driver {
   bool at_end(const std::string& text);
   bool at_fork(const std::string& text);
   bool at_slip_road(const std::string& text);
+  bool at_small_road(const std::string& text);
   bool round_bend(const std::string& text);
   bool at_main_road(const std::string& text);
   bool at_nth_road(const std::string& text);
@@ -112,6 +123,8 @@ class Driver {
 
 void Driver::at_node() {
   done_at_ = driven_.stretches.size() - 1;
+  const PlaceId lights = eyes_.lights_at(eyes_.roads().to_node(here()));
+  if (lights != counted_lights_ && !eyes_.is_inside(counted_lights_, here())) counted_lights_ = {};
   if (heard() && do_row()) return;
   if (const auto next = told_nothing()) {
     go(*next);
@@ -124,12 +137,7 @@ void Driver::at_node() {
 std::optional<StretchId> Driver::told_nothing() const {
   std::vector<View> ways = views();
   const bool shut_seen = std::erase_if(ways, [](const View& v) { return v.shut; }) > 0;
-  if (ways.empty()) {
-    // Only a private or service way leads on.
-    for (const StretchId s : eyes_.roads().leaving(eyes_.roads().to_node(here())))
-      if (s != here().back() && eyes_.roads().drivable(s)) return s;
-    return std::nullopt;
-  }
+  if (ways.empty()) return std::nullopt;
   std::sort(ways.begin(), ways.end(), nearer_ahead);
   const View& best = ways[0];
   if (ways.size() == 1 && (!shut_seen || is_ahead(best))) return best.arm;
@@ -157,11 +165,12 @@ bool Driver::do_row() {
       {"end of the road", &Driver::at_end},
       {"divides", &Driver::at_fork},
       {"slip road", &Driver::at_slip_road},
+      {"at the junction", &Driver::at_junction},
+      {"small road", &Driver::at_small_road},
       {"road round", &Driver::round_bend},
       {"main road", &Driver::at_main_road},
       {"take the ", &Driver::at_nth_road},
       {" into ", &Driver::at_named_road},
-      {"at the junction", &Driver::at_junction},
   };
   const std::string text = rows_[row_].say;
   for (const auto& [words, move] : moves) {
@@ -189,6 +198,18 @@ bool Driver::over_mini(const std::string& text) {
   std::vector<View> ways = views();
   std::erase_if(ways, [](const View& v) { return v.shut; });
   if (eyes_.roads().info().region.side == Side::right) std::reverse(ways.begin(), ways.end());
+  if (contains(text, "small road")) {
+    std::vector<View> small = eyes_.small_views(here());
+    std::erase_if(small, [](const View& v) { return v.shut; });
+    if (contains(text, "take the small road") && small.size() == 1) return go(small[0].arm);
+    return take_side(small, text) || lose("no small road at the mini");
+  }
+  if (const auto into = text.find(" into "); into != std::string::npos) {
+    for (const View& v : eyes_.small_views(here())) ways.push_back(v);
+    for (const View& v : ways)
+      if (!v.shut && eyes_.sign(v.arm) == text.substr(into + 6)) return go(v.arm);
+    return lose("no such road at the mini");
+  }
   const auto nth = static_cast<std::size_t>(ordinal_in(text));
   if (nth <= ways.size()) return go(ways[nth - 1].arm);
   return nth == ways.size() + 1 ? go(here().back()) : lose("the mini has fewer exits");
@@ -197,6 +218,13 @@ bool Driver::over_mini(const std::string& text) {
 bool Driver::round_ring(const std::string& text) {
   const road::Roads& roads = eyes_.roads();
   int exits = ordinal_in(text);
+  const auto into = text.find(" into ");
+  const std::string name = into == std::string::npos ? "" : text.substr(into + 6);
+  const bool small = contains(text, "small road");
+  const auto counts = [&](StretchId s) {
+    if (small) return eyes_.is_small(s);
+    return eyes_.is_road(s) || (eyes_.is_small(s) && eyes_.is_small(here()));
+  };
   bool entered = eyes_.on_ring(here());
   for (std::size_t steps = 0; steps < 200; ++steps) {
     std::optional<StretchId> ring, exit;
@@ -204,11 +232,12 @@ bool Driver::round_ring(const std::string& text) {
       if (s == here().back()) continue;
       if (eyes_.on_ring(s)) {
         if (roads.drivable(s)) ring = s;
-      } else if (eyes_.is_road(s) && !eyes_.is_shut(s) && !eyes_.stays_inside_ring(s)) {
+      } else if (counts(s) && !eyes_.is_shut(s) && !eyes_.stays_inside_ring(s)) {
         exit = s;
       }
     }
-    if (entered && exit && --exits == 0) return go(*exit);
+    const bool named = exit && !name.empty() && eyes_.sign(*exit) == name;
+    if (entered && exit && (name.empty() ? --exits == 0 : named)) return go(*exit);
     if (!ring) return entered ? lose("the ring doesn't go on") : false;
     entered = go(*ring);
   }
@@ -246,12 +275,14 @@ bool Driver::at_lights(const std::string& text) {
   if (!lights.known() || lights == counted_lights_) return false;
   counted_lights_ = lights;
   if (++seen_ < ordinal_in(std::string_view(text).substr(0, text.find(" lights")))) return false;
-  if (!take_side(eyes_.views_beyond_lights(entry), text)) return lose("no such way at the lights");
+  const bool small = contains(text, "small road");
+  if (!take_side(eyes_.views_beyond_lights(entry, small), text))
+    return lose("no such way at the lights");
   if (!driven_.lost.empty()) return true;
   const StretchId exit = here();
   driven_.stretches.pop_back();
   at_m_ -= eyes_.roads().piece(exit).length_m;
-  for (const StretchId s : eyes_.way_through_lights(entry, exit)) go(s);
+  for (const StretchId s : eyes_.way_through_lights(entry, exit, small)) go(s);
   return true;
 }
 
@@ -261,7 +292,7 @@ bool Driver::at_crossroads(const std::string& text) {
   if (sides != std::vector{-1, 0, 1}) return false;
   if (++seen_ < ordinal_in(std::string_view(text).substr(0, text.find(" crossroads"))))
     return false;
-  return take_side(views(), text);
+  return take_side(contains(text, "small road") ? eyes_.small_views(here()) : views(), text);
 }
 
 bool Driver::at_end(const std::string& text) {
@@ -303,14 +334,32 @@ bool Driver::at_slip_road(const std::string& text) {
   return false;
 }
 
+/// Counts the small roads to that side of the way on, and nothing else.
+bool Driver::at_small_road(const std::string& text) {
+  const bool left = contains(text, " left");
+  const std::vector<View> ways = views();
+  if (ways.empty()) return false;
+  if (contains(text, "into the small road")) return take_side(eyes_.small_views(here()), text);
+  const View on = way_on(ways);
+  std::vector<View> side;
+  for (const View& v : eyes_.small_views(here()))
+    if (v.arm != on.arm && !v.shut && (v.angle < on.angle) == left) side.push_back(v);
+  if (side.empty()) return false;
+  seen_ += static_cast<int>(side.size());
+  if (seen_ < ordinal_in(text)) return false;
+  return side.size() > 1 ? lose("two small roads to that side") : go(side[0].arm);
+}
+
 bool Driver::round_bend(const std::string& text) {
   const road::Roads& roads = eyes_.roads();
   const bool main = contains(text, "main");
   const auto around = roads.leaving(roads.to_node(here()));
   std::vector<View> ways = views();
-  const bool goes_on =
-      std::any_of(ways.begin(), ways.end(), [](const View& v) { return !v.shut && is_ahead(v); });
-  if (around.size() <= 2 || (goes_on && !main)) return false;
+  // The main road doesn't bend where one as big goes on ahead.
+  const bool goes_on = std::any_of(ways.begin(), ways.end(), [&](const View& v) {
+    return !v.shut && is_ahead(v) && (!main || eyes_.rank(v.arm) <= eyes_.rank(here()));
+  });
+  if (around.size() <= 2 || goes_on) return false;
   std::erase_if(ways, [&](const View& v) {
     const bool other_size = main && eyes_.rank(v.arm) != eyes_.rank(here());
     return v.shut || is_ahead(v) || other_size || (v.angle < 0) != contains(text, "left");
@@ -322,9 +371,18 @@ bool Driver::round_bend(const std::string& text) {
 bool Driver::at_main_road(const std::string& text) {
   const std::vector<View> ways = views();
   const bool bends = contains(text, "bends");
+  // It doesn't bend where one as big goes on ahead.
+  if (bends && std::any_of(ways.begin(), ways.end(), [&](const View& v) {
+        return !v.shut && is_ahead(v) && eyes_.rank(v.arm) <= eyes_.rank(here());
+      }))
+    return false;
   const bool here_it_is = std::any_of(ways.begin(), ways.end(), [&](const View& v) {
     const int size = eyes_.rank(v.arm) - eyes_.rank(here());
-    return !v.shut && std::abs(v.angle) > alike_deg && (size < 0 || (bends && size == 0));
+    const bool bigger = size < 0 && std::abs(v.angle) > alike_deg;
+    // What leads back isn't the main road's bend.
+    const bool bend =
+        bends && size == 0 && std::abs(v.angle) > alike_deg && std::abs(v.angle) < 180 - ahead_deg;
+    return !v.shut && (bigger || bend);
   });
   return here_it_is && take_side(ways, text);
 }
@@ -333,13 +391,14 @@ bool Driver::at_nth_road(const std::string& text) {
   const bool left = contains(text, " left");
   const std::vector<View> ways = views();
   if (ways.size() < 2) return false;
-  const View on = *std::min_element(ways.begin(), ways.end(), nearer_ahead);
+  const View on = way_on(ways);
   std::vector<View> side;
   for (const View& v : ways)
     if (v.arm != on.arm && !v.shut && (v.angle < on.angle) == left) side.push_back(v);
   const auto comma = text.find(", ");
   const std::string after = comma == std::string::npos ? "" : text.substr(comma + 2);
-  const bool sharp = after.starts_with("sharp "), gentle = after.starts_with("bear ");
+  const bool sharp = after.starts_with("sharp ") || after == "the sharper";
+  const bool gentle = after.starts_with("bear ") || after == "the gentler";
   if (!after.empty() && !sharp && !gentle) {
     for (const View& v : side)
       if (eyes_.sign(v.arm) == after) return go(v.arm);
@@ -355,15 +414,24 @@ bool Driver::at_nth_road(const std::string& text) {
   return side.size() > 1 ? lose("two roads to that side") : go(side[0].arm);
 }
 
+/// The first road to that side with this name on its sign, small ones included.
 bool Driver::at_named_road(const std::string& text) {
   const std::string name = text.substr(text.find(" into ") + 6);
-  for (const View& v : views())
-    if (!v.shut && eyes_.sign(v.arm) == name) return go(v.arm);
+  std::vector<View> ways = views();
+  for (const View& v : eyes_.small_views(here())) ways.push_back(v);
+  if (ways.size() < 2) return false;
+  const bool left = contains(text, "left");
+  for (const View& v : ways)
+    if (!v.shut && eyes_.sign(v.arm) == name && std::abs(v.angle) > 5 && (v.angle < 0) == left)
+      return go(v.arm);
   return false;
 }
 
 bool Driver::at_junction(const std::string& text) {
   const std::vector<View> ways = views();
+  if (contains(text, "small road"))
+    return !ways.empty() && std::none_of(ways.begin(), ways.end(), is_ahead) &&
+           take_side(eyes_.small_views(here()), text);
   return ways.size() > 1 && take_side(ways, text);
 }
 

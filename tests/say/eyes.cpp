@@ -1,6 +1,7 @@
 #include "say/eyes.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace loopwright::test {
 
@@ -21,10 +22,40 @@ View Eyes::view(StretchId from, StretchId arm) const {
       is_shut(arm)};
 }
 
+bool look_the_same(const road::Roads& roads, StretchId a, StretchId b) {
+  constexpr double glance_m = 1, glance_deg = 2;
+  const double turned =
+      heading_change_deg(road::bearing_out_deg(roads, a), road::bearing_out_deg(roads, b));
+  return a == b || (roads.from_node(a) == roads.from_node(b) &&
+                    roads.to_node(a) == roads.to_node(b) && std::abs(turned) < glance_deg &&
+                    std::abs(roads.piece(a).length_m - roads.piece(b).length_m) < glance_m);
+}
+
+void Eyes::look(StretchId from, StretchId arm, std::vector<View>& seen) const {
+  if (look_the_same(roads_, arm, from.back())) return;
+  for (const View& other : seen)
+    if (look_the_same(roads_, arm, other.arm)) return;
+  seen.push_back(view(from, arm));
+}
+
 std::vector<View> Eyes::views(StretchId from) const {
   std::vector<View> result;
+  const auto around = roads_.leaving(roads_.to_node(from));
+  // Small roads are roads to who drives on one, and where no other road goes on.
+  const bool small_too =
+      is_small(from) || std::none_of(around.begin(), around.end(),
+                                     [&](StretchId s) { return s != from.back() && is_road(s); });
+  for (const StretchId s : around)
+    if (is_road(s) || (small_too && is_small(s))) look(from, s, result);
+  std::sort(result.begin(), result.end(),
+            [](const View& a, const View& b) { return a.angle < b.angle; });
+  return result;
+}
+
+std::vector<View> Eyes::small_views(StretchId from) const {
+  std::vector<View> result;
   for (const StretchId s : roads_.leaving(roads_.to_node(from)))
-    if (s != from.back() && is_road(s)) result.push_back(view(from, s));
+    if (is_small(s)) look(from, s, result);
   std::sort(result.begin(), result.end(),
             [](const View& a, const View& b) { return a.angle < b.angle; });
   return result;
@@ -36,33 +67,35 @@ PlaceId Eyes::lights_at(NodeId node) const {
 }
 
 bool Eyes::is_inside(PlaceId place, StretchId s) const {
+  if (!place.known()) return false;
   const auto pieces = roads_.pieces_of(place);
   return std::find(pieces.begin(), pieces.end(), s.piece()) != pieces.end();
 }
 
-std::map<StretchId, StretchId> Eyes::inside_lights(StretchId entry) const {
+std::map<StretchId, StretchId> Eyes::inside_lights(StretchId entry, bool small) const {
   std::map<StretchId, StretchId> came;
   const PlaceId place = lights_at(roads_.to_node(entry));
   std::vector<StretchId> open{entry};
   for (std::size_t i = 0; i < open.size() && place.known(); ++i)
     for (const StretchId s : roads_.leaving(roads_.to_node(open[i]))) {
       const bool back = s == open[i].back() || s == entry.back();
-      if (back || !is_road(s) || is_shut(s) || !came.emplace(s, open[i]).second) continue;
+      const bool seen = is_road(s) || (small && is_small(s));
+      if (back || !seen || is_shut(s) || !came.emplace(s, open[i]).second) continue;
       if (is_inside(place, s)) open.push_back(s);
     }
   return came;
 }
 
-std::vector<View> Eyes::views_beyond_lights(StretchId entry) const {
+std::vector<View> Eyes::views_beyond_lights(StretchId entry, bool small) const {
   const PlaceId place = lights_at(roads_.to_node(entry));
   std::vector<View> result;
-  for (const auto& [s, from] : inside_lights(entry))
-    if (!is_inside(place, s)) result.push_back(view(entry, s));
+  for (const auto& [s, from] : inside_lights(entry, small))
+    if (!is_inside(place, s) && (!small || is_small(s))) result.push_back(view(entry, s));
   return result;
 }
 
-std::vector<StretchId> Eyes::way_through_lights(StretchId entry, StretchId exit) const {
-  const auto came = inside_lights(entry);
+std::vector<StretchId> Eyes::way_through_lights(StretchId entry, StretchId exit, bool small) const {
+  const auto came = inside_lights(entry, small);
   std::vector<StretchId> way;
   for (StretchId s = exit; s != entry; s = came.at(s)) way.insert(way.begin(), s);
   return way;
@@ -71,6 +104,12 @@ std::vector<StretchId> Eyes::way_through_lights(StretchId entry, StretchId exit)
 bool Eyes::is_road(StretchId s) const {
   const road::Piece& piece = roads_.piece(s);
   return piece.road_class != road::RoadClass::service &&
+         (piece.flags & (road::piece_flag::no_access | road::piece_flag::minor_service)) == 0;
+}
+
+bool Eyes::is_small(StretchId s) const {
+  const road::Piece& piece = roads_.piece(s);
+  return piece.road_class == road::RoadClass::service &&
          (piece.flags & (road::piece_flag::no_access | road::piece_flag::minor_service)) == 0;
 }
 

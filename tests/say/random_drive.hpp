@@ -7,6 +7,7 @@
 
 #include "loopwright/find/passes.hpp"
 #include "loopwright/reach/reach.hpp"
+#include "say/eyes.hpp"
 
 namespace loopwright::test {
 
@@ -46,12 +47,20 @@ class RandomDrive {
     std::vector<StateId> ways;
     if (!states_.empty())
       for (const road::Turn& turn : roads_.turns_from(states_.back()))
-        if (!is_service(turn.to) && !round_again(turn.to)) ways.push_back(turn.to);
+        if (!is_service(turn.to) && !round_again(turn.to) && !is_way_back(turn.to))
+          ways.push_back(turn.to);
     if (!ways.empty()) return states_.push_back(ways[pick(ways.size())]);
     StateId start;
     do start = StateId{pick(roads_.stretch_count())};
     while (!roads_.drivable(roads_.stretch_of(start)) || is_service(start) || on_ring(start));
     states_ = {start};
+  }
+
+  /// On the road itself one turns round only where it ends; where the map has a road twice, on
+  /// neither of the two.
+  [[nodiscard]] bool is_way_back(StateId next) const {
+    const StretchId back = roads_.stretch_of(states_.back()).back();
+    return roads_.stretch_of(next) != back && look_the_same(roads_, roads_.stretch_of(next), back);
   }
 
   std::size_t pick(std::size_t n) { return static_cast<std::size_t>(random_() % n); }

@@ -11,6 +11,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_lane.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_manner.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_small_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_words.cpp)
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/test_blind_driver.cpp PROPERTIES
   COMPILE_DEFINITIONS LOOPWRIGHT_ROOT="${PROJECT_SOURCE_DIR}")

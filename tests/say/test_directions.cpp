@@ -70,8 +70,9 @@ TEST_CASE("roads close together are counted from where one speaks", "[say]") {
   CHECK(third[1].speak_m > 100 + 40);
 }
 
-TEST_CASE("a fourth road is named, and without a name it is spoken of later", "[say]") {
-  const std::string drawing = R"(
+TEST_CASE("a fourth road is named, and without a name spoken of later, but never too late",
+          "[say]") {
+  std::string drawing = R"(
     A  B                CDEFG    K
 
 
@@ -91,9 +92,15 @@ TEST_CASE("a fourth road is named, and without a name it is spoken of later", "[
   CHECK(rows_of(named, "ABCDEFPONMLBA")[1].say == "turn right into Hay Street");
   const BuiltTown unnamed = town_of(drawing + rest, 50);
   const auto rows = rows_of(unnamed, "ABCDEFPONMLBA");
-  CHECK(rows[1].say == "take the third road on the right");
-  CHECK(rows[1].speak_m < 150);
-  CHECK(rows[1].speak_m > 100);
+  CHECK(rows[1].say == "take the fourth road on the right");
+  CHECK(rows[1].speak_m == Approx(14 * 60 * 0.44704));
+  for (auto at = drawing.find("60 mph"); at != std::string::npos; at = drawing.find("60 mph"))
+    drawing.replace(at, 6, "20 mph");
+  const BuiltTown slow = town_of(drawing + rest, 60);
+  const auto later = rows_of(slow, "ABCDEFPONMLBA");
+  CHECK(later[1].say == "take the third road on the right");
+  CHECK(later[1].speak_m < 160);
+  CHECK(later[1].speak_m > 120);
 }
 
 TEST_CASE("the end of the road is where no road lies ahead", "[say]") {

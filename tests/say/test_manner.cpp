@@ -60,7 +60,7 @@ TEST_CASE("another language is another table", "[say][manner]") {
   REQUIRE(words.unfit_for(say::Words()).empty());
   const Texts texts = said_in(end_of_road("GB-ENG"), {&words, say::Sides::left_right});
   CHECK(texts[1] == "xxat the end of the road xturn xleft");
-  CHECK(texts[3] == "xtake the xfirst road on xthe left");
+  CHECK(texts[3] == "xtake the xfirst road on xthe right");
   for (const std::string& text : texts) CHECK(text.starts_with("x"));
   CHECK(say::say_distance(300, SpeedUnit::kmh, words) == "x300 m");
 }

@@ -34,7 +34,7 @@ class Words {
   [[nodiscard]] std::string count(std::string_view key, std::size_t n) const;
   /// Cell `column` of a row that is a list: 1 is the first word after the key.
   [[nodiscard]] std::string_view item(std::string_view key, std::size_t column) const;
-  /// "third"
+  /// "third"; a number that has no word of its own in figures.
   [[nodiscard]] std::string nth(int n) const;
   /// Why this table can't take the place of another, in one line: rows it lacks, names in braces that
   /// nothing would fill. Empty when it can.
