@@ -27,11 +27,16 @@ void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
   page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
 }
 
-/// How the way shows its direction.
-void draw_key(Picture& page, Spot at) {
+std::string key_words(const std::string& no_room) {
+  const std::string key = "swells the way you drive";
+  return no_room.empty() ? key : key + "; no room for " + no_room;
+}
+
+/// How the way shows its direction, and which numbers it doesn't show.
+void draw_key(Picture& page, Spot at, const std::string& no_room) {
   constexpr double sample = 17;
   draw_swelling(page, at, sample);
-  page.add(Label{at + Spot{sample + 2.5, -2}, "swells the way you drive", words});
+  page.add(Label{at + Spot{sample + 2.5, -2}, key_words(no_room), words});
 }
 
 void draw_north(Picture& page, Spot foot) {
@@ -50,13 +55,14 @@ ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm) 
   return best;
 }
 
-void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const std::string& credit) {
+void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const FootWords& said) {
   const double top = frame.map.y + frame.map.height;
   page.add(Stroke{{{0, top}, {page.width, top}}, 0.3, Ink::grey});
   draw_scale(page, frame, unit, {1, top + 6.5});
-  draw_key(page, {page.width * 0.42, top + 6.5});
+  draw_key(page, {page.width * 0.42, top + 6.5}, said.no_room);
   draw_north(page, {page.width - 1, top + 10});
-  if (!credit.empty()) page.add(Label{{0.7, page.height - 4.2}, credit, {9, false, Ink::grey}});
+  if (!said.credit.empty())
+    page.add(Label{{0.7, page.height - 4.2}, said.credit, {9, false, Ink::grey}});
 }
 
 }  // namespace loopwright::draw

@@ -13,7 +13,12 @@ struct ScaleLength {
 /// The longest round length that takes at most `most_mm`; in yards and miles where signs do.
 ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm);
 
+struct FootWords {
+  std::string credit;   ///< empty: none
+  std::string no_room;  ///< "2, 3": numbers that stand nowhere; empty: none
+};
+
 /// Draws the foot below the map.
-void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const std::string& credit);
+void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const FootWords& said);
 
 }  // namespace loopwright::draw

@@ -4,6 +4,7 @@
 #include "loopwright/draw/overview.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "draw/map_foot.hpp"
 #include "draw/map_lines.hpp"
@@ -55,8 +56,17 @@ class Sheet {
     return spots;
   }
 
-  /// Frames a part that is shown larger elsewhere; before finished().
-  void frame_part(const MapFrame& part, const std::string& name) {
+  /// Numbers that stand at their own junction.
+  [[nodiscard]] std::set<std::string> placed() const {
+    std::set<std::string> texts;
+    for (const SetNumber& one : numbers_.set)
+      if (!one.apart) texts.insert(one.number.text);
+    return texts;
+  }
+
+  /// Frames a part that is shown larger elsewhere, with these numbers; before finished().
+  void frame_part(const MapFrame& part, const std::string& name,
+                  const std::set<std::string>& there) {
     const Box box = shown_by(part, frame_);
     const double right = box.x + box.width, bottom = box.y + box.height;
     const Line edge{
@@ -65,12 +75,19 @@ class Sheet {
       page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
     write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
     taken_.add_line(edge, 0.4);
-    // What stands apart from its junction here, or nowhere, stands right there.
-    std::erase_if(numbers_.set, [&](const SetNumber& one) {
-      return one.apart && holds(box, junction_of(one.number));
-    });
-    std::erase_if(numbers_.left_out,
-                  [&](const Numbered& one) { return holds(box, junction_of(one)); });
+    // Within the part nothing stands apart from its junction on this page: it is right there, or nowhere.
+    for (const SetNumber& one : numbers_.set)
+      if (stands_apart_in(box, one)) numbers_.left_out.push_back(one.number);
+    std::erase_if(numbers_.set, [&](const SetNumber& one) { return stands_apart_in(box, one); });
+    std::erase_if(numbers_.left_out, [&](const Numbered& one) { return there.contains(one.text); });
+  }
+
+  /// "2, 3": numbers that found no room.
+  [[nodiscard]] std::string left_out() const {
+    std::string texts;
+    for (const Numbered& one : numbers_.left_out)
+      texts.append(texts.empty() ? "" : ", ").append(one.text);
+    return texts;
   }
 
   /// A letter just inside the upper left corner of a box, or as near to it as there is room.
@@ -78,20 +95,25 @@ class Sheet {
     write_near(page_, taken_, corner + Spot{3.5, 3.5}, {{}, name, {14, true}}, 0);
   }
 
-  Picture finished() {
+  /// no_room: numbers that stand on no page.
+  Picture finished(const std::string& no_room = {}) {
     const MapOf map{roads_, loop_, frame_, way_, start_};
     taken_.add_line(way_.line, way_thick / 2 + 0.2);
     draw_marks(page_, map, taken_);
     for (const SetNumber& number : numbers_.set)
       draw_number(page_, way_, number.at, number.number.text);
     draw_names(page_, map, town_, taken_);
-    draw_foot(page_, frame_, roads_.info().region.unit, asked_.credit);
+    draw_foot(page_, frame_, roads_.info().region.unit, {asked_.credit, no_room});
     return std::move(page_);
   }
 
  private:
   [[nodiscard]] Spot junction_of(const Numbered& number) const {
     return way_.line[way_.end_of(number.stretch)];
+  }
+
+  [[nodiscard]] bool stands_apart_in(const Box& box, const SetNumber& one) const {
+    return one.apart && holds(box, junction_of(one.number));
   }
 
   const road::Roads& roads_;
@@ -117,12 +139,12 @@ std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
   std::vector<Picture> pages(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const std::string name(1, static_cast<char>('A' + i));
-    first.frame_part(parts[i], name);
     Sheet part(roads, loop, asked, parts[i]);
+    first.frame_part(parts[i], name, part.placed());
     part.write_name({0, 0}, name);
     pages.push_back(part.finished());
   }
-  pages.front() = first.finished();
+  pages.front() = first.finished(first.left_out());
   return pages;
 }
 

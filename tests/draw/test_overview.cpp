@@ -111,6 +111,17 @@ std::vector<std::string> not_shown(const draw::OverviewAsked& asked,
   return missing;
 }
 
+/// The foot of the page names this number among those that found no room.
+bool is_told_of(const std::string& number, const Picture& page) {
+  for (const Words& words : words_on(page)) {
+    const std::size_t at = words.text.find("no room for ");
+    if (at != std::string::npos &&
+        (words.text + ",").find(" " + number + ",", at) != std::string::npos)
+      return true;
+  }
+  return false;
+}
+
 /// What must hold of the map of any loop. least_shown: part of its numbers that stand on some page.
 void check_map(const road::Roads& roads, const wish::Loop& loop, draw::Extent box,
                double least_shown) {
@@ -124,6 +135,7 @@ void check_map(const road::Roads& roads, const wish::Loop& loop, draw::Extent bo
   const std::vector<std::string> missing = not_shown(asked, pages);
   CAPTURE(missing, asked.numbers.size(), pages.size());
   CHECK(static_cast<double>(missing.size()) <= (1 - least_shown) * numbers);
+  for (const std::string& number : missing) CHECK(is_told_of(number, pages[0]));
   for (std::size_t i = 1; i < pages.size(); ++i)
     for (const Picture* page : {&pages[0], &pages[i]})
       CHECK(find_words(words_on(*page), std::string(1, static_cast<char>('A' + i - 1))) != nullptr);
