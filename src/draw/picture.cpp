@@ -47,6 +47,11 @@ class Placing {
 
 }  // namespace
 
+// Not in the header: inlined into its many callers, gcc 12 takes the moved text for one that is read out of bounds.
+void Picture::add(Mark mark) {
+  marks.push_back(std::move(mark));
+}
+
 void place(Picture& outer, const Picture& inner, Spot at, double scale) {
   const Placing placing(at, scale);
   for (const Mark& mark : inner.marks) outer.add(std::visit(placing, mark));

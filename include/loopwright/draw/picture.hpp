@@ -82,7 +82,7 @@ struct Picture {
   double width = 0, height = 0;
   std::vector<Mark> marks = {};
 
-  void add(Mark mark) { marks.push_back(std::move(mark)); }
+  void add(Mark mark);
 };
 
 /// Puts all of `inner` into `outer`, `scale` times as large, its upper left corner at `at`. Words grow
