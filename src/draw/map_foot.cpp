@@ -27,16 +27,25 @@ void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
   page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
 }
 
-std::string key_words(const std::string& no_room) {
+/// The key, and the numbers without room as far as the line is long.
+std::string key_words(const std::string& no_room, double width) {
   const std::string key = "swells the way you drive";
-  return no_room.empty() ? key : key + "; no room for " + no_room;
+  if (no_room.empty()) return key;
+  std::string text = key + "; no room for " + no_room;
+  while (extent_of(Label{{}, text, words}).width > width) {
+    const std::size_t comma = text.rfind(',');
+    if (comma == std::string::npos) return key + "; some numbers have no room";
+    text = text.substr(0, comma) + " …";
+  }
+  return text;
 }
 
 /// How the way shows its direction, and which numbers it doesn't show.
 void draw_key(Picture& page, Spot at, const std::string& no_room) {
   constexpr double sample = 17;
   draw_swelling(page, at, sample);
-  page.add(Label{at + Spot{sample + 2.5, -2}, key_words(no_room), words});
+  page.add(Label{at + Spot{sample + 2.5, -2}, key_words(no_room, page.width - at.x - sample - 14),
+                 words});
 }
 
 void draw_north(Picture& page, Spot foot) {

@@ -12,6 +12,7 @@ constexpr const char* typeface = "Lato";
 struct ObjectCloser {
   void operator()(gpointer object) const { g_object_unref(object); }
 };
+using Context = std::unique_ptr<PangoContext, ObjectCloser>;
 struct FontCloser {
   void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
 };
@@ -28,6 +29,19 @@ void steady(PangoContext* context) {
   pango_context_set_round_glyph_positions(context, FALSE);
 }
 
+/// For words that are measured, not drawn. Throws InputError.
+Context measuring_context() {
+  PangoFontMap* fonts = pango_cairo_font_map_get_default();
+  PangoFontFamily** families = nullptr;
+  int count = 0;
+  pango_font_map_list_families(fonts, &families, &count);
+  g_free(families);
+  if (count == 0) throw InputError("no typeface on this machine; install the package fonts-lato");
+  Context context(pango_font_map_create_context(fonts));
+  steady(context.get());
+  return context;
+}
+
 PangoAlignment alignment(Align align) {
   if (align == Align::middle) return PANGO_ALIGN_CENTER;
   return align == Align::right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT;
@@ -35,8 +49,6 @@ PangoAlignment alignment(Align align) {
 
 Layout with_words(PangoLayout* made, const Label& label) {
   Layout layout(made);
-  steady(pango_layout_get_context(made));
-  pango_layout_context_changed(made);
   const std::unique_ptr<PangoFontDescription, FontCloser> font(pango_font_description_new());
   pango_font_description_set_family_static(font.get(), typeface);
   pango_font_description_set_weight(font.get(),
@@ -55,18 +67,16 @@ Layout with_words(PangoLayout* made, const Label& label) {
 }  // namespace
 
 Layout layout_of(const Label& label) {
-  PangoFontMap* fonts = pango_cairo_font_map_get_default();
-  const std::unique_ptr<PangoContext, ObjectCloser> context(pango_font_map_create_context(fonts));
-  PangoFontFamily** families = nullptr;
-  int count = 0;
-  pango_font_map_list_families(fonts, &families, &count);
-  g_free(families);
-  if (count == 0) throw InputError("no typeface on this machine; install the package fonts-lato");
+  // Kept, as Pango keeps its typefaces: a map measures thousands of words.
+  thread_local const Context context = measuring_context();
   return with_words(pango_layout_new(context.get()), label);
 }
 
 Layout layout_on(cairo_t* cairo, const Label& label) {
-  return with_words(pango_cairo_create_layout(cairo), label);
+  PangoLayout* made = pango_cairo_create_layout(cairo);
+  steady(pango_layout_get_context(made));
+  pango_layout_context_changed(made);
+  return with_words(made, label);
 }
 
 Extent extent_of(const Label& label) {

@@ -111,9 +111,10 @@ std::vector<std::string> not_shown(const draw::OverviewAsked& asked,
   return missing;
 }
 
-/// The foot of the page names this number among those that found no room.
+/// The foot of the page names this number among those that found no room, or that there are more than it can name.
 bool is_told_of(const std::string& number, const Picture& page) {
   for (const Words& words : words_on(page)) {
+    if (words.text.ends_with("…") || words.text.ends_with("have no room")) return true;
     const std::size_t at = words.text.find("no room for ");
     if (at != std::string::npos &&
         (words.text + ",").find(" " + number + ",", at) != std::string::npos)

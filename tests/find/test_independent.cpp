@@ -123,11 +123,11 @@ TEST_CASE("the sheet marks where it begins and ends, and what to tell", "[card][
   wish::Loop loop = answer.loops.at(0);
   wish::resolve(town.roads(), loop);
   const hours::Setting setting = setting_of(town.roads());
-  const std::string text = card::write_text(town.roads(), answer, loop, setting);
+  const std::string text = card::write_text({town.roads(), answer, loop, setting});
   CHECK_THAT(text, Contains("INDEPENDENT DRIVING, 3 min, begins in A7901") &&
                        Contains("Tell the learner: follow the signs for A7901") &&
                        Contains("INDEPENDENT DRIVING ends in A7901"));
-  CHECK_THAT(card::write_geojson(town.roads(), answer, loop, setting),
+  CHECK_THAT(card::write_geojson({town.roads(), answer, loop, setting}),
              Contains("\"what\":\"independent\",\"follow\":\"A7901\""));
 }
 

@@ -151,7 +151,7 @@ TEST_CASE("the instructor's drive is a line of the card", "[find][parts]") {
   wish::Answer answer = proved(wish);
   REQUIRE(answer.loops.size() == 1);
   wish::resolve(roads, answer.loops[0]);
-  const std::string card = card::write_text(roads, answer, answer.loops[0], setting_of(roads));
+  const std::string card = card::write_text({roads, answer, answer.loops[0], setting_of(roads)});
   CHECK_THAT(card, Contains("\nYou drive to South Street: "));
   CHECK_THAT(card, Contains("\nPART 1: "));
   CHECK_THAT(card, Contains("\nPART 2: "));

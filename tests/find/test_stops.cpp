@@ -147,7 +147,7 @@ TEST_CASE("the sheet says where to stop, for what and how long", "[find][stops]"
   REQUIRE(answer.loops.size() == 1);
   wish::Loop loop = answer.loops[0];
   wish::resolve(town().roads(), loop);
-  const std::string text = card::write_text(town().roads(), answer, loop, {});
+  const std::string text = card::write_text({town().roads(), answer, loop, {}});
   CHECK_THAT(text, Contains("a place for parallel parking, 6 min"));
   CHECK_THAT(text, Contains("stops 6 min"));
 }

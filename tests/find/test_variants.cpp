@@ -100,7 +100,7 @@ TEST_CASE("the sheet of a variant says so", "[card][variant]") {
   for (wish::Loop loop : answer.loops) {
     wish::resolve(town().roads(), loop);
     const std::string text =
-        card::write_text(town().roads(), answer, loop, setting_of(town().roads()));
+        card::write_text({town().roads(), answer, loop, setting_of(town().roads())});
     CHECK((text.find(" than loop 1: ") != std::string::npos) == !loop.variant.empty());
   }
 }
