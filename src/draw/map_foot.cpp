@@ -27,25 +27,25 @@ void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
   page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
 }
 
-/// The key, and the numbers without room as far as the line is long.
-std::string key_words(const std::string& no_room, double width) {
-  const std::string key = "swells the way you drive";
-  if (no_room.empty()) return key;
-  std::string text = key + "; no room for " + no_room;
+/// The credit, and the numbers without room as far as the line is long.
+std::string last_line(const FootWords& said, double width) {
+  if (said.no_room.empty()) return said.credit;
+  const std::string begin = said.credit.empty() ? "" : said.credit + "; ";
+  std::string text = begin + "no room for " + said.no_room;
   while (extent_of(Label{{}, text, words}).width > width) {
     const std::size_t comma = text.rfind(',');
-    if (comma == std::string::npos) return key + "; some numbers have no room";
+    if (comma == std::string::npos || comma < begin.size())
+      return begin + "some numbers have no room";
     text = text.substr(0, comma) + " …";
   }
   return text;
 }
 
-/// How the way shows its direction, and which numbers it doesn't show.
-void draw_key(Picture& page, Spot at, const std::string& no_room) {
+/// How the way shows its direction.
+void draw_key(Picture& page, Spot at) {
   constexpr double sample = 17;
   draw_swelling(page, at, sample);
-  page.add(Label{at + Spot{sample + 2.5, -2}, key_words(no_room, page.width - at.x - sample - 14),
-                 words});
+  page.add(Label{at + Spot{sample + 2.5, -2}, "swells the way you drive", words});
 }
 
 void draw_north(Picture& page, Spot foot) {
@@ -68,10 +68,10 @@ void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const FootW
   const double top = frame.map.y + frame.map.height;
   page.add(Stroke{{{0, top}, {page.width, top}}, 0.3, Ink::grey});
   draw_scale(page, frame, unit, {1, top + 6.5});
-  draw_key(page, {page.width * 0.42, top + 6.5}, said.no_room);
+  draw_key(page, {page.width * 0.42, top + 6.5});
   draw_north(page, {page.width - 1, top + 10});
-  if (!said.credit.empty())
-    page.add(Label{{0.7, page.height - 4.2}, said.credit, {9, false, Ink::grey}});
+  const std::string line = last_line(said, page.width - 2);
+  if (!line.empty()) page.add(Label{{0.7, page.height - 4.2}, line, {9, false, Ink::grey}});
 }
 
 }  // namespace loopwright::draw

@@ -13,7 +13,7 @@ namespace loopwright::draw {
 namespace {
 
 // Room beside the way for numbers and names, and below the map for its scale; ours.
-constexpr double margin = 9, foot = 12, foot_with_credit = 16;
+constexpr double margin = 9, foot = 16;
 // A loop round one block is not drawn larger than a street atlas would: 1:2500, ours.
 constexpr double most_mm_per_m = 0.4;
 
@@ -55,7 +55,7 @@ MapFrame frame_of(const road::Roads& roads, const wish::Loop& loop, const Overvi
                   bounds.west + (bounds.east - bounds.west) / 2};
   frame.m_per_lat = distance_m(frame.middle, moved(frame.middle, degrees, 0)) / degrees;
   frame.m_per_lon = distance_m(frame.middle, moved(frame.middle, 0, degrees)) / degrees;
-  frame.map = {0, 0, asked.width, asked.height - (asked.credit.empty() ? foot : foot_with_credit)};
+  frame.map = {0, 0, asked.width, asked.height - foot};
   frame.at = {frame.map.width / 2, frame.map.height / 2};
   const double wide = (bounds.east - bounds.west) * 1e-7 * frame.m_per_lon;
   const double high = (bounds.north - bounds.south) * 1e-7 * frame.m_per_lat;

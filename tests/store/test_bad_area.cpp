@@ -47,12 +47,12 @@ TEST_CASE("an area file cut short says at which byte", "[store]") {
 
 TEST_CASE("bytes after an area file's end are noticed", "[store]") {
   CHECK(Trial(area_bytes() + "x").opening() ==
-        "goes on after its end at byte 2336; build it again with 'loopwright build'");
+        "goes on after its end at byte 2448; build it again with 'loopwright build'");
 }
 
 TEST_CASE("an area of another version says which", "[store]") {
   CHECK(Trial(with_byte(area_bytes(), 8, 7)).opening() ==
-        "was written by another version (format 7, this program reads 5); "
+        "was written by another version (format 7, this program reads 6); "
         "build it again with 'loopwright build'");
 }
 
@@ -68,14 +68,14 @@ TEST_CASE("any changed byte of header or section table is noticed at opening", "
 
 TEST_CASE("a section count beyond the file is a file cut short, not a crash", "[store]") {
   CHECK(Trial(with_byte(area_bytes(), 15, '\x7f')).opening() ==
-        "cut short at byte 2336; build it again with 'loopwright build'");
+        "cut short at byte 2448; build it again with 'loopwright build'");
 }
 
 TEST_CASE("opening reads no column; verifying finds the damaged one", "[store]") {
-  const Trial trial(with_byte(area_bytes(), 2040, 99));
+  const Trial trial(with_byte(area_bytes(), 2152, 99));
   CHECK(trial.opening() == "nothing");
   CHECK(trial.verifying() ==
-        "section 'nodes' at byte 2040 is damaged; build it again with 'loopwright build'");
+        "section 'nodes' at byte 2152 is damaged; build it again with 'loopwright build'");
 }
 
 TEST_CASE("verifying notices any changed byte of the sections", "[store]") {
