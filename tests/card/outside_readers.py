@@ -8,7 +8,9 @@ All are of the same drive. Also gives each reader something broken, to see that 
 so. Sources of the rules: GPX 1.1 schema (TopoGrafix); RFC 7946; RFC 5545.
 """
 
+import csv
 import datetime
+import io
 import json
 import math
 import subprocess
@@ -80,16 +82,15 @@ def check_same_drive(gpx, features):
 
 def check_gpsbabel(path, gpx):
     """The route as gpsbabel reads it: as many points, with the words spoken as names."""
-    done = subprocess.run(["gpsbabel", "-r", "-i", "gpx", "-f", path, "-o", "csv", "-F", "-"],
+    done = subprocess.run(["gpsbabel", "-r", "-i", "gpx", "-f", path, "-o", "unicsv", "-F", "-"],
                           capture_output=True, encoding="utf-8", check=True)
-    lines = done.stdout.splitlines()
+    rows = list(csv.DictReader(io.StringIO(done.stdout)))
     points = gpx.routes[0].points
-    assert len(lines) == len(points), "gpsbabel reads another number of rows"
-    for line, point in zip(lines, points):
-        lat, lon, name = (part.strip() for part in line.split(",", 2))
-        assert math.isclose(float(lat), point.latitude, abs_tol=2e-5), line
-        assert math.isclose(float(lon), point.longitude, abs_tol=2e-5), line
-        assert name.split(",")[0] == point.name.split(",")[0], line
+    assert len(rows) == len(points), "gpsbabel reads another number of rows"
+    for row, point in zip(rows, points):
+        assert math.isclose(float(row["Latitude"]), point.latitude, abs_tol=2e-6), row
+        assert math.isclose(float(row["Longitude"]), point.longitude, abs_tol=2e-6), row
+        assert row["Name"] == point.name, row
 
 
 def check_gdal(path, features):
