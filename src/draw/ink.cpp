@@ -1,9 +1,11 @@
-// Method: each mark becomes one path of Cairo's, filled or stroked; words are shown as text, so that a
+// Method: strokes of one pen that follow each other become one path, which spares Cairo most of its work on
+// a map; each other mark becomes one path of Cairo's, filled or stroked; words are shown as text, so that a
 // reader of the file can find them, over a halo that is stroked along their outlines.
 #include "draw/ink.hpp"
 
 #include <array>
 #include <numbers>
+#include <span>
 
 #include "draw/type.hpp"
 
@@ -35,6 +37,13 @@ class Pen {
   explicit Pen(cairo_t* cairo) : cairo_(cairo) {}
 
   void operator()(const Stroke& stroke) const {
+    const Stroke* const one = &stroke;
+    draw({&one, 1});
+  }
+
+  /// Strokes of one pen, which lie over each other as if they were one.
+  void draw(std::span<const Stroke* const> strokes) const {
+    const Stroke& stroke = *strokes.front();
     set_ink(cairo_, stroke.ink);
     cairo_set_line_width(cairo_, stroke.width);
     cairo_set_line_join(cairo_, CAIRO_LINE_JOIN_ROUND);
@@ -42,7 +51,7 @@ class Pen {
                        stroke.cap == Cap::round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
     cairo_set_dash(cairo_, stroke.dashes.data(), static_cast<int>(stroke.dashes.size()), 0);
     cairo_new_path(cairo_);
-    trace(cairo_, stroke.way);
+    for (const Stroke* one : strokes) trace(cairo_, one->way);
     cairo_stroke(cairo_);
   }
 
@@ -106,11 +115,34 @@ class Pen {
   cairo_t* cairo_;
 };
 
+bool same_pen(const Stroke& a, const Stroke& b) {
+  return a.width == b.width && a.ink == b.ink && a.cap == b.cap && a.dashes == b.dashes;
+}
+
+/// The strokes at `first` and after it that need no other pen; none when there is no stroke.
+std::vector<const Stroke*> strokes_of_one_pen(const std::vector<Mark>& marks, std::size_t first) {
+  std::vector<const Stroke*> strokes;
+  for (std::size_t i = first; i < marks.size(); ++i) {
+    const auto* stroke = std::get_if<Stroke>(&marks[i]);
+    if (stroke == nullptr || (!strokes.empty() && !same_pen(*stroke, *strokes.front()))) break;
+    strokes.push_back(stroke);
+  }
+  return strokes;
+}
+
 }  // namespace
 
 void draw_marks(cairo_t* cairo, const Picture& picture) {
   const Pen pen(cairo);
-  for (const Mark& mark : picture.marks) std::visit(pen, mark);
+  for (std::size_t i = 0; i < picture.marks.size();) {
+    const std::vector<const Stroke*> strokes = strokes_of_one_pen(picture.marks, i);
+    if (strokes.empty()) {
+      std::visit(pen, picture.marks[i++]);
+    } else {
+      pen.draw(strokes);
+      i += strokes.size();
+    }
+  }
 }
 
 }  // namespace loopwright::draw
