@@ -101,7 +101,9 @@ class EntryDrawing {
 
   void add_spoken() {
     draw::Label spoken{{left_, 0}, entry_.say, {style_.say, true}, right_ - left_};
-    y_ = std::max(draw::extent_of(spoken).height, line_height(style_.say));
+    // A ring may reach a little below its line.
+    const double ring = entry_.limit.empty() ? 0 : 0.6;
+    y_ = std::max(draw::extent_of(spoken).height, line_height(style_.say) + ring);
     picture_.add(std::move(spoken));
   }
 

@@ -67,7 +67,8 @@ Frame frame_of(const Subject& subject, const Head& head, const std::string& pupi
           head.when,
           head.back_by,
           std::string(words.at("caution.parked")),
-          {std::string(words.at("caution.short")) + " " + write_credit(words, subject.roads)}};
+          {std::string(words.at("caution.short")) + " " + write_credit(words, subject.roads) +
+           ", " + std::string(words.at("card.licence"))}};
 }
 
 Flow::Room framed(const PageStyle& style, const Frame& frame, const std::string& sheet) {

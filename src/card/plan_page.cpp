@@ -118,9 +118,12 @@ void add_plan(Flow& flow, const PageStyle& style, const Subject& subject, const 
   if (!head.kept_off.empty()) flow.paragraph(head.kept_off, plain(style));
   add_order(flow, style, subject);
   add_section(flow, style, crossings_of(subject));
-  for (const Section& section : sections_of(subject)) add_section(flow, style, section);
+  // The long list last, so that what must be known before one sets off is on the first page.
+  const Section practised = practised_of(subject);
+  for (const Section& section : sections_of(subject))
+    if (section.heading != practised.heading) add_section(flow, style, section);
   add_reading(flow, style, words);
-  flow.paragraph(std::string(words.at("card.licence")), grey(style));
+  add_section(flow, style, practised);
 }
 
 }  // namespace loopwright::card

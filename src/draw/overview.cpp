@@ -85,8 +85,10 @@ class Sheet {
   /// "2, 3": numbers that found no room.
   [[nodiscard]] std::string left_out() const {
     std::string texts;
-    for (const Numbered& one : numbers_.left_out)
-      texts.append(texts.empty() ? "" : ", ").append(one.text);
+    for (const Numbered& number : asked_.numbers)
+      for (const Numbered& one : numbers_.left_out)
+        if (one.stretch == number.stretch && one.text == number.text)
+          texts.append(texts.empty() ? "" : ", ").append(one.text);
     return texts;
   }
 
