@@ -2,6 +2,8 @@
 // Rows that the instructor drives are left out.
 #include "card/entries.hpp"
 
+#include <algorithm>
+
 #include "card/independent.hpp"
 #include "card/lesson.hpp"
 #include "card/sheet.hpp"
@@ -42,9 +44,27 @@ std::string next_of(const Subject& subject, const say::Row& row) {
                              {"minutes", write_minutes(subject.words, row.to_next_s)}});
 }
 
-/// Without that rows are said in one breath, which their bracket shows.
+bool passes_kind(const Subject& subject, const say::Row& row, road::Kind kind) {
+  return std::ranges::any_of(row.passes, [&](std::size_t index) {
+    return road::meets(subject.loop.passes[index].kind, kind);
+  });
+}
+
+/// Something that is new to the learner comes for the first time.
+bool meets_new(const Subject& subject, const say::Row& row) {
+  return std::ranges::any_of(subject.answer.wish.stops.new_kinds, [&](road::Kind kind) {
+    const auto first = std::ranges::find_if(
+        subject.rows, [&](const say::Row& one) { return passes_kind(subject, one, kind); });
+    return first != subject.rows.end() && &*first == &row;
+  });
+}
+
+/// Without that rows are said in one breath, which their bracket shows; with the help that is intended,
+/// where it is more than the lesson's.
 std::vector<std::string> briefs_of(const Subject& subject, const say::Row& row) {
   std::vector<std::string> briefs = row.briefs;
+  if (meets_new(subject, row))
+    briefs.insert(briefs.begin(), std::string(subject.words.at("pack.new")));
   std::erase(briefs, std::string(subject.words.at("hazard.close")));
   return briefs;
 }
