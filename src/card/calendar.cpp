@@ -4,6 +4,7 @@
 
 #include <libical/ical.h>
 
+#include <cstdlib>
 #include <memory>
 
 #include "card/head.hpp"

@@ -6,14 +6,14 @@ namespace {
 
 using road::Kind;
 
-void stubs(SymbolPen& pen, Spot middle, double from, double to) {
+void three_arms(SymbolPen& pen, Spot middle, double from, double to) {
   for (const double degrees : {0.0, 90.0, 270.0})
     pen.thick({middle + from * towards_deg(degrees), middle + to * towards_deg(degrees)});
 }
 
 void roundabout(SymbolPen& pen) {
   pen.thick({{5, 10}, {5, 8}});
-  stubs(pen, {5, 5}, 3, 5);
+  three_arms(pen, {5, 5}, 3, 5);
   pen.ring({5, 5}, 2.7, 1.2);
 }
 
@@ -24,13 +24,13 @@ void mini_roundabout(SymbolPen& pen) {
 
 void multi_lane_roundabout(SymbolPen& pen) {
   pen.thick({{5, 10}, {5, 8}});
-  stubs(pen, {5, 5}, 3, 5);
+  three_arms(pen, {5, 5}, 3, 5);
   pen.ring({5, 5}, 3.4, 0.8).ring({5, 5}, 1.7, 0.8);
 }
 
 void signal_roundabout(SymbolPen& pen) {
   pen.thick({{5, 10}, {5, 8}});
-  stubs(pen, {5, 5}, 4, 5);
+  three_arms(pen, {5, 5}, 4, 5);
   pen.ring({5, 5}, 3.9, 0.8).lamps({5, 5}, 5);
 }
 

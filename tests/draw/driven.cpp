@@ -24,6 +24,22 @@ bool overlap(draw::Box a, draw::Box b) {
 
 }  // namespace
 
+BuiltTown right_driving_ring() {
+  return built_town(R"(
+      N
+      B
+ W  A   C  E
+      D
+      S
+   w1 ADCBA junction=roundabout highway=tertiary
+   w2 WA highway=tertiary
+   w3 NB highway=residential
+   w4 CE highway=tertiary
+   w5 SD highway=residential
+)",
+                    "DE");
+}
+
 wish::Loop driven(const BuiltTown& town, std::string_view letters) {
   wish::Loop loop;
   for (std::size_t i = 0; i + 1 < letters.size(); ++i) {

@@ -8,6 +8,9 @@
 
 namespace loopwright::test {
 
+/// A roundabout A B C D with a road out to each quarter: W, N, E, S. One drives on the right there.
+BuiltTown right_driving_ring();
+
 /// A drive over the letters of a town, with nothing but its stretches.
 wish::Loop driven(const BuiltTown& town, std::string_view letters);
 

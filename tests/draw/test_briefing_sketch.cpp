@@ -77,19 +77,7 @@ TEST_CASE("exits of a roundabout are numbered as its signs count them", "[draw]"
 }
 
 TEST_CASE("where one drives on the right one gives way to the left on a roundabout", "[draw]") {
-  const BuiltTown town = built_town(R"(
-      N
-      B
- W  A   C  E
-      D
-      S
-   w1 ADCBA junction=roundabout highway=tertiary
-   w2 WA highway=tertiary
-   w3 NB highway=residential
-   w4 CE highway=tertiary
-   w5 SD highway=residential
-)",
-                                    "DE");
+  const BuiltTown town = right_driving_ring();
   const Picture picture = sketch(town, "SDCBAW");
   CHECK(label_faults(picture).empty());
   CHECK(says(picture, "Give way to traffic from the left."));

@@ -71,19 +71,7 @@ TEST_CASE("a roundabout has its ring and every arm, and the way goes round as on
 }
 
 TEST_CASE("where one drives on the right a roundabout is driven the other way", "[draw]") {
-  const BuiltTown town = built_town(R"(
-      N
-      B
- W  A   C  E
-      D
-      S
-   w1 ADCBA junction=roundabout highway=tertiary
-   w2 WA highway=tertiary
-   w3 NB highway=residential
-   w4 CE highway=tertiary
-   w5 SD highway=residential
-)",
-                                    "DE");
+  const BuiltTown town = right_driving_ring();
   const Picture picture = row_shape(town.roads(), driven(town, "SDCBAW"), {0, 4}, size);
   check_comes_from_below(picture);
   CHECK(seen_deg(picture, way_in(picture).back()) == Approx(270).margin(8));
