@@ -22,7 +22,8 @@ std::vector<Vertex> Builder::courteous_leg(Vertex from, Vertex to,
                                            std::span<const std::int32_t> courtesy_ms) {
   if (from == to) return {from};
   const auto seeds = from == Times::door ? hunt_.starts : std::vector<reach::LocalSeed>{{from, 0}};
-  out_.run(seeds, {hunt_.high_ms, courtesy_ms});
+  const auto goals = to == Times::door ? hunt_.goals : std::vector<reach::LocalSeed>{{to, 0}};
+  out_.run(seeds, {.limit_ms = hunt_.high_ms, .extra_ms = courtesy_ms, .until = goals});
   if (to != Times::door) return out_.reached(to) ? out_.path(to) : std::vector<Vertex>{};
   Vertex best = reach::LocalGraph::none;
   std::int64_t best_cost = 0;

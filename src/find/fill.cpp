@@ -75,9 +75,9 @@ double Builder::welcome_m_on(std::span<const Vertex> path) {
 Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least_ms,
                            std::int64_t most_ms) {
   const std::int64_t now = leg_ms(hunt_, plan, leg);
-  const reach::LocalLimits limits{now + most_ms, extra_ms_};
-  out_.run(seeds_before(hunt_, plan, leg), limits);
-  back_.run_back(seeds_after(hunt_, plan, leg), limits);
+  out_.run(seeds_before(hunt_, plan, leg), {.limit_ms = now + most_ms, .extra_ms = extra_ms_});
+  back_.run_back(seeds_after(hunt_, plan, leg),
+                 {.limit_ms = now + most_ms, .extra_ms = extra_ms_, .meeting = &out_});
   std::vector<Vertex> fitting;
   for (const Vertex v : out_.settled()) {
     if (!back_.reached(v)) continue;
@@ -132,10 +132,12 @@ void Builder::fill(Plan& plan, const Liking& liking) {
 bool Builder::reroute(Plan& plan, std::size_t leg) {
   if (plan.legs[leg].empty()) return false;
   const std::int64_t room = hunt_.high_ms - away_ms(hunt_, plan) + leg_ms(hunt_, plan, leg);
-  out_.run(seeds_before(hunt_, plan, leg), {room + part_ms, extra_ms_});
+  const std::vector<reach::LocalSeed> goals = seeds_after(hunt_, plan, leg);
+  out_.run(seeds_before(hunt_, plan, leg),
+           {.limit_ms = room + part_ms, .extra_ms = extra_ms_, .until = goals});
   Vertex last = reach::LocalGraph::none;
   std::int64_t least_cost = 0;
-  for (const reach::LocalSeed& seed : seeds_after(hunt_, plan, leg)) {
+  for (const reach::LocalSeed& seed : goals) {
     if (!out_.reached(seed.vertex)) continue;
     const std::int64_t cut = seed.ms - hunt_.graph.along_ms(seed.vertex);
     if (out_.ms(seed.vertex) + cut > room) continue;

@@ -55,7 +55,7 @@ double metres_to(const road::Roads& roads, const reach::Snap& snap, StretchId s)
   return s.against() ? roads.piece(s).length_m - snap.along_m : snap.along_m;
 }
 
-/// States that fit between home and end, ascending, with both times.
+/// States that fit between home and end, neighbours together, with both times.
 struct Reachable {
   std::vector<StateId> states;
   std::vector<std::int64_t> home_ms, end_ms;
@@ -72,7 +72,7 @@ Reachable reachable(const Ground& ground, std::int64_t limit_ms) {
     const std::int64_t along = ground.costs.stretch_ms[ground.roads.stretch_of(s).index()];
     if (back.reached(s) && out.ms(s) + back.ms(s) - along <= limit_ms) found.states.push_back(s);
   }
-  std::sort(found.states.begin(), found.states.end());
+  reach::sort_by_place(ground.roads, found.states);
   for (const StateId s : found.states) {
     found.home_ms.push_back(out.ms(s));
     found.end_ms.push_back(back.ms(s));

@@ -20,6 +20,7 @@
 
 #include "find/hunt.hpp"
 #include "loopwright/circuit/problem.hpp"
+#include "loopwright/reach/core_graph.hpp"
 
 namespace loopwright::find {
 
@@ -72,8 +73,9 @@ class PassageGraph {
   struct Ends;
   [[nodiscard]] Ends measure_ends(std::span<const std::int32_t> courtesy_ms) const;
   [[nodiscard]] std::int64_t least_home_ms(const reach::LocalSweep& sweep) const;
-  void measure_from(reach::LocalSweep& sweep, std::uint32_t exit, const Ends& ends,
-                    const reach::LocalLimits& limits, circuit::Problem& problem) const;
+  void measure_from(reach::CoreSweep& sweep, std::uint32_t exit, const Ends& ends,
+                    std::int64_t limit_ms, circuit::Problem& problem) const;
+  [[nodiscard]] std::vector<Vertex> begins_and_ends() const;
 
   const Hunt& hunt_;
   circuit::Problem problem_;  ///< without legs

@@ -1,5 +1,6 @@
-// Method: one bounded sweep from each exit, and from home, measures the legs to all entries; one backwards from
-// the end the last legs. Exits are shared out to two threads: each writes rows of its own, so that the answer is
+// Method: one bounded sweep from each exit, over what is left of the graph when only entries and exits need stay
+// (reach/core_graph.hpp), and one from home measure the legs to all entries; one backwards from the end the
+// last legs. Exits are shared out to two threads: each writes rows of its own, so that the answer is
 // the same on any machine.
 #include <algorithm>
 #include <future>
@@ -41,7 +42,7 @@ PassageGraph::Ends PassageGraph::measure_ends(std::span<const std::int32_t> cour
   const LocalGraph& graph = hunt_.graph;
   Ends ends{std::vector<std::int64_t>(graph.size(), circuit::no_way),
             std::vector<std::int64_t>(graph.size(), circuit::no_way)};
-  const reach::LocalLimits limits{hunt_.high_ms, courtesy_ms};
+  const reach::LocalLimits limits{.limit_ms = hunt_.high_ms, .extra_ms = courtesy_ms};
   reach::LocalSweep sweep(graph);
   sweep.run_back(hunt_.goals, limits);
   for (const Vertex v : sweep.settled()) ends.end_ms[v] = sweep.ms(v);
@@ -51,8 +52,8 @@ PassageGraph::Ends PassageGraph::measure_ends(std::span<const std::int32_t> cour
   return ends;
 }
 
-void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit, const Ends& ends,
-                                const reach::LocalLimits& limits, circuit::Problem& problem) const {
+void PassageGraph::measure_from(reach::CoreSweep& sweep, std::uint32_t exit, const Ends& ends,
+                                std::int64_t limit_ms, circuit::Problem& problem) const {
   const LocalGraph& graph = hunt_.graph;
   const Exit& from = exits_[exit];
   std::int64_t* legs = problem.legs.data() + static_cast<std::size_t>(exit) * (entries_.size() + 1);
@@ -60,14 +61,11 @@ void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit, co
     legs[entry_row_[from.only]] = 0;
     return;
   }
-  std::vector<reach::LocalSeed> seeds;
-  if (from.at_end)
-    for (const LocalGraph::Arc& arc : graph.out(from.vertex))
-      seeds.push_back({arc.to, arc.turn_ms + graph.along_ms(arc.to)});
-  else
-    seeds.push_back({from.vertex, graph.along_ms(from.vertex)});
   const std::int64_t left_ms = hunt_.high_ms - ends.home_ms[from.vertex];
-  sweep.run(seeds, {std::min(left_ms, limits.limit_ms), limits.extra_ms});
+  if (from.at_end)
+    sweep.run_after(from.vertex, std::min(left_ms, limit_ms));
+  else
+    sweep.run(from.vertex, std::min(left_ms, limit_ms));
   for (std::size_t e = 0; e < entries_.size(); ++e) {
     const Vertex entry = entries_[e];
     if (!sweep.reached(entry)) continue;
@@ -82,6 +80,14 @@ void PassageGraph::measure_from(reach::LocalSweep& sweep, std::uint32_t exit, co
     legs[entries_.size()] = std::min(legs[entries_.size()], arc.turn_ms + ends.end_ms[arc.to]);
 }
 
+std::vector<Vertex> PassageGraph::begins_and_ends() const {
+  std::vector<Vertex> vertices = entries_;
+  for (const Exit& exit : exits_) vertices.push_back(exit.vertex);
+  std::sort(vertices.begin(), vertices.end());
+  vertices.erase(std::unique(vertices.begin(), vertices.end()), vertices.end());
+  return vertices;
+}
+
 circuit::Problem PassageGraph::problem(std::span<const std::int32_t> courtesy_ms) const {
   circuit::Problem problem = problem_;
   problem.legs.assign((exits_.size() + 1) * (entries_.size() + 1), circuit::no_way);
@@ -90,12 +96,13 @@ circuit::Problem PassageGraph::problem(std::span<const std::int32_t> courtesy_ms
     problem.legs[exits_.size() * (entries_.size() + 1) + e] = ends.home_ms[entries_[e]] + shift_ms_;
   problem.legs.back() = ends.straight_ms + shift_ms_;
   const bool any_length = courtesy_ms.empty() || exits_.size() < many_exits;
-  const reach::LocalLimits limits{
-      any_length ? hunt_.high_ms : std::max(long_leg_ms, hunt_.high_ms / 5), courtesy_ms};
+  const std::int64_t limit_ms =
+      any_length ? hunt_.high_ms : std::max(long_leg_ms, hunt_.high_ms / 5);
+  const reach::CoreGraph core(hunt_.graph, begins_and_ends(), courtesy_ms);
   const auto measure_share = [&](std::uint32_t first) {
-    reach::LocalSweep sweep(hunt_.graph);
+    reach::CoreSweep sweep(core);
     for (std::uint32_t exit = first; exit < exits_.size(); exit += threads)
-      measure_from(sweep, exit, ends, limits, problem);
+      measure_from(sweep, exit, ends, limit_ms, problem);
   };
   std::future<void> other = std::async(std::launch::async, measure_share, 1);
   measure_share(0);

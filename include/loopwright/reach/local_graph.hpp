@@ -6,7 +6,7 @@
 //
 // Meaning of times: as in reach.hpp. `cost` is time plus what a caller adds to make roads less
 // liked (extra_ms); the search follows least cost and carries the true time along.
-// Rules: vertices are numbered in order of state; a LocalSweep is scratch for one thread.
+// Rules: a LocalSweep is scratch for one thread.
 #pragma once
 
 #include <cstdint>
@@ -18,6 +18,10 @@
 
 namespace loopwright::reach {
 
+/// Puts states that begin near each other next to each other, in an order that rests on nothing else: a search
+/// then finds what it needs next in the cache.
+void sort_by_place(const road::Roads& roads, std::vector<StateId>& states);
+
 class LocalGraph {
  public:
   using Vertex = std::uint32_t;
@@ -25,11 +29,11 @@ class LocalGraph {
   struct Arc {
     Vertex to = 0;  ///< forwards: the next state; backwards: the one before
     std::int32_t turn_ms = 0;
-    std::int16_t angle_deg = 0;  ///< change of heading when driving it, positive to the right
-    std::int16_t reserved = 0;
+    std::int32_t step_ms = 0;    ///< with the whole stretch of `to`
+    std::int32_t angle_deg = 0;  ///< change of heading when driving it, positive to the right
   };
 
-  /// states: ascending, each once.
+  /// states: each once; vertices are numbered in their order.
   LocalGraph(const road::Roads& roads, const Costs& costs, std::span<const StateId> states);
 
   [[nodiscard]] std::size_t size() const { return states_.size(); }
@@ -48,6 +52,7 @@ class LocalGraph {
     return std::span(all).subspan(first[v], first[v + 1] - first[v]);
   }
   std::vector<StateId> states_;
+  std::vector<Vertex> by_state_;  ///< vertices in order of their states
   std::vector<StretchId> stretches_;
   std::vector<std::int32_t> along_ms_;
   std::vector<std::uint32_t> out_first_, in_first_;
@@ -59,9 +64,16 @@ struct LocalSeed {
   std::int32_t ms = 0;
 };
 
+class LocalSweep;
+
 struct LocalLimits {
   std::int64_t limit_ms = 0;                    ///< true time beyond which nothing is settled
   std::span<const std::int32_t> extra_ms = {};  ///< by vertex, not negative; empty: none
+  /// Searching ends when all of these are settled; empty: it doesn't. What isn't settled then may have times
+  /// that are too long.
+  std::span<const LocalSeed> until = {};
+  /// A sweep that ran the other way: vertices are left out that lie beyond the limit together with its times.
+  const LocalSweep* meeting = nullptr;
 };
 
 class LocalSweep {
