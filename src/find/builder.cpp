@@ -5,8 +5,9 @@
 
 namespace loopwright::find {
 
-Builder::Builder(const Hunt& hunt)
+Builder::Builder(const Hunt& hunt, int improvements)
     : hunt_(hunt),
+      improvements_(improvements),
       times_(hunt),
       guide_(hunt),
       out_(hunt.graph),

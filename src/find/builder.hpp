@@ -24,7 +24,9 @@ struct Liking {
 
 class Builder {
  public:
-  explicit Builder(const Hunt& hunt);
+  static constexpr int usual_improvements = 24;  // ours, tried on Newport
+  /// improvements: how often a plan is changed in search of a better one.
+  explicit Builder(const Hunt& hunt, int improvements = usual_improvements);
   /// A plan that meets as much of the wish as this try can.
   Plan build(std::uint64_t seed, const Liking& liking);
   /// A plan along a walk of the passage graph, by the legs that cost least with the courtesy (by vertex), its
@@ -80,6 +82,7 @@ class Builder {
   [[nodiscard]] double welcome_m_on(std::span<const Vertex> path);
 
   const Hunt& hunt_;
+  const int improvements_;
   Times times_;
   LaneGuide guide_;
   std::vector<Useless> useless_;  // in the plan at hand

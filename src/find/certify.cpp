@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "find/builder.hpp"
 #include "find/counting.hpp"
 #include "find/forced_twice.hpp"
 #include "loopwright/wish/stops.hpp"
@@ -18,15 +19,21 @@ FindWork work_of(Effort effort) {
   // Ours: tried on Newport.
   switch (effort) {
     case Effort::quick:
-      return {.tries = 2,
+      return {.tries = 1,
               .walks = 1,
               .walk_rounds = 300,
+              .improvements = 8,
+              .picked = 60,
+              .settled = 1'000'000,
               .bound = {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {.rounds = 0}}};
     case Effort::usual:
       return {
           .tries = 10,
           .walks = 2,
           .walk_rounds = 1000,
+          .improvements = Builder::usual_improvements,
+          .picked = Hunt::usually_picked,
+          .settled = PassageGraph::usually_settled,
           .bound = {
               .cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {.rounds = 100}}};
     case Effort::thorough:
@@ -34,6 +41,9 @@ FindWork work_of(Effort effort) {
           .tries = 12,
           .walks = 6,
           .walk_rounds = 2000,
+          .improvements = Builder::usual_improvements,
+          .picked = Hunt::usually_picked,
+          .settled = PassageGraph::usually_settled,
           .bound = {
               .cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {.rounds = 200}}};
   }

@@ -23,9 +23,13 @@ namespace loopwright::find {
 
 /// How much work finding and bounding may take.
 struct FindWork {
-  int tries = 0;        ///< of plans without a walk, once a walk has led to a good one
-  int walks = 1;        ///< looked for, one after the other (walks.hpp)
-  int walk_rounds = 0;  ///< of the search of each
+  int tries = 0;           ///< of plans without a walk, once a walk has led to a good one
+  int walks = 1;           ///< looked for, one after the other (walks.hpp)
+  int walk_rounds = 0;     ///< of the search of each
+  int improvements = 0;    ///< of each plan (builder.hpp)
+  std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
+  std::uint64_t settled =
+      0;  ///< vertices that all searches for legs may settle (passage_graph.hpp)
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

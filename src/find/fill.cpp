@@ -20,7 +20,6 @@ namespace {
 constexpr std::int64_t part_ms = 12 * 60000;  // the longest way round made in one piece
 constexpr std::size_t sample_size = 48;
 constexpr int fill_tries = 24;
-constexpr int improvements = 24;
 constexpr std::int32_t dislike_factor = 2;    // of the time on roads already in the plan
 constexpr double corner_m = 40;               // of road driven again: what a corner weighs
 constexpr std::int32_t wanted_ms = 60000;     // for what is wanted, beyond its number
@@ -160,7 +159,7 @@ bool Builder::drop_way_round(Plan& plan) {
 
 void Builder::improve(Plan& plan, const Liking& liking) {
   Score best = score(hunt_, plan);
-  for (int round = 0; round < improvements; ++round) {
+  for (int round = 0; round < improvements_; ++round) {
     Plan changed = plan;
     if (round % 2 == 0 ? !drop_way_round(changed) : false) continue;
     const std::size_t leg = dice_.below(changed.legs.size());

@@ -49,7 +49,11 @@ bool lacks_the_same(const wish::Loop& a, const wish::Loop& b) {
 class LoopSearch {
  public:
   LoopSearch(const Hunt& hunt, Effort effort)
-      : hunt_(hunt), work_(work_of(effort)), builder_(hunt), certifier_(hunt), ways_home_(hunt) {}
+      : hunt_(hunt),
+        work_(work_of(effort)),
+        builder_(hunt, work_.improvements),
+        certifier_(hunt),
+        ways_home_(hunt) {}
 
   FindResult run() {
     try_walks();
@@ -237,7 +241,7 @@ FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
   for (;;) {
     const Ground ground(roads, wish, setting, walls);
     if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
-    const Hunt hunt(ground);
+    const Hunt hunt(ground, work_of(effort).picked);
     if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
     LoopSearch search(hunt, effort);
     FindResult result = search.run();

@@ -22,9 +22,6 @@ namespace loopwright::find {
 
 namespace {
 
-/// Of more candidates than this for one want, tries pick among as many.
-constexpr std::size_t most_picked = 240;
-
 std::string degrees(Point at) {
   char text[48];
   std::snprintf(text, sizeof text, "%.5f,%.5f", at.lat(), at.lon());
@@ -150,7 +147,7 @@ double Ground::end_m(StretchId s) const {
   return metres_to(roads, end, s);
 }
 
-Hunt::Hunt(const Ground& the_ground)
+Hunt::Hunt(const Ground& the_ground, std::size_t picked)
     : ground(the_ground), graph(the_ground.roads, the_ground.costs, {}) {
   const std::int64_t seconds =
       60LL * (ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes);
@@ -170,7 +167,7 @@ Hunt::Hunt(const Ground& the_ground)
   with_stops = asks_for_stops(ground.wish);
   with_verdicts = wish::asks_for_verdicts(ground.wish);
   gather_candidates(found.home_ms, found.end_ms);
-  pick_for_wants();
+  pick_for_wants(picked);
 }
 
 void Hunt::number_pieces() {
@@ -193,14 +190,14 @@ void Hunt::number_pieces() {
         std::lower_bound(sorted.begin(), sorted.end(), p) - sorted.begin()));
 }
 
-void Hunt::pick_for_wants() {
+void Hunt::pick_for_wants(std::size_t picked) {
   const auto& wants = ground.wish.wants;
   for (std::size_t w = 0; w < wants.size(); ++w) {
     std::vector<std::uint32_t> rows;
     for (std::size_t row = 0; row < candidates.size(); ++row)
       if (serves(candidates[row], wants[w])) rows.push_back(static_cast<std::uint32_t>(row));
-    const std::size_t near = std::min(rows.size(), most_picked / 2);
-    const std::size_t step = std::max<std::size_t>(1, (rows.size() - near) / (most_picked / 2));
+    const std::size_t near = std::min(rows.size(), picked / 2);
+    const std::size_t step = std::max<std::size_t>(1, (rows.size() - near) / (picked / 2));
     of_want[w].assign(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(near));
     for (std::size_t k = near; k < rows.size(); k += step) of_want[w].push_back(rows[k]);
   }

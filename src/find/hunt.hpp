@@ -86,7 +86,10 @@ std::int64_t road_within(const Ground& ground, std::int64_t limit_ms);
 
 class Hunt {
  public:
-  explicit Hunt(const Ground& ground);
+  /// Of more candidates than this for one want, tries pick among as many.
+  static constexpr std::size_t usually_picked = 240;
+
+  explicit Hunt(const Ground& ground, std::size_t picked = usually_picked);
 
   const Ground& ground;
   std::int64_t low_ms = 0, high_ms = 0;  ///< the time window, less what planned stops take
@@ -116,7 +119,7 @@ class Hunt {
   void number_pieces();
   void gather_candidates(std::span<const std::int64_t> home_ms,
                          std::span<const std::int64_t> end_ms);
-  void pick_for_wants();
+  void pick_for_wants(std::size_t picked);
   void find_welcome();
   void settle_too_far();
   void gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_t> end_ms);

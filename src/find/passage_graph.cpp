@@ -16,8 +16,12 @@ namespace {
 
 using reach::LocalGraph;
 
-/// States that all sweeps together may settle; beyond, candidates are left out (ours: two seconds).
-constexpr std::uint64_t most_settled = 12'000'000;
+/// Of the vertices about one in so many is left in the core of a graph with a few hundred ends (ours, measured
+/// on Newport).
+constexpr std::uint64_t left_in_core = 4;
+
+/// Never fewer candidates than these for each want.
+constexpr std::size_t least_for_want = 24;
 
 /// A quiet street counts as so many times slower on top: it may be driven twice a lesson, and the second time
 /// lessens the value (ours: more didn't help on Newport).
@@ -29,13 +33,10 @@ bool is_on(std::span<const Vertex> part, std::span<const Vertex> path) {
 
 }  // namespace
 
-PassageGraph::PassageGraph(const Hunt& hunt)
+PassageGraph::PassageGraph(const Hunt& hunt, std::uint64_t settled)
     : hunt_(hunt), of_entry_(hunt.graph.size()), entry_row_(hunt.graph.size(), -1) {
   add_goals();
-  std::vector<std::uint32_t> rows(hunt.candidates.size());
-  for (std::uint32_t row = 0; row < rows.size(); ++row) rows[row] = row;
-  choose(rows);
-  add_ways(rows);
+  add_ways(choose(settled));
   problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
   problem_.exit_count = static_cast<std::uint32_t>(exits_.size());
   for (const reach::LocalSeed& seed : hunt.starts)
@@ -50,10 +51,23 @@ std::vector<std::int32_t> PassageGraph::courtesy() const {
   return ms;
 }
 
-void PassageGraph::choose(std::vector<std::uint32_t>& rows) const {
-  // The nearest first, as hunt sorts them: what is farther takes more of the time from everything else.
-  const std::size_t most = most_settled / (hunt_.graph.size() + 1);
-  if (rows.size() > most) rows.resize(most);
+/// The nearest for each want, as hunt sorts them: what is farther takes more of the time from all else.
+std::vector<std::uint32_t> PassageGraph::choose(std::uint64_t settled) const {
+  const auto& wants = hunt_.ground.wish.wants;
+  const std::size_t most = settled * left_in_core / (hunt_.graph.size() + 1);
+  const std::size_t share = std::max(least_for_want, most / std::max<std::size_t>(1, wants.size()));
+  std::vector<std::size_t> left(wants.size(), share);
+  std::vector<std::uint32_t> rows;
+  for (std::uint32_t row = 0; row < hunt_.candidates.size(); ++row) {
+    bool is_chosen = false;
+    for (std::size_t want = 0; want < wants.size(); ++want) {
+      if (left[want] == 0 || !hunt_.serves(hunt_.candidates[row], wants[want])) continue;
+      --left[want];
+      is_chosen = true;
+    }
+    if (is_chosen) rows.push_back(row);
+  }
+  return rows;
 }
 
 void PassageGraph::add_goals() {

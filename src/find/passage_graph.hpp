@@ -30,7 +30,10 @@ inline constexpr std::int64_t longer_wait_ms = 30'000;
 
 class PassageGraph {
  public:
-  explicit PassageGraph(const Hunt& hunt);
+  static constexpr std::uint64_t usually_settled = 3'000'000;  // ours: some seconds at most
+
+  /// settled: about as many vertices all searches for legs together may settle; beyond, candidates are left out.
+  explicit PassageGraph(const Hunt& hunt, std::uint64_t settled = usually_settled);
 
   /// The problem with its legs measured: one sweep for each exit, on two threads. Legs are the quickest; with
   /// a courtesy those that cost least with it, and where there are many passes only so far as makes sense
@@ -60,7 +63,7 @@ class PassageGraph {
     std::uint32_t candidate = 0;
   };
 
-  void choose(std::vector<std::uint32_t>& rows) const;
+  [[nodiscard]] std::vector<std::uint32_t> choose(std::uint64_t settled) const;
   void add_goals();
   void add_ways(std::span<const std::uint32_t> rows);
   void add_pass(const Way& way, const Exit& exit);

@@ -24,12 +24,14 @@ Times::Times(const Hunt& hunt)
       sweep_(hunt.graph),
       most_entries_(std::max<std::size_t>(8, most_bytes / (12 * (hunt.graph.size() + 1)))) {}
 
+std::vector<reach::LocalSeed> Times::seeds_at(Vertex source) const {
+  return source == door ? hunt_.starts : std::vector<reach::LocalSeed>{{source, 0}};
+}
+
 const FromTimes& Times::from(Vertex source) {
   if (const auto it = from_.find(source); it != from_.end()) return it->second;
   if (from_.size() >= most_entries_) from_.clear();
-  const std::vector<reach::LocalSeed> seeds =
-      source == door ? hunt_.starts : std::vector<reach::LocalSeed>{{source, 0}};
-  sweep_.run(seeds, {.limit_ms = hunt_.high_ms});
+  sweep_.run(seeds_at(source), {.limit_ms = hunt_.high_ms});
   FromTimes& entry = from_[source];
   entry.ms.assign(hunt_.graph.size(), -1);
   entry.parent.assign(hunt_.graph.size(), reach::LocalGraph::none);
@@ -53,17 +55,6 @@ const std::vector<std::int32_t>& Times::to(Vertex target) {
   return entry;
 }
 
-Vertex Times::best_goal(const FromTimes& times) const {
-  Vertex best = reach::LocalGraph::none;
-  std::int64_t best_ms = 0;
-  for (const reach::LocalSeed& goal : hunt_.goals) {
-    if (times.ms[goal.vertex] < 0) continue;
-    const std::int64_t ms = times.ms[goal.vertex] - hunt_.graph.along_ms(goal.vertex) + goal.ms;
-    if (best == reach::LocalGraph::none || ms < best_ms) best = goal.vertex, best_ms = ms;
-  }
-  return best;
-}
-
 std::int64_t Times::leg(Vertex source, Vertex target) {
   if (target != door) return from(source).ms[target];
   if (source == door) return 0;
@@ -72,10 +63,25 @@ std::int64_t Times::leg(Vertex source, Vertex target) {
 }
 
 std::vector<Vertex> Times::leg_path(Vertex source, Vertex target) {
-  const FromTimes& times = from(source);
-  const Vertex last = target == door ? best_goal(times) : target;
-  if (last == reach::LocalGraph::none || times.ms[last] < 0) return {};
-  return times.path(last);
+  const std::vector<reach::LocalSeed> goals =
+      target == door ? hunt_.goals
+                     : std::vector<reach::LocalSeed>{{target, hunt_.graph.along_ms(target)}};
+  const auto kept = from_.find(source);
+  if (kept == from_.end())  // one path doesn't need all times
+    sweep_.run(seeds_at(source), {.limit_ms = hunt_.high_ms, .until = goals});
+  const auto ms_of = [&](Vertex v) -> std::int64_t {
+    if (kept != from_.end()) return kept->second.ms[v];
+    return sweep_.reached(v) ? sweep_.ms(v) : -1;
+  };
+  Vertex last = reach::LocalGraph::none;
+  std::int64_t least_ms = 0;
+  for (const reach::LocalSeed& goal : goals) {
+    const std::int64_t ms = ms_of(goal.vertex) - hunt_.graph.along_ms(goal.vertex) + goal.ms;
+    if (ms_of(goal.vertex) < 0 || (last != reach::LocalGraph::none && ms >= least_ms)) continue;
+    last = goal.vertex, least_ms = ms;
+  }
+  if (last == reach::LocalGraph::none) return {};
+  return kept == from_.end() ? sweep_.path(last) : kept->second.path(last);
 }
 
 }  // namespace loopwright::find

@@ -35,7 +35,7 @@ class Times {
   std::vector<Vertex> leg_path(Vertex source, Vertex target);
 
  private:
-  [[nodiscard]] Vertex best_goal(const FromTimes& times) const;
+  [[nodiscard]] std::vector<reach::LocalSeed> seeds_at(Vertex source) const;
   const Hunt& hunt_;
   reach::LocalSweep sweep_;
   std::size_t most_entries_;

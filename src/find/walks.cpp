@@ -37,7 +37,7 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
-  const PassageGraph graph(hunt);
+  const PassageGraph graph(hunt, work.settled);
   std::vector<std::int32_t> courtesy = graph.courtesy();
   std::vector<Plan> plans;
   const auto drive = [&](const circuit::Walk& walk) {
