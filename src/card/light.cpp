@@ -4,6 +4,7 @@
 #include "card/light.hpp"
 
 #include <cmath>
+#include <optional>
 
 #include "card/lesson.hpp"
 #include "card/speech.hpp"
@@ -25,21 +26,42 @@ double heading_deg(const road::Roads& roads, StretchId stretch) {
   return stretch.against() ? bearing_deg(b, a) : bearing_deg(a, b);
 }
 
-bool into_low_sun(const Subject& subject, std::size_t stretch) {
-  const wish::LoopStretch& driven = subject.loop.stretches[stretch];
-  const Instant at = wish::clock_after(subject.loop, driven.arrive_s.likely, subject.setting);
-  const Point from = subject.roads.nodes[subject.roads.to_node(driven.stretch).index()].at;
-  const hours::SunPlace sun = hours::sun_place(at, from);
+/// Where the sun stands along a drive. Asked again a minute later at the soonest: it moves a quarter of a
+/// degree meanwhile, and a thousand terms of a series are summed up for each answer.
+class SunOfDrive {
+ public:
+  explicit SunOfDrive(const Subject& subject) : subject_(subject) {}
+
+  hours::SunPlace at(const wish::LoopStretch& driven) {
+    constexpr std::int64_t still_s = 60;
+    const Instant now = wish::clock_after(subject_.loop, driven.arrive_s.likely, subject_.setting);
+    if (!asked_ || now.unix_s - asked_->unix_s >= still_s) {
+      const NodeId node = subject_.roads.to_node(driven.stretch);
+      sun_ = hours::sun_place(now, subject_.roads.nodes[node.index()].at);
+      asked_ = now;
+    }
+    return sun_;
+  }
+
+ private:
+  const Subject& subject_;
+  std::optional<Instant> asked_;
+  hours::SunPlace sun_;
+};
+
+bool into_low_sun(const hours::SunPlace& sun, double course_deg) {
   return sun.height_deg > 0 && sun.height_deg < low_sun_deg &&
-         std::abs(heading_change_deg(heading_deg(subject.roads, driven.stretch), sun.bearing_deg)) <
-             into_it_deg;
+         std::abs(heading_change_deg(course_deg, sun.bearing_deg)) < into_it_deg;
 }
 
 std::vector<std::size_t> rows_into_low_sun(const Subject& subject) {
   std::vector<double> metres(subject.rows.size(), 0);
-  for (std::size_t i = 0; i < subject.loop.stretches.size(); ++i)
-    if (into_low_sun(subject, i))
-      metres[row_of_stretch(subject, i) - 1] += subject.loop.stretches[i].metres;
+  SunOfDrive sun(subject);
+  for (std::size_t i = 0; i < subject.loop.stretches.size(); ++i) {
+    const wish::LoopStretch& driven = subject.loop.stretches[i];
+    if (into_low_sun(sun.at(driven), heading_deg(subject.roads, driven.stretch)))
+      metres[row_of_stretch(subject, i) - 1] += driven.metres;
+  }
   std::vector<std::size_t> numbers;
   for (std::size_t k = 0; k < metres.size(); ++k)
     if (metres[k] >= least_m) numbers.push_back(k + 1);

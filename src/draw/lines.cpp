@@ -21,11 +21,29 @@ Spot mitre(Spot before, Spot after, double to_left) {
   return (to_left / shrink) * normal;
 }
 
-}  // namespace
+struct Part {
+  std::size_t first = 0, last = 0;
+};
 
-double length_of(Spot a) {
-  return std::hypot(a.x, a.y);
+/// Douglas and Peucker 1973: keep the spot farthest off the chord, and look again on both sides.
+void mark_corners(const Line& line, Part part, double off, std::vector<bool>& keep) {
+  const Spot from = line[part.first], leg = line[part.last] - from;
+  const double square = std::max(dot(leg, leg), 1e-18);
+  std::size_t farthest = part.first;
+  double most = off;
+  for (std::size_t i = part.first + 1; i < part.last; ++i) {
+    const Spot to = line[i] - from;
+    // Off the chord itself: what leads beyond its end and back is no straight line.
+    const double away = length_of(to - std::clamp(dot(to, leg) / square, 0.0, 1.0) * leg);
+    if (away > most) farthest = i, most = away;
+  }
+  if (farthest == part.first) return;
+  keep[farthest] = true;
+  mark_corners(line, {part.first, farthest}, off, keep);
+  mark_corners(line, {farthest, part.last}, off, keep);
 }
+
+}  // namespace
 
 Spot unit(Spot a) {
   const double length = length_of(a);
@@ -74,6 +92,23 @@ Spot direction_at(const Line& line, double length) {
   return last;
 }
 
+std::vector<Step> steps_along(const Line& line, double step) {
+  std::vector<Step> steps;
+  Spot towards{0, -1};
+  double at = 0, begin = 0;
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const Spot leg = line[i + 1] - line[i];
+    const double length = length_of(leg);
+    if (length <= 0) continue;
+    towards = unit(leg);
+    for (; at < begin + length; at += step)
+      steps.push_back({line[i] + ((at - begin) / length) * leg, towards});
+    begin += length;
+  }
+  steps.push_back({line.back(), towards});
+  return steps;
+}
+
 Line part_of(const Line& line, double from, double to) {
   Line part{along(line, from)};
   double at = 0;
@@ -111,22 +146,14 @@ Line scaled(Line line, double factor, Spot by) {
   return line;
 }
 
-// Douglas and Peucker 1973: keep the spot farthest off the chord, and look again on both sides.
 Line simplified(const Line& line, double off) {
   if (line.size() < 3) return line;
-  const Spot leg = line.back() - line.front();
-  std::size_t farthest = 0;
-  double most = off;
-  for (std::size_t i = 1; i + 1 < line.size(); ++i) {
-    const Spot to = line[i] - line.front();
-    const double away = length_of(leg) > 1e-9 ? std::abs(dot(to, left_of(leg))) : length_of(to);
-    if (away > most) farthest = i, most = away;
-  }
-  if (farthest == 0) return {line.front(), line.back()};
-  const auto cut = line.begin() + static_cast<std::ptrdiff_t>(farthest);
-  Line kept = simplified(Line(line.begin(), cut + 1), off);
-  kept.pop_back();
-  append(kept, simplified(Line(cut, line.end()), off));
+  std::vector<bool> keep(line.size(), false);
+  keep.front() = keep.back() = true;
+  mark_corners(line, {0, line.size() - 1}, off, keep);
+  Line kept;
+  for (std::size_t i = 0; i < line.size(); ++i)
+    if (keep[i]) kept.push_back(line[i]);
   return kept;
 }
 

@@ -3,6 +3,7 @@
 // Rules: y grows downwards, so that left of a line that goes up is the smaller x.
 #pragma once
 
+#include <cmath>
 #include <vector>
 
 #include "loopwright/draw/picture.hpp"
@@ -20,7 +21,10 @@ inline Spot operator-(Spot a, Spot b) {
 inline Spot operator*(double factor, Spot a) {
   return {factor * a.x, factor * a.y};
 }
-double length_of(Spot a);
+// Not std::hypot, which guards against numbers no sheet has at several times the cost.
+inline double length_of(Spot a) {
+  return std::sqrt(a.x * a.x + a.y * a.y);
+}
 /// Of length 1; none of a vector of no length: then up the page.
 Spot unit(Spot a);
 /// Of length 1, a quarter turn to the left.
@@ -35,6 +39,12 @@ double length_of(const Line& line);
 Spot along(const Line& line, double length);
 /// The direction of a line there, of length 1.
 Spot direction_at(const Line& line, double length);
+/// A spot of a line, and the direction of the line there, of length 1.
+struct Step {
+  Spot at, towards;
+};
+/// From its first spot in steps of this length, and its last spot; at each corner of it the direction that follows.
+std::vector<Step> steps_along(const Line& line, double step);
 /// The part between two lengths; at least two spots.
 Line part_of(const Line& line, double from, double to);
 Line reversed(Line line);

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <optional>
 
 namespace loopwright::draw {
@@ -58,6 +59,44 @@ std::optional<std::array<double, 2>> in_circle(Spot a, Spot b, Spot middle, doub
   return std::array{enter, leave};
 }
 
+/// Lines by the spots they end at.
+class Ends {
+ public:
+  explicit Ends(const std::vector<Line>& lines) : lines_(lines), used_(lines.size(), false) {
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      for (const Spot end : {lines[i].front(), lines[i].back()}) at_.emplace(key(end), i);
+  }
+
+  /// Uses a line; false when it was used before.
+  bool use(std::size_t line) {
+    const bool first = !used_[line];
+    used_[line] = true;
+    return first;
+  }
+
+  /// Goes on at the end of a line as far as there are unused ones.
+  void extend(Line& line) {
+    for (bool longer = true; longer;) {
+      longer = false;
+      const auto [first, last] = at_.equal_range(key(line.back()));
+      for (auto it = first; it != last && !longer; ++it)
+        if (use(it->second)) append_from(line, lines_[it->second]), longer = true;
+    }
+  }
+
+ private:
+  static std::pair<double, double> key(Spot spot) { return {spot.x, spot.y}; }
+
+  static void append_from(Line& line, const Line& next) {
+    const bool turned = !(next.front() == line.back());
+    append(line, turned ? reversed(next) : next);
+  }
+
+  const std::vector<Line>& lines_;
+  std::multimap<std::pair<double, double>, std::size_t> at_;
+  std::vector<bool> used_;
+};
+
 }  // namespace
 
 double distance_to(const Line& line, Spot spot) {
@@ -66,6 +105,15 @@ double distance_to(const Line& line, Spot spot) {
   for (std::size_t i = 1; i < line.size(); ++i)
     least = std::min(least, distance_to_segment(line[i - 1], line[i], spot));
   return least;
+}
+
+bool passes_near(const Line& line, Spot spot, double reach) {
+  bool left = true, right = true, above = true, below = true;
+  for (const Spot at : line) {
+    left = left && at.x < spot.x - reach, right = right && at.x > spot.x + reach;
+    above = above && at.y < spot.y - reach, below = below && at.y > spot.y + reach;
+  }
+  return !(left || right || above || below);
 }
 
 Line with_steps(const Line& line, double step) {
@@ -97,6 +145,21 @@ std::vector<Line> cut_evenly(const Line& line, std::size_t parts) {
     at += leg;
   }
   return cut;
+}
+
+std::vector<Line> joined(std::vector<Line> lines) {
+  std::erase_if(lines, [](const Line& line) { return line.size() < 2; });
+  Ends ends(lines);
+  std::vector<Line> chains;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (!ends.use(i)) continue;
+    Line chain = lines[i];
+    ends.extend(chain);
+    chain = reversed(std::move(chain));
+    ends.extend(chain);
+    chains.push_back(std::move(chain));
+  }
+  return chains;
 }
 
 std::vector<Line> clipped(const Line& line, const Box& box) {

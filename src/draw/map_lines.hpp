@@ -15,10 +15,16 @@ inline bool near(Spot a, Spot b, double radius) {
   return x * x + y * y < radius * radius;
 }
 double distance_to(const Line& line, Spot spot);
+/// False when every part of a line lies further than `reach` to one side of a spot; quicker to ask than
+/// distance_to.
+bool passes_near(const Line& line, Spot spot, double reach);
 /// Adds points so that none is further than `step` from the next.
 Line with_steps(const Line& line, double step);
 /// So many parts of the same length; none of a line without length.
 std::vector<Line> cut_evenly(const Line& line, std::size_t parts);
+/// The same lines with as many as can be joined end to end, turned round where need be, into one. Rules:
+/// ends meet when they are the very same spot; where more than two do, any two are joined.
+std::vector<Line> joined(std::vector<Line> lines);
 /// The parts of a line inside a box.
 std::vector<Line> clipped(const Line& line, const Box& box);
 /// Adds the parts of a line outside a circle to `parts`.

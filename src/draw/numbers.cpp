@@ -35,7 +35,8 @@ struct Reach {
 std::optional<double> place_for(const Way& way, Reach reach, double opening, const Taken& taken) {
   std::optional<double> best;
   double least = 1e9;
-  for (double back = 0; back < furthest && reach.to - back >= 0; back += step_mm) {
+  // Further back than the least cost none is better.
+  for (double back = 0; back < std::min(furthest, least) && reach.to - back >= 0; back += step_mm) {
     const double at = reach.to - back;
     if (!taken.free_disc(way.spot_at(at), opening + 0.3)) continue;
     const double cost = back + 1.5 * hides(way, at, opening) + (at < reach.from ? other_leg : 0);

@@ -54,7 +54,8 @@ void part(Ring& a, Ring& b) {
 bool meets(const Line& line, const Ring& ring) {
   // Rings are no true circles: half a line's width more than their mean.
   constexpr double slack = 0.4;
-  return distance_to(line, ring.middle) < std::min(ring.true_radius + slack, ring.radius);
+  const double reach = std::min(ring.true_radius + slack, ring.radius);
+  return passes_near(line, ring.middle, reach) && distance_to(line, ring.middle) < reach;
 }
 
 }  // namespace

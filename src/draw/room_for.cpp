@@ -6,6 +6,8 @@
 #include <cmath>
 #include <limits>
 
+#include "draw/map_lines.hpp"
+
 namespace loopwright::draw {
 namespace {
 
@@ -15,11 +17,14 @@ bool overlap(Box a, Box b) {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
+Box grown(Box box, double by) {
+  return {box.x - by, box.y - by, box.width + 2 * by, box.height + 2 * by};
+}
+
 }  // namespace
 
 void RoomFor::keep_off(const Line& line, double width) {
-  const double length = length_of(line);
-  for (double at = 0; at <= length; at += dot_step) dots_.push_back({along(line, at), width / 2});
+  for (const Step& step : steps_along(line, dot_step)) dots_.push_back({step.at, width / 2});
 }
 
 Box RoomFor::inside(Box box) const {
@@ -41,7 +46,7 @@ double RoomFor::covered(Box box) const {
   for (const Dot& dot : dots_) {
     const double x = std::clamp(dot.at.x, box.x, box.x + box.width);
     const double y = std::clamp(dot.at.y, box.y, box.y + box.height);
-    if (length_of(dot.at - Spot{x, y}) < dot.radius) ++dots;
+    if (near(dot.at, {x, y}, dot.radius)) ++dots;
   }
   return dots;
 }
@@ -59,8 +64,11 @@ bool RoomFor::put(Picture& picture, Label label, std::span<const Spot> middles) 
     if (cost < least && is_free(box)) best = box, least = cost;
   }
   if (std::isinf(least)) return false;
-  keep_free(best);
+  // On bare paper a halo shows nothing, and takes more of a file than all the rest.
   label.at = {best.x + margin, best.y};
+  const Box letters{label.at.x, label.at.y, extent.width, extent.height};
+  if (covered(grown(letters, label.halo / 2)) == 0) label.halo = 0;
+  keep_free(best);
   label.type.align = Align::left;
   picture.add(std::move(label));
   return true;

@@ -23,15 +23,13 @@ std::vector<Line> shown_parts(const Board& board, const Line& line, double width
   constexpr double step_m = 1;
   std::vector<Line> parts;
   bool inside = false;
-  for (double at = 0, all = length_of(line);; at += step_m) {
-    const Spot spot = along(line, std::min(at, all));
-    const Spot across = (width_m / 2) * left_of(direction_at(line, std::min(at, all - 0.01)));
+  for (const Step& step : steps_along(line, step_m)) {
+    const Spot across = (width_m / 2) * left_of(step.towards);
     const bool in =
-        std::max(length_of(spot + across), length_of(spot - across)) <= board.shown_m + 0.3;
+        std::max(length_of(step.at + across), length_of(step.at - across)) <= board.shown_m + 0.3;
     if (in && !inside) parts.emplace_back();
-    if (in) parts.back().push_back(spot);
+    if (in) parts.back().push_back(step.at);
     inside = in;
-    if (at >= all) break;
   }
   std::erase_if(parts, [](const Line& part) { return part.size() < 2; });
   return parts;

@@ -19,6 +19,8 @@ namespace {
 // 7.5 pt: overview.hpp says why.
 constexpr Type driven_type{7.5, true}, other_type{7.5, false, Ink::grey};
 constexpr double step_mm = 2, again_mm = 110, bend_mm = 1.1;
+/// Of a name that must lie along its road.
+constexpr double least_part = 0.35;
 
 /// A stretch of one name on paper.
 struct NamedLine {
@@ -31,7 +33,7 @@ std::optional<Area> on_line(const Line& line, double middle, const Extent& words
   const double whole = length_of(line);
   const double from = std::max(middle - words.width / 2, 0.0);
   const double to = std::min(middle + words.width / 2, whole);
-  if (to - from < 0.35 * words.width) return std::nullopt;
+  if (to - from < least_part * words.width) return std::nullopt;
   const Spot a = along(line, from), b = along(line, to);
   if (length_of(b - a) < 0.3 * words.width) return std::nullopt;
   for (const Spot spot : part_of(line, from, to))
@@ -64,6 +66,7 @@ bool write_along(Picture& page, Taken& taken, const NamedLine& road, Type type,
   constexpr double gap = 2.5;
   Extent words = extent_of(Label{{}, road.name, type});
   words.width += gap;
+  if (length_of(road.line) < least_part * words.width) return false;
   for (const double at : tries(length_of(road.line))) {
     const auto middle = on_line(road.line, at, words);
     if (!middle) continue;

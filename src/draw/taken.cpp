@@ -56,7 +56,7 @@ bool touch(const Area& area, Spot middle, double radius) {
   const Spot off = middle - area.middle;
   const double x = std::max(std::abs(dot(off, along)) - area.width / 2, 0.0);
   const double y = std::max(std::abs(dot(off, down)) - area.height / 2, 0.0);
-  return std::hypot(x, y) < radius;
+  return length_of(Spot{x, y}) < radius;
 }
 
 }  // namespace

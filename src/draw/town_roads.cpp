@@ -1,5 +1,6 @@
 // Method: the pieces near the middle whose simplified line touches the map, the small roads first, so
-// that the great ones lie over them.
+// that the great ones lie over them. Pieces of one rank that follow each other are drawn as one line,
+// which takes half the points.
 #include "draw/town_roads.hpp"
 
 #include <algorithm>
@@ -33,6 +34,17 @@ double reach_of(const MapFrame& frame) {
   return std::hypot(frame.map.width, frame.map.height) / 2 / frame.mm_per_m;
 }
 
+struct Shown {
+  const MapFrame& frame;
+  const std::vector<Ring>& rings;
+};
+
+void draw_road(Picture& map, const Line& line, double width, const Shown& shown) {
+  for (const Line& part : clipped(line, within(shown.frame.map, widths.front() / 2)))
+    for (const Line& visible : outside(part, shown.rings))
+      map.add(Stroke{visible, width, Ink::pale, Cap::round});
+}
+
 }  // namespace
 
 std::vector<TownRoad> roads_of(const road::Roads& roads, const MapFrame& frame) {
@@ -56,11 +68,15 @@ void draw_roads(Picture& map, const road::Roads& roads, const std::vector<TownRo
   };
   std::stable_sort(order.begin(), order.end(),
                    [&](const TownRoad* a, const TownRoad* b) { return rank(a) > rank(b); });
-  for (const TownRoad* one : order)
-    for (const Line& part : clipped(one->line, within(frame.map, widths.front() / 2)))
-      for (const Line& visible : outside(part, rings))
-        map.add(Stroke{visible, width_of(roads.pieces[one->piece.index()], frame), Ink::pale,
-                       Cap::round});
+  for (auto first = order.begin(); first != order.end();) {
+    const auto last = std::find_if(first, order.end(),
+                                   [&](const TownRoad* one) { return rank(one) != rank(*first); });
+    std::vector<Line> lines;
+    for (; first != last; ++first) lines.push_back((*first)->line);
+    const double width = width_of(roads.pieces[(*(last - 1))->piece.index()], frame);
+    for (const Line& line : joined(std::move(lines)))
+      draw_road(map, simplified(line, simple_off), width, {frame, rings});
+  }
   for (const Ring& ring : rings)
     map.add(Disc{ring.middle, ring.radius, {}, ring.mini ? 0.8 : 1.3, Ink::pale});
 }

@@ -1,6 +1,10 @@
 // Method: one typeface for all sheets (Lato, Debian's fonts-lato; what fontconfig names instead when
 // it isn't there), measured without hinting, so that lines break alike on every surface and machine.
+// What was laid out once is kept: a lesson measures the same words again and again and then draws them,
+// and laying them out is most of the work.
 #include "draw/type.hpp"
+
+#include <unordered_map>
 
 #include "loopwright/base/error.hpp"
 
@@ -47,6 +51,21 @@ PangoAlignment alignment(Align align) {
   return align == Align::right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT;
 }
 
+/// What the layout of a label hangs on.
+struct Words {
+  std::string text;
+  double points = 0, width = 0;
+  bool bold = false;
+  Align align = Align::left;
+  friend bool operator==(const Words&, const Words&) = default;
+};
+struct WordsHash {
+  std::size_t operator()(const Words& words) const {
+    // Of one text there are few sizes.
+    return std::hash<std::string>{}(words.text);
+  }
+};
+
 Layout with_words(PangoLayout* made, const Label& label) {
   Layout layout(made);
   const std::unique_ptr<PangoFontDescription, FontCloser> font(pango_font_description_new());
@@ -67,16 +86,15 @@ Layout with_words(PangoLayout* made, const Label& label) {
 }  // namespace
 
 Layout layout_of(const Label& label) {
-  // Kept, as Pango keeps its typefaces: a map measures thousands of words.
+  // More than a lesson has; a program that draws all day starts afresh then.
+  constexpr std::size_t most_kept = 10'000;
   thread_local const Context context = measuring_context();
-  return with_words(pango_layout_new(context.get()), label);
-}
-
-Layout layout_on(cairo_t* cairo, const Label& label) {
-  PangoLayout* made = pango_cairo_create_layout(cairo);
-  steady(pango_layout_get_context(made));
-  pango_layout_context_changed(made);
-  return with_words(made, label);
+  thread_local std::unordered_map<Words, Layout, WordsHash> kept;
+  if (kept.size() >= most_kept) kept.clear();
+  const Type& type = label.type;
+  Layout& layout = kept[{label.text, type.points, label.width, type.bold, type.align}];
+  if (!layout) layout = with_words(pango_layout_new(context.get()), label);
+  return Layout(PANGO_LAYOUT(g_object_ref(layout.get())));
 }
 
 Extent extent_of(const Label& label) {

@@ -18,9 +18,8 @@ struct LayoutCloser {
 };
 using Layout = std::unique_ptr<PangoLayout, LayoutCloser>;
 
-/// The words of a label as Pango lays them out; its units are points. Throws InputError.
+/// The words of a label as Pango lays them out, to be measured or drawn; its units are points.
+/// Throws InputError.
 Layout layout_of(const Label& label);
-/// The same for a drawing on a surface of its own scale.
-Layout layout_on(cairo_t* cairo, const Label& label);
 
 }  // namespace loopwright::draw

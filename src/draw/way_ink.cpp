@@ -29,28 +29,37 @@ std::vector<bool> driven_before(const Way& way) {
   return before;
 }
 
-void draw_run(Picture& map, const Line& run, const Box& box) {
+void add_swells(std::vector<Stroke>& ink, const Line& run, const Box& box) {
   const double length = length_of(run);
   const auto swells = static_cast<std::size_t>(std::max(1.0, std::round(length / swell_mm)));
   std::size_t i = 0;
   for (const Line& stroke : cut_evenly(run, swells * strokes)) {
     const double grown = (static_cast<double>(i++ % strokes) + 0.5) / strokes;
     for (const Line& part : clipped(stroke, box))
-      map.add(Stroke{part, way_thin + (way_thick - way_thin) * grown, Ink::black, Cap::round});
+      ink.push_back({part, way_thin + (way_thick - way_thin) * grown, Ink::black, Cap::round});
   }
+}
+
+/// Those of one width together, which a renderer draws as one.
+void add_by_width(Picture& map, std::vector<Stroke> ink) {
+  std::stable_sort(ink.begin(), ink.end(),
+                   [](const Stroke& a, const Stroke& b) { return a.width < b.width; });
+  for (Stroke& stroke : ink) map.add(std::move(stroke));
 }
 
 }  // namespace
 
 void draw_way(Picture& map, const Way& way, const Box& box) {
   const std::vector<bool> before = driven_before(way);
+  std::vector<Stroke> ink;
   Line run;
   for (std::size_t i = 0; i < way.line.size(); ++i) {
     run.push_back(way.line[i]);
     if (!before[i] && i + 1 < way.line.size()) continue;
-    if (run.size() > 1) draw_run(map, run, box);
+    if (run.size() > 1) add_swells(ink, run, box);
     run = {way.line[i]};
   }
+  add_by_width(map, std::move(ink));
 }
 
 double opening_for(const std::string& text) {
@@ -77,7 +86,9 @@ void draw_number(Picture& map, const Way& way, double at, const std::string& tex
 }
 
 void draw_swelling(Picture& map, Spot from, double length) {
-  draw_run(map, {from, from + Spot{length, 0}}, {0, 0, map.width, map.height});
+  std::vector<Stroke> ink;
+  add_swells(ink, {from, from + Spot{length, 0}}, {0, 0, map.width, map.height});
+  add_by_width(map, std::move(ink));
 }
 
 void draw_bar(Picture& map, Spot at, Spot direction) {
