@@ -76,12 +76,16 @@ class Pack {
     return flow.pages();
   }
 
-  [[nodiscard]] std::vector<DrawnEntry> drawn_entries(const PageStyle& style) const {
+  /// With what stands beside each entry, which is as large on any scale.
+  [[nodiscard]] std::vector<DrawnEntry> drawn_entries(
+      const PageStyle& style, const std::vector<EntryExtras>& extras) const {
     const double width = style.width - 2 * style.margin;
     std::vector<DrawnEntry> drawn;
-    for (const Entry& entry : entries_)
-      drawn.push_back({entry_picture(style, width, entry, extras_of(entry, style)), entry.kind,
+    for (std::size_t i = 0; i < entries_.size(); ++i) {
+      const Entry& entry = entries_[i];
+      drawn.push_back({entry_picture(style, width, entry, extras[i]), entry.kind,
                        entry.joins_previous, entry.independent});
+    }
     return drawn;
   }
 
@@ -91,12 +95,14 @@ class Pack {
     const auto counted = static_cast<std::size_t>(
         std::ranges::count_if(entries_, [](const Entry& e) { return e.kind != EntryKind::band; }));
     const auto rows = static_cast<std::size_t>(style_.rows);
+    std::vector<EntryExtras> extras;
+    for (const Entry& entry : entries_) extras.push_back(extras_of(entry));
     for (const double scale : {1.15, 1.07}) {
-      std::vector<DrawnEntry> drawn = drawn_entries(scaled(style_, scale));
+      std::vector<DrawnEntry> drawn = drawn_entries(scaled(style_, scale), extras);
       if (entries_per_page(drawn, style_.rows, height).size() <= (counted + rows - 1) / rows)
         return drawn;
     }
-    return drawn_entries(style_);
+    return drawn_entries(style_, extras);
   }
 
   [[nodiscard]] std::vector<draw::Picture> rows() const {
@@ -107,8 +113,8 @@ class Pack {
     });
   }
 
-  [[nodiscard]] EntryExtras extras_of(const Entry& entry, const PageStyle& style) const {
-    const draw::Size size{style.shape_width, style.shape_height};
+  [[nodiscard]] EntryExtras extras_of(const Entry& entry) const {
+    const draw::Size size{style_.shape_width, style_.shape_height};
     std::optional<draw::Picture> shape;
     if (entry.kind != EntryKind::band) shape = shape_of(subject_, entry, size);
     return {std::move(shape), words("card.look"), words("pack.hard"), words("pack.box_said"),
@@ -121,14 +127,16 @@ class Pack {
 
   [[nodiscard]] std::vector<draw::Picture> overview() const {
     const draw::Box box = room("pack.overview").box;
-    return in_frames("pack.overview", draw::overview(subject_.roads, subject_.loop,
-                                                     overview_asked(entries_, subject_, box)));
+    return in_frames("pack.overview",
+                     draw::overview(subject_.roads, subject_.loop,
+                                    overview_asked(entries_, subject_, box), subject_.words));
   }
 
   [[nodiscard]] std::vector<draw::Picture> strip() const {
     const draw::Box box = room("pack.strip").box;
-    return in_frames("pack.strip", draw::strip_map(subject_.roads, subject_.loop,
-                                                   strip_asked(entries_, subject_, box)));
+    return in_frames("pack.strip",
+                     draw::strip_map(subject_.roads, subject_.loop,
+                                     strip_asked(entries_, subject_, box), subject_.words));
   }
 
   [[nodiscard]] std::vector<draw::Picture> in_frames(std::string_view key,

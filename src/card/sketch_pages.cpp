@@ -71,7 +71,7 @@ std::vector<draw::Picture> sketch_pages(const Subject& subject, const PageStyle&
                           box.y + static_cast<double>(on_page / across) * (size.height + gap)};
     draw::place(pages.back(),
                 draw::briefing_sketch(subject.roads, subject.loop, places[n],
-                                      title_of(subject, places[n]), size),
+                                      {title_of(subject, places[n]), size, subject.words}),
                 spot);
   }
   return pages;

@@ -1,5 +1,5 @@
 // 1. The title stands above, the words below; what is left between is a circle on the ground.
-// 2. Roads, lines across them, the way over both; then numbers, looks and names, each where there is
+// 2. Roads, boxes and lines across them, the way over both; then numbers, looks and names, each where there is
 //    room beside what is there already.
 #include <algorithm>
 #include <cmath>
@@ -32,14 +32,15 @@ double add_words(Picture& picture, const std::string& text, Type type, double to
 }  // namespace
 
 Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
-                        const std::string& title, Size size) {
+                        const SketchAsked& asked) {
+  const Size size = asked.size;
   const Scene scene = scene_at(roads, loop, at, 150);
   Picture picture{size.width, size.height};
-  const double top = add_words(picture, title, {11, true}, margin) + between;
+  const double top = add_words(picture, asked.title, {11, true}, margin) + between;
   Picture below{size.width, size.height};
   double words_end = 0;
   bool first = true;
-  for (const std::string& line : sketch_words(roads, scene)) {
+  for (const std::string& line : sketch_words(roads, scene, asked.words)) {
     words_end = add_words(below, line, {9, first}, words_end + (first ? 0 : line_gap));
     first = false;
   }
@@ -50,15 +51,18 @@ Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
   const double shown = shown_m(roads, scene);
   Board board{roads,
               scene,
+              asked.words,
               picture,
               RoomFor({margin, top, size.width - 2 * margin, 2 * radius}),
               {size.width / 2, top + radius},
               shown,
               radius / shown};
   draw_roads(board);
+  draw_boxes(board);
   draw_crosslines(board);
   const Line way = board.on_sheet(lane_way(roads, loop, at, scene, shown - 1));
   draw_way(picture, way, 1.2, 4);
+  board.room.keep_off(way, 2);
   draw_scale(board);
   draw_looks(board, way);
   draw_arm_words(board, way);

@@ -10,47 +10,52 @@ namespace {
 // Metres of a yard and a mile: by definition 0.9144 m and 1760 yards.
 constexpr double yard = 0.9144, mile = 1760 * yard;
 constexpr ScaleLength of_miles[] = {
-    {50 * yard, "50 yd"},  {100 * yard, "100 yd"}, {200 * yard, "200 yd"},
-    {mile / 4, "¼ mile"},  {mile / 2, "½ mile"},   {mile, "1 mile"},
-    {2 * mile, "2 miles"}, {5 * mile, "5 miles"},  {10 * mile, "10 miles"}};
-constexpr ScaleLength of_kilometres[] = {{50, "50 m"},   {100, "100 m"},    {200, "200 m"},
-                                         {500, "500 m"}, {1000, "1 km"},    {2000, "2 km"},
-                                         {5000, "5 km"}, {10'000, "10 km"}, {20'000, "20 km"}};
+    {50 * yard, "map.yards", 50},   {100 * yard, "map.yards", 100}, {200 * yard, "map.yards", 200},
+    {mile / 4, "map.quarter_mile"}, {mile / 2, "map.half_mile"},    {mile, "map.miles", 1},
+    {2 * mile, "map.miles", 2},     {5 * mile, "map.miles", 5},     {10 * mile, "map.miles", 10}};
+constexpr ScaleLength of_kilometres[] = {
+    {50, "map.metres", 50},      {100, "map.metres", 100},       {200, "map.metres", 200},
+    {500, "map.metres", 500},    {1000, "map.kilometres", 1},    {2000, "map.kilometres", 2},
+    {5000, "map.kilometres", 5}, {10'000, "map.kilometres", 10}, {20'000, "map.kilometres", 20}};
 
-constexpr Type words{9};
+constexpr Type type{9};
 
-void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, Spot at) {
+using say::Words;
+
+void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, const Words& words, Spot at) {
   const ScaleLength length = scale_length(frame, unit, page.width / 4);
   const double mm = length.metres * frame.mm_per_m;
   page.add(Stroke{{at, at + Spot{mm, 0}}, 0.5});
   for (const double x : {0.0, mm}) page.add(Stroke{{at + Spot{x, -1.1}, at + Spot{x, 1.1}}, 0.5});
-  page.add(Label{at + Spot{mm + 2, -2}, length.words, words});
+  page.add(Label{at + Spot{mm + 2, -2}, words.count(length.key, length.count), type});
 }
 
 /// The credit, and the numbers without room as far as the line is long.
 std::string last_line(const FootWords& said, double width) {
   if (said.no_room.empty()) return said.credit;
   const std::string begin = said.credit.empty() ? "" : said.credit + "; ";
-  std::string text = begin + "no room for " + said.no_room;
-  while (extent_of(Label{{}, text, words}).width > width) {
-    const std::size_t comma = text.rfind(',');
-    if (comma == std::string::npos || comma < begin.size())
-      return begin + "some numbers have no room";
-    text = text.substr(0, comma) + " …";
+  std::string numbers = said.no_room;
+  const auto text = [&] { return begin + said.words.fill("map.no_room", {{"numbers", numbers}}); };
+  while (extent_of(Label{{}, text(), type}).width > width) {
+    const std::size_t comma = numbers.rfind(',');
+    if (comma == std::string::npos) return begin + std::string(said.words.at("map.no_room_many"));
+    numbers = numbers.substr(0, comma) + " …";
   }
-  return text;
+  return text();
 }
 
 /// How the way shows its direction.
-void draw_key(Picture& page, Spot at) {
+void draw_key(Picture& page, const Words& words, Spot at) {
   constexpr double sample = 17;
   draw_swelling(page, at, sample);
-  page.add(Label{at + Spot{sample + 2.5, -2}, "swells the way you drive", words});
+  page.add(Label{at + Spot{sample + 2.5, -2}, std::string(words.at("map.key")), type});
 }
 
-void draw_north(Picture& page, Spot foot) {
+void draw_north(Picture& page, const Words& words, Spot foot) {
   page.add(Stroke{{foot, foot + Spot{0, -7.5}}, 0.5});
-  page.add(Label{foot + Spot{-2, -6}, "N", {9, true, Ink::black, Align::right}});
+  page.add(Label{foot + Spot{-2, -6},
+                 std::string(words.at("map.north")),
+                 {9, true, Ink::black, Align::right}});
 }
 
 }  // namespace
@@ -67,9 +72,9 @@ ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm) 
 void draw_foot(Picture& page, const MapFrame& frame, SpeedUnit unit, const FootWords& said) {
   const double top = frame.map.y + frame.map.height;
   page.add(Stroke{{{0, top}, {page.width, top}}, 0.3, Ink::grey});
-  draw_scale(page, frame, unit, {1, top + 6.5});
-  draw_key(page, {page.width * 0.42, top + 6.5});
-  draw_north(page, {page.width - 1, top + 10});
+  draw_scale(page, frame, unit, said.words, {1, top + 6.5});
+  draw_key(page, said.words, {page.width * 0.42, top + 6.5});
+  draw_north(page, said.words, {page.width - 1, top + 10});
   const std::string line = last_line(said, page.width - 2);
   if (!line.empty()) page.add(Label{{0.7, page.height - 4.2}, line, {9, false, Ink::grey}});
 }

@@ -8,12 +8,14 @@ namespace loopwright::draw {
 /// A length that the scale bar shows.
 struct ScaleLength {
   double metres = 0;
-  const char* words = "";
+  const char* key = "";   ///< of its words
+  std::size_t count = 0;  ///< in them
 };
 /// The longest round length that takes at most `most_mm`; in yards and miles where signs do.
 ScaleLength scale_length(const MapFrame& frame, SpeedUnit unit, double most_mm);
 
 struct FootWords {
+  const say::Words& words;
   std::string credit;   ///< empty: none
   std::string no_room;  ///< "2, 3": numbers that stand nowhere; empty: none
 };

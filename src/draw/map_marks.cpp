@@ -23,7 +23,7 @@ void draw_end(Picture& page, const MapOf& map, Taken& taken, double at, const st
 void draw_ends(Picture& page, const MapOf& map, Taken& taken) {
   const bool one = length_of(map.way.line.front() - map.way.line.back()) < 4;
   draw_end(page, map, taken, 0, map.start);
-  if (!one) draw_end(page, map, taken, map.way.length(), "end");
+  if (!one) draw_end(page, map, taken, map.way.length(), std::string(map.words.at("map.end")));
 }
 
 /// Two rails and their sleepers across the way.

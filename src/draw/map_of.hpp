@@ -12,7 +12,8 @@ struct MapOf {
   const wish::Loop& loop;
   const MapFrame& frame;
   const Way& way;
-  std::string start = "start";  ///< words beside the bar at the first corner
+  const say::Words& words;
+  std::string start;  ///< words beside the bar at the first corner
 };
 
 }  // namespace loopwright::draw

@@ -23,10 +23,11 @@ namespace {
 class Sheet {
  public:
   Sheet(const road::Roads& roads, const wish::Loop& loop, const OverviewAsked& asked,
-        const MapFrame& frame)
+        const say::Words& words, const MapFrame& frame)
       : roads_(roads),
         loop_(loop),
         asked_(asked),
+        words_(words),
         frame_(frame),
         rings_(small_rings(roads, frame)),
         way_(way_of(roads, loop, frame, rings_)),
@@ -40,8 +41,9 @@ class Sheet {
       if (number.stretch > 0) {
         on_the_way.push_back(number);
       } else {
-        start_.insert(start_.rfind("start"), number.text + " ");
+        start_ += number.text + " ";
       }
+    start_ += words.at("map.start");
     numbers_ = set_numbers(way_, on_the_way, frame_.map, taken_);
   }
 
@@ -99,13 +101,13 @@ class Sheet {
 
   /// no_room: numbers that stand on no page.
   Picture finished(const std::string& no_room = {}) {
-    const MapOf map{roads_, loop_, frame_, way_, start_};
+    const MapOf map{roads_, loop_, frame_, way_, words_, start_};
     taken_.add_line(way_.line, way_thick / 2 + 0.2);
     draw_marks(page_, map, taken_);
     for (const SetNumber& number : numbers_.set)
       draw_number(page_, way_, number.at, number.number.text);
     draw_names(page_, map, town_, taken_);
-    draw_foot(page_, frame_, roads_.info().region.unit, {asked_.credit, no_room});
+    draw_foot(page_, frame_, roads_.info().region.unit, {words_, asked_.credit, no_room});
     return std::move(page_);
   }
 
@@ -121,6 +123,7 @@ class Sheet {
   const road::Roads& roads_;
   const wish::Loop& loop_;
   const OverviewAsked& asked_;
+  const say::Words& words_;
   MapFrame frame_;
   std::vector<Ring> rings_;
   Way way_;
@@ -128,20 +131,20 @@ class Sheet {
   Picture page_;
   std::vector<TownRoad> town_;
   SetNumbers numbers_;
-  std::string start_ = "start";  ///< after the numbers of rows that are said at the door
+  std::string start_;  ///< "start", after the numbers of rows that are said at the door
 };
 
 }  // namespace
 
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
-                              const OverviewAsked& asked) {
+                              const OverviewAsked& asked, const say::Words& words) {
   const MapFrame whole = frame_of(roads, loop, asked);
-  Sheet first(roads, loop, asked, whole);
+  Sheet first(roads, loop, asked, words, whole);
   const std::vector<MapFrame> parts = enlarged_parts(whole, first.crowded());
   std::vector<Picture> pages(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const std::string name(1, static_cast<char>('A' + i));
-    Sheet part(roads, loop, asked, parts[i]);
+    Sheet part(roads, loop, asked, words, parts[i]);
     first.frame_part(parts[i], name, part.placed());
     part.write_name({0, 0}, name);
     pages.push_back(part.finished());

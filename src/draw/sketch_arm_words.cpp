@@ -23,7 +23,6 @@ class ArmWords {
     for (const bool taken : {true, false})
       for (const SceneArm& arm : board_.scene.arms)
         if (arm.exit_number > 0 && arm.is_exit == taken) draw_number(arm);
-    board_.room.keep_off(way_, 2);
     for (const SceneArm& arm : board_.scene.arms) draw_name(arm);
   }
 
@@ -91,6 +90,15 @@ class ArmWords {
     board_.room.keep_free({at.x - disc_mm, at.y - disc_mm, 2 * disc_mm, 2 * disc_mm});
   }
 
+  static std::string below(const std::string& name, const std::string& more) {
+    return name.empty() ? more : name + "\n" + more;
+  }
+
+  /// Of the places signed the first.
+  [[nodiscard]] std::string first_of(const road::SignedTo& sign) const {
+    return std::string(trim(split(board_.roads.text(sign.destination), ';').front()));
+  }
+
   [[nodiscard]] std::string name_of(const SceneArm& arm) const {
     const road::Roads& roads = board_.roads;
     const StretchId road = road_of(arm);
@@ -98,12 +106,11 @@ class ArmWords {
     if (const auto street = roads.text(roads.piece(road).name); !street.empty())
       name.append(name.empty() ? "" : " ").append(street);
     if (!arm.can_leave && !arm.is_entry && board_.scene.form == Form::junction)
-      return name + (name.empty() ? "no entry" : "\nno entry");
+      return below(name, std::string(board_.words.at("sketch.no_entry")));
     for (const road::SignedTo& sign : roads.signs_of(road))
       if (arm.can_leave && !arm.is_entry && sign.destination.known() &&
           !roads.text(sign.destination).empty())
-        return name + (name.empty() ? "to " : "\nto ") +
-               std::string(trim(split(roads.text(sign.destination), ';').front()));
+        return below(name, board_.words.fill("sketch.to", {{"place", first_of(sign)}}));
     return name;
   }
 

@@ -117,11 +117,16 @@ class Crosslines {
       if ((row.flags & node_flag::zebra) != 0) draw_zebra(at, ahead, width);
       if ((row.flags & node_flag::signal_crossing) != 0) draw_crossing(at, ahead, width);
       if ((row.flags & node_flag::level_crossing) != 0)
-        draw_rails(board_.picture, board_.on_sheet(at), left_of(ahead),
-                   board_.scale * (width + 2 * rails_beyond_m),
-                   std::max(1.4, 1.435 * board_.scale));
+        draw_rails_across(board_.on_sheet(at), ahead, width);
       break;
     }
+  }
+
+  void draw_rails_across(Spot at, Spot ahead, double width) {
+    const double gauge = std::max(1.4, 1.435 * board_.scale);
+    const double half = board_.scale * (width / 2 + rails_beyond_m);
+    draw_rails(board_.picture, at, left_of(ahead), 2 * half, gauge);
+    board_.room.keep_off({at - half * left_of(ahead), at + half * left_of(ahead)}, 2 * gauge);
   }
 
   /// The painted dome, 1 to 4 m across (Traffic Signs Manual, chapter 3), with a fine ring.

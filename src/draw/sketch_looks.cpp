@@ -17,10 +17,13 @@ class Looks {
  public:
   Looks(Board& board, const Line& way) : board_(board) {
     const Spot joint = board.on_sheet(board.scene.driven.front());
-    double nearest = 1e9;
-    for (double at = 0; at < length_of(way); at += 0.5)
-      if (length_of(along(way, at) - joint) < nearest)
-        nearest = length_of(along(way, at) - joint), joint_at_ = at;
+    constexpr double step_mm = 0.5;
+    double nearest = 1e9, at = 0;
+    for (const Step& step : steps_along(way, step_mm)) {
+      if (length_of(step.at - joint) < nearest)
+        nearest = length_of(step.at - joint), joint_at_ = at;
+      at += step_mm;
+    }
     // At a level crossing the gates stand before the rails.
     const double gates_m = board.scene.form == Form::level_crossing ? 5 : 0;
     const double back = (clear_of_m(board.roads, board.roads.to_node(board.scene.entry),
@@ -91,7 +94,7 @@ class Looks {
       board_.looks.push_back(eye_ + off * left);
       board_.looks.push_back(eye_ + off * right);
     }
-    Label label{{}, "look", {9, true}};
+    Label label{{}, std::string(board_.words.at("sketch.look")), {9, true}};
     label.halo = 0.5;
     const Extent extent = extent_of(label);
     std::vector<Spot> middles;

@@ -1,11 +1,13 @@
 // Words below a briefing picture, most important first: the exit, who goes first, lanes, what is not
 // sure, how hard. The law behind them: Highway Code rules 170 to 190 (junctions, roundabouts), 291 to
 // 299 (level crossings), 134 (merging in turn), 259 (slip roads), H2 (people crossing side roads).
+#include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "draw/lane_way.hpp"
 #include "draw/sketch_board.hpp"
+#include "loopwright/say/crossing_words.hpp"
 
 namespace loopwright::draw {
 namespace {
@@ -16,22 +18,31 @@ using road::Movement;
 
 class SketchWords {
  public:
-  SketchWords(const road::Roads& roads, const Scene& scene) : roads_(roads), scene_(scene) {
-    far_ = scene.side == Side::left ? "right" : "left";
-  }
+  SketchWords(const road::Roads& roads, const Scene& scene, const say::Words& words)
+      : roads_(roads), scene_(scene), words_(words) {}
 
   std::vector<std::string> words() {
     add_exit();
     add_priority();
+    add_boxes();
     add_lanes();
     add_doubts();
     if (scene_.chance != nullptr)
-      say("Hardness " + std::to_string(scene_.chance->hardness) + " of 5.");
+      say("sketch.hardness", {{"n", std::to_string(scene_.chance->hardness)}});
     return std::move(lines_);
   }
 
  private:
-  void say(std::string line) { lines_.push_back(std::move(line)); }
+  void say(std::string_view key, std::initializer_list<say::Filling> fillings = {}) {
+    lines_.push_back(words_.fill(key, fillings));
+  }
+
+  /// "right", or with its article, of the side from which traffic across the road comes.
+  [[nodiscard]] std::string far_side(std::size_t column) const {
+    return std::string(words_.item(scene_.side == Side::left ? "side.right" : "side.left", column));
+  }
+
+  void say_from_far_side(std::string_view key) { say(key, {{"the_side", far_side(2)}}); }
 
   [[nodiscard]] bool is(Kind kind) const {
     return scene_.chance != nullptr && road::meets(scene_.chance->kind, kind);
@@ -43,95 +54,86 @@ class SketchWords {
       all = std::max(all, arm.exit_number);
       if (arm.is_exit) taken = arm.exit_number;
     }
-    if (taken > 0)
-      say("Exit " + std::to_string(taken) + " of " + std::to_string(all) +
-          ", counting the road you came by.");
+    if (taken > 0) say("sketch.exit", {{"n", std::to_string(taken)}, {"of", std::to_string(all)}});
   }
 
   void add_priority() {
     if (is(Kind::level_crossing)) return add_level_crossing();
-    if (is(Kind::lanes_merge)) return say("A lane ends ahead: merge in turn.");
-    if (is(Kind::signal_roundabout))
-      return say("Wait for the lights; if they are off give way to traffic from the " + far_ + ".");
+    if (is(Kind::lanes_merge)) return say("sketch.merge");
+    if (is(Kind::signal_roundabout)) return say_from_far_side("sketch.ring_lights");
     if (scene_.form == Form::ring || scene_.form == Form::mini)
-      return say("Give way to traffic from the " + far_ + ".");
-    if (scene_.form == Form::turn_round) return say("Turn round where it is safe and allowed.");
+      return say_from_far_side("sketch.from_side");
+    if (scene_.form == Form::turn_round) return say("sketch.turn_round");
     if (is(Kind::signals)) return add_lights();
     switch (scene_.control) {
       case Control::give_way_near:
-        return say("Give way to traffic from the " + far_ + ".");
+        return say_from_far_side("sketch.from_side");
       case Control::give_way_far:
-        return say("Give way to traffic from both sides.");
+        return say("sketch.both_sides");
       case Control::stop_near:
       case Control::stop_far:
-        return say("Stop at the line, then give way to both sides.");
+        return say("sketch.stop");
       case Control::across:
-        return say("Give way to oncoming traffic and to people crossing.");
+        return say("sketch.oncoming");
       case Control::priority:
-        return say(movement_at(roads_, scene_) == Movement::ahead
-                       ? "You go first; look for those who may not see you."
-                       : "You go first, but after people crossing the side road.");
+        return say(movement_at(roads_, scene_) == Movement::ahead ? "sketch.first_ahead"
+                                                                  : "sketch.first_turning");
       default:
-        return say("No sign mapped: look who goes first.");
+        return say("sketch.no_sign");
     }
   }
 
   void add_lights() {
     const Movement across = scene_.side == Side::left ? Movement::right : Movement::left;
-    say(movement_at(roads_, scene_) == across && meets_oncoming(scene_)
-            ? "Wait for the lights; turning " + far_ + ", give way to oncoming traffic."
-            : "Wait for the lights; people already crossing go first.");
+    if (movement_at(roads_, scene_) == across && meets_oncoming(scene_))
+      return say("sketch.lights_across", {{"side", far_side(1)}});
+    say("sketch.lights");
   }
 
   void add_level_crossing() {
-    const std::string_view tag = roads_.text(scene_.chance->tag);
-    const auto has = [&](std::string_view word) { return tag.find(word) != tag.npos; };
-    std::string kind = "Kind not mapped";
-    if (has("barrier=half") || has("barrier=double_half"))
-      kind = "Half barriers";
-    else if (has("barrier=full") || has("barrier=yes"))
-      kind = "Barriers";
-    else if (has("barrier=gates") || has("barrier=gate"))
-      kind = "Gates";
-    else if (has("barrier=no"))
-      kind = "No barriers";
-    if (has("light=yes"))
-      kind += ", lights";
-    else if (has("light=no"))
-      kind += ", no lights";
-    say("Go on only when the far side is clear; never stop on it.");
-    say(kind + ". The angle of the rails isn't mapped.");
+    say("sketch.crossing");
+    say("sketch.rails",
+        {{"kind", say::capitalised(say::crossing_words(words_, roads_.text(scene_.chance->tag)))}});
+  }
+
+  /// Highway Code rules 178 and 174.
+  void add_boxes() {
+    if (cycle_box_m(roads_, scene_.entry.back())) say("sketch.cycle_box");
+    const auto chances = roads_.chances_from(scene_.entry);
+    if (std::any_of(chances.begin(), chances.end(),
+                    [](const road::Chance& chance) { return chance.kind == Kind::box_junction; }))
+      say("sketch.box_junction", {{"side", far_side(1)}});
   }
 
   void add_lanes() {
     const LaneChoice lane = lane_choice(roads_, scene_.entry, movement_at(roads_, scene_));
     if (lane.lanes < 2) return;
-    std::string which = "lane " + std::to_string(lane.from_left + 1) + " from the left";
-    if (lane.from_left == 0) which = "the left one";
-    if (lane.from_left + 1 == lane.lanes) which = "the right one";
-    say(std::to_string(lane.lanes) + " lanes on the way in: " + which +
-        (lane.by_arrows ? ", by the arrows mapped." : " unless arrows on the road say otherwise."));
+    std::string which = words_.fill("sketch.lane_nth", {{"n", std::to_string(lane.from_left + 1)}});
+    if (lane.from_left == 0) which = words_.at("sketch.lane_left");
+    if (lane.from_left + 1 == lane.lanes) which = words_.at("sketch.lane_right");
+    say(lane.by_arrows ? "sketch.lanes_by_arrows" : "sketch.lanes",
+        {{"n", std::to_string(lane.lanes)}, {"which", which}});
   }
 
   void add_doubts() {
     if (scene_.chance != nullptr && scene_.chance->confidence == road::Confidence::inferred)
-      say("Not tagged in the map, but inferred: look for signs and lines.");
+      say("sketch.inferred");
     const Carriageway road = carriageway_of(roads_, scene_.entry);
     if (road.from != WidthFrom::mapped)
-      say(road.from == WidthFrom::lanes ? "Width not mapped: drawn by the lanes."
-                                        : "Width and lanes not mapped: drawn as is usual.");
+      say(road.from == WidthFrom::lanes ? "sketch.width_by_lanes" : "sketch.width_usual");
   }
 
   const road::Roads& roads_;
   const Scene& scene_;
-  std::string far_;
+  const say::Words& words_;
   std::vector<std::string> lines_;
 };
 
 }  // namespace
 
-std::vector<std::string> sketch_words(const road::Roads& roads, const Scene& scene) {
-  return SketchWords(roads, scene).words();
+std::vector<std::string> sketch_words(const road::Roads& roads, const Scene& scene,
+                                      const say::Words& words) {
+  return SketchWords(roads, scene, words).words();
 }
 
 }  // namespace loopwright::draw

@@ -2,6 +2,7 @@ set(draw_sources
   ${CMAKE_CURRENT_LIST_DIR}/briefing_sketch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/carriageway.cpp
   ${CMAKE_CURRENT_LIST_DIR}/frame.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hatching.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ink.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kerb_shapes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_choice.cpp
@@ -16,6 +17,7 @@ set(draw_sources
   ${CMAKE_CURRENT_LIST_DIR}/scene_arms.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_arm_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sketch_boxes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_crosslines.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_looks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_roads.cpp

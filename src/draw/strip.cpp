@@ -9,7 +9,7 @@
 namespace loopwright::draw {
 
 std::vector<Picture> strip_map(const road::Roads& roads, const wish::Loop& loop,
-                               const StripAsked& asked) {
+                               const StripAsked& asked, const say::Words& words) {
   assert(asked.width >= 56 && asked.height >= 90);
   constexpr double least_column = 56;
   const auto per_page = static_cast<std::size_t>(asked.width / least_column);
@@ -21,7 +21,7 @@ std::vector<Picture> strip_map(const road::Roads& roads, const wish::Loop& loop,
   for (std::size_t i = 0; i < columns.size(); ++i) {
     if (i % per_page == 0) pages.push_back(Picture{asked.width, asked.height});
     const Spot foot{static_cast<double>(i % per_page) * across.width, asked.height - foot_mm};
-    draw_column(pages.back(), {roads, loop, strip, across, columns, i, per_page}, foot);
+    draw_column(pages.back(), {roads, loop, words, strip, across, columns, i, per_page}, foot);
   }
   return pages;
 }

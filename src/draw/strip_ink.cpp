@@ -163,14 +163,16 @@ class Column {
       page_.add(Stroke{{spot(-bar_mm / 2, column_.top), spot(bar_mm / 2, column_.top)}, way_mm});
     const bool page_ends = (ink_.column + 1) % ink_.per_page == 0;
     const double seconds = seconds_at(ink_.strip, ink_.loop, column_.from_m);
-    const std::string driven = std::to_string(std::lround(seconds / 60)) + " min from the start";
-    const std::string on =
-        page_ends ? "goes on on the next page" : "goes on at the foot of the next column";
-    write_end(first ? "start" : driven, -foot_mm / 2, first);
-    write_end(last ? "end" : on, column_.top + head_mm / 2, last);
+    const say::Words& words = ink_.words;
+    const std::string minutes = std::to_string(std::lround(seconds / 60));
+    const std::string_view on = words.at(page_ends ? "strip.next_page" : "strip.next_column");
+    write_end(first ? words.at("map.start") : words.fill("strip.driven", {{"n", minutes}}),
+              -foot_mm / 2, first);
+    write_end(last ? words.at("map.end") : on, column_.top + head_mm / 2, last);
   }
 
-  void write_end(const std::string& words, double y, bool strong) {
+  void write_end(std::string_view said, double y, bool strong) {
+    const std::string words(said);
     const Type type{9, strong, strong ? Ink::black : Ink::grey};
     const Extent extent = extent_of(Label{{}, words, type});
     const double middle = std::max(ink_.across.ribbon, extent.width / 2 + 1);
@@ -203,13 +205,12 @@ class Column {
       const double y = y_of(i * each);
       const double length = i % whole == 0 ? 2.4 : 1.3;
       page_.add(Stroke{{spot(-road_mm / 2 - length, y), spot(-road_mm / 2, y)}, 0.35});
-      if (i % whole == 0) write_length(i / whole, miles, y);
+      if (i % whole == 0) write_length(static_cast<std::size_t>(i / whole), miles, y);
     }
   }
 
-  void write_length(int count, bool miles, double y) {
-    const std::string words =
-        std::to_string(count) + (miles ? (count == 1 ? " mile" : " miles") : " km");
+  void write_length(std::size_t count, bool miles, double y) {
+    const std::string words = ink_.words.count(miles ? "map.miles" : "map.kilometres", count);
     const Type type{9, false, Ink::grey};
     const Extent extent = extent_of(Label{{}, words, type});
     const Area area{spot(-road_mm / 2 - 3 - extent.width / 2, y), extent.width, extent.height};

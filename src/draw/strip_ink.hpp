@@ -12,6 +12,7 @@ inline constexpr double head_mm = 6, foot_mm = 6;
 struct StripColumnInk {
   const road::Roads& roads;
   const wish::Loop& loop;
+  const say::Words& words;
   const Strip& strip;
   const Across& across;
   const std::vector<StripColumn>& columns;

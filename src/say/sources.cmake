@@ -1,6 +1,7 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/approach.cpp
   ${CMAKE_CURRENT_LIST_DIR}/briefing.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/crossing_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/distance.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/exits.cpp

@@ -8,6 +8,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_row_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_strip.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_symbols.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_worth_sketching.cpp)
 # Pictures are read back by Cairo.
 list(TRANSFORM PANGO_INCLUDE_DIRS PREPEND -isystem OUTPUT_VARIABLE dots_options)

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "draw/driven.hpp"
+#include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -33,9 +34,14 @@ constexpr const char* crossing = R"(
    w2 NBS highway=residential name=Mill_Street
 )";
 
+Picture sketch(const BuiltTown& town, std::string_view letters, draw::At at) {
+  return draw::briefing_sketch(town.roads(), driven(town, letters), at,
+                               {"Title", size, our_words()});
+}
+
+/// Of all between the first road and the last.
 Picture sketch(const BuiltTown& town, std::string_view letters) {
-  const wish::Loop loop = driven(town, letters);
-  return draw::briefing_sketch(town.roads(), loop, {0, loop.stretches.size() - 1}, "Title", size);
+  return sketch(town, letters, {0, driven(town, letters).stretches.size() - 1});
 }
 
 bool says(const Picture& picture, std::string_view words) {
@@ -55,6 +61,25 @@ double seen_deg_of(const Picture& picture, std::string_view words) {
       return seen_deg(picture, {left, label.at.y + extent.height / 2});
     }
   return -1;
+}
+
+/// Strokes of that width.
+std::size_t strokes_of(const Picture& picture, double width) {
+  return static_cast<std::size_t>(
+      std::count_if(picture.marks.begin(), picture.marks.end(), [&](const draw::Mark& mark) {
+        const auto* stroke = std::get_if<draw::Stroke>(&mark);
+        return stroke != nullptr && stroke->width == width;
+      }));
+}
+
+/// Discs of paper with a line round them.
+std::size_t wheels_in(const Picture& picture) {
+  return static_cast<std::size_t>(
+      std::count_if(picture.marks.begin(), picture.marks.end(), [&](const draw::Mark& mark) {
+        const auto* disc = std::get_if<draw::Disc>(&mark);
+        return disc != nullptr && disc->fill == draw::Ink::paper && disc->radius < 1 &&
+               disc->line > 0;
+      }));
 }
 
 }  // namespace
@@ -126,6 +151,48 @@ TEST_CASE("at a side road one gives way, and looks both ways when crossing traff
   CHECK(says(sketch(town, "SBW"), "Give way to traffic from the right."));
   CHECK(says(sketch(town, "EBS"), "first, but after people crossing"));
   CHECK(says(sketch(town, "WBS"), "Give way to oncoming traffic"));
+}
+
+TEST_CASE("a box junction is hatched between the roads that meet there", "[draw]") {
+  const BuiltTown town = built_town(std::string(crossing) + "nB road_marking=box_junction\n");
+  const Picture picture = sketch(town, "SBN");
+  constexpr double hatch = 0.2;
+  CHECK(strokes_of(picture, hatch) > 6);
+  for (const draw::Mark& mark : picture.marks)
+    if (const auto* stroke = std::get_if<draw::Stroke>(&mark))
+      if (stroke->width == hatch)
+        for (const draw::Spot spot : stroke->way) {
+          // The roads are 6 m wide or less, the ground shown is 32 m from the middle to the edge.
+          CHECK(std::abs(spot.x - picture.width / 2) < 10);
+        }
+  CHECK(says(picture, "Hatched box"));
+  CHECK(strokes_of(sketch(built_town(crossing), "SBN"), hatch) == 0);
+  CHECK_FALSE(says(sketch(built_town(crossing), "SBN"), "Hatched box"));
+}
+
+TEST_CASE("a box for cyclists lies before the lights of the road that has one", "[draw]") {
+  constexpr const char* lights = R"(
+      N
+  W   B   E
+      A
+      S
+   w1 WBE highway=tertiary
+   w2 NBAS highway=residential
+   nB highway=traffic_signals
+)";
+  const BuiltTown plain = built_town(draw_town(lights, 15), "GB-ENG");
+  const BuiltTown boxed = built_town(
+      draw_town(std::string(lights) + "nA cycleway=asl direction=backward\n", 15), "GB-ENG");
+  const Picture picture = sketch(boxed, "SABN", {1, 2});
+  CHECK(label_faults(picture).empty());
+  CHECK(wheels_in(picture) == 2);
+  CHECK(wheels_in(sketch(plain, "SBN")) == 0);
+  CHECK(says(picture, "box for cyclists"));
+  CHECK_FALSE(says(sketch(plain, "SBN"), "box for cyclists"));
+  // It is for who comes from S: told to nobody else, but drawn.
+  const Picture other = sketch(boxed, "NBAS", {0, 1});
+  CHECK(wheels_in(other) == 2);
+  CHECK_FALSE(says(other, "box for cyclists"));
 }
 
 TEST_CASE("a level crossing tells its kind as far as it is mapped", "[draw]") {

@@ -4,6 +4,7 @@
 #include "draw/on_paper.hpp"
 #include "draw/some_loops.hpp"
 #include "loopwright/draw/overview.hpp"
+#include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -148,7 +149,7 @@ void check_map(const road::Roads& roads, const wish::Loop& loop, draw::Extent bo
   draw::OverviewAsked asked = numbered(roads, loop);
   asked.width = box.width, asked.height = box.height;
   asked.credit = "map © OpenStreetMap contributors, as of 12 Nov 2026";
-  const std::vector<Picture> pages = draw::overview(roads, loop, asked);
+  const std::vector<Picture> pages = draw::overview(roads, loop, asked, our_words());
   CHECK(off_the_way(roads, loop, asked, pages[0]) == 0);
   CHECK(out_of_order(roads, loop, asked, pages[0]) == 0);
   const auto numbers = static_cast<double>(asked.numbers.size());
@@ -171,7 +172,7 @@ TEST_CASE("a loop of the door's own road alone is a bar at its corner", "[draw]"
   const BuiltTown town = square();
   wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
   loop.stretches.resize(1);
-  const auto pages = draw::overview(town.roads(), loop, {});
+  const auto pages = draw::overview(town.roads(), loop, {}, our_words());
   REQUIRE(pages.size() == 1);
   CHECK(badly_set(pages[0]).empty());
   CHECK(find_words(words_on(pages[0]), "start") != nullptr);
@@ -182,7 +183,7 @@ TEST_CASE("a map shows the way between the corners next to the door, and never t
   const BuiltTown town = square();
   const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
   const draw::OverviewAsked asked = numbered(town.roads(), loop);
-  const Picture page = draw::overview(town.roads(), loop, asked)[0];
+  const Picture page = draw::overview(town.roads(), loop, asked, our_words())[0];
   CHECK(off_the_way(town.roads(), loop, asked, page) == 0);
   const MapFrame frame = draw::frame_of(town.roads(), loop, asked);
   const auto spot = [&](char letter) {
@@ -200,7 +201,7 @@ TEST_CASE("a map shows the way between the corners next to the door, and never t
 TEST_CASE("a map's scale bar is as long as it says, and its north is up", "[draw]") {
   const BuiltTown town = square();
   const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
-  const Picture page = draw::overview(town.roads(), loop, {})[0];
+  const Picture page = draw::overview(town.roads(), loop, {}, our_words())[0];
   const MapFrame frame = draw::frame_of(town.roads(), loop, {});
   const std::vector<Words> words = words_on(page);
   const Words* said = find_words(words, "100 yd");
@@ -238,7 +239,7 @@ TEST_CASE("a road driven both ways is two lines, each on the side one drives on"
   w3 CD   highway=residential
   )");
   const wish::Loop loop = honest_answer(town, "ABCDCBA").loops[0];
-  const Picture page = draw::overview(town.roads(), loop, {})[0];
+  const Picture page = draw::overview(town.roads(), loop, {}, our_words())[0];
   const MapFrame frame = draw::frame_of(town.roads(), loop, {});
   const auto at = [&](char letter) {
     return frame.spot_of(town.roads().nodes[town.node(letter).index()].at);
@@ -273,7 +274,7 @@ TEST_CASE("a street that passes a small roundabout isn't led round it", "[draw]"
                                     "GB-ENG");
   const wish::Loop loop = honest_answer(town, "ABFEAB").loops[0];
   const draw::OverviewAsked small{60, 72};
-  const Picture page = draw::overview(town.roads(), loop, small)[0];
+  const Picture page = draw::overview(town.roads(), loop, small, our_words())[0];
   const MapFrame frame = draw::frame_of(town.roads(), loop, small);
   const auto at = [&](char letter) {
     return frame.spot_of(town.roads().nodes[town.node(letter).index()].at);

@@ -54,7 +54,8 @@ TEST_CASE("words in a column are broken into lines, and a longer line is a wider
   CHECK(height_at(40) == Approx(2 * line));
   const double whole = draw::extent_of(Label{{0, 0}, "Orlham Road"}).width;
   CHECK(whole > draw::extent_of(Label{{0, 0}, "Orlham"}).width);
-  CHECK(draw::extent_of(Label{{0, 0}, "Orlham Road", {18}}).width == Approx(2 * whole).epsilon(1e-3));
+  CHECK(draw::extent_of(Label{{0, 0}, "Orlham Road", {18}}).width ==
+        Approx(2 * whole).epsilon(1e-3));
 }
 
 TEST_CASE("the same pictures make the same files", "[draw]") {

@@ -7,6 +7,7 @@
 
 #include "draw/driven.hpp"
 #include "loopwright/read/build.hpp"
+#include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -97,8 +98,8 @@ int number_taken(const draw::Picture& picture) {
 
 std::string sketch_fault(const road::Roads& roads, const road::Chance& chance) {
   const wish::Loop loop = driven(roads, chance);
-  const auto picture =
-      draw::briefing_sketch(roads, loop, {0, loop.stretches.size() - 1}, "Title", sketch_size);
+  const auto picture = draw::briefing_sketch(roads, loop, {0, loop.stretches.size() - 1},
+                                             {"Title", sketch_size, our_words()});
   const auto faults = label_faults(picture);
   if (!faults.empty()) return faults.front();
   if (is_round(chance.kind) && number_taken(picture) != chance.exit_number)

@@ -5,6 +5,7 @@
 #include "draw/some_loops.hpp"
 #include "loopwright/draw/strip.hpp"
 #include "support/crossing_streets.hpp"
+#include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -35,7 +36,7 @@ std::vector<std::string> as_read(const std::vector<Picture>& pages, double colum
 }
 
 void check_strip(const road::Roads& roads, const wish::Loop& loop, StripAsked asked) {
-  const std::vector<Picture> pages = draw::strip_map(roads, loop, asked);
+  const std::vector<Picture> pages = draw::strip_map(roads, loop, asked, our_words());
   for (const Picture& page : pages) {
     CHECK(page.width == asked.width);
     CHECK(page.height == asked.height);
@@ -62,7 +63,7 @@ std::size_t ticks_on(const Picture& page) {
 TEST_CASE("a strip without rows is one ribbon from bar to bar", "[draw]") {
   const BuiltTown town = built_town(crossing_streets);
   const wish::Loop loop = honest_answer(town, "ABnpGCBA").loops[0];
-  const auto pages = draw::strip_map(town.roads(), loop, {});
+  const auto pages = draw::strip_map(town.roads(), loop, {}, our_words());
   REQUIRE(pages.size() == 1);
   CHECK(badly_set(pages[0]).empty());
 }
@@ -79,7 +80,8 @@ TEST_CASE("a strip has a tick for each quarter of a mile driven, or each 500 m",
                                       region);
     // From B to C, 1300 m: a quarter of a mile is 402 m.
     const wish::Loop loop = honest_answer(town, "ABCD").loops[0];
-    CHECK(ticks_on(draw::strip_map(town.roads(), loop, {})[0]) == static_cast<std::size_t>(ticks));
+    CHECK(ticks_on(draw::strip_map(town.roads(), loop, {}, our_words())[0]) ==
+          static_cast<std::size_t>(ticks));
   }
 }
 

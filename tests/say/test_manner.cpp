@@ -3,6 +3,7 @@
 
 #include "say/cards.hpp"
 #include "say/said.hpp"
+#include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
 namespace {
@@ -25,17 +26,6 @@ Texts said_in(const BuiltTown& town, const say::Manner& manner) {
   for (const say::Row& row : say::say_loop(town.roads(), answer.loops[0], manner))
     texts.push_back(row.say);
   return texts;
-}
-
-/// Our own table with a mark before each text, as a translator's would have other words there.
-std::string foreign_table() {
-  std::string table;
-  for (const TableRow& row : read_table(rule_text("words"))) {
-    table.append(row[0]);
-    for (std::size_t i = 1; i < row.size(); ++i) table.append(" | x").append(row[i]);
-    table += '\n';
-  }
-  return table;
 }
 
 }  // namespace

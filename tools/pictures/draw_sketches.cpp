@@ -81,7 +81,7 @@ std::string caption_of(const road::Roads& roads, const road::Chance& chance) {
 
 Drawn drawn_of(const road::Roads& roads, const wish::Loop& loop, draw::At at, std::string caption) {
   return {draw::row_shape(roads, loop, at, row_size),
-          draw::briefing_sketch(roads, loop, at, caption, sketch_size), caption};
+          draw::briefing_sketch(roads, loop, at, {caption, sketch_size, say::Words()}), caption};
 }
 
 wish::LoopStretch row_of(StretchId stretch) {

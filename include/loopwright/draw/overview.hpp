@@ -1,7 +1,7 @@
 // The overview map: the whole loop on the roads around it on one page, and enlarged what lies too
 // close for its numbers.
 //
-//   for (const Picture& page : overview(roads, loop, {186, 250, {{3, "2"}, {7, "3"}}})) …
+//   for (const Picture& page : overview(roads, loop, {186, 250, {{3, "2"}, {7, "3"}}}, words)) …
 //
 // Look: roads not taken are pale, as wide as they matter. The way is thick ink that begins thin and
 // swells, again and again, in the direction one drives, so that no arrow is needed; it opens to hold
@@ -20,6 +20,7 @@
 
 #include "loopwright/draw/picture.hpp"
 #include "loopwright/road/roads.hpp"
+#include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::draw {
@@ -55,7 +56,7 @@ MapFrame frame_of(const road::Roads& roads, const wish::Loop& loop, const Overvi
 /// What finds none in the way there either stands beside its junction; of a drive that comes through
 /// the same streets again and again some are left out. Numbers of stretch 0 are written beside the bar at the start.
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
-                              const OverviewAsked& asked);
+                              const OverviewAsked& asked, const say::Words& words);
 
 enum class Orientation : std::uint8_t { portrait, landscape };
 /// How a sheet whose box has these sides shows the loop larger.

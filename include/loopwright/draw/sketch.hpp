@@ -2,7 +2,7 @@
 // the briefing at the kerb.
 //
 //   row_shape(roads, loop, {row.stretch, row.exit}, {26, 22});
-//   for (At at : worth_sketching(roads, loop)) page.push_back(briefing_sketch(roads, loop, at, …));
+//   for (At at : worth_sketching(roads, loop)) page.push_back(briefing_sketch(roads, loop, at, {title, size, words}));
 //
 // Rules: the car comes from the bottom; the way is thick ink and ends in a bar. The loop is resolved.
 // Everything comes from the road graph; what it doesn't hold (widths not mapped, the angle of a
@@ -18,6 +18,7 @@
 #include "loopwright/base/region.hpp"
 #include "loopwright/draw/picture.hpp"
 #include "loopwright/road/roads.hpp"
+#include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::draw {
@@ -41,11 +42,16 @@ Picture pull_up_shape(Side driving, Side kerb, Size size);
 /// Setting off from the near kerb.
 Picture set_off_shape(Side driving, Size size);
 
+struct SketchAsked {
+  std::string title;
+  Size size;  ///< about 92 by 125 mm, a quarter of an A4 sheet; at least 80 by 100
+  const say::Words& words;
+};
+
 /// The picture for the briefing: roads to scale with edges and lines, the way through its lane,
 /// exits as signs count them, who has priority and where to look, the title above and words below.
-/// About 92 by 125 mm, a quarter of an A4 sheet; at least 80 by 100.
 Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
-                        const std::string& title, Size size);
+                        const SketchAsked& asked);
 
 /// The places of a loop that deserve a picture: roundabouts, minis, lights, crossroads, staggered
 /// junctions, level crossings, lanes that merge, slip roads. The same way through the same place

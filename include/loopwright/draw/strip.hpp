@@ -1,6 +1,6 @@
 // The strip map: the drive as one ribbon, straightened, in columns side by side.
 //
-//   for (const Picture& page : strip_map(roads, loop, {186, 260, rows, marks})) …
+//   for (const Picture& page : strip_map(roads, loop, {186, 260, rows, marks}, words)) …
 //
 // Look: it is read from the foot of the left column upwards, then from the foot of the next one. Why
 // upwards: what lies ahead on the road lies ahead on the paper, and left and right are where they are
@@ -21,6 +21,7 @@
 
 #include "loopwright/draw/picture.hpp"
 #include "loopwright/road/roads.hpp"
+#include "loopwright/say/words.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::draw {
@@ -59,6 +60,6 @@ struct StripAsked {
 
 /// Pages of the size asked for; at least one. Words that don't fit a column are broken into lines.
 std::vector<Picture> strip_map(const road::Roads& roads, const wish::Loop& loop,
-                               const StripAsked& asked);
+                               const StripAsked& asked, const say::Words& words);
 
 }  // namespace loopwright::draw
