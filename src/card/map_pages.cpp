@@ -1,6 +1,8 @@
 // Method: rows and marks are named by the stretches they belong to; where they come to stand is for room draw.
 #include "card/map_pages.hpp"
 
+#include <algorithm>
+
 #include "card/stops.hpp"
 
 namespace loopwright::card {
@@ -14,9 +16,16 @@ void add_stops(draw::StripAsked& asked, const Subject& subject) {
                              place.left ? StripSign::pull_up_left : StripSign::pull_up_right});
 }
 
+/// True when a row is said at the end of this stretch and drawn as it lies there.
+bool has_row(const draw::StripAsked& asked, std::size_t stretch) {
+  return std::ranges::any_of(asked.rows, [&](const draw::StripRow& row) {
+    return row.entry == stretch && row.exit > row.entry;
+  });
+}
+
 void add_crossings(draw::StripAsked& asked, const Subject& subject) {
   for (const wish::Pass& pass : subject.loop.passes)
-    if (pass.kind == road::Kind::level_crossing)
+    if (pass.kind == road::Kind::level_crossing && !has_row(asked, pass.first))
       asked.marks.push_back({pass.first, subject.loop.stretches[pass.first].metres, "",
                              draw::StripSign::level_crossing});
 }

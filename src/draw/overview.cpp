@@ -58,12 +58,23 @@ class Sheet {
     return spots;
   }
 
-  /// Numbers that stand at their own junction.
+  /// All numbers that stand on this page, after lead_out().
   [[nodiscard]] std::set<std::string> placed() const {
     std::set<std::string> texts;
-    for (const SetNumber& one : numbers_.set)
-      if (!one.apart) texts.insert(one.number.text);
+    for (const SetNumber& one : numbers_.set) texts.insert(one.number.text);
+    texts.insert(led_.begin(), led_.end());
     return texts;
+  }
+
+  /// Puts numbers that found no room in the way beside it, where there is some; before finished().
+  void lead_out() {
+    taken_.add_line(way_.line, way_thick / 2 + 0.2);
+    std::erase_if(numbers_.left_out, [&](const Numbered& number) {
+      const Label words{{}, number.text, {9, true}};
+      if (!write_led(page_, taken_, junction_of(number), words)) return false;
+      led_.insert(number.text);
+      return true;
+    });
   }
 
   /// Frames a part that is shown larger elsewhere, with these numbers; before finished().
@@ -102,7 +113,6 @@ class Sheet {
   /// no_room: numbers that stand on no page.
   Picture finished(const std::string& no_room = {}) {
     const MapOf map{roads_, loop_, frame_, way_, words_, start_};
-    taken_.add_line(way_.line, way_thick / 2 + 0.2);
     draw_marks(page_, map, taken_);
     for (const SetNumber& number : numbers_.set)
       draw_number(page_, way_, number.at, number.number.text);
@@ -131,7 +141,8 @@ class Sheet {
   Picture page_;
   std::vector<TownRoad> town_;
   SetNumbers numbers_;
-  std::string start_;  ///< "start", after the numbers of rows that are said at the door
+  std::set<std::string> led_;  ///< numbers beside the way
+  std::string start_;          ///< "start", after the numbers of rows that are said at the door
 };
 
 }  // namespace
@@ -145,10 +156,12 @@ std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const std::string name(1, static_cast<char>('A' + i));
     Sheet part(roads, loop, asked, words, parts[i]);
+    part.lead_out();
     first.frame_part(parts[i], name, part.placed());
     part.write_name({0, 0}, name);
     pages.push_back(part.finished());
   }
+  first.lead_out();
   pages.front() = first.finished(first.left_out());
   return pages;
 }

@@ -1,5 +1,8 @@
 #include "draw/words_near.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 namespace loopwright::draw {
 
 bool write_near(Picture& page, Taken& taken, Spot spot, const Label& words, double gap) {
@@ -13,6 +16,27 @@ bool write_near(Picture& page, Taken& taken, Spot spot, const Label& words, doub
       const Area area{spot + Spot{x, y}, extent.width, extent.height};
       if (!taken.free(area)) continue;
       taken.add(area);
+      page.add(label_in(area, words.text, words.type));
+      return true;
+    }
+  return false;
+}
+
+bool write_led(Picture& page, Taken& taken, Spot spot, const Label& words) {
+  // What belongs to the spot itself lies nearer; further off an eye doesn't follow.
+  constexpr double from = 2.2, nearest = 2, furthest = 11, step = 1, each_deg = 15, gap = 0.4;
+  const Extent extent = extent_of(words);
+  for (double out = nearest; out <= furthest; out += step)
+    for (double angle = 0; angle < 360; angle += each_deg) {
+      const Spot to = towards_deg(angle);
+      const double reach = std::min(extent.width / 2 / std::max(std::abs(to.x), 1e-6),
+                                    extent.height / 2 / std::max(std::abs(to.y), 1e-6));
+      const double line_end = from + out - gap;
+      const Area area{spot + (from + out + reach) * to, extent.width, extent.height};
+      const Area line{spot + ((from + line_end) / 2) * to, line_end - from, 0.3, angle - 90};
+      if (!taken.free(area) || !taken.free(line)) continue;
+      taken.add(area), taken.add(line);
+      page.add(Stroke{{spot, spot + line_end * to}, 0.3});
       page.add(label_in(area, words.text, words.type));
       return true;
     }
