@@ -29,36 +29,6 @@ std::array<Spot, 2> sides_of(const Area& area) {
   return {along, Spot{-along.y, along.x}};
 }
 
-std::array<Spot, 4> corners_of(const Area& area) {
-  const auto [along, down] = sides_of(area);
-  const Spot a = area.width / 2 * along, b = area.height / 2 * down;
-  return {area.middle - a - b, area.middle + a - b, area.middle + a + b, area.middle - a + b};
-}
-
-/// True when a side of `one` has all of `other` beyond it.
-bool parted_by(const Area& one, const Area& other) {
-  const auto sides = sides_of(one);
-  const auto corners = corners_of(other);
-  for (std::size_t i = 0; i < sides.size(); ++i) {
-    const double half = (i == 0 ? one.width : one.height) / 2;
-    double least = 1e9, most = -1e9;
-    for (const Spot corner : corners) {
-      const double at = dot(corner - one.middle, sides[i]);
-      least = std::min(least, at), most = std::max(most, at);
-    }
-    if (least >= half || most <= -half) return true;
-  }
-  return false;
-}
-
-bool touch(const Area& area, Spot middle, double radius) {
-  const auto [along, down] = sides_of(area);
-  const Spot off = middle - area.middle;
-  const double x = std::max(std::abs(dot(off, along)) - area.width / 2, 0.0);
-  const double y = std::max(std::abs(dot(off, down)) - area.height / 2, 0.0);
-  return length_of(Spot{x, y}) < radius;
-}
-
 }  // namespace
 
 Area area_of(const Label& label) {
@@ -78,8 +48,35 @@ Label label_in(const Area& area, std::string text, Type type) {
   return {area.middle - area.height / 2 * down, std::move(text), type, 0, area.turned};
 }
 
+Taken::Kept Taken::kept(const Area& area) {
+  const auto sides = sides_of(area);
+  const Spot a = area.width / 2 * sides[0], b = area.height / 2 * sides[1], m = area.middle;
+  return {area, sides, {m - a - b, m + a - b, m + a + b, m - a + b}, length_of(a + b)};
+}
+
+/// True when a side of `one` has all of `other` beyond it.
+bool Taken::parted_by(const Kept& one, const Kept& other) {
+  for (std::size_t i = 0; i < one.sides.size(); ++i) {
+    const double half = (i == 0 ? one.area.width : one.area.height) / 2;
+    double least = 1e9, most = -1e9;
+    for (const Spot corner : other.corners) {
+      const double at = dot(corner - one.area.middle, one.sides[i]);
+      least = std::min(least, at), most = std::max(most, at);
+    }
+    if (least >= half || most <= -half) return true;
+  }
+  return false;
+}
+
+bool Taken::touch(const Kept& kept, Spot middle, double radius) {
+  const Spot off = middle - kept.area.middle;
+  const double x = std::max(std::abs(dot(off, kept.sides[0])) - kept.area.width / 2, 0.0);
+  const double y = std::max(std::abs(dot(off, kept.sides[1])) - kept.area.height / 2, 0.0);
+  return x * x + y * y < radius * radius;
+}
+
 void Taken::add(const Area& area) {
-  areas_.push_back(area);
+  areas_.push_back(kept(area));
 }
 
 void Taken::add_disc(Spot middle, double radius) {
@@ -90,32 +87,36 @@ void Taken::add_line(const Line& line, double half_width) {
   for (const Spot spot : with_steps(line, std::max(half_width, 0.5))) add_disc(spot, half_width);
 }
 
-bool Taken::touches_disc(const Area& area) const {
-  const double reach = std::hypot(area.width, area.height) / 2 + most_radius;
-  for (double x = area.middle.x - reach; x < area.middle.x + reach + cell_mm; x += cell_mm)
-    for (double y = area.middle.y - reach; y < area.middle.y + reach + cell_mm; y += cell_mm) {
+bool Taken::touches_disc(const Kept& kept) const {
+  const double reach = kept.reach + most_radius;
+  const Spot middle = kept.area.middle;
+  for (double x = middle.x - reach; x < middle.x + reach + cell_mm; x += cell_mm)
+    for (double y = middle.y - reach; y < middle.y + reach + cell_mm; y += cell_mm) {
       const auto cell = discs_.find(cell_of(x, y));
       if (cell == discs_.end()) continue;
       for (const Round& disc : cell->second)
-        if (touch(area, disc.middle, disc.radius)) return true;
+        if (touch(kept, disc.middle, disc.radius)) return true;
     }
   return false;
 }
 
 bool Taken::free(const Area& area) const {
-  for (const Spot corner : corners_of(area))
+  const Kept asked = kept(area);
+  for (const Spot corner : asked.corners)
     if (!holds(page_, corner)) return false;
-  for (const Area& other : areas_)
-    if (!parted_by(area, other) && !parted_by(other, area)) return false;
-  return !touches_disc(area);
+  for (const Kept& other : areas_)
+    if (near(area.middle, other.area.middle, asked.reach + other.reach) &&
+        !parted_by(asked, other) && !parted_by(other, asked))
+      return false;
+  return !touches_disc(asked);
 }
 
 bool Taken::free_disc(Spot middle, double radius) const {
   if (!holds(page_, middle - Spot{radius, radius}) || !holds(page_, middle + Spot{radius, radius}))
     return false;
-  for (const Area& area : areas_)
-    if (touch(area, middle, radius)) return false;
-  return !touches_disc({middle, 2 * radius * 0.7, 2 * radius * 0.7, 0});
+  for (const Kept& one : areas_)
+    if (touch(one, middle, radius)) return false;
+  return !touches_disc(kept({middle, 2 * radius * 0.7, 2 * radius * 0.7, 0}));
 }
 
 }  // namespace loopwright::draw

@@ -6,6 +6,8 @@
 // Rules: areas may be turned; nothing may reach beyond the page.
 #pragma once
 
+#include <array>
+#include <cstdint>
 #include <unordered_map>
 #include <vector>
 
@@ -44,10 +46,20 @@ class Taken {
     Spot middle;
     double radius = 0;
   };
-  [[nodiscard]] bool touches_disc(const Area& area) const;
+  /// An area with what is asked of it again and again.
+  struct Kept {
+    Area area;
+    std::array<Spot, 2> sides;  ///< directions: along its words, and down
+    std::array<Spot, 4> corners;
+    double reach = 0;  ///< from its middle to a corner
+  };
+  static Kept kept(const Area& area);
+  static bool parted_by(const Kept& one, const Kept& other);
+  static bool touch(const Kept& kept, Spot middle, double radius);
+  [[nodiscard]] bool touches_disc(const Kept& kept) const;
 
   Box page_;
-  std::vector<Area> areas_;
+  std::vector<Kept> areas_;
   std::unordered_map<std::int64_t, std::vector<Round>> discs_;  ///< by cell of paper
 };
 

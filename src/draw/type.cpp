@@ -1,7 +1,7 @@
 // Method: one typeface for all sheets (Lato, Debian's fonts-lato; what fontconfig names instead when
 // it isn't there), measured without hinting, so that lines break alike on every surface and machine.
-// What was laid out once is kept: a lesson measures the same words again and again and then draws them,
-// and laying them out is most of the work.
+// What was laid out once is kept, and is laid out at one size: a lesson measures the same words again and
+// again, tries them at several sizes and then draws them, and laying them out is most of the work.
 #include "draw/type.hpp"
 
 #include <unordered_map>
@@ -12,6 +12,7 @@ namespace loopwright::draw {
 namespace {
 
 constexpr const char* typeface = "Lato";
+constexpr double laid_out_pt = 12;
 
 struct ObjectCloser {
   void operator()(gpointer object) const { g_object_unref(object); }
@@ -54,54 +55,57 @@ PangoAlignment alignment(Align align) {
 /// What the layout of a label hangs on.
 struct Words {
   std::string text;
-  double points = 0, width = 0;
+  double width = 0;  ///< at laid_out_pt
   bool bold = false;
   Align align = Align::left;
   friend bool operator==(const Words&, const Words&) = default;
 };
 struct WordsHash {
   std::size_t operator()(const Words& words) const {
-    // Of one text there are few sizes.
+    // Of one text there are few looks.
     return std::hash<std::string>{}(words.text);
   }
 };
 
-Layout with_words(PangoLayout* made, const Label& label) {
-  Layout layout(made);
+Layout laid_out(PangoContext* context, const Words& words) {
+  Layout layout(pango_layout_new(context));
+  PangoLayout* const made = layout.get();
   const std::unique_ptr<PangoFontDescription, FontCloser> font(pango_font_description_new());
   pango_font_description_set_family_static(font.get(), typeface);
   pango_font_description_set_weight(font.get(),
-                                    label.type.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_font_description_set_size(font.get(), static_cast<gint>(label.type.points * PANGO_SCALE));
+                                    words.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_size(font.get(), static_cast<gint>(laid_out_pt * PANGO_SCALE));
   pango_layout_set_font_description(made, font.get());
-  pango_layout_set_alignment(made, alignment(label.type.align));
-  if (label.width > 0) {
-    pango_layout_set_width(made, static_cast<int>(label.width / mm_per_point * PANGO_SCALE));
+  pango_layout_set_alignment(made, alignment(words.align));
+  if (words.width > 0) {
+    pango_layout_set_width(made, static_cast<int>(words.width / mm_per_point * PANGO_SCALE));
     pango_layout_set_wrap(made, PANGO_WRAP_WORD_CHAR);
   }
-  pango_layout_set_text(made, label.text.c_str(), static_cast<int>(label.text.size()));
+  pango_layout_set_text(made, words.text.c_str(), static_cast<int>(words.text.size()));
   return layout;
 }
 
 }  // namespace
 
-Layout layout_of(const Label& label) {
+LaidOut layout_of(const Label& label) {
   // More than a lesson has; a program that draws all day starts afresh then.
   constexpr std::size_t most_kept = 10'000;
   thread_local const Context context = measuring_context();
   thread_local std::unordered_map<Words, Layout, WordsHash> kept;
   if (kept.size() >= most_kept) kept.clear();
-  const Type& type = label.type;
-  Layout& layout = kept[{label.text, type.points, label.width, type.bold, type.align}];
-  if (!layout) layout = with_words(pango_layout_new(context.get()), label);
-  return Layout(PANGO_LAYOUT(g_object_ref(layout.get())));
+  const double scale = label.type.points / laid_out_pt;
+  const Words words{label.text, label.width / scale, label.type.bold, label.type.align};
+  Layout& layout = kept[words];
+  if (!layout) layout = laid_out(context.get(), words);
+  return {Layout(PANGO_LAYOUT(g_object_ref(layout.get()))), scale};
 }
 
 Extent extent_of(const Label& label) {
-  const Layout layout = layout_of(label);
+  const auto [layout, scale] = layout_of(label);
   int width = 0, height = 0;
   pango_layout_get_size(layout.get(), &width, &height);
-  return {width * mm_per_point / PANGO_SCALE, height * mm_per_point / PANGO_SCALE};
+  const double unit = scale * mm_per_point / PANGO_SCALE;
+  return {width * unit, height * unit};
 }
 
 }  // namespace loopwright::draw

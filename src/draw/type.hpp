@@ -18,8 +18,11 @@ struct LayoutCloser {
 };
 using Layout = std::unique_ptr<PangoLayout, LayoutCloser>;
 
-/// The words of a label as Pango lays them out, to be measured or drawn; its units are points.
-/// Throws InputError.
-Layout layout_of(const Label& label);
+struct LaidOut {
+  Layout layout;     ///< in points
+  double scale = 1;  ///< so many times as large are the words
+};
+/// The words of a label as Pango lays them out, to be measured or drawn. Throws InputError.
+LaidOut layout_of(const Label& label);
 
 }  // namespace loopwright::draw
