@@ -29,10 +29,10 @@ class Builder {
   explicit Builder(const Hunt& hunt, int improvements = usual_improvements);
   /// A plan that meets as much of the wish as this try can.
   Plan build(std::uint64_t seed, const Liking& liking);
-  /// A plan along a walk of the passage graph, by the legs that cost least with the courtesy (by vertex), its
+  /// A plan along a walk of the passage graph (problem: that it was found in), by the legs that cost least with the courtesy (by vertex), its
   /// waits driven as ways round; quiet streets may be driven too often.
-  Plan lay_along(const PassageGraph& graph, const circuit::Walk& walk,
-                 std::span<const std::int32_t> courtesy_ms);
+  Plan lay_along(const PassageGraph& graph, const circuit::Problem& problem,
+                 const circuit::Walk& walk, std::span<const std::int32_t> courtesy_ms);
   /// Brings a plan within the caps and the minutes, and betters it.
   void finish(Plan& plan, const Liking& liking);
   /// The shortest plan this try finds for the counts alone, not filled up to the window.
@@ -64,6 +64,16 @@ class Builder {
   // along.cpp: a walk on the roads
   [[nodiscard]] std::vector<Vertex> courteous_leg(Vertex from, Vertex to,
                                                   std::span<const std::int32_t> courtesy_ms);
+  std::vector<Vertex> lay_leg(Vertex from, Vertex to, std::span<const std::int32_t> courtesy_ms);
+  static std::span<const Vertex> between(const std::vector<Vertex>& leg, bool from_door,
+                                         bool to_door);
+  void use(std::span<const Vertex> path);
+  [[nodiscard]] bool is_worn_out(Vertex v) const;
+  [[nodiscard]] std::int64_t path_ms(std::span<const Vertex> path) const;
+  [[nodiscard]] std::int64_t begin_to_begin_ms(const Plan& plan, std::size_t stop) const;
+  [[nodiscard]] std::vector<std::int64_t> waits_along(const Plan& plan,
+                                                      const circuit::Problem& problem,
+                                                      const circuit::Walk& walk) const;
   void wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms);
 
   // fill.cpp: ways round that use up the minutes, and less road driven twice
@@ -90,7 +100,7 @@ class Builder {
   Dice dice_{0};
   std::vector<Vertex> counted_entries_;  // of candidates for wants with a number
   std::vector<std::int32_t> extra_ms_;   // by vertex, for the leg at hand
-  std::vector<std::uint8_t> used_;       // by dense piece, other legs
+  std::vector<std::uint8_t> used_;       // by dense piece, what else is driven
   std::vector<std::uint32_t> seen_;      // by dense piece, stamps for driven_again_m
   std::uint32_t stamp_ = 0;
 };

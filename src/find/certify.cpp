@@ -15,11 +15,21 @@
 
 namespace loopwright::find {
 
+namespace {
+
+/// Of the search of a walk along the quickest legs, to close the tree of the bound sooner (ours).
+constexpr int rounds_of_quickest = 1000;
+
+}  // namespace
+
 FindWork work_of(Effort effort) {
   // Ours: tried on Newport.
   switch (effort) {
     case Effort::quick:
       return {.tries = 1,
+              .tries_for_most = 0,
+              .tries_without = 4,
+              .tries_when_unmet = 6,
               .walks = 1,
               .walk_rounds = 300,
               .improvements = 8,
@@ -29,17 +39,23 @@ FindWork work_of(Effort effort) {
     case Effort::usual:
       return {
           .tries = 10,
-          .walks = 2,
-          .walk_rounds = 1000,
+          .tries_for_most = 2,
+          .tries_without = 10,
+          .tries_when_unmet = 12,
+          .walks = 6,
+          .walk_rounds = 500,
           .improvements = Builder::usual_improvements,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
           .bound = {
-              .cut_rounds = 400, .nodes = 1000, .iterations = 1'500, .repair = {.rounds = 100}}};
+              .cut_rounds = 400, .nodes = 1000, .iterations = 4'000, .repair = {.rounds = 100}}};
     case Effort::thorough:
       return {
           .tries = 12,
-          .walks = 6,
+          .tries_for_most = 2,
+          .tries_without = 10,
+          .tries_when_unmet = 12,
+          .walks = 10,
           .walk_rounds = 2000,
           .improvements = Builder::usual_improvements,
           .picked = Hunt::usually_picked,
@@ -82,7 +98,10 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
   }
   bound_ = spacing_bound();
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
-  const circuit::Bound found = circuit::bound(graph.problem(), work, known);
+  const circuit::Problem problem = graph.problem();
+  const circuit::Walk quick =
+      circuit::search(problem, {.rounds = rounds_of_quickest, .seed = 1}, known);
+  const circuit::Bound found = circuit::bound(problem, work, quick);
   if (!found.impossible) bound_ = std::min(*bound_, found.value);
   return found.best;
 }

@@ -23,11 +23,15 @@ namespace loopwright::find {
 
 /// How much work finding and bounding may take.
 struct FindWork {
-  int tries = 0;           ///< of plans without a walk, once a walk has led to a good one
-  int walks = 1;           ///< looked for, one after the other (walks.hpp)
-  int walk_rounds = 0;     ///< of the search of each
-  int improvements = 0;    ///< of each plan (builder.hpp)
-  std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
+  int tries = 0;  ///< of plans without a walk, once a walk has led to a good one
+  int tries_for_most =
+      0;                  ///< the same, when as many as fit are wanted, which is what walks are for
+  int tries_without = 0;  ///< when no walk has, or the clock shuts streets
+  int tries_when_unmet = 0;  ///< more, when none of these is good
+  int walks = 1;             ///< looked for, one after the other (walks.hpp)
+  int walk_rounds = 0;       ///< of the search of each
+  int improvements = 0;      ///< of each plan (builder.hpp)
+  std::size_t picked = 0;    ///< candidates for a want that plans without a walk pick among
   std::uint64_t settled =
       0;  ///< vertices that all searches for legs may settle (passage_graph.hpp)
   circuit::BoundWork bound;

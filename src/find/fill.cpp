@@ -30,13 +30,9 @@ constexpr double worn_out_m = 2000;           // the same as road driven again
 
 void Builder::learn_used(const Plan& plan, std::size_t except_leg, const Liking& liking) {
   std::fill(used_.begin(), used_.end(), std::uint8_t{0});
-  const auto use = [&](Vertex v) {
-    std::uint8_t& used = used_[hunt_.piece_of[v]];
-    used = static_cast<std::uint8_t>(std::min(255, used + 1));
-  };
   for (std::size_t leg = 0; leg < plan.legs.size(); ++leg)
-    if (leg != except_leg) std::for_each(plan.legs[leg].begin(), plan.legs[leg].end(), use);
-  for (const Stop& stop : plan.stops) std::for_each(stop.path.begin(), stop.path.end(), use);
+    if (leg != except_leg) use(plan.legs[leg]);
+  for (const Stop& stop : plan.stops) use(stop.path);
   for (Vertex v = 0; v < hunt_.graph.size(); ++v) {
     const std::uint32_t piece = hunt_.piece_of[v];
     extra_ms_[v] = liking.extra_ms.empty() ? 0 : liking.extra_ms[v];

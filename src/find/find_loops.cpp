@@ -26,8 +26,6 @@ namespace loopwright::find {
 namespace {
 
 // Ours: tools/bench shows what they cost.
-constexpr int first_tries = 10;
-constexpr int more_tries_when_unmet = 12;
 constexpr int alternative_tries = 6;
 constexpr int alternative_rounds = 2;
 
@@ -58,9 +56,9 @@ class LoopSearch {
   FindResult run() {
     try_walks();
     try_more(tries_after_walks(), {});
-    if (best().score.missing > 0 || !best().score.allowed()) try_more(more_tries_when_unmet, {});
+    if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
-      try_more(more_tries_when_unmet, {});
+      try_more(work_.tries_when_unmet, {});
     pass_over_shut();
     FindResult result;
     if (breaches_.empty()) choose(result);
@@ -81,8 +79,8 @@ class LoopSearch {
   /// Walks are made for what is worth most, not for the least road driven twice. Where the clock shuts streets
   /// one may turn out to meet them shut: more to choose from.
   [[nodiscard]] int tries_after_walks() const {
-    if (!best().score.good() || hunt_.ground.walls.some_at_times()) return first_tries;
-    return counts_worth(hunt_.ground.wish) ? std::min(2, work_.tries) : work_.tries;
+    if (!best().score.good() || hunt_.ground.walls.some_at_times()) return work_.tries_without;
+    return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
   }
 
   /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within

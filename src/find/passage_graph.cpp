@@ -44,11 +44,13 @@ PassageGraph::PassageGraph(const Hunt& hunt, std::uint64_t settled)
   problem_.most_ms = hunt.high_ms + shift_ms_;
 }
 
-std::vector<std::int32_t> PassageGraph::courtesy() const {
-  std::vector<std::int32_t> ms(hunt_.graph.size(), 0);
+PassageGraph::Spared PassageGraph::courtesy() const {
+  Spared spared{std::vector<std::int32_t>(hunt_.graph.size(), 0),
+                std::vector<std::int32_t>(hunt_.graph.size(), 0)};
   for (Vertex v = 0; v < hunt_.graph.size(); ++v)
-    if (hunt_.piece_quiet[hunt_.piece_of[v]] != 0) ms[v] = quiet_dislike * hunt_.graph.along_ms(v);
-  return ms;
+    if (hunt_.piece_quiet[hunt_.piece_of[v]] != 0)
+      spared.courtesy_ms[v] = quiet_dislike * hunt_.graph.along_ms(v);
+  return spared;
 }
 
 /// The nearest for each want, as hunt sorts them: what is farther takes more of the time from all else.

@@ -2,9 +2,10 @@
 // on the roads.
 //
 //   PassageGraph graph(hunt);
-//   const std::vector<std::int32_t> courtesy = graph.courtesy();
-//   const circuit::Walk walk = circuit::search(graph.problem(courtesy), work);
-//   Plan plan = builder.lay_along(graph, walk, courtesy);
+//   const PassageGraph::Spared spared = graph.courtesy();
+//   const circuit::Problem problem = graph.problem(spared);
+//   const circuit::Walk walk = circuit::search(problem, work);
+//   Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
 //
 // Rules: times begin `shift_ms` early, so that no leg is negative: most_ms has it on top. What the
 // problem can't know (bus lanes at their hours, caps of quiet streets, further passes on the legs) the
@@ -35,12 +36,17 @@ class PassageGraph {
   /// settled: about as many vertices all searches for legs together may settle; beyond, candidates are left out.
   explicit PassageGraph(const Hunt& hunt, std::uint64_t settled = usually_settled);
 
+  /// What a vertex costs on top of its time, so that others are taken, and what counts as its time on top, so
+  /// that passes are sought where none need be: both by vertex.
+  struct Spared {
+    std::vector<std::int32_t> courtesy_ms, toll_ms;
+  };
   /// The problem with its legs measured: one sweep for each exit, on two threads. Legs are the quickest; with
-  /// a courtesy those that cost least with it, and where there are many passes only so far as makes sense
-  /// between two.
-  [[nodiscard]] circuit::Problem problem(std::span<const std::int32_t> courtesy_ms = {}) const;
-  /// What each vertex costs on top of its time, so that quiet streets are spared.
-  [[nodiscard]] std::vector<std::int32_t> courtesy() const;
+  /// something spared those that cost least with it, and where there are many passes only so far as makes
+  /// sense between two.
+  [[nodiscard]] circuit::Problem problem(const Spared& spared = {}) const;
+  /// Quiet streets, at first without a toll.
+  [[nodiscard]] Spared courtesy() const;
   /// What a pass drives: the whole first vertex, and up to the last. It is left at the end of it when
   /// that is the only one, else at its beginning.
   [[nodiscard]] std::span<const Vertex> way(std::uint32_t pass) const { return ways_[pass]; }

@@ -88,8 +88,13 @@ std::vector<Vertex> PassageGraph::begins_and_ends() const {
   return vertices;
 }
 
-circuit::Problem PassageGraph::problem(std::span<const std::int32_t> courtesy_ms) const {
+circuit::Problem PassageGraph::problem(const Spared& spared) const {
   circuit::Problem problem = problem_;
+  const std::span<const std::int32_t> courtesy_ms = spared.courtesy_ms;
+  if (!spared.toll_ms.empty())
+    for (std::size_t pass = 0; pass < ways_.size(); ++pass)
+      for (std::size_t i = 1; i + 1 < ways_[pass].size(); ++i)
+        problem.passes[pass].inner_ms += spared.toll_ms[ways_[pass][i]];
   problem.legs.assign((exits_.size() + 1) * (entries_.size() + 1), circuit::no_way);
   const Ends ends = measure_ends(courtesy_ms);
   for (std::size_t e = 0; e < entries_.size(); ++e)
@@ -98,7 +103,7 @@ circuit::Problem PassageGraph::problem(std::span<const std::int32_t> courtesy_ms
   const bool any_length = courtesy_ms.empty() || exits_.size() < many_exits;
   const std::int64_t limit_ms =
       any_length ? hunt_.high_ms : std::max(long_leg_ms, hunt_.high_ms / 5);
-  const reach::CoreGraph core(hunt_.graph, begins_and_ends(), courtesy_ms);
+  const reach::CoreGraph core(hunt_.graph, begins_and_ends(), courtesy_ms, spared.toll_ms);
   const auto measure_share = [&](std::uint32_t first) {
     reach::CoreSweep sweep(core);
     for (std::uint32_t exit = first; exit < exits_.size(); exit += threads)

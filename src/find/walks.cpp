@@ -6,22 +6,24 @@ namespace loopwright::find {
 
 namespace {
 
-/// What a street costs more each time a walk wears it out, as a multiple of its time (ours).
-constexpr std::int32_t worn_out_dislike = 12;
+// Each time a walk wears a street out, as multiples of its time (ours).
+constexpr std::int32_t worn_out_dislike = 12;  // what a leg costs more on it
+constexpr std::int32_t worn_out_toll = 4;      // what counts as time, for each drive too many
 
 /// Makes the quiet streets dearer that the plan drives more often than they may be.
-void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, std::vector<std::int32_t>& courtesy) {
+void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, PassageGraph::Spared& spared) {
   const std::vector<int> drives = drives_of_pieces(hunt, plan.vertices());
   for (Vertex v = 0; v < hunt.graph.size(); ++v) {
     const std::uint32_t piece = hunt.piece_of[v];
-    if (hunt.piece_quiet[piece] == 0 || drives[piece] <= hunt.piece_most[piece]) continue;
-    courtesy[v] += worn_out_dislike * hunt.graph.along_ms(v);
+    const int too_many = drives[piece] - hunt.piece_most[piece];
+    if (hunt.piece_quiet[piece] == 0 || too_many <= 0) continue;
+    spared.courtesy_ms[v] += worn_out_dislike * hunt.graph.along_ms(v);
+    spared.toll_ms[v] += worn_out_toll * too_many * hunt.graph.along_ms(v);
   }
 }
 
-circuit::Walk walk_with(const PassageGraph& graph, std::span<const std::int32_t> courtesy,
-                        int rounds, std::uint64_t seed) {
-  return circuit::search(graph.problem(courtesy),
+circuit::Walk walk_of(const circuit::Problem& problem, int rounds, std::uint64_t seed) {
+  return circuit::search(problem,
                          {.rounds = rounds, .seed = seed, .longer_wait_ms = longer_wait_ms});
 }
 
@@ -29,8 +31,9 @@ circuit::Walk walk_with(const PassageGraph& graph, std::span<const std::int32_t>
 
 Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Liking& liking) {
   const PassageGraph graph(hunt);
-  const std::vector<std::int32_t> courtesy = graph.courtesy();
-  Plan plan = builder.lay_along(graph, walk_with(graph, courtesy, rounds, 1), courtesy);
+  const PassageGraph::Spared spared = graph.courtesy();
+  const circuit::Problem problem = graph.problem(spared);
+  Plan plan = builder.lay_along(graph, problem, walk_of(problem, rounds, 1), spared.courtesy_ms);
   builder.finish(plan, liking);
   return plan;
 }
@@ -38,23 +41,26 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
   const PassageGraph graph(hunt, work.settled);
-  std::vector<std::int32_t> courtesy = graph.courtesy();
+  PassageGraph::Spared spared = graph.courtesy();
   std::vector<Plan> plans;
-  const auto drive = [&](const circuit::Walk& walk) {
-    Plan plan = builder.lay_along(graph, walk, courtesy);
+  const auto drive = [&](const circuit::Problem& problem, const circuit::Walk& walk) {
+    Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
     plans.push_back(plan);
     builder.finish(plans.back(), {});
-    make_worn_out_dearer(hunt, plan, courtesy);
+    make_worn_out_dearer(hunt, plan, spared);
   };
   circuit::Walk best;
   for (int round = 0; round < work.walks; ++round) {
+    const circuit::Problem problem = graph.problem(spared);
     const circuit::Walk walk =
-        walk_with(graph, courtesy, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
+        walk_of(problem, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
     if (round == 0) best = walk;
-    drive(walk);
+    drive(problem, walk);
   }
   const circuit::Walk better = certifier.bound(graph, work.bound, best);
-  if (!(better == best)) drive(better);
+  if (better == best) return plans;
+  spared.courtesy_ms.assign(hunt.graph.size(), 0);  // its legs are the quickest
+  drive(graph.problem(), better);
   return plans;
 }
 

@@ -22,13 +22,14 @@ class Taking {
   using Arc = CoreGraph::Arc;  // to: a vertex
 
   Taking(const LocalGraph& graph, std::span<const Vertex> kept,
-         std::span<const std::int32_t> extra_ms)
+         std::span<const std::int32_t> extra_ms, std::span<const std::int32_t> toll_ms)
       : out_(graph.size()), in_(graph.size()), kept_(graph.size(), 0), gone_(graph.size(), 0) {
     for (const Vertex v : kept) kept_[v] = 1;
     for (Vertex v = 0; v < graph.size(); ++v)
       for (const LocalGraph::Arc& arc : graph.out(v)) {
         const std::int64_t extra = extra_ms.empty() ? 0 : extra_ms[arc.to];
-        add(v, {arc.to, arc.step_ms, arc.step_ms + extra});
+        const std::int32_t ms = arc.step_ms + (toll_ms.empty() ? 0 : toll_ms[arc.to]);
+        add(v, {arc.to, ms, ms + extra});
       }
   }
 
@@ -83,9 +84,9 @@ class Taking {
 }  // namespace
 
 CoreGraph::CoreGraph(const LocalGraph& graph, std::span<const Vertex> kept,
-                     std::span<const std::int32_t> extra_ms)
+                     std::span<const std::int32_t> extra_ms, std::span<const std::int32_t> toll_ms)
     : graph_(&graph), row_(graph.size(), LocalGraph::none), first_{0} {
-  Taking taking(graph, kept, extra_ms);
+  Taking taking(graph, kept, extra_ms, toll_ms);
   taking.run();
   std::uint32_t rows = 0;
   for (Vertex v = 0; v < graph.size(); ++v)

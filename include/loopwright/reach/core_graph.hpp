@@ -27,9 +27,10 @@ class CoreGraph {
     std::int64_t cost = 0;
   };
 
-  /// kept: each once; extra_ms: as in LocalLimits.
+  /// kept: each once; extra_ms: as in LocalLimits; toll_ms: by vertex, what counts as time on top; empty: none.
   CoreGraph(const LocalGraph& graph, std::span<const Vertex> kept,
-            std::span<const std::int32_t> extra_ms = {});
+            std::span<const std::int32_t> extra_ms = {},
+            std::span<const std::int32_t> toll_ms = {});
 
   [[nodiscard]] std::size_t size() const { return first_.size() - 1; }
   /// Of a kept vertex.
