@@ -35,17 +35,17 @@ class SunOfDrive {
   hours::SunPlace at(const wish::LoopStretch& driven) {
     constexpr std::int64_t still_s = 60;
     const Instant now = wish::clock_after(subject_.loop, driven.arrive_s.likely, subject_.setting);
-    if (!asked_ || now.unix_s - asked_->unix_s >= still_s) {
+    if (now.unix_s - asked_s_ >= still_s) {
       const NodeId node = subject_.roads.to_node(driven.stretch);
       sun_ = hours::sun_place(now, subject_.roads.nodes[node.index()].at);
-      asked_ = now;
+      asked_s_ = now.unix_s;
     }
     return sun_;
   }
 
  private:
   const Subject& subject_;
-  std::optional<Instant> asked_;
+  std::int64_t asked_s_ = std::numeric_limits<std::int64_t>::min() / 2;  ///< not yet
   hours::SunPlace sun_;
 };
 

@@ -28,8 +28,8 @@ FindWork work_of(Effort effort) {
     case Effort::quick:
       return {.tries = 1,
               .tries_for_most = 0,
-              .tries_without = 4,
-              .tries_when_unmet = 6,
+              .tries_without = 6,
+              .tries_when_unmet = 12,
               .walks = 1,
               .walk_rounds = 300,
               .improvements = 8,
