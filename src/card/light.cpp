@@ -4,7 +4,8 @@
 #include "card/light.hpp"
 
 #include <cmath>
-#include <optional>
+#include <cstdint>
+#include <limits>
 
 #include "card/lesson.hpp"
 #include "card/speech.hpp"
