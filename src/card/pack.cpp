@@ -126,17 +126,24 @@ class Pack {
   }
 
   [[nodiscard]] std::vector<draw::Picture> overview() const {
-    const draw::Box box = room("pack.overview").box;
+    const draw::Box box = map_box("pack.overview");
     return in_frames("pack.overview",
                      draw::overview(subject_.roads, subject_.loop,
                                     overview_asked(entries_, subject_, box), subject_.words));
   }
 
   [[nodiscard]] std::vector<draw::Picture> strip() const {
-    const draw::Box box = room("pack.strip").box;
+    const draw::Box box = map_box("pack.strip");
     return in_frames("pack.strip",
                      draw::strip_map(subject_.roads, subject_.loop,
                                      strip_asked(entries_, subject_, box), subject_.words));
+  }
+
+  /// The room for a map, on which letters are those of normal print until it is put there.
+  [[nodiscard]] draw::Box map_box(std::string_view key) const {
+    draw::Box box = room(key).box;
+    box.width /= letters_of(style_), box.height /= letters_of(style_);
+    return box;
   }
 
   [[nodiscard]] std::vector<draw::Picture> in_frames(std::string_view key,
@@ -144,7 +151,7 @@ class Pack {
     std::vector<draw::Picture> pages;
     for (const draw::Picture& map : maps) {
       Flow::Room frame = room(key);
-      draw::place(frame.page, map, {frame.box.x, frame.box.y});
+      draw::place(frame.page, map, {frame.box.x, frame.box.y}, letters_of(style_));
       pages.push_back(std::move(frame.page));
     }
     return pages;

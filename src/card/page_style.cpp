@@ -6,6 +6,10 @@
 
 namespace loopwright::card {
 
+double letters_of(const PageStyle& style) {
+  return style.text / PageStyle{}.text;
+}
+
 PageStyle scaled(PageStyle style, double scale) {
   style.say *= scale;
   style.text *= scale;

@@ -22,6 +22,9 @@ struct PageStyle {
 
 PageStyle style_of(Paper paper, Print print);
 
+/// How many times as large as in normal print the letters are.
+double letters_of(const PageStyle& style);
+
 /// Letters so many times as large.
 PageStyle scaled(PageStyle style, double scale);
 

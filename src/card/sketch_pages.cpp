@@ -12,11 +12,25 @@ namespace {
 
 constexpr double gap = 4;
 
-/// The row that is said at the place, or the last one before it.
-std::string title_of(const Subject& subject, const draw::At& at) {
-  const auto own = std::ranges::find_if(subject.rows, [&](const say::Row& row) {
+/// The row that is said at the place; the end when there is none.
+auto own_row(const Subject& subject, const draw::At& at) {
+  return std::ranges::find_if(subject.rows, [&](const say::Row& row) {
     return row.stretch == at.entry && row.kind != say::RowKind::leave;
   });
+}
+
+/// What to make of two counts: the row's where it counts as an eye does, the picture's as signs do.
+std::string note_of(const Subject& subject, const draw::At& at) {
+  const auto own = own_row(subject, at);
+  const std::string_view brief = subject.words.at("brief.count_every");
+  if (own == subject.rows.end() || std::ranges::find(own->briefs, brief) == own->briefs.end())
+    return {};
+  return std::string(subject.words.at("sketch.count_every"));
+}
+
+/// The row that is said at the place, or the last one before it.
+std::string title_of(const Subject& subject, const draw::At& at) {
+  const auto own = own_row(subject, at);
   if (own == subject.rows.end())
     return subject.words.fill("pack.sketch_after",
                               {{"row", std::to_string(row_of_stretch(subject, at.entry))},
@@ -43,6 +57,26 @@ void add_more(draw::Picture& page, draw::Box& box, const Subject& subject, Drawn
   box.y += height, box.height -= height;
 }
 
+struct Grid {
+  std::size_t across = 1, down = 1;
+};
+
+/// Four to a sheet; one where the sheet is small or the letters large.
+Grid grid_of(const PageStyle& style) {
+  const bool wide = style.width > style_of(Paper::a5, Print::normal).width;
+  const bool room = wide && letters_of(style) <= 1;
+  return {room ? 2U : 1U, room ? 2U : 1U};
+}
+
+draw::Box part_of(const draw::Box& box, const Grid& grid, std::size_t n) {
+  const auto share = [](double whole, std::size_t parts) {
+    return (whole - gap * static_cast<double>(parts - 1)) / static_cast<double>(parts);
+  };
+  const double width = share(box.width, grid.across), height = share(box.height, grid.down);
+  return {box.x + static_cast<double>(n % grid.across) * (width + gap),
+          box.y + static_cast<double>(n / grid.across) * (height + gap), width, height};
+}
+
 }  // namespace
 
 std::vector<draw::Picture> sketch_pages(const Subject& subject, const PageStyle& style,
@@ -51,13 +85,11 @@ std::vector<draw::Picture> sketch_pages(const Subject& subject, const PageStyle&
   std::vector<draw::At> places = draw::worth_sketching(subject.roads, subject.loop);
   const std::size_t all = places.size();
   places.resize(std::min(most, all));
-  const bool wide = style.width > style_of(Paper::a5, Print::normal).width;
-  const std::size_t across = wide ? 2 : 1;
-  const auto parts = static_cast<double>(across);
+  const Grid grid = grid_of(style);
   std::vector<draw::Picture> pages;
   draw::Box box;
   for (std::size_t n = 0; n < places.size(); ++n) {
-    const std::size_t on_page = n % (across * across);
+    const std::size_t on_page = n % (grid.across * grid.down);
     if (on_page == 0) {
       Flow::Room room = new_page();
       pages.push_back(std::move(room.page));
@@ -65,14 +97,14 @@ std::vector<draw::Picture> sketch_pages(const Subject& subject, const PageStyle&
       if (n == 0 && all > places.size())
         add_more(pages.back(), box, subject, {places.size(), all}, style);
     }
-    const draw::Size size{(box.width - gap * (parts - 1)) / parts,
-                          (box.height - gap * (parts - 1)) / parts};
-    const draw::Spot spot{box.x + static_cast<double>(on_page % across) * (size.width + gap),
-                          box.y + static_cast<double>(on_page / across) * (size.height + gap)};
+    const draw::Box part = part_of(box, grid, on_page);
+    const double scale = letters_of(style);
+    const draw::Size size{part.width / scale, part.height / scale};
     draw::place(pages.back(),
                 draw::briefing_sketch(subject.roads, subject.loop, places[n],
-                                      {title_of(subject, places[n]), size, subject.words}),
-                spot);
+                                      {title_of(subject, places[n]), size, subject.words,
+                                       note_of(subject, places[n])}),
+                {part.x, part.y}, scale);
   }
   return pages;
 }

@@ -29,6 +29,15 @@ double add_words(Picture& picture, const std::string& text, Type type, double to
   return top + extent_of(label).height;
 }
 
+/// The note comes second, behind the number of the exit.
+std::vector<std::string> words_below(const road::Roads& roads, const Scene& scene,
+                                     const SketchAsked& asked) {
+  std::vector<std::string> lines = sketch_words(roads, scene, asked.words);
+  if (!asked.note.empty())
+    lines.insert(lines.begin() + std::min<std::ptrdiff_t>(1, std::ssize(lines)), asked.note);
+  return lines;
+}
+
 }  // namespace
 
 Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
@@ -40,7 +49,7 @@ Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
   Picture below{size.width, size.height};
   double words_end = 0;
   bool first = true;
-  for (const std::string& line : sketch_words(roads, scene, asked.words)) {
+  for (const std::string& line : words_below(roads, scene, asked)) {
     words_end = add_words(below, line, {9, first}, words_end + (first ? 0 : line_gap));
     first = false;
   }

@@ -17,7 +17,10 @@ void draw_end(Picture& page, const MapOf& map, Taken& taken, double at, const st
   if (!holds(map.frame.map, spot)) return;
   draw_bar(page, spot, map.way.direction_at(at));
   taken.add_disc(spot, 2.6);
-  write_near(page, taken, spot, Label{{}, word, {9, true}}, 1.6);
+  const Label label{{}, word, {9, true}};
+  // Long, but one must find where to begin.
+  constexpr double longest_line = 30;
+  if (!write_near(page, taken, spot, label, 1.6)) write_led(page, taken, spot, label, longest_line);
 }
 
 void draw_ends(Picture& page, const MapOf& map, Taken& taken) {

@@ -45,6 +45,7 @@ class Sheet {
       }
     start_ += words.at("map.start");
     numbers_ = set_numbers(way_, on_the_way, frame_.map, taken_);
+    take_way();
   }
 
   /// Junctions whose numbers found no room, or only before an earlier junction.
@@ -68,18 +69,31 @@ class Sheet {
 
   /// Puts numbers that found no room in the way beside it, where there is some; before finished().
   void lead_out() {
-    taken_.add_line(way_.line, way_thick / 2 + 0.2);
     std::erase_if(numbers_.left_out, [&](const Numbered& number) {
+      constexpr double longest_line = 11;  // further off an eye doesn't follow
       const Label words{{}, number.text, {9, true}};
-      if (!write_led(page_, taken_, junction_of(number), words)) return false;
+      if (!write_led(page_, taken_, junction_of(number), words, longest_line)) return false;
       led_.insert(number.text);
       return true;
     });
   }
 
-  /// Frames a part that is shown larger elsewhere, with these numbers; before finished().
-  void frame_part(const MapFrame& part, const std::string& name,
-                  const std::set<std::string>& there) {
+  /// Leaves to a part that is shown larger elsewhere, with these numbers, what finds no good place here:
+  /// within the part nothing stands apart from its junction on this page; it is right there, or nowhere.
+  void leave_to(const MapFrame& part, const std::set<std::string>& there) {
+    const Box box = shown_by(part, frame_);
+    for (const SetNumber& one : numbers_.set)
+      if (stands_apart_in(box, one)) numbers_.left_out.push_back(one.number);
+    std::erase_if(numbers_.set, [&](const SetNumber& one) { return stands_apart_in(box, one); });
+    std::erase_if(numbers_.left_out, [&](const Numbered& one) { return there.contains(one.text); });
+    taken_ = Taken(frame_.map);
+    for (const SetNumber& one : numbers_.set)
+      taken_.add_disc(way_.spot_at(one.at), opening_for(one.number.text) + 0.3);
+    take_way();
+  }
+
+  /// Frames a part; after all is left to the parts, before finished().
+  void frame_part(const MapFrame& part, const std::string& name) {
     const Box box = shown_by(part, frame_);
     const double right = box.x + box.width, bottom = box.y + box.height;
     const Line edge{
@@ -88,11 +102,6 @@ class Sheet {
       page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
     write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
     taken_.add_line(edge, 0.4);
-    // Within the part nothing stands apart from its junction on this page: it is right there, or nowhere.
-    for (const SetNumber& one : numbers_.set)
-      if (stands_apart_in(box, one)) numbers_.left_out.push_back(one.number);
-    std::erase_if(numbers_.set, [&](const SetNumber& one) { return stands_apart_in(box, one); });
-    std::erase_if(numbers_.left_out, [&](const Numbered& one) { return there.contains(one.text); });
   }
 
   /// "2, 3": numbers that found no room.
@@ -122,6 +131,8 @@ class Sheet {
   }
 
  private:
+  void take_way() { taken_.add_line(way_.line, way_thick / 2 + 0.2); }
+
   [[nodiscard]] Spot junction_of(const Numbered& number) const {
     return way_.line[way_.end_of(number.stretch)];
   }
@@ -145,6 +156,11 @@ class Sheet {
   std::string start_;          ///< "start", after the numbers of rows that are said at the door
 };
 
+/// "A" of the first part.
+std::string letter(std::size_t part) {
+  return std::string(1, static_cast<char>('A' + part));
+}
+
 }  // namespace
 
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
@@ -154,13 +170,13 @@ std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
   const std::vector<MapFrame> parts = enlarged_parts(whole, first.crowded());
   std::vector<Picture> pages(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    const std::string name(1, static_cast<char>('A' + i));
     Sheet part(roads, loop, asked, words, parts[i]);
     part.lead_out();
-    first.frame_part(parts[i], name, part.placed());
-    part.write_name({0, 0}, name);
+    first.leave_to(parts[i], part.placed());
+    part.write_name({0, 0}, letter(i));
     pages.push_back(part.finished());
   }
+  for (std::size_t i = 0; i < parts.size(); ++i) first.frame_part(parts[i], letter(i));
   first.lead_out();
   pages.front() = first.finished(first.left_out());
   return pages;

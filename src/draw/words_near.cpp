@@ -22,9 +22,9 @@ bool write_near(Picture& page, Taken& taken, Spot spot, const Label& words, doub
   return false;
 }
 
-bool write_led(Picture& page, Taken& taken, Spot spot, const Label& words) {
-  // What belongs to the spot itself lies nearer; further off an eye doesn't follow.
-  constexpr double from = 2.2, nearest = 2, furthest = 11, step = 1, each_deg = 15, gap = 0.4;
+bool write_led(Picture& page, Taken& taken, Spot spot, const Label& words, double furthest) {
+  // What belongs to the spot itself lies nearer.
+  constexpr double from = 2.8, nearest = 2, step = 1, each_deg = 15, gap = 0.4;
   const Extent extent = extent_of(words);
   for (double out = nearest; out <= furthest; out += step)
     for (double angle = 0; angle < 360; angle += each_deg) {

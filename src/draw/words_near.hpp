@@ -11,7 +11,8 @@ namespace loopwright::draw {
 /// 0, and takes the place; false when there is no room.
 bool write_near(Picture& page, Taken& taken, Spot spot, const Label& words, double gap);
 
-/// The same further off, with a thin line between the words and the spot that touches nothing else.
-bool write_led(Picture& page, Taken& taken, Spot spot, const Label& words);
+/// The same further off, up to `furthest`, with a thin line between the words and the spot that touches
+/// nothing else.
+bool write_led(Picture& page, Taken& taken, Spot spot, const Label& words, double furthest);
 
 }  // namespace loopwright::draw

@@ -46,6 +46,8 @@ struct SketchAsked {
   std::string title;
   Size size;  ///< about 92 by 125 mm, a quarter of an A4 sheet; at least 80 by 100
   const say::Words& words;
+  std::string note =
+      {};  ///< below the picture, what its numbers mean beside those of the title; empty: nothing
 };
 
 /// The picture for the briefing: roads to scale with edges and lines, the way through its lane,
