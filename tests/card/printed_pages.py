@@ -31,6 +31,7 @@ EDGE = 4 * MM         # no printer needs more of a margin
 HEAD = 30 * MM        # the name of the page stands above this
 LEAST_PT, SPOKEN_PT = 9, 12
 CODE_PT = 18           # of the learner's code at the head of a page, in normal print
+LARGE = math.sqrt(2)  # times as large are all letters in large print
 STREETS_PT = 7.5      # names of streets on the map, which is looked at while parked
 
 
@@ -87,15 +88,15 @@ def texts_by_page(pdf):
                for m in re.finditer(r'<text [^>]*font="(\d+)"[^>]*>(.*?)</text>', page)]
 
 
-def check_least(pdf):
-    """No letters are smaller than the least."""
+def check_least(pdf, larger):
+    """No letters are smaller than the least, which large print makes so many times as large."""
     for texts in texts_by_page(pdf):
         is_map = any(text.strip() == "map" for _, text in texts)
         for size, text in texts:
             if text.strip() == "P":  # a mark within a drawing; the same row says it in words
                 continue
             least = STREETS_PT if is_map else LEAST_PT
-            assert size >= least - 0.34, f"{text} has {size} pt"
+            assert size >= larger * least - 0.34, f"{text} has {size} pt"
 
 
 def check_spoken(pages, spoken):
@@ -131,7 +132,7 @@ def check(folder, wish, number):
         pages = pages_of(pdf)
         check_edges(pages, size)
         check_no_overlap(pages)
-        check_least(pdf)
+        check_least(pdf, LARGE if "--large-print" in words else 1)
         check_spoken(pages, spoken_in(text))
         card = [" ".join(w[4] for w in page[2]) for page in pages]
         shown = [page for page in card if re.search(r"card \d+ of \d+", page)]

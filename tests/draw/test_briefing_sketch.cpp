@@ -101,6 +101,21 @@ TEST_CASE("exits of a roundabout are numbered as its signs count them", "[draw]"
   }
 }
 
+TEST_CASE("a note on the count of exits stands behind the number of the exit", "[draw]") {
+  const BuiltTown town = built_town(ring);
+  const Picture picture = draw::briefing_sketch(town.roads(), driven(town, "SDABCE"), {0, 4},
+                                                {"Title", size, our_words(), "Another count."});
+  CHECK(label_faults(picture).empty());
+  const auto top_of = [&](std::string_view words) {
+    for (const draw::Label& label : labels_in(picture))
+      if (label.text.starts_with(words)) return label.at.y;
+    return -1.0;
+  };
+  CHECK(top_of("Exit 3 of 4") > 0);
+  CHECK(top_of("Exit 3 of 4") < top_of("Another count."));
+  CHECK(top_of("Another count.") < top_of("Give way"));
+}
+
 TEST_CASE("where one drives on the right one gives way to the left on a roundabout", "[draw]") {
   const BuiltTown town = right_driving_ring();
   const Picture picture = sketch(town, "SDCBAW");
