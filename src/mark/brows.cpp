@@ -89,7 +89,9 @@ std::string Brows::tag_on(PieceId id) const {
   std::string tag = brow_tag(way.tags);
   if (nodes_.empty()) return tag;
   for (std::size_t i = piece.from_index; i <= piece.to_index && tag.empty(); ++i) {
-    if (const auto node = nodes_.find(way.nodes[i]); node != nodes_.end()) tag = node->second;
+    if (const auto node = nodes_.find(way.nodes[i]); node != nodes_.end()) {
+      tag = tag_on_node(node->second, node->first);
+    }
   }
   return tag;
 }

@@ -32,6 +32,15 @@ class MarkedNodes {
     return count;
   }
 
+  /// The first such node on this part of the way, in its order; 0 when there is none.
+  [[nodiscard]] std::int64_t first_on(const RawWay& way, std::size_t first,
+                                      std::size_t last) const {
+    for (std::size_t i = first; i <= last && !ids_.empty(); ++i) {
+      if (std::ranges::binary_search(ids_, way.nodes[i])) return way.nodes[i];
+    }
+    return 0;
+  }
+
  private:
   std::vector<std::int64_t> ids_;  // ascending, as node_tags are
 };

@@ -5,6 +5,7 @@
 #include "piece_widths.hpp"
 
 #include "loopwright/base/text.hpp"
+#include "tag_words.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -29,9 +30,10 @@ Widths PieceWidths::of(PieceId id) const {
   const bool one_way = one_way_of(way.tags, piece.road_class).one_way;
   Widths widths = widths_of(way.tags, piece.road_class, one_way);
   if (one_way || widths.single_track || has_room_for_two(way.tags, widths)) return widths;
-  if (passing_places_.count_on(way, 0, way.nodes.size() - 1) == 0) return widths;
+  const std::int64_t place = passing_places_.first_on(way, 0, way.nodes.size() - 1);
+  if (place == 0) return widths;
   widths.narrow = widths.single_track = widths.certain = true;
-  widths.tag = "highway=passing_place";
+  widths.tag = tag_on_node("highway=passing_place", place);
   return widths;
 }
 

@@ -161,12 +161,22 @@ class RingChances {
   Path path_between(const Door& in, const Door& out) const {
     if (!in.part->in || !out.part->out) return {};
     if (in.arm == out.arm && in.part < out.part) return {};
+    if (only_touches(in, out)) return {};
     Path path = {in.part->away.back()};
     for (std::size_t i = 0; i < steps_between(in, out); ++i) {
       path.push_back(ring_.stretches[(in.part->position + i) % ring_.stretches.size()]);
     }
     path.push_back(out.part->away);
     return path;
+  }
+
+  /// A road that goes on past the ring and only touches it: nothing of the ring is driven.
+  [[nodiscard]] bool only_touches(const Door& in, const Door& out) const {
+    return steps_between(in, out) == 0 && way_of(in) == way_of(out);
+  }
+
+  [[nodiscard]] std::int64_t way_of(const Door& door) const {
+    return roads_.piece(door.part->away).way;
   }
 
   /// Ring pieces driven. Two arms at one node: straight out by the later one, else all round.

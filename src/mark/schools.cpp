@@ -162,10 +162,9 @@ std::string Schools::certain_tag(StretchId stretch) const {
   const RawWay& way = draft_.way(stretch.piece());
   std::string tag = warning_tag(way.tags, stretch.against());
   const road::Piece& piece = roads_.piece(stretch);
-  if (tag.empty() && warnings_.count_on(way, piece.from_index, piece.to_index) > 0) {
-    tag = "hazard=school_zone";
-  }
-  return tag;
+  if (!tag.empty()) return tag;
+  const std::int64_t sign = warnings_.first_on(way, piece.from_index, piece.to_index);
+  return sign == 0 ? tag : tag_on_node("hazard=school_zone", sign);
 }
 
 void Schools::take(StretchId stretch, TextId told, std::vector<RunMember>& members) {

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -28,6 +29,11 @@ inline std::string tag_text(std::string_view key, std::string_view value) {
 /// The same of a key of these tags; empty when it isn't there.
 inline std::string tag_text(const Tags& tags, std::string_view key) {
   return tags.has(key) ? tag_text(key, tags.get(key)) : std::string();
+}
+
+/// The same where a node on the way bears it, and the way is named as the source: "key=value (node/7)".
+inline std::string tag_on_node(std::string_view tag, std::int64_t node) {
+  return std::string(tag).append(" (node/").append(std::to_string(node)).append(")");
 }
 
 /// The tag that makes a node or way a box of yellow lines; empty when none does. No tag for it is

@@ -3,7 +3,8 @@
 //    - and at a wall back on itself is the only way;
 //    - nor from one half of a divided road into its other half where the two meet: that is a U-turn
 //      round the tip of the island, which no map forbids and no lesson makes. A hairpin of one
-//      way is its own next piece and stays.
+//      way is its own next piece and stays;
+//    - nor back over the same nodes by another way: two ways drawn over one line are one road.
 // 2. Turn rules over a node (two stretches) are a sorted list of banned pairs and one of musts.
 //    Those with a condition bind only at some hours: they ban nothing here.
 // 3. Rules over ways are asked of the memory; it also tells which copy of the next stretch one is
@@ -34,6 +35,7 @@ class TurnLayer {
   [[nodiscard]] bool may_turn(StretchId from, StretchId to) const;
   [[nodiscard]] bool rules_allow(StretchId from, StretchId to) const;
   [[nodiscard]] bool round_an_island(StretchId from, StretchId to) const;
+  [[nodiscard]] bool back_over_its_line(StretchId from, StretchId to) const;
   [[nodiscard]] road::Turn turn(StateId from, StretchId to) const;
 
   road::Tables& tables_;
@@ -74,13 +76,23 @@ bool TurnLayer::round_an_island(StretchId from, StretchId to) const {
              round_an_island_deg;
 }
 
+/// The point of a stretch next to its begin, or next to its end.
+Point next_to(const road::Roads& roads, StretchId stretch, bool at_begin) {
+  const std::span<const Point> shape = roads.shape_of(stretch.piece());
+  return at_begin != stretch.against() ? shape[1] : shape[shape.size() - 2];
+}
+
+bool TurnLayer::back_over_its_line(StretchId from, StretchId to) const {
+  return to != from.back() && next_to(roads_, from, false) == next_to(roads_, to, true);
+}
+
 bool TurnLayer::may_turn(StretchId from, StretchId to) const {
   if (!roads_.drivable(to)) return false;
   const std::uint32_t flags = roads_.nodes[roads_.to_node(from).index()].flags;
   const bool back = to == from.back();
   if (back && (flags & road::node_flag::dead_end) == 0) return false;
   if (!back && (flags & road::node_flag::wall) != 0) return false;
-  if (round_an_island(from, to)) return false;
+  if (round_an_island(from, to) || back_over_its_line(from, to)) return false;
   return rules_allow(from, to);
 }
 

@@ -4,7 +4,7 @@
     tests/county/test_lessons.py PROGRAM COUNTY.area [DOOR…]
 
 A lesson is met, and `proof` agrees with its file, or it falls short, with a reason that `near` bears
-out (tests/real/test_wishes.py says how). Prints a table: how many loops' passes, or what is missing.
+out (tests/real/random_wishes.py says how). Prints a table: how many loops' passes, or what is missing.
 """
 import json
 import pathlib
@@ -15,7 +15,7 @@ import tempfile
 
 HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent / "real"))
-from test_wishes import Wishes  # noqa: E402
+from random_wishes import Wishes  # noqa: E402
 
 DOORS = ("4 Lantern Row", "19 Cooper's Reach", "2 Mill Orchard", "61 Ostler Street",
          "8 Signal Terrace")

@@ -47,7 +47,7 @@ TEST_CASE("a humpback bridge is a brow both ways, however short", "[mark]") {
 
 TEST_CASE("a blind summit mapped on the road is a brow, other hazards are none", "[mark]") {
   CHECK(why_run(with("", "np hazard=blind_summit\n"), "AB", Kind::brow) ==
-        "hazard=blind_summit certain");
+        "hazard=blind_summit (node/" + std::to_string(test::osm_node('p')) + ") certain");
   CHECK(is_run(with("hazard=dip"), "AB", Kind::brow));
   CHECK(is_run(with("", "np traffic_sign=GB:528\n"), "AB", Kind::brow));
   CHECK_FALSE(is_run(with("hazard=curve"), "AB", Kind::brow));

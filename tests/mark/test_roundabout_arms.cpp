@@ -267,6 +267,29 @@ w5 wn highway=tertiary_link oneway=yes
   CHECK(arms(town, Kind::roundabout) == Texts{"in n out n", "in E out E", "in w out w"});
 }
 
+TEST_CASE("a road that only touches the ring and goes on past it drives no roundabout",
+          "[mark][roundabouts]") {
+  const BuiltTown town = built_town(draw_town(R"(
+     N
+.
+     a
+W   d b   E
+     c
+.
+  T     S
+w1 abcda highway=tertiary junction=roundabout
+w2 Na highway=tertiary
+w3 Eb highway=tertiary
+w4 ScT highway=tertiary_link
+w6 Wd highway=tertiary
+)",
+                                              20),
+                                    "GB-ENG");
+  const Texts all = chances(town, Kind::roundabout);
+  CHECK_THAT(all, !Catch::VectorContains(std::string("ScT left 1")));
+  CHECK_THAT(all, Catch::VectorContains(std::string("ScdW ahead 2")));
+}
+
 TEST_CASE("back the other way by the next arm is left, by the last one right",
           "[mark][roundabouts]") {
   const BuiltTown town = ring_town(

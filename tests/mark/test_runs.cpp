@@ -124,7 +124,8 @@ TEST_CASE("passing places make the whole way single-track", "[mark]") {
   CHECK(is(town, "pC", Kind::single_track));
   const road::Chance chance = chances(town, Kind::single_track)[0];
   CHECK(chance.confidence == Confidence::certain);
-  CHECK(town.roads().text(chance.tag) == "highway=passing_place");
+  CHECK(town.roads().text(chance.tag) ==
+        "highway=passing_place (node/" + std::to_string(test::osm_node('p')) + ")");
 }
 
 TEST_CASE("a passing place on a road with room for two is a lay-by mapped wrongly", "[mark]") {

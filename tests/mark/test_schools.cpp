@@ -111,6 +111,17 @@ TEST_CASE("a warning on the road makes it certain, with or without a school", "[
   CHECK(place_names(both, Kind::school) == Texts{"Oxlode School"});
 }
 
+TEST_CASE("a warning sign on the road is told by its own node", "[mark][schools]") {
+  const BuiltTown town = built_town(R"(
+A    n    B
+w1 AnB highway=residential
+nn hazard=school_zone
+)");
+  const std::string told =
+      "certain hazard=school_zone (node/" + std::to_string(osm_node('n')) + ")";
+  CHECK(run_facts(town, Kind::school) == Texts{"AB " + told, "BA " + told});
+}
+
 TEST_CASE("motorways and service roads have no school gates", "[mark][schools]") {
   for (const char* above : {"motorway", "service", "residential access=private"}) {
     CHECK(run_facts(school_between(school + "f1 g barrier=gate\n", above), Kind::school).empty());

@@ -57,6 +57,17 @@ nB highway=traffic_signals
   CHECK_FALSE(road.drives("ABA"));
 }
 
+TEST_CASE("nobody turns round by a second way over the same nodes", "[read]") {
+  const BuiltTown town = built_town(R"(
+A   B   C   D
+w1 ABC highway=residential
+w2 CB highway=residential
+w3 CD highway=residential
+)");
+  CHECK(town.drives("BCD"));
+  CHECK_FALSE(town.drives("BCB"));
+}
+
 TEST_CASE("nobody turns round at the tip of a splitter island", "[read]") {
   const BuiltTown town = built_town(R"(
 . . . . . . E

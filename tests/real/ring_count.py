@@ -15,6 +15,8 @@ from collections import defaultdict, namedtuple
 from opl import ROADS, NO_ROAD_OF_THEIR_OWN
 
 MEETS_WITHIN_M = 60
+BANNED = "turn bans keep the ring's traffic off a way out"
+MEET = "two ways out that meet again within 60 m are one exit"
 SHUT = {"no", "private", "customers", "permit", "delivery", "agricultural", "forestry"}
 
 # way, node, may traffic come in, may it leave, is the road public
@@ -152,3 +154,34 @@ def rings_of(raw):
         if nodes[0] == nodes[-1]:
             rings.setdefault(min(ways), Ring(streets, ways, nodes[:-1]))
     return rings
+
+
+def is_banned(raw, ring, touch):
+    """True when a turn ban forbids leaving the ring by this way."""
+    for relation in raw.relations.values():
+        kind = relation.tags.get("restriction", "")
+        via = [ref for _, ref, role in relation.members if role == "via"]
+        begins = [ref for _, ref, role in relation.members if role == "from"]
+        leads_to = [ref for _, ref, role in relation.members if role == "to"]
+        arrives = [w for w in begins if w in ring.ways and raw.ways[w].nodes[0] != touch.node]
+        if via != [touch.node] or not arrives:
+            continue
+        if (touch.way in leads_to) == kind.startswith("no_"):
+            return True
+    return False
+
+
+def signed_exits(raw, ring):
+    """The arms that are exits by the plain rule and two further ones, and which of these were needed."""
+    exits, why = ring.exits(), []
+    for arm in list(exits):
+        if all(is_banned(raw, ring, t) for t in arm if t.leaves):
+            exits.remove(arm)
+            why.append(BANNED)
+    for a, b in list(zip(exits, exits[1:])):
+        outs = [next(t for t in arm if t.leaves) for arm in (a, b)]
+        reached = [ring.streets.within(ring.streets.onward, t) for t in outs]
+        if reached[0] & reached[1] and not any(t.comes for t in a):
+            exits.remove(a)
+            why.append(MEET)
+    return exits, why

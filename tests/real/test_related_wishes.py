@@ -3,7 +3,7 @@
 
 usage: test_related_wishes.py PROGRAMS EXTRACT REGION SIDE [COUNT]
 
-Wishes are thrown as test_wishes.py throws them (seeded dice), every answer is proved, and each wish is
+Wishes are thrown as random_wishes.py throws them (seeded dice), every answer is proved, and each wish is
 held against one other, in turn:
   again     the same words give the same bytes
   longer    a few minutes more, the loop found still filling enough of them: both proved the best, the
@@ -26,7 +26,7 @@ from pathlib import Path
 import mirror
 from dump_text import built
 from opl import Map
-from test_wishes import NO_ROAD_NEAR, SEED, Wishes
+from random_wishes import NO_ROAD_NEAR, SEED, Wishes
 
 RELATIONS = ("again", "longer", "relaxed", "mirrored")
 FILLED = 0.95  # of the minutes, at least: "window share" of src/rules/caps.txt
@@ -85,7 +85,7 @@ class Related:
         return Found(file)
 
     def wish(self):
-        """Of test_wishes.py's, one loop, sometimes with spacing and caps."""
+        """Of random_wishes.py's, one loop, sometimes with spacing and caps."""
         pairs = [(word, "1" if word == "--alternatives" else value)
                  for word, value in pairs_of(self.asked.wish(self.asked.door()))]
         kinds = [value.split("=")[0].split(":")[0] for word, value in pairs if word == "--want"]

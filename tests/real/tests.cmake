@@ -29,7 +29,7 @@ endfunction()
 
 set(real_folder ${CMAKE_CURRENT_LIST_DIR})
 add_real_test(forms ${liechtenstein} LI)
-foreach(check IN ITEMS counts kinds places rings shortest wishes)
+foreach(check IN ITEMS counts kinds places rings shortest)
   add_real_test(${check} ${liechtenstein} LI)
   if(EXISTS ${newport})
     add_real_test(${check} ${newport} GB-WLS)
@@ -41,7 +41,6 @@ endif()
 if(EXISTS ${leeds})
   add_real_test(listed_hours ${leeds} GB-ENG)
   add_real_test(kinds ${leeds} GB-ENG)
-  add_real_test(wishes ${leeds} GB-ENG)
 endif()
 
 # Wishes beside related ones, on each map and in its mirror.
