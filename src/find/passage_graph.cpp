@@ -23,10 +23,6 @@ constexpr std::uint64_t left_in_core = 4;
 /// Never fewer candidates than these for each want.
 constexpr std::size_t least_for_want = 24;
 
-/// A quiet street counts as so many times slower on top: it may be driven twice a lesson, and the second time
-/// lessens the value (ours: more didn't help on Newport).
-constexpr std::int32_t quiet_dislike = 4;
-
 bool is_on(std::span<const Vertex> part, std::span<const Vertex> path) {
   return part.size() <= path.size() && std::equal(part.begin(), part.end(), path.begin());
 }
@@ -44,12 +40,12 @@ PassageGraph::PassageGraph(const Hunt& hunt, std::uint64_t settled)
   problem_.most_ms = hunt.high_ms + shift_ms_;
 }
 
-PassageGraph::Spared PassageGraph::courtesy() const {
+PassageGraph::Spared PassageGraph::courtesy(std::int32_t dislike) const {
   Spared spared{std::vector<std::int32_t>(hunt_.graph.size(), 0),
                 std::vector<std::int32_t>(hunt_.graph.size(), 0)};
   for (Vertex v = 0; v < hunt_.graph.size(); ++v)
     if (hunt_.piece_quiet[hunt_.piece_of[v]] != 0)
-      spared.courtesy_ms[v] = quiet_dislike * hunt_.graph.along_ms(v);
+      spared.courtesy_ms[v] = dislike * hunt_.graph.along_ms(v);
   return spared;
 }
 

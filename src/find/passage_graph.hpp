@@ -2,7 +2,7 @@
 // on the roads.
 //
 //   PassageGraph graph(hunt);
-//   const PassageGraph::Spared spared = graph.courtesy();
+//   const PassageGraph::Spared spared = graph.courtesy(4);
 //   const circuit::Problem problem = graph.problem(spared);
 //   const circuit::Walk walk = circuit::search(problem, work);
 //   Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
@@ -45,8 +45,8 @@ class PassageGraph {
   /// something spared those that cost least with it, and where there are many passes only so far as makes
   /// sense between two.
   [[nodiscard]] circuit::Problem problem(const Spared& spared = {}) const;
-  /// Quiet streets, at first without a toll.
-  [[nodiscard]] Spared courtesy() const;
+  /// Quiet streets, so many times slower on top, and without a toll.
+  [[nodiscard]] Spared courtesy(std::int32_t dislike) const;
   /// What a pass drives: the whole first vertex, and up to the last. It is left at the end of it when
   /// that is the only one, else at its beginning.
   [[nodiscard]] std::span<const Vertex> way(std::uint32_t pass) const { return ways_[pass]; }

@@ -1,14 +1,19 @@
 #include "find/walks.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace loopwright::find {
 
 namespace {
 
+// A quiet street may be driven twice a lesson, and the second time lessens the value: so many times slower it
+// counts on top. Some walks begin more polite, some less: which is better differs from home to home.
+constexpr std::array<std::int32_t, 2> dislikes = {4, 1};
+
 // Each time a walk wears a street out, as multiples of its time (ours).
 constexpr std::int32_t worn_out_dislike = 12;  // what a leg costs more on it
-constexpr std::int32_t worn_out_toll = 4;      // what counts as time, for each drive too many
+constexpr std::int32_t worn_out_toll = 8;      // what counts as time, for each drive too many
 
 /// Makes the quiet streets dearer that the plan drives more often than they may be.
 void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, PassageGraph::Spared& spared) {
@@ -31,7 +36,7 @@ circuit::Walk walk_of(const circuit::Problem& problem, int rounds, std::uint64_t
 
 Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Liking& liking) {
   const PassageGraph graph(hunt);
-  const PassageGraph::Spared spared = graph.courtesy();
+  const PassageGraph::Spared spared = graph.courtesy(dislikes.front());
   const circuit::Problem problem = graph.problem(spared);
   Plan plan = builder.lay_along(graph, problem, walk_of(problem, rounds, 1), spared.courtesy_ms);
   builder.finish(plan, liking);
@@ -41,9 +46,11 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
   const PassageGraph graph(hunt, work.settled);
-  PassageGraph::Spared spared = graph.courtesy();
+  std::array<PassageGraph::Spared, dislikes.size()> by_dislike;
+  for (std::size_t k = 0; k < dislikes.size(); ++k) by_dislike[k] = graph.courtesy(dislikes[k]);
   std::vector<Plan> plans;
-  const auto drive = [&](const circuit::Problem& problem, const circuit::Walk& walk) {
+  const auto drive = [&](const circuit::Problem& problem, const circuit::Walk& walk,
+                         PassageGraph::Spared& spared) {
     Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
     plans.push_back(plan);
     builder.finish(plans.back(), {});
@@ -51,16 +58,18 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
   };
   circuit::Walk best;
   for (int round = 0; round < work.walks; ++round) {
+    PassageGraph::Spared& spared = by_dislike[static_cast<std::size_t>(round) % dislikes.size()];
     const circuit::Problem problem = graph.problem(spared);
     const circuit::Walk walk =
         walk_of(problem, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
     if (round == 0) best = walk;
-    drive(problem, walk);
+    drive(problem, walk, spared);
   }
   const circuit::Walk better = certifier.bound(graph, work.bound, best);
   if (better == best) return plans;
-  spared.courtesy_ms.assign(hunt.graph.size(), 0);  // its legs are the quickest
-  drive(graph.problem(), better);
+  PassageGraph::Spared nothing{std::vector<std::int32_t>(hunt.graph.size(), 0),
+                               std::vector<std::int32_t>(hunt.graph.size(), 0)};
+  drive(graph.problem(), better, nothing);
   return plans;
 }
 
