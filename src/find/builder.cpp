@@ -30,14 +30,14 @@ Plan Builder::build(std::uint64_t seed, const Liking& liking) {
   Plan plan;
   insert_counts(plan, liking);
   insert_max(plan);
-  finish(plan, liking);
+  bring_within(plan, liking);
+  improve(plan, liking);
   return plan;
 }
 
-void Builder::finish(Plan& plan, const Liking& liking) {
+void Builder::bring_within(Plan& plan, const Liking& liking) {
   spare_quiet_streets(plan, liking);
   fill(plan, liking);
-  improve(plan, liking);
 }
 
 Plan Builder::build_shortest(std::uint64_t seed) {

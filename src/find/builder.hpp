@@ -33,8 +33,10 @@ class Builder {
   /// waits driven as ways round; quiet streets may be driven too often.
   Plan lay_along(const PassageGraph& graph, const circuit::Problem& problem,
                  const circuit::Walk& walk, std::span<const std::int32_t> courtesy_ms);
-  /// Brings a plan within the caps and the minutes, and betters it.
-  void finish(Plan& plan, const Liking& liking);
+  /// Brings a plan within the caps and the minutes, as far as it can.
+  void bring_within(Plan& plan, const Liking& liking);
+  /// Betters such a plan.
+  void improve(Plan& plan, const Liking& liking);
   /// The shortest plan this try finds for the counts alone, not filled up to the window.
   Plan build_shortest(std::uint64_t seed);
 
@@ -80,7 +82,6 @@ class Builder {
   void fill(Plan& plan, const Liking& liking);
   bool add_way_round(Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
   Vertex choose_via(const Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
-  void improve(Plan& plan, const Liking& liking);
   bool drop_way_round(Plan& plan);
   bool reroute(Plan& plan, std::size_t leg);
   // quiet.cpp: no quiet street more often than its cap

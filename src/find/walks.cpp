@@ -11,6 +11,8 @@ namespace {
 // counts on top. Some walks begin more polite, some less: which is better differs from home to home.
 constexpr std::array<std::int32_t, 2> dislikes = {4, 1};
 
+constexpr std::size_t most_bettered = 2;  // ours
+
 // Each time a walk wears a street out, as multiples of its time (ours).
 constexpr std::int32_t worn_out_dislike = 12;  // what a leg costs more on it
 constexpr std::int32_t worn_out_toll = 8;      // what counts as time, for each drive too many
@@ -32,6 +34,23 @@ circuit::Walk walk_of(const circuit::Problem& problem, int rounds, std::uint64_t
                          {.rounds = rounds, .seed = seed, .longer_wait_ms = longer_wait_ms});
 }
 
+struct Scored {
+  Plan plan;
+  Score score;
+};
+
+/// The best first, and only the best few bettered: that takes as long as to make one.
+std::vector<Plan> bettered(Builder& builder, std::vector<Scored> made) {
+  std::stable_sort(made.begin(), made.end(),
+                   [](const Scored& a, const Scored& b) { return a.score.better_than(b.score); });
+  std::vector<Plan> plans;
+  for (Scored& each : made) {
+    if (plans.size() < most_bettered) builder.improve(each.plan, {});
+    plans.push_back(std::move(each.plan));
+  }
+  return plans;
+}
+
 }  // namespace
 
 Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Liking& liking) {
@@ -39,7 +58,8 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
   const PassageGraph::Spared spared = graph.courtesy(dislikes.front());
   const circuit::Problem problem = graph.problem(spared);
   Plan plan = builder.lay_along(graph, problem, walk_of(problem, rounds, 1), spared.courtesy_ms);
-  builder.finish(plan, liking);
+  builder.bring_within(plan, liking);
+  builder.improve(plan, liking);
   return plan;
 }
 
@@ -48,13 +68,14 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
   const PassageGraph graph(hunt, work.settled);
   std::array<PassageGraph::Spared, dislikes.size()> by_dislike;
   for (std::size_t k = 0; k < dislikes.size(); ++k) by_dislike[k] = graph.courtesy(dislikes[k]);
-  std::vector<Plan> plans;
+  std::vector<Scored> plans;
   const auto drive = [&](const circuit::Problem& problem, const circuit::Walk& walk,
                          PassageGraph::Spared& spared) {
     Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
-    plans.push_back(plan);
-    builder.finish(plans.back(), {});
     make_worn_out_dearer(hunt, plan, spared);
+    builder.bring_within(plan, {});
+    const Score how_good = score(hunt, plan);
+    plans.push_back({std::move(plan), how_good});
   };
   circuit::Walk best;
   for (int round = 0; round < work.walks; ++round) {
@@ -66,11 +87,11 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     drive(problem, walk, spared);
   }
   const circuit::Walk better = certifier.bound(graph, work.bound, best);
-  if (better == best) return plans;
-  PassageGraph::Spared nothing{std::vector<std::int32_t>(hunt.graph.size(), 0),
-                               std::vector<std::int32_t>(hunt.graph.size(), 0)};
-  drive(graph.problem(), better, nothing);
-  return plans;
+  if (!(better == best)) {
+    PassageGraph::Spared nothing = graph.courtesy(0);
+    drive(graph.problem(), better, nothing);
+  }
+  return bettered(builder, std::move(plans));
 }
 
 }  // namespace loopwright::find

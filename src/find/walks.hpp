@@ -15,7 +15,7 @@ namespace loopwright::find {
 /// A drive along one good walk, within the caps and the minutes, as far as the tries allow.
 Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Liking& liking);
 
-/// All of them, in the order they were made; at least one. Bounds the value by the way.
+/// All of them; at least one. Bounds the value by the way.
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work);
 
