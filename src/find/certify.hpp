@@ -27,8 +27,10 @@ struct FindWork {
   int tries_for_most =
       0;                  ///< the same, when as many as fit are wanted, which is what walks are for
   int tries_without = 0;  ///< when no walk has, or the clock shuts streets
+  bool until_good = false;   ///< of these no more than lead to a good one
   int tries_when_unmet = 0;  ///< more, when none of these is good
   int walks = 1;             ///< looked for, one after the other (walks.hpp)
+  int most_walks = 1;        ///< when none of these is good
   int walk_rounds = 0;       ///< of the search of each
   int improvements = 0;      ///< of each plan (builder.hpp)
   std::size_t picked = 0;    ///< candidates for a want that plans without a walk pick among

@@ -55,7 +55,10 @@ class LoopSearch {
 
   FindResult run() {
     try_walks();
-    try_more(tries_after_walks(), {});
+    if (best().score.good() || !work_.until_good || hunt_.ground.walls.some_at_times())
+      try_more(tries_after_walks(), {});
+    else
+      for (int k = 0; k < work_.tries_without && !best().score.good(); ++k) try_more(1, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});

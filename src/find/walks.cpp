@@ -78,7 +78,11 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     plans.push_back({std::move(plan), how_good});
   };
   circuit::Walk best;
-  for (int round = 0; round < work.walks; ++round) {
+  const auto any_good = [&] {
+    return std::any_of(plans.begin(), plans.end(),
+                       [](const Scored& made) { return made.score.good(); });
+  };
+  for (int round = 0; round < work.walks || (round < work.most_walks && !any_good()); ++round) {
     PassageGraph::Spared& spared = by_dislike[static_cast<std::size_t>(round) % dislikes.size()];
     const circuit::Problem problem = graph.problem(spared);
     const circuit::Walk walk =
