@@ -77,7 +77,7 @@ class SketchWords {
         return say("sketch.oncoming");
       case Control::priority:
         return say(movement_at(roads_, scene_) == Movement::ahead ? "sketch.first_ahead"
-                                                                  : "sketch.first_turning");
+                                                                  : "sketch.first_off");
       default:
         return say("sketch.no_sign");
     }
