@@ -16,6 +16,7 @@ from counts import Counts
 from drive import Drive
 from ground import Ground
 from missing import Missing
+from missing_junctions import MissingJunctions
 from passes import Passes
 from places import Places
 from second_look import SecondLook
@@ -32,6 +33,7 @@ class Auditor:
         self.bans, self.limits = Bans(self.ground), limits.Limits(self.ground)
         self.passes = Passes(self.ground)
         self.missing, self.bus_lanes = Missing(self.passes), BusLanes(self.ground)
+        self.missing_junctions = MissingJunctions(self.passes)
         self.second_look = SecondLook(self.ground, self.missing)
 
     def _middle(self):
@@ -91,6 +93,7 @@ class Auditor:
         measures.check(tally, drive, loop, wish, self.region)
         rows = self.passes.check(tally, drive, loop["passes"])
         self.missing.check(tally, drive, rows)
+        self.missing_junctions.check(tally, drive, rows)
         self.bus_lanes.check(tally, drive, loop["bus_lanes"], rows)
         if len(rows) == len(loop["passes"]):
             Counts(wish, drive, loop, Places(self.passes, drive, rows)).check(tally, minor_twice(drive))

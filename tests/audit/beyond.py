@@ -1,8 +1,7 @@
 """What a loop file says beside the loop itself: ways home, places to pull up, stops, other loops."""
 from collections import Counter
 
-from ends import along
-from geo import metres
+from geo import along, metres
 
 JUNCTION_M = 10   # Highway Code 243: not within 10 m of a junction
 ROUNDING_M = 1
@@ -53,7 +52,7 @@ class Beyond:
                            f"{one['at_m']} m of {length:.0f}"):
             return
         tally.check("pull-up: side", one["side"] == ("left" if self.ground.left else "right"), name)
-        point = along(self.ground, self.drive.nodes[i], one["at_m"])
+        point = along([self.ground.at(n) for n in self.drive.nodes[i]], one["at_m"])
         near = [n for n in self.drive.nodes[i] if self._is_junction(n)
                 and metres(self.ground.at(n), point) < JUNCTION_M - ROUNDING_M]
         tally.check("pull-up: clear of junctions", not near, name, near)

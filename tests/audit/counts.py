@@ -120,8 +120,8 @@ class Counts:
         """Milli-units of the passes told as practised."""
         total, seen = 0, Counter()
         for want, told in zip(self.asked.want, self.loop["met"]):
-            for k in told.get("practised", []) if want.count is None else []:
-                row = self.rows[k]
+            chosen = told.get("practised", []) if want.count is None else []
+            for row in (self.rows[k] for k in chosen if 0 <= k < len(self.rows)):
                 key = places[id(row)], row["movement"], want
                 total += WORTH[seen[key]] if seen[key] < len(WORTH) else 0
                 seen[key] += 1

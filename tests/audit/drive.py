@@ -2,10 +2,8 @@
 from functools import cached_property
 
 from geo import metres
-from second_reader import bearing
 
 TELLING_M = 8   # a shorter one has no heading of its own
-HEADING_M = 15  # ours: the heading of a road is taken over its first metres
 
 
 class Drive:
@@ -61,14 +59,9 @@ class Drive:
 
     def _heading(self, own, more):
         """Over the first metres of a stretch; of one too short to tell, also of what is driven beyond it."""
-        start = self.ground.at(own[0])
         long_m = sum(metres(self.ground.at(a), self.ground.at(b)) for a, b in zip(own, own[1:]))
         short = long_m < TELLING_M and more[:1] != own[-2:-1]
-        line = own + (more if short else [])
-        for node in line[1:]:
-            if metres(start, self.ground.at(node)) >= HEADING_M:
-                return bearing(start, self.ground.at(node))
-        return bearing(start, self.ground.at(own[-1]))
+        return self.ground.heading(own + (more if short else []))
 
     def inner(self, first, last):
         """The nodes between the stretches of a pass: from the first one's end to the last one's begin."""

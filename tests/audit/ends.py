@@ -1,28 +1,17 @@
 """Does a drive start and end at the doors asked for? DECISIONS.md, Place."""
-from geo import metres
+from geo import along, metres
 
 SNAP_M = 150  # DECISIONS.md: the nearest road a learner may use through, at most so far away
 SEEN_M = 100  # roads are looked for so far and a little further
 ROUNDING_M = 2  # of coordinates, of metres to the hundredth and of the ball against the ellipsoid
 
 
-def along(ground, nodes, metres_on):
-    """The place so many metres on from the first of these nodes."""
-    for a, b in zip(nodes, nodes[1:]):
-        here, there = ground.at(a), ground.at(b)
-        step = metres(here, there)
-        if step > 0 and metres_on <= step:
-            share = metres_on / step
-            return tuple(p + (q - p) * share for p, q in zip(here, there))
-        metres_on -= step
-    return ground.at(nodes[-1])
-
-
 def point_of(drive, i, end):
     """Where the drive begins (end 0) or ends (end 1) on its stretch i."""
     part = drive.stretches[i].get("partial_m")
     nodes = drive.nodes[i]
-    return drive.ground.at(nodes[-end]) if part is None else along(drive.ground, nodes, part[end])
+    places = [drive.ground.at(n) for n in nodes]
+    return places[-end] if part is None else along(places, part[end])
 
 
 def nearest_in_use(ground, place):

@@ -5,7 +5,8 @@ Key:access, Key:oneway, Key:barrier, Conditional restrictions.
 """
 from functools import cache, cached_property
 
-from second_reader import MODES, OPEN, Reader, words
+from geo import along
+from second_reader import HEADING_M, MODES, OPEN, Reader, bearing, words
 
 
 class Ground(Reader):
@@ -13,6 +14,11 @@ class Ground(Reader):
         super().__init__(extract, region)
         self.clock = clock
         self.left = region.startswith("GB") or region == "IE"  # drives on the left
+
+    def heading(self, nodes):
+        """The bearing in which a line of nodes leaves the first, over its first 15 metres."""
+        places = [self.at(n) for n in nodes]
+        return bearing(places[0], along(places, HEADING_M))
 
     @cached_property
     def walls(self):

@@ -15,7 +15,7 @@ from second_reader import between, metres, words
 RANKS = {name: rank for rank, names in enumerate((
     ("service",), ("living_street", "residential", "unclassified", "road"), ("tertiary",),
     ("secondary",), ("primary",), ("trunk",), ("motorway",))) for name in names}  # Key:highway
-STRAIGHT_DEG = 60  # ours: a road goes on straight
+STRAIGHT_DEG = 65  # ours: a road goes on straight
 TURN_DEG = 45      # DEVELOPERS.md, Places
 LEEWAY_DEG = 25
 ROUND_DEG = 125

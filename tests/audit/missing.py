@@ -11,16 +11,24 @@ from second_reader import between, words
 NESTED = {  # DECISIONS.md, Kinds and passes: what may stand for what
     "mini-roundabout": ("mini-roundabout", "double-mini"),
     "twenty-limit": ("twenty-limit", "twenty-zone"),
-    "narrow-road": ("narrow-road", "single-track"),
+    "narrow-road": ("narrow-road", "single-track"), "turn-off": ("turn-off", "narrow-mouth"),
     "signals": ("signals", "signal-crossing") + FAMILY}
 POINTS = ("zebra", "level-crossing", "tram-crossing", "calming", "ford", "box-junction")
-RUNS = ("twenty-zone", "one-way", "cycle-lane", "bus-lane")
+RUNS = ("twenty-zone", "one-way", "cycle-lane", "bus-lane", "narrow-road", "country-road",
+        "dual-carriageway")
 ANY_LENGTH = {"bus-lane"}
 LEAST_M = 100
 LEEWAY = 1.05     # of lengths that are measured in two ways
 FLARE_M = 25      # second_runs.py: no street
 AHEAD_DEG = 45
 AHEAD_LEEWAY_DEG = 10
+
+
+def told(rows, kind, first, last=None):
+    """A pass of the kind, or of what may stand for it, that covers the stretches."""
+    kinds = NESTED.get(kind, (kind,))
+    last = first if last is None else last
+    return any(row["kind"] in kinds and row["first"] <= first and last <= row["last"] for row in rows)
 
 
 class Missing:
@@ -38,16 +46,13 @@ class Missing:
             self._runs(tally, drive, rows, kind)
         self._limit_changes(tally, drive, rows)
 
-    @staticmethod
-    def _told(rows, kind, first, last=None):
-        """A pass of the kind, or of what may stand for it, that covers the stretches."""
-        kinds = NESTED.get(kind, (kind,))
-        last = first if last is None else last
-        return any(row["kind"] in kinds and row["first"] <= first and last <= row["last"]
-                   for row in rows)
-
     def _rings(self, tally, drive, rows):
         for ring, entry, exit_ in self.rings.runs(drive):
+            if not self.rings.is_drawn_right(ring):
+                continue
+            if drive.nodes[entry][-1] == drive.nodes[exit_][0] and not self.rings.is_round(
+                    ring, drive, entry, exit_):
+                continue  # past its own way out and all the way round: no chance a place offers
             kinds = ("mini-roundabout", "double-mini") if self.rings.is_traversable(ring) else FAMILY
             found = any(row["kind"] in kinds and (row["first"], row["last"]) == (entry, exit_)
                         for row in rows)
@@ -60,7 +65,7 @@ class Missing:
                     and len(list(self.ground.arms_at(node))) > 2
                     and not self.ground.ways_at[node] & self.ground.in_ring):
                 tally.check("none missing: mini-roundabout",
-                            self._told(rows, "mini-roundabout", i, i + 1), f"stretch {i}: node/{node}")
+                            told(rows, "mini-roundabout", i, i + 1), f"stretch {i}: node/{node}")
 
     @cache
     def objects(self, kind):
@@ -76,7 +81,7 @@ class Missing:
             inside = line[1:-1] if i + 1 == len(drive) else line[1:]
             for node in set(inside) & nodes:
                 if self._bears_on_us(drive, i, node):
-                    tally.check("none missing: " + kind, self._told(rows, kind, i),
+                    tally.check("none missing: " + kind, told(rows, kind, i),
                                 f"stretch {i}: node/{node}")
 
     def _bears_on_us(self, drive, i, node):
@@ -91,7 +96,7 @@ class Missing:
             length = sum(drive.stretches[i]["metres"] for i in range(first, last + 1))
             if kind in ANY_LENGTH or length > LEAST_M * LEEWAY:
                 tally.check("none missing: " + kind,
-                            any(self._told(rows, kind, i) for i in range(first, last + 1)),
+                            any(told(rows, kind, i) for i in range(first, last + 1)),
                             f"stretches {first} to {last}, {length:.0f} m")
 
     def _runs_of(self, drive, kind):
@@ -119,6 +124,20 @@ class Missing:
                 and self.rings.of(way) is None and "junction" not in drive.tags(i)
                 and not self.claims.is_half(name) and self.ground.length(way) >= FLARE_M)
 
+    def _is_narrow_road(self, drive, i):
+        return (f"way/{drive.way(i)}" in self.runs.named("narrow-road")
+                and drive.tags(i)["highway"] != "service")
+
+    def _is_country_road(self, drive, i):
+        """The national limit told by its type, outside streets. Key:maxspeed:type."""
+        return (drive.tags(i).get("maxspeed:type") == "GB:nsl_single"
+                and drive.tags(i)["highway"] not in ("residential", "service")
+                and "junction" not in drive.tags(i))
+
+    def _is_dual_carriageway(self, drive, i):
+        return (drive.tags(i).get("dual_carriageway") == "yes" and "junction" not in drive.tags(i)
+                and not drive.tags(i)["highway"].startswith("motorway"))
+
     def _is_cycle_lane(self, drive, i):
         """A lane on our own side, or on both. Key:cycleway."""
         tags = drive.tags(i)
@@ -144,5 +163,5 @@ class Missing:
                 continue
             angle = between(drive.heading_in(i), drive.heading_out(i + 1))
             if abs(angle) <= AHEAD_DEG - AHEAD_LEEWAY_DEG:
-                tally.check("none missing: limit-change", self._told(rows, "limit-change", i, i + 1),
+                tally.check("none missing: limit-change", told(rows, "limit-change", i, i + 1),
                             f"stretch {i}: {one['value']}, then {other['value']}")

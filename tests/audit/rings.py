@@ -37,28 +37,38 @@ class Rings:
                 yield ring, entry, i
             i += 1 if ring is None else 0
 
+    def is_drawn_right(self, ring):
+        """Clockwise where one drives on the left; else the map is wrong and nobody practises there
+        (MAP-TAGS.md 4, trap 4)."""
+        places = [self.ground.at(n) for n in ring.nodes]
+        turned = sum((b[1] - a[1]) * (b[0] + a[0] - 2 * places[0][0])
+                     for a, b in zip(places, places[1:] + places[:1]))
+        return (turned > 0) == self.ground.left
+
     def is_traversable(self, ring):
         """A ring whose island one may drive over is a mini (Key:central_island:traversable)."""
         return any(self.ground.tags(w).get("central_island:traversable") == "yes" for w in ring.ways)
 
     @staticmethod
-    def arm_at(ring, way, node):
-        return next((arm for arm in ring.arms if any(t.way == way and t.node == node for t in arm)),
-                    None)
+    def arm_at(ring, drive, i, comes):
+        """The arm that a stretch comes in by, or leaves by."""
+        node, beside = drive.nodes[i][-1:-3:-1] if comes else drive.nodes[i][:2]
+        return next((arm for arm in ring.arms if any(
+            (t.way, t.node, t.beside) == (drive.way(i), node, beside) for t in arm)), None)
 
     def exit_number(self, ring, drive, entry, last):
-        """As signs count: public roads one may leave by, from the first after the way in. By the plain
-        rule and by the signs' further ones, which differ where two ways out meet again soon; None when
-        the arms can't be told."""
-        arm_in = self.arm_at(ring, drive.way(entry), drive.nodes[entry][-1])
-        arm_out = self.arm_at(ring, drive.way(last), drive.nodes[last][0])
+        """As signs count: public roads one may leave by, from the first after the way in. From the plain
+        rule to the signs' further ones, which differ where two ways out meet again soon: which of the
+        two counts is the signs' choice. None when the arms can't be told."""
+        arm_in = self.arm_at(ring, drive, entry, True)
+        arm_out = self.arm_at(ring, drive, last, False)
         if arm_in is None or arm_out is None:
             return None
         at = ring.arms.index(arm_in)
         order = ring.arms[at + 1:] + ring.arms[:at + 1]
         passed = order[:order.index(arm_out) + 1]
-        return {sum(arm in exits for arm in passed)
-                for exits in self.exits_of(ring)}
+        counts = [sum(arm in exits for arm in passed) for exits in self.exits_of(ring)]
+        return set(range(min(counts), max(counts) + 1))
 
     @cache
     def exits_of(self, ring):
@@ -67,9 +77,8 @@ class Rings:
 
     def is_round(self, ring, drive, entry, last):
         """Out by the arm one came by."""
-        arm_in = self.arm_at(ring, drive.way(entry), drive.nodes[entry][-1])
-        return arm_in is not None and arm_in is self.arm_at(ring, drive.way(last),
-                                                            drive.nodes[last][0])
+        arm_in = self.arm_at(ring, drive, entry, True)
+        return arm_in is not None and arm_in is self.arm_at(ring, drive, last, False)
 
     def has_lanes(self, ring):
         """Two lanes or more on the ring or on a way in."""
@@ -107,14 +116,15 @@ class Rings:
     def movement_fits(self, ring, drive, told):
         """The movement told of a pass, against arms and headings."""
         entry, last = told["first"], told["last"]
+        one_road = self.is_one_road(drive, entry, last)
         if self.is_round(ring, drive, entry, last):
-            return told["movement"] == "round"
-        if told["movement"] == "round":
-            return (self.is_one_road(drive, entry, last)
-                    and abs(self.by_place(ring, drive, entry, last)) > HALVES_DEG)
+            furthest = "right" if self.ground.left else "left"  # out just before where one came in
+            return told["movement"] == "round" or not one_road and told["movement"] == furthest
         by_road = between(drive.heading_in(entry), drive.heading_out(last))
-        return any(fits(told["movement"], angle)
-                   for angle in (by_road, self.by_place(ring, drive, entry, last)))
+        angles = by_road, self.by_place(ring, drive, entry, last)
+        if told["movement"] == "round":
+            return one_road and max(map(abs, angles)) > HALVES_DEG
+        return any(fits(told["movement"], angle) for angle in angles)
 
     def is_one_road(self, drive, entry, last):
         """Halves of a divided road that lie apart: one name or number, or without either one way in and

@@ -19,8 +19,8 @@ BANNED = "turn bans keep the ring's traffic off a way out"
 MEET = "two ways out that meet again within 60 m are one exit"
 SHUT = {"no", "private", "customers", "permit", "delivery", "agricultural", "forestry"}
 
-# way, node, may traffic come in, may it leave, is the road public
-Touch = namedtuple("Touch", "way node comes leaves public")
+# way, node, may traffic come in, may it leave, is the road public, the way's next node
+Touch = namedtuple("Touch", "way node comes leaves public beside")
 
 
 def is_ring(tags):
@@ -77,7 +77,7 @@ class Streets:
             node, metres, by = waiting.pop()
             for to, way, more in steps[node]:
                 far = metres + more
-                first_on_other_way = metres == 0 and way != by
+                first_on_other_way = metres == 0 and (way, to) != (by, touch.beside)
                 if first_on_other_way or far > MEETS_WITHIN_M or is_ring(self.raw.ways[way].tags):
                     continue
                 if far < reached.get(to, math.inf):
@@ -95,11 +95,11 @@ class Ring:
     def _touches(self, node):
         found = {}
         for steps, sense in ((self.streets.back, 0), (self.streets.onward, 1)):
-            for _, way, _ in steps[node]:
+            for to, way, _ in steps[node]:
                 if not is_ring(self.raw.ways[way].tags) and not self._inside(node, way):
-                    found.setdefault(way, [False, False])[sense] = True
-        return [Touch(w, node, *senses, is_public(self.raw.ways[w].tags))
-                for w, senses in sorted(found.items())]
+                    found.setdefault((way, to), [False, False])[sense] = True
+        return [Touch(w, node, *senses, is_public(self.raw.ways[w].tags), to)
+                for (w, to), senses in sorted(found.items())]
 
     def _inside(self, node, way):
         """True when the way goes on into the island: its next node there lies inside the ring."""

@@ -27,6 +27,7 @@ WALLS = {"bollard", "block", "chain", "jersey_barrier", "bus_trap", "sump_buster
 PARTNER_M = 50  # ours: the other half of a divided road
 PARTNER_DEG = 145
 HEADING_M = 15
+ISLAND_DEG = 120  # ours: only turning round is so sharp
 BACK = {"along": "against", "against": "along"}
 TOWN_KM = 20  # a part of the net as long as this is a town of its own (DEVELOPERS.md, roads)
 
@@ -211,6 +212,17 @@ class Reader:
                         only[start[1], via] = end[1]
         return banned, only
 
+    def round_an_island(self, a, way, b, onward, c):
+        """From one half of a divided road into its other half round the tip of the island, which no lesson
+        does, nor back by a second way over the same nodes (DEVELOPERS.md, roads)."""
+        if way == onward or c == a:
+            return way != onward
+        one, other = self.tags(way), self.tags(onward)
+        return (all(len(self.directions(w)) == 1 for w in (way, onward))
+                and all(one.get(key) == other.get(key) for key in ("highway", "name", "ref"))
+                and abs(between(bearing(self.at(a), self.at(b)), bearing(self.at(b), self.at(c))))
+                > ISLAND_DEG)
+
     def _joined(self):
         """Steps that can be driven into and out of, without turning round but at a dead end: the
         largest such part of the net, and other towns."""
@@ -222,6 +234,8 @@ class Reader:
             for c in ([a] if dead_end else self.net.succ[b]):
                 onward = self.net.edges[b, c]["way"] if self.net.has_edge(b, c) else None
                 if onward is None or (c == a and not dead_end) or (way, b, onward) in banned:
+                    continue
+                if self.round_an_island(a, way, b, onward, c):
                     continue
                 if only.get((way, b), onward) == onward:
                     moves.add_edge((a, b), (b, c))
