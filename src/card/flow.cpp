@@ -7,8 +7,14 @@ namespace loopwright::card {
 namespace {
 
 constexpr double column_gap = 7;
-constexpr double heading_gap = 4;
-constexpr double paragraph_gap = 0.6;
+
+double heading_gap(Spacing spacing) {
+  return spacing == Spacing::usual ? 4 : 2;
+}
+
+double paragraph_gap(Spacing spacing) {
+  return spacing == Spacing::usual ? 0.6 : 0.2;
+}
 
 }  // namespace
 
@@ -23,18 +29,18 @@ void Flow::heading(const std::string& text) {
   draw::Label label{{0, 0}, text, type, column_width()};
   draw::Picture picture{label.width, draw::extent_of(label).height + 0.6};
   picture.add(std::move(label));
-  waiting_.push_back({std::move(picture), heading_gap});
+  waiting_.push_back({std::move(picture), heading_gap(spacing_)});
 }
 
 void Flow::paragraph(const std::string& text, const draw::Type& type, double indent) {
   draw::Label label{{indent, 0}, text, type, column_width() - indent};
   draw::Picture picture{column_width(), draw::extent_of(label).height};
   picture.add(std::move(label));
-  add({std::move(picture), paragraph_gap});
+  add({std::move(picture), paragraph_gap(spacing_)});
 }
 
 void Flow::picture(const draw::Picture& picture) {
-  add({picture, paragraph_gap});
+  add({picture, paragraph_gap(spacing_)});
 }
 
 void Flow::add(Block block) {

@@ -7,6 +7,7 @@
 // higher than a column stands alone on a page of its own.
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <string>
 #include <vector>
@@ -15,6 +16,9 @@
 
 namespace loopwright::card {
 
+/// Between paragraphs and above headings.
+enum class Spacing : std::uint8_t { usual, close };
+
 class Flow {
  public:
   /// A new page and the box on it that text may fill.
@@ -22,8 +26,8 @@ class Flow {
     draw::Picture page;
     draw::Box box;
   };
-  Flow(const PageStyle& style, std::function<Room()> new_page)
-      : style_(style), new_page_(std::move(new_page)) {}
+  Flow(const PageStyle& style, std::function<Room()> new_page, Spacing spacing)
+      : style_(style), new_page_(std::move(new_page)), spacing_(spacing) {}
 
   void heading(const std::string& text);
   void paragraph(const std::string& text, const draw::Type& type, double indent = 0);
@@ -44,6 +48,7 @@ class Flow {
 
   PageStyle style_;
   std::function<Room()> new_page_;
+  Spacing spacing_;
   std::vector<draw::Picture> pages_;
   draw::Box box_;
   int column_ = 0;

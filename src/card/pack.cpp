@@ -71,9 +71,17 @@ class Pack {
                                                    Fill fill) const {
     PageStyle style = style_;
     style.columns = columns;
-    Flow flow(style, [this, key] { return room(key); });
-    fill(flow);
-    return flow.pages();
+    const auto spaced = [&](Spacing spacing) {
+      Flow flow(
+          style, [this, key] { return room(key); }, spacing);
+      fill(flow);
+      return flow.pages();
+    };
+    std::vector<draw::Picture> pages = spaced(Spacing::usual);
+    if (pages.size() == 1) return pages;
+    // So that a last page isn't there for a few lines.
+    std::vector<draw::Picture> closer = spaced(Spacing::close);
+    return closer.size() < pages.size() ? closer : pages;
   }
 
   /// With what stands beside each entry, which is as large on any scale.

@@ -1,6 +1,6 @@
 // 1. Flow: one unit leaves home; what enters a node leaves it; the arcs' times fit.
 // 2. A group's passes of worth, and those that count, are no more than its arcs' flow. Pieces of worth fall,
-//    so the programme takes them in order.
+//    so the programme takes them in order. Groups under a cap have no more of worth together.
 // 3. A goal's passes of worth fit into the time at its spacing. So does their number in whole, rounded down.
 // 4. Clusters (SEARCH.md's starting cuts, in fewer rows): a column says whether anything inside is counted; it
 //    is at most the flow into the cluster, at most the column of the cluster around, and at least each
@@ -36,6 +36,7 @@ class Builder {
     for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_columns(goal);
     for (std::uint32_t group = 0; group < p_.groups.size(); ++group) group_columns(group);
     for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) goal_rows(goal);
+    cap_rows();
     places();
     cluster_rows();
     return std::move(f_);
@@ -131,6 +132,16 @@ class Builder {
     if (f_.missing[goal] == no_column) return;
     f_.rows.push_back(std::move(count));
     f_.columns[f_.missing[goal]].gain = -(2 * f_.penalty + 1);
+  }
+
+  void cap_rows() {
+    std::vector<Row> rows;
+    for (const int most : p_.caps) rows.push_back({{}, -infinite, static_cast<double>(most)});
+    for (std::uint32_t group = 0; group < p_.groups.size(); ++group)
+      if (p_.groups[group].cap != no_cap)
+        for (const int c : f_.worths[group]) rows[p_.groups[group].cap].terms.push_back({c, 1});
+    for (Row& row : rows)
+      if (!row.terms.empty()) f_.rows.push_back(std::move(row));
   }
 
   void places() {

@@ -182,7 +182,7 @@ Problem worth_of(const Problem& problem, std::uint32_t goal) {
   for (std::uint32_t row = 0; row < problem.groups.size(); ++row) {
     if (problem.groups[row].goal != goal || problem.groups[row].worths.empty()) continue;
     kept[row] = static_cast<std::uint32_t>(result.groups.size());
-    result.groups.push_back({0, problem.groups[row].worths, 0});
+    result.groups.push_back({0, problem.groups[row].worths, 0, problem.groups[row].cap});
   }
   for (Pass& pass : result.passes) {
     std::vector<std::uint32_t> groups;

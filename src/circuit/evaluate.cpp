@@ -13,6 +13,7 @@ struct Counter {
       : problem(p),
         counted(p.groups.size(), 0),
         worth(p.groups.size(), 0),
+        of_cap(p.caps.size(), 0),
         next_ms(p.goals.size(), 0),
         got(p.goals.size(), 0) {}
 
@@ -21,6 +22,7 @@ struct Counter {
       const Group& group = problem.groups[row];
       if (counted[row]++ < group.most_counted) ++got[group.goal];
       if (begins_ms < next_ms[group.goal] || worth[row] >= group.worths.size()) continue;
+      if (group.cap != no_cap && of_cap[group.cap]++ >= problem.caps[group.cap]) continue;
       value += group.worths[worth[row]++];
       next_ms[group.goal] = begins_ms + problem.goals[group.goal].spacing_ms;
     }
@@ -29,6 +31,7 @@ struct Counter {
   const Problem& problem;
   std::vector<int> counted;
   std::vector<std::size_t> worth;
+  std::vector<int> of_cap;
   std::vector<std::int64_t> next_ms;
   std::vector<int> got;
   std::int64_t value = 0;

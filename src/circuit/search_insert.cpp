@@ -45,8 +45,9 @@ Inserter::Inserter(const Items& items, Clock& clock)
   grain_ms_ = static_cast<double>(most) / 2000.0 + 0.5;
   for (const Group& group : items.problem.groups)
     for (const std::int64_t worth : group.worths) missing_gain_ += static_cast<double>(worth);
-  exact_ = !spaced_ && std::all_of(items.items.begin(), items.items.end(),
-                                   [&](const Item& item) { return stands_alone(items, item); });
+  exact_ = !spaced_ && items.problem.caps.empty() &&
+           std::all_of(items.items.begin(), items.items.end(),
+                       [&](const Item& item) { return stands_alone(items, item); });
 }
 
 Score Inserter::fill(std::vector<Visit>& visits, const Taste& taste, Dice& dice) {
@@ -96,8 +97,7 @@ double Inserter::gain_of(const Item& item, const Taste& taste) const {
   double gain = 0;
   for (const Counting& c : items_.counts_of(item)) {
     const Group& group = p.groups[c.group];
-    const std::size_t taken = clock_.worth[c.group];
-    if (taken < group.worths.size()) gain += static_cast<double>(group.worths[taken]);
+    gain += static_cast<double>(clock_.next_worth(c.group));
     if (clock_.got[c.goal] < p.goals[c.goal].least && clock_.counted[c.group] < group.most_counted)
       gain += c.goal == taste.first_goal ? first_goal_gain * missing_gain_ : missing_gain_;
   }

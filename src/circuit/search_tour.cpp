@@ -10,7 +10,8 @@ Clock::Clock(const Items& items, std::int64_t longer_wait_ms)
       got(items.problem.goals.size(), 0),
       items_(items),
       longer_wait_ms_(longer_wait_ms),
-      next_ms_(items.problem.goals.size(), 0) {}
+      next_ms_(items.problem.goals.size(), 0),
+      of_cap_(items.problem.caps.size(), 0) {}
 
 void Clock::reset() {
   for (const std::uint32_t group : touched_) {
@@ -20,7 +21,15 @@ void Clock::reset() {
   touched_.clear();
   std::fill(got.begin(), got.end(), 0);
   std::fill(next_ms_.begin(), next_ms_.end(), 0);
+  std::fill(of_cap_.begin(), of_cap_.end(), 0);
   value_ = 0;
+}
+
+std::int64_t Clock::next_worth(std::uint32_t row) const {
+  const Group& group = items_.problem.groups[row];
+  if (worth[row] >= group.worths.size()) return 0;
+  if (group.cap != no_cap && of_cap_[group.cap] >= items_.problem.caps[group.cap]) return 0;
+  return group.worths[worth[row]];
 }
 
 std::int64_t Clock::ready(const Item& item, Patience patience) const {
@@ -29,9 +38,7 @@ std::int64_t Clock::ready(const Item& item, Patience patience) const {
   Patience k = single;
   for (const Counting& c : items_.counts_of(item)) {
     if (patience != all && patience != k++) continue;
-    const std::vector<std::int64_t>& worths = items_.problem.groups[c.group].worths;
-    if (worth[c.group] < worths.size() && worths[worth[c.group]] > 0)
-      ms = std::max(ms, next_ms_[c.goal] - c.offset_ms);
+    if (next_worth(c.group) > 0) ms = std::max(ms, next_ms_[c.goal] - c.offset_ms);
   }
   return ms;
 }
@@ -43,6 +50,7 @@ void Clock::count(const Item& item, std::int64_t begins) {
     if (counted[c.group]++ < group.most_counted) ++got[c.goal];
     const std::int64_t at = begins + c.offset_ms;
     if (at < next_ms_[c.goal] || worth[c.group] >= group.worths.size()) continue;
+    if (group.cap != no_cap && of_cap_[group.cap]++ >= items_.problem.caps[group.cap]) continue;
     value_ += group.worths[worth[c.group]++];
     next_ms_[c.goal] = at + items_.problem.goals[c.goal].spacing_ms;
   }

@@ -53,6 +53,9 @@ class Clock {
   std::vector<int> counted;        ///< by group: passes
   std::vector<std::size_t> worth;  ///< by group: worths taken
   std::vector<int> got;            ///< by goal
+  /// What the next pass of a group is worth, its spacing not looked at; 0: nothing.
+  [[nodiscard]] std::int64_t next_worth(std::uint32_t group) const;
+
  private:
   [[nodiscard]] std::int64_t ready(const Item& item, Patience patience) const;
   void count(const Item& item, std::int64_t begins);
@@ -61,6 +64,7 @@ class Clock {
   const Items& items_;
   std::int64_t longer_wait_ms_;
   std::vector<std::int64_t> next_ms_;
+  std::vector<int> of_cap_;  ///< by cap: worths taken
   std::vector<std::uint32_t> touched_;
   std::int64_t value_ = 0;
 };

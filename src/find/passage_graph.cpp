@@ -85,14 +85,25 @@ std::uint32_t PassageGraph::group_of(std::size_t want, const Candidate& candidat
     if (place_of_group_[row] == key) return row;
   const Caps& caps = hunt_.ground.caps;
   circuit::Group group{static_cast<std::uint32_t>(want)};
-  if (counted)
+  if (counted) {
     group.most_counted = caps.passes_of(candidate.kind);
-  else
+  } else {
     group.worths.assign(caps.repeat_worth.begin(), caps.repeat_worth.end());
+    group.cap = cap_of(want, candidate.place);
+  }
   problem_.groups.push_back(std::move(group));
   place_of_group_.push_back(key);
   group_rows_[want].push_back(static_cast<std::uint32_t>(problem_.groups.size() - 1));
   return group_rows_[want].back();
+}
+
+/// As many passes of a place count for a want as the wish says, whatever their movements.
+std::uint32_t PassageGraph::cap_of(std::size_t want, PlaceId place) {
+  if (!hunt_.ground.wish.place_passes) return circuit::no_cap;
+  for (const std::uint32_t row : group_rows_[want])
+    if (place_of_group_[row] / 8 == place.index()) return problem_.groups[row].cap;
+  problem_.caps.push_back(*hunt_.ground.wish.place_passes);
+  return static_cast<std::uint32_t>(problem_.caps.size() - 1);
 }
 
 std::vector<std::uint32_t> PassageGraph::groups_on(std::span<const Vertex> path) {

@@ -75,6 +75,7 @@ class PassageGraph {
   void add_pass(const Way& way, const Exit& exit);
   [[nodiscard]] std::vector<std::uint32_t> groups_on(std::span<const Vertex> path);
   [[nodiscard]] std::uint32_t group_of(std::size_t want, const Candidate& candidate);
+  std::uint32_t cap_of(std::size_t want, PlaceId place);
   std::uint32_t entry_row(Vertex vertex);
   std::uint32_t exit_row(const Exit& exit);
   [[nodiscard]] std::int64_t inner_ms(std::span<const Vertex> path, bool at_end) const;

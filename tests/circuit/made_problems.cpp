@@ -52,9 +52,12 @@ struct Trial {
     if (ms + pass.inner_ms + p.leg(pass.exit, p.end()) > p.most_ms) return;
     const auto before = next_ms;
     const auto worth_before = worth;
+    const auto of_cap_before = of_cap;
     for (const std::uint32_t g : pass.groups) {
       const auto& group = p.groups[g];
       if (ms < next_ms[group.goal] || worth[g] >= group.worths.size()) continue;
+      if (group.cap != loopwright::circuit::no_cap && of_cap[group.cap]++ >= p.caps[group.cap])
+        continue;
       ++worth[g];
       next_ms[group.goal] = ms + p.goals[group.goal].spacing_ms;
     }
@@ -65,9 +68,11 @@ struct Trial {
     walk.wait_ms.pop_back();
     next_ms = before;
     worth = worth_before;
+    of_cap = of_cap_before;
   }
 
   std::vector<std::size_t> worth = std::vector<std::size_t>(p.groups.size(), 0);
+  std::vector<int> of_cap = std::vector<int>(p.caps.size(), 0);
 };
 
 struct Place {
@@ -116,6 +121,14 @@ std::int64_t drive_ms(double metres) {
   return static_cast<std::int64_t>(metres / 10.5 * 1000);
 }
 
+/// Most groups of the last goal share a cap of a pass or two.
+void cap_some(Dice& dice, Problem& p) {
+  p.caps.push_back(static_cast<int>(dice.from(1, 2)));
+  for (auto& group : p.groups)
+    if (group.goal + 1 == p.goals.size() && dice.from(0, 3) > 0)
+      group.cap = static_cast<std::uint32_t>(p.caps.size() - 1);
+}
+
 }  // namespace
 
 void close_legs(Problem& p) {
@@ -152,6 +165,7 @@ Problem small(std::uint64_t seed, Small kind) {
       if (dice.from(0, 1) == 0) group.most_counted = static_cast<int>(dice.from(1, 3));
       p.groups.push_back(group);
     }
+    if (kind.caps) cap_some(dice, p);
   }
   for (std::int64_t n = dice.from(1, 5); n > 0; --n) {
     Pass pass;

@@ -13,7 +13,7 @@ namespace made {
 void close_legs(loopwright::circuit::Problem& problem);
 
 struct Small {
-  bool several_goals = false, least = false, spacing = false;
+  bool several_goals = false, least = false, spacing = false, caps = false;
 };
 /// Up to 4 entries and 6 passes, up to about 7 passes in the time.
 loopwright::circuit::Problem small(std::uint64_t seed, Small kind);

@@ -106,6 +106,30 @@ TEST_CASE("bounds of small problems are what trying every walk finds", "[circuit
   }
 }
 
+TEST_CASE("bounds of small problems under caps are what trying every walk finds", "[circuit]") {
+  for (std::uint64_t seed = 1; seed <= 100; ++seed) {
+    check_small(seed, {.caps = true}, true);
+    check_small(seed, {.spacing = true, .caps = true}, true);
+    check_small(seed, {.several_goals = true, .least = true, .caps = true}, false);
+  }
+}
+
+TEST_CASE("of places that count once the search passes each once", "[circuit]") {
+  Problem p = made::towns(1, {.towns = 2, .roundabouts = 12, .most_ms = 1'800'000});
+  const Evaluation free = evaluate(p, search(p, {300, 1}));
+  // Groups are made place by place; a few of these share a cap.
+  for (std::uint32_t g = 0; g < p.groups.size(); ++g) p.groups[g].cap = g / 4;
+  p.caps.assign(p.groups.size() / 4 + 1, 1);
+  const Walk walk = search(p, {300, 1});
+  const Evaluation capped = evaluate(p, walk);
+  CHECK(capped.value > 0);
+  CHECK(capped.value <= 1000 * static_cast<std::int64_t>(p.caps.size()));
+  CHECK(capped.value < free.value);
+  const Bound b = bound(p, {20, 10, 20'000, {50, 1}}, walk);
+  CHECK(b.value >= capped.value);
+  CHECK(b.value <= 1000 * static_cast<std::int64_t>(p.caps.size()));
+}
+
 TEST_CASE("bounds of small problems with several spaced goals are no lower than the best",
           "[circuit]") {
   for (std::uint64_t seed = 1; seed <= 100; ++seed)

@@ -25,6 +25,9 @@ namespace loopwright::circuit {
 /// No leg: it can't be driven, or not within the time.
 inline constexpr std::int64_t no_way = std::numeric_limits<std::int64_t>::max() / 4;
 
+/// No cap of Problem::caps.
+inline constexpr std::uint32_t no_cap = std::numeric_limits<std::uint32_t>::max();
+
 /// Passes of a group are repeats of each other: of one place and movement, say.
 struct Group {
   std::uint32_t goal = 0;
@@ -33,6 +36,7 @@ struct Group {
   std::vector<std::int64_t> worths = {};
   /// So many passes count towards the goal's `least`, further ones don't.
   int most_counted = std::numeric_limits<int>::max();
+  std::uint32_t cap = no_cap;  ///< row of Problem::caps: of one place, say, whatever the movement
 };
 
 /// What is wanted, over the groups that name it.
@@ -58,7 +62,8 @@ struct Problem {
   std::vector<Pass> passes;
   std::vector<Group> groups;
   std::vector<Goal> goals;
-  std::int64_t most_ms = 0;  ///< a walk takes at most so long
+  std::vector<int> caps = {};  ///< so many passes have worth of all groups that name it
+  std::int64_t most_ms = 0;    ///< a walk takes at most so long
 
   [[nodiscard]] std::uint32_t home() const { return exit_count; }
   [[nodiscard]] std::uint32_t end() const { return entry_count; }
