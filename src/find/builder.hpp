@@ -82,7 +82,6 @@ class Builder {
   void fill(Plan& plan, const Liking& liking);
   bool add_way_round(Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
   Vertex choose_via(const Plan& plan, std::size_t leg, std::int64_t least_ms, std::int64_t most_ms);
-  [[nodiscard]] std::size_t leg_to_change(const Plan& plan);
   bool drop_way_round(Plan& plan);
   bool reroute(Plan& plan, std::size_t leg);
   // quiet.cpp: no quiet street more often than its cap
@@ -105,7 +104,6 @@ class Builder {
   std::vector<std::uint8_t> used_;       // by dense piece, what else is driven
   std::vector<std::uint32_t> seen_;      // by dense piece, stamps for driven_again_m
   std::uint32_t stamp_ = 0;
-  std::int32_t dislike_ = 2;  // of road already in the plan, as a multiple of its time (fill.cpp)
 };
 
 }  // namespace loopwright::find

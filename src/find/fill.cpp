@@ -12,7 +12,6 @@
 #include <algorithm>
 
 #include "find/builder.hpp"
-#include "find/counting.hpp"
 
 namespace loopwright::find {
 
@@ -21,8 +20,7 @@ namespace {
 constexpr std::int64_t part_ms = 12 * 60000;  // the longest way round made in one piece
 constexpr std::size_t sample_size = 48;
 constexpr int fill_tries = 24;
-// Of the time on roads already in the plan; now and then as much as to make nearly any way round worth it.
-constexpr std::int32_t mild_dislike = 2, strong_dislike = 12;
+constexpr std::int32_t dislike_factor = 2;    // of the time on roads already in the plan
 constexpr double corner_m = 40;               // of road driven again: what a corner weighs
 constexpr std::int32_t wanted_ms = 60000;     // for what is wanted, beyond its number
 constexpr std::int32_t worn_out_ms = 120000;  // for a quiet street at its cap
@@ -38,7 +36,7 @@ void Builder::learn_used(const Plan& plan, std::size_t except_leg, const Liking&
   for (Vertex v = 0; v < hunt_.graph.size(); ++v) {
     const std::uint32_t piece = hunt_.piece_of[v];
     extra_ms_[v] = liking.extra_ms.empty() ? 0 : liking.extra_ms[v];
-    if (used_[piece] != 0) extra_ms_[v] += dislike_ * hunt_.graph.along_ms(v);
+    if (used_[piece] != 0) extra_ms_[v] += dislike_factor * hunt_.graph.along_ms(v);
     if (hunt_.piece_quiet[piece] != 0 && used_[piece] >= hunt_.piece_most[piece])
       extra_ms_[v] += worn_out_ms;
   }
@@ -155,28 +153,12 @@ bool Builder::drop_way_round(Plan& plan) {
   return true;
 }
 
-/// Three times in four one that drives road again where that lessens the value, when some does; else any.
-std::size_t Builder::leg_to_change(const Plan& plan) {
-  const std::vector<int> drives = drives_of_pieces(hunt_, plan.vertices());
-  const bool only_quiet = counts_worth(hunt_.ground.wish);
-  std::vector<std::size_t> legs;
-  for (std::size_t leg = 0; leg < plan.legs.size(); ++leg)
-    if (std::any_of(plan.legs[leg].begin(), plan.legs[leg].end(), [&](Vertex v) {
-          const std::uint32_t piece = hunt_.piece_of[v];
-          return drives[piece] > 1 && (!only_quiet || hunt_.piece_quiet[piece] != 0);
-        }))
-      legs.push_back(leg);
-  if (legs.empty() || dice_.below(4) == 0) return dice_.below(plan.legs.size());
-  return legs[dice_.below(legs.size())];
-}
-
 void Builder::improve(Plan& plan, const Liking& liking) {
   Score best = score(hunt_, plan);
   for (int round = 0; round < improvements_; ++round) {
     Plan changed = plan;
     if (round % 2 == 0 ? !drop_way_round(changed) : false) continue;
-    const std::size_t leg = leg_to_change(changed);
-    dislike_ = round % 4 < 2 ? mild_dislike : strong_dislike;
+    const std::size_t leg = dice_.below(changed.legs.size());
     learn_used(changed, leg, liking);
     reroute(changed, leg);
     fill(changed, liking);
@@ -184,7 +166,6 @@ void Builder::improve(Plan& plan, const Liking& liking) {
     const Score now = score(hunt_, changed);
     if (now.better_than(best)) plan = std::move(changed), best = now;
   }
-  dislike_ = mild_dislike;
 }
 
 }  // namespace loopwright::find

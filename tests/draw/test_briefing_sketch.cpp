@@ -252,7 +252,7 @@ TEST_CASE("at lights one gives way to oncoming traffic only where a road lies ah
    w2 NBS highway=residential
    nB highway=traffic_signals
 )");
-  CHECK(says(sketch(cross, "SBE"), "turning right, give way to oncoming traffic"));
+  CHECK(says(sketch(cross, "SBE"), "going right, give way to oncoming traffic"));
   CHECK_FALSE(says(sketch(cross, "SBN"), "oncoming"));
   const BuiltTown tee = built_town(R"(
   W   B   E
