@@ -23,10 +23,10 @@ namespace loopwright::find {
 
 /// How much work finding and bounding may take.
 struct FindWork {
-  int tries = 0;  ///< of plans without a walk, once a walk has led to a good one
-  int tries_for_most =
-      0;                  ///< the same, when as many as fit are wanted, which is what walks are for
-  int tries_without = 0;  ///< when no walk has, or the clock shuts streets
+  /// Plans without a walk, once a walk has led to a good one; fewer when as many as fit are wanted, which is
+  /// what walks are for.
+  int tries = 0, tries_for_most = 0;
+  int tries_without = 0;     ///< when no walk has, or the clock shuts streets
   bool until_good = false;   ///< of these no more than lead to a good one
   int tries_when_unmet = 0;  ///< more, when none of these is good
   int walks = 1;             ///< looked for, one after the other (walks.hpp)
@@ -34,8 +34,8 @@ struct FindWork {
   int walk_rounds = 0;       ///< of the search of each
   int improvements = 0;      ///< of each plan (builder.hpp)
   std::size_t picked = 0;    ///< candidates for a want that plans without a walk pick among
-  std::uint64_t settled =
-      0;  ///< vertices that all searches for legs may settle (passage_graph.hpp)
+  /// Vertices that all searches for legs may settle (passage_graph.hpp).
+  std::uint64_t settled = 0;
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

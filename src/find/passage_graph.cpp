@@ -7,6 +7,7 @@
 #include "find/passage_graph.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "find/stops.hpp"
 
@@ -49,10 +50,15 @@ PassageGraph::Spared PassageGraph::courtesy(std::int32_t dislike) const {
   return spared;
 }
 
-/// The nearest for each want, as hunt sorts them: what is farther takes more of the time from all else.
+/// All, or the nearest for each want, as hunt sorts them: what is farther takes more of the time from all else.
 std::vector<std::uint32_t> PassageGraph::choose(std::uint64_t settled) const {
   const auto& wants = hunt_.ground.wish.wants;
   const std::size_t most = settled * left_in_core / (hunt_.graph.size() + 1);
+  if (hunt_.candidates.size() <= most) {
+    std::vector<std::uint32_t> all(hunt_.candidates.size());
+    std::iota(all.begin(), all.end(), 0U);
+    return all;
+  }
   const std::size_t share = std::max(least_for_want, most / std::max<std::size_t>(1, wants.size()));
   std::vector<std::size_t> left(wants.size(), share);
   std::vector<std::uint32_t> rows;

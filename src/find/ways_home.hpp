@@ -30,7 +30,7 @@ class WaysHome {
  public:
   /// Within a hunt's reach.
   explicit WaysHome(const Hunt& hunt);
-  /// states: ascending, each once; the ground outlives it.
+  /// states: each once; the ground outlives it.
   WaysHome(const Ground& ground, std::vector<StateId> states, std::int64_t limit_ms);
   ~WaysHome();
   WaysHome(const WaysHome&) = delete;
