@@ -4,7 +4,8 @@
 // 2. What could be taken for the one meant is listed by its position between the two moments: arms
 //    to one side of the way driven, lights, crossroads.
 // 3. A thing met close to the place to speak might be counted or missed, so the place is moved back
-//    until none is near it. What is met after it is counted.
+//    until none is near it. What is met after it is counted; where something there may be counted or
+//    not and no name helps, it is spoken behind that, if there is still time.
 #include "say/approach.hpp"
 
 #include <algorithm>
@@ -50,8 +51,10 @@ Counted Approach::count() {
   if (unclear) joined_ = true;
   std::erase_if(met_, [&](const Met& m) { return m.at_m < from_m_; });
   Counted counted;
+  counted.alongside = true;
   for (const Met& m : met_) {
     m.sure ? void(++counted.before) : void(counted.doubtful = true);
+    if (!m.sure && !m.alongside) counted.alongside = false;
     if (m.arm.known()) counted.arms.push_back(m.arm);
   }
   return counted;
@@ -68,7 +71,8 @@ void Approach::meet_roads(road::Movement side, bool small) {
              std::abs(arm.angle_deg) + blurred_deg < std::abs(passed.angle_deg) &&
              (passed.angle_deg < 0) == (side == road::Movement::left);
     });
-    if (bends && !small) met_.push_back({drive_.position_m(joint), false, drive_.at(joint + 1)});
+    if (bends && !small)
+      met_.push_back({drive_.position_m(joint), false, drive_.at(joint + 1), false});
     for (const Arm& arm : passed.others) {
       const double from_way = arm.angle_deg - passed.angle_deg;
       if ((from_way < 0) != (side == road::Movement::left)) continue;
@@ -76,8 +80,8 @@ void Approach::meet_roads(road::Movement side, bool small) {
       if (small && !is_service(drive_.roads(), arm.leaving)) continue;
       const bool counted =
           small ? is_small && may_enter(drive_.roads(), arm.leaving) : arm.seen == Seen::road;
-      const bool sure = counted && std::abs(from_way) > blurred_deg;
-      met_.push_back({drive_.position_m(joint), sure, arm.leaving});
+      const bool alongside = counted && std::abs(from_way) <= blurred_deg;
+      met_.push_back({drive_.position_m(joint), counted && !alongside, arm.leaving, alongside});
     }
   }
 }
@@ -109,9 +113,9 @@ Counted Approach::lights() {
     const PlaceId place = drive_.lights_at(joint);
     const std::uint32_t flags = roads.nodes[roads.to_node(drive_.at(joint)).index()].flags;
     const bool met = place.known() && place != last && place != due;
-    if (met) met_.push_back({drive_.position_m(joint), true, {}});
+    if (met) met_.push_back({drive_.position_m(joint), true, {}, false});
     if (!place.known() && (flags & flag::signal_crossing) != 0)
-      met_.push_back({drive_.position_m(joint), false, {}});
+      met_.push_back({drive_.position_m(joint), false, {}, false});
     last = place;
   }
   return count();
@@ -124,26 +128,40 @@ Counted Approach::crossroads() {
         junction_between(drive_.roads(), drive_.at(joint), drive_.at(joint + 1));
     const auto arms = std::count_if(passed.others.begin(), passed.others.end(),
                                     [](const Arm& arm) { return arm.seen != Seen::not_counted; });
-    if (arms >= 2) met_.push_back({drive_.position_m(joint), arms == 2, {}});
+    if (arms >= 2) met_.push_back({drive_.position_m(joint), arms == 2, {}, false});
   }
   return count();
+}
+
+bool Approach::speak_behind(const Met& met, double next_m) {
+  const double between_m = std::min((met.at_m + next_m) / 2, met.at_m + clear_m);
+  const bool clear = between_m - met.at_m > told_within_m && next_m - between_m > told_within_m;
+  if (!clear || between_m > drive_.latest_to_speak_m(due_joint_)) return false;
+  from_m_ = std::max(from_m_, between_m);
+  joined_ = false;
+  return true;
 }
 
 int Approach::speak_after_all_but(int keep) {
   int kept = 0;
   double next_m = due_m_;
   for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
-    const double between_m = std::min((it->at_m + next_m) / 2, it->at_m + clear_m);
-    const bool clear = between_m - it->at_m > told_within_m && next_m - between_m > told_within_m;
-    if (it->sure && kept >= keep && clear && between_m <= drive_.latest_to_speak_m(due_joint_)) {
-      from_m_ = std::max(from_m_, between_m);
-      joined_ = false;
-      return kept;
-    }
+    if (it->sure && kept >= keep && speak_behind(*it, next_m)) return kept;
     next_m = it->at_m;
     kept += it->sure ? 1 : 0;
   }
   return kept;
+}
+
+std::optional<int> Approach::speak_after_doubtful() {
+  int kept = 0;
+  double next_m = due_m_;
+  for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
+    if (!it->sure) return speak_behind(*it, next_m) ? std::optional(kept) : std::nullopt;
+    next_m = it->at_m;
+    ++kept;
+  }
+  return std::nullopt;
 }
 
 }  // namespace loopwright::say

@@ -2,6 +2,7 @@
 // and what a listener meets on the way that could be taken for it.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "say/moments.hpp"
@@ -13,8 +14,9 @@ inline constexpr double told_within_m = 25;
 
 /// What a phrase counts: side roads on one side, lights, crossroads.
 struct Counted {
-  int before = 0;               ///< met between the speaking and the one that is meant
-  bool doubtful = false;        ///< something there may be counted or not
+  int before = 0;          ///< met between the speaking and the one that is meant
+  bool doubtful = false;   ///< something there may be counted or not
+  bool alongside = false;  ///< all such things lead off nearly along the way: nobody turns there
   std::vector<StretchId> arms;  ///< the side roads met, counted or not
 };
 
@@ -32,6 +34,10 @@ class Approach {
   /// Moves the place to speak on, so that only the last `keep` of those counted are still met, or
   /// as few more as are met when it would be too late to speak; how many that are.
   int speak_after_all_but(int keep);
+  /// Moves the place to speak on, behind the last thing that may be counted or not; how many are then
+  /// still met for sure. Nothing, and it stays where it is, when there is no such thing or it would be too
+  /// late to speak behind it.
+  std::optional<int> speak_after_doubtful();
   /// Metres before the moment at which it is spoken.
   [[nodiscard]] double speak_m() const {
     return due_m_ - from_m_ + (standing() ? told_within_m : 0);
@@ -48,10 +54,13 @@ class Approach {
     double at_m = 0;
     bool sure = true;
     StretchId arm;
+    bool alongside = false;
   };
   /// Arms to one side; small roads and private ones alone, or all but them.
   void meet_roads(road::Movement side, bool small);
   Counted count();
+  /// Moves the place to speak to between one thing met and the next, if it is clear of both and not too late.
+  bool speak_behind(const Met& met, double next_m);
 
   const Drive& drive_;
   std::size_t first_joint_;  ///< the first that lies wholly between both moments

@@ -223,7 +223,7 @@ std::string Phrasing::slip_road(const Layout& layout, Approach& approach) const 
 
 std::string Phrasing::small_road(const Junction& junction, const Layout& layout,
                                  Approach& approach) const {
-  const Counted met = approach.small_roads(layout.side);
+  Counted met = approach.small_roads(layout.side);
   const std::string name = unmistakable_name(junction, met.arms);
   const auto rivals = roads_beside(junction, layout);
   const bool another = std::any_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
@@ -233,6 +233,14 @@ std::string Phrasing::small_road(const Junction& junction, const Layout& layout,
     const std::string text =
         words_.fill("road.named", {{"side", side(layout.side)}, {"street", name}});
     if (fits(text)) return text;
+  }
+  if (met.doubtful) {
+    const Movement movement = movement_of(junction.angle_deg);
+    const std::optional<int> kept = approach.speak_after_doubtful();
+    // What leads off nearly along the way could be counted, but nobody turns into it.
+    const bool turned = met.before == 0 && met.alongside && !another && movement != Movement::ahead;
+    if (!kept && turned) return turn_into_small(movement);
+    met.before = kept.value_or(met.before);
   }
   return words_.fill("small.nth",
                      {{"nth", words_.nth(met.before + 1)}, {"the_side", the_side(layout.side)}});
@@ -258,6 +266,7 @@ std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
   if (met.doubtful || !rivals.empty())
     for (const std::string_view key : {"road.nth_named", "road.named"})
       if (const std::string text = named(key); !text.empty()) return text;
+  if (met.doubtful) met.before = approach.speak_after_doubtful().value_or(met.before);
   const bool sharpest = std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
     return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
   });

@@ -17,6 +17,20 @@ constexpr std::string_view access_roads = R"(
   w5 EG    highway=service
 )";
 
+/// A small road leads off at C, hardly off the way, and one at D, 20 m to a character.
+std::string almost_ahead(std::size_t columns_to_d) {
+  const std::string way(columns_to_d - 1, ' ');
+  const std::string upper = "A  B                 C" + way + "D    F\n";
+  const std::string lower = std::string(29, ' ') + 'E';
+  std::string last(upper.find('D'), ' ');
+  return upper + lower + "\n\n" + last + R"(G
+  w1 AB    highway=residential name=Lantern_Row maxspeed="30 mph"
+  w2 BCDF  highway=residential name=Lantern_Row maxspeed="30 mph"
+  w3 CE    highway=service
+  w4 DG    highway=service
+  )";
+}
+
 }  // namespace
 
 TEST_CASE("a small road is counted among small roads alone", "[say][small]") {
@@ -64,6 +78,21 @@ TEST_CASE("where the car is turned round what follows close is said before drivi
   CHECK(rows[2].say == "turn the car round where it is safe");
   CHECK(rows[2].briefs == Texts{"say the next before driving on"});
   CHECK_FALSE(rows[3].joined_to_previous);
+}
+
+TEST_CASE("what may be counted or not is passed before one speaks, while there is time",
+          "[say][small]") {
+  const auto rows = rows_of(town_of(almost_ahead(9), 20), "ABCDGDCBA");
+  REQUIRE(rows.size() > 2);
+  CHECK(rows[1].say == "take the first small road on the right");
+  CHECK(rows[1].speak_m > 134);  // ten seconds at the limit
+  CHECK(rows[1].speak_m < 180);  // behind C
+}
+
+TEST_CASE("a small road one turns into is told from one hardly off the way", "[say][small]") {
+  const auto rows = rows_of(town_of(almost_ahead(7), 20), "ABCDGDCBA");
+  REQUIRE(rows.size() > 2);
+  CHECK(rows[1].say == "turn right into the small road");
 }
 
 }  // namespace loopwright::test
