@@ -3,8 +3,9 @@
 //   Flow flow(style, framed);  flow.heading("Bus lanes");  flow.paragraph("…", plain(style));
 //   for (draw::Picture& page : flow.pages()) …
 //
-// Rules: a paragraph is never cut, and moves on as a whole; a heading stays with what follows it. One that is
-// higher than a column stands alone on a page of its own.
+// Rules: a paragraph is never cut, and moves on as a whole; a heading stays with the two that follow it, what is
+// indented with what stands above it. One paragraph that is higher than a column stands alone in it.
+// Where closer lines save a page they are closer; the columns of a single page end about level.
 #pragma once
 
 #include <cstdint>
@@ -16,44 +17,51 @@
 
 namespace loopwright::card {
 
-/// Between paragraphs and above headings.
-enum class Spacing : std::uint8_t { usual, close };
-
 class Flow {
  public:
-  /// A new page and the box on it that text may fill.
+  /// A new page and the box on it that text may fill, as large on every page.
   struct Room {
     draw::Picture page;
     draw::Box box;
   };
-  Flow(const PageStyle& style, std::function<Room()> new_page, Spacing spacing)
-      : style_(style), new_page_(std::move(new_page)), spacing_(spacing) {}
+  Flow(const PageStyle& style, std::function<Room()> new_page)
+      : style_(style), new_page_(std::move(new_page)), box_(new_page_().box) {}
 
   void heading(const std::string& text);
   void paragraph(const std::string& text, const draw::Type& type, double indent = 0);
   /// A picture across the column, `height` of it taken.
   void picture(const draw::Picture& picture);
   /// Width of a column, in millimetres.
-  [[nodiscard]] double column_width();
-  [[nodiscard]] std::vector<draw::Picture> pages() { return std::move(pages_); }
+  [[nodiscard]] double column_width() const;
+  /// How many pages there will be.
+  [[nodiscard]] std::size_t page_count() const;
+  [[nodiscard]] std::vector<draw::Picture> pages() const;
 
  private:
+  /// Between paragraphs and above headings.
+  enum class Spacing : std::uint8_t { usual, close };
+  enum class Kind : std::uint8_t { heading, paragraph, indented };
   struct Block {
     draw::Picture picture;
-    double gap = 0;  ///< above it, unless it begins a column
+    Kind kind = Kind::paragraph;
   };
-  void add(Block block);
-  void next_column();
-  void next_page();
+  /// Where a block stands: columns are counted through all pages, y from the top of the box.
+  struct Stand {
+    std::size_t column = 0;
+    double y = 0;
+  };
+  [[nodiscard]] bool stays_with_previous(std::size_t block) const;
+  [[nodiscard]] std::size_t group_end(std::size_t begin) const;
+  [[nodiscard]] double height_of(std::size_t begin, std::size_t end, Spacing spacing) const;
+  [[nodiscard]] std::vector<Stand> stands(Spacing spacing, double height) const;
+  [[nodiscard]] std::size_t pages_of(const std::vector<Stand>& stands) const;
+  [[nodiscard]] Spacing spacing() const;
+  [[nodiscard]] double level_height(Spacing spacing) const;
 
   PageStyle style_;
   std::function<Room()> new_page_;
-  Spacing spacing_;
-  std::vector<draw::Picture> pages_;
   draw::Box box_;
-  int column_ = 0;
-  double y_ = 0;
-  std::vector<Block> waiting_;  ///< a heading that waits for what follows it
+  std::vector<Block> blocks_;
 };
 
 }  // namespace loopwright::card

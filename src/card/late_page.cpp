@@ -38,6 +38,8 @@ void add_homes(Flow& flow, const PageStyle& style, const Subject& subject) {
   const std::vector<Homes> homes = homes_of(subject);
   if (homes.empty()) return;
   flow.heading(std::string(words.at("pack.ways_home")));
+  if (std::ranges::any_of(homes, [](const Homes& one) { return one.way.hard > 0; }))
+    flow.paragraph(std::string(words.at("pack.home_note")), bold(style));
   for (const Homes& one : homes) {
     const std::string rows = write_rows(words, one.rows);
     const std::string minutes = write_minutes(words, one.way.seconds);
@@ -58,6 +60,12 @@ std::string beyond(std::string_view text, std::string_view known) {
   return begin == std::string_view::npos ? std::string() : std::string(text.substr(begin));
 }
 
+/// Why one may stop there, beyond what is so of nearly every place: no ban, and the least that is said of
+/// how far junctions are.
+std::string reason_words(const say::Words& words, const wish::PullUp& place) {
+  return beyond(beyond(place.why, words.at("pack.no_ban")), words.at("pack.clear_least"));
+}
+
 std::string place_words(const Subject& subject, const wish::PullUp& place) {
   const say::Words& words = subject.words;
   const std::string street = street_words(subject, place.stretch);
@@ -65,7 +73,7 @@ std::string place_words(const Subject& subject, const wish::PullUp& place) {
   const std::string side(words.at(place.left ? "side.left" : "side.right"));
   std::vector<std::string> parts{
       words.fill("pack.place", {{"street", street}, {"row", row}, {"side", side}}),
-      beyond(place.why, words.at("pack.no_ban")), beyond(place.check, words.at("pack.check"))};
+      reason_words(words, place), beyond(place.check, words.at("pack.check"))};
   if (place.leave_by_s != 0) {
     const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
     parts.push_back(words.fill("stop.drive_on", {{"clock", write_clock(by)}}));

@@ -25,6 +25,9 @@ namespace {
 constexpr std::array<std::string_view, sheets_count> sheet_names{
     "plan", "rows", "late", "sketches", "overview", "strip", "after"};
 
+/// Of a page of text; lines of three columns would be too short to read.
+constexpr int most_columns = 2;
+
 class Pack {
  public:
   Pack(const Subject& subject, const PackOptions& options)
@@ -38,12 +41,12 @@ class Pack {
   std::vector<draw::Picture> pages_of(Sheets sheets) {
     switch (sheets) {
       case Sheets::plan:
-        return flowing("pack.plan", style_.columns,
+        return flowing("pack.plan", most_columns,
                        [&](Flow& flow) { add_plan(flow, style_, subject_, head_); });
       case Sheets::rows:
         return rows();
       case Sheets::late:
-        return flowing("pack.late", style_.columns,
+        return flowing("pack.late", most_columns,
                        [&](Flow& flow) { add_late(flow, style_, subject_); });
       case Sheets::sketches:
         return sketches();
@@ -66,22 +69,22 @@ class Pack {
     return framed(style_, frame_, words(key));
   }
 
+  /// In the columns of its style, or in more where that saves a page.
   template <class Fill>
-  [[nodiscard]] std::vector<draw::Picture> flowing(std::string_view key, int columns,
+  [[nodiscard]] std::vector<draw::Picture> flowing(std::string_view key, int most,
                                                    Fill fill) const {
-    PageStyle style = style_;
-    style.columns = columns;
-    const auto spaced = [&](Spacing spacing) {
-      Flow flow(
-          style, [this, key] { return room(key); }, spacing);
+    const auto in_columns = [&](int columns) {
+      PageStyle style = style_;
+      style.columns = columns;
+      Flow flow(style, [this, key] { return room(key); });
       fill(flow);
-      return flow.pages();
+      return flow;
     };
-    std::vector<draw::Picture> pages = spaced(Spacing::usual);
-    if (pages.size() == 1) return pages;
-    // So that a last page isn't there for a few lines.
-    std::vector<draw::Picture> closer = spaced(Spacing::close);
-    return closer.size() < pages.size() ? closer : pages;
+    const int usual = std::min(style_.columns, most);
+    const Flow flow = in_columns(usual);
+    if (usual == most || flow.page_count() <= 1) return flow.pages();
+    const Flow more = in_columns(most);
+    return (more.page_count() < flow.page_count() ? more : flow).pages();
   }
 
   /// With what stands beside each entry, which is as large on any scale.

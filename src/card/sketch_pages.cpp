@@ -61,11 +61,10 @@ struct Grid {
   std::size_t across = 1, down = 1;
 };
 
-/// Four to a sheet; one where the sheet is small or the letters large.
+/// Four to a sheet; two where the letters are large, one where the sheet is small.
 Grid grid_of(const PageStyle& style) {
-  const bool wide = style.width > style_of(Paper::a5, Print::normal).width;
-  const bool room = wide && letters_of(style) <= 1;
-  return {room ? 2U : 1U, room ? 2U : 1U};
+  if (style.width <= style_of(Paper::a5, Print::normal).width) return {1, 1};
+  return {letters_of(style) > 1 ? 1U : 2U, 2};
 }
 
 draw::Box part_of(const draw::Box& box, const Grid& grid, std::size_t n) {

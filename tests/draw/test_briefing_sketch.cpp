@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "draw/driven.hpp"
+#include "draw/on_paper.hpp"
 #include "support/tables_of_words.hpp"
 
 namespace loopwright::test {
@@ -276,6 +277,25 @@ TEST_CASE("a road one may not enter says so", "[draw]") {
 )");
   CHECK(says(sketch(town, "SBE"), "North Street\nno entry"));
   CHECK_FALSE(says(sketch(built_town(crossing), "SBE"), "no entry"));
+}
+
+TEST_CASE("on a sheet wider than high the words stand beside the picture", "[draw]") {
+  const BuiltTown town = built_town(draw_town(ring));
+  const wish::Loop loop = driven(town, "WABCE");
+  constexpr draw::Size wide{133, 86};
+  const Picture picture = draw::briefing_sketch(town.roads(), loop, {0, loop.stretches.size() - 1},
+                                                {"Title", wide, our_words()});
+  CHECK(badly_set(picture).empty());
+  std::size_t beside = 0;
+  for (const Words& words : words_on(picture)) {
+    if (words.text.find("North Street") != std::string::npos)
+      CHECK(words.corners[1].x < wide.width * 2 / 3);
+    if (!words.text.starts_with("Exit ") && !words.text.starts_with("Hardness")) continue;
+    ++beside;
+    CHECK(words.corners[0].x > wide.width * 2 / 3);
+    CHECK(words.corners[2].y < wide.height);
+  }
+  CHECK(beside == 2);
 }
 
 TEST_CASE("no words in a picture are smaller than 9 pt", "[draw]") {

@@ -44,14 +44,15 @@ Picture set_off_shape(Side driving, Size size);
 
 struct SketchAsked {
   std::string title;
-  Size size;  ///< about 92 by 125 mm, a quarter of an A4 sheet; at least 80 by 100
+  Size size;  ///< about 92 by 125 mm, a quarter of an A4 sheet; at least 80 by 100, or 120 by 80
   const say::Words& words;
   std::string note =
       {};  ///< below the picture, what its numbers mean beside those of the title; empty: nothing
 };
 
 /// The picture for the briefing: roads to scale with edges and lines, the way through its lane,
-/// exits as signs count them, who has priority and where to look, the title above and words below.
+/// exits as signs count them, who has priority and where to look, the title above and words below, or beside it
+/// on a sheet that is wider than high.
 Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
                         const SketchAsked& asked);
 
