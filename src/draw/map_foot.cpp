@@ -30,10 +30,14 @@ void draw_scale(Picture& page, const MapFrame& frame, SpeedUnit unit, const Word
   page.add(Label{at + Spot{mm + 2, -2}, words.count(length.key, length.count), type});
 }
 
-/// The credit, and the numbers without room as far as the line is long.
+/// The credit, where the start is named, and the numbers without room as far as the line is long.
 std::string last_line(const FootWords& said, double width) {
-  if (said.no_room.empty()) return said.credit;
-  const std::string begin = said.credit.empty() ? "" : said.credit + "; ";
+  std::string begin = said.credit;
+  if (!said.start_part.empty())
+    begin.append(begin.empty() ? "" : "; ")
+        .append(said.words.fill("map.start_on", {{"part", said.start_part}}));
+  if (said.no_room.empty()) return begin;
+  if (!begin.empty()) begin += "; ";
   std::string numbers = said.no_room;
   const auto text = [&] { return begin + said.words.fill("map.no_room", {{"numbers", numbers}}); };
   while (extent_of(Label{{}, text(), type}).width > width) {

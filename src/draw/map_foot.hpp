@@ -18,6 +18,8 @@ struct FootWords {
   const say::Words& words;
   std::string credit;   ///< empty: none
   std::string no_room;  ///< "2, 3": numbers that stand nowhere; empty: none
+  std::string
+      start_part;  ///< "A": the part that names the start, when this sheet doesn't; empty: none
 };
 
 /// Draws the foot below the map.

@@ -12,21 +12,25 @@
 namespace loopwright::draw {
 namespace {
 
-void draw_end(Picture& page, const MapOf& map, Taken& taken, double at, const std::string& word) {
+/// True when its word stands there.
+bool draw_end(Picture& page, const MapOf& map, Taken& taken, double at, const std::string& word) {
   const Spot spot = map.way.spot_at(at);
-  if (!holds(map.frame.map, spot)) return;
+  if (!holds(map.frame.map, spot)) return false;
   draw_bar(page, spot, map.way.direction_at(at));
   taken.add_disc(spot, 2.6);
   const Label label{{}, word, {9, true}};
   // Long, but one must find where to begin.
   constexpr double longest_line = 30;
-  if (!write_near(page, taken, spot, label, 1.6)) write_led(page, taken, spot, label, longest_line);
+  return write_near(page, taken, spot, label, 1.6) ||
+         write_led(page, taken, spot, label, longest_line);
 }
 
-void draw_ends(Picture& page, const MapOf& map, Taken& taken) {
+/// True when the start is named.
+bool draw_ends(Picture& page, const MapOf& map, Taken& taken) {
   const bool one = length_of(map.way.line.front() - map.way.line.back()) < 4;
-  draw_end(page, map, taken, 0, map.start);
+  const bool named = draw_end(page, map, taken, 0, map.start);
   if (!one) draw_end(page, map, taken, map.way.length(), std::string(map.words.at("map.end")));
+  return named;
 }
 
 /// Two rails and their sleepers across the way.
@@ -103,11 +107,12 @@ void draw_settlements(Picture& page, const MapOf& map, Taken& taken) {
 
 }  // namespace
 
-void draw_marks(Picture& page, const MapOf& map, Taken& taken) {
-  draw_ends(page, map, taken);
+bool draw_marks(Picture& page, const MapOf& map, Taken& taken) {
+  const bool named = draw_ends(page, map, taken);
   draw_crossings(page, map, taken);
   draw_pull_ups(page, map, taken);
   draw_settlements(page, map, taken);
+  return named;
 }
 
 }  // namespace loopwright::draw

@@ -6,6 +6,7 @@
 
 namespace loopwright::draw {
 
-void draw_marks(Picture& page, const MapOf& map, Taken& taken);
+/// True when the word for the start found room.
+bool draw_marks(Picture& page, const MapOf& map, Taken& taken);
 
 }  // namespace loopwright::draw

@@ -1,5 +1,5 @@
 // Method: of the windows round each spot the one that holds most spots is taken, then made as small as
-// they allow, so that its scale is large; the rest are looked at again.
+// they allow, so that its scale is large.
 #include "draw/map_parts.hpp"
 
 #include <algorithm>
@@ -9,9 +9,8 @@
 namespace loopwright::draw {
 namespace {
 
-// Ours: a part is at least this much larger, at most that; so many pages; room round its spots.
+// Ours: a part is at least this much larger, at most that; room round its spots.
 constexpr double least_larger = 2.2, most_larger = 5;
-constexpr std::size_t most_parts = 3;
 constexpr double room = 8, worth_a_page = 3;
 
 Box window_round(Spot middle, const MapFrame& whole, double larger) {
@@ -67,16 +66,11 @@ MapFrame frame_on(const Box& box, const MapFrame& whole) {
 
 }  // namespace
 
-std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Crowded> spots) {
-  std::vector<MapFrame> parts;
-  while (parts.size() < most_parts) {
-    const std::vector<Crowded> together = most_together(whole, spots);
-    if (worth_of(together) < worth_a_page) break;
-    parts.push_back(frame_on(bounds_of(together), whole));
-    const Box shown = shown_by(parts.back(), whole);
-    std::erase_if(spots, [&](const Crowded& one) { return holds(shown, one.spot); });
-  }
-  return parts;
+std::optional<Part> best_part(const MapFrame& sheet, const std::vector<Crowded>& spots) {
+  const std::vector<Crowded> together = most_together(sheet, spots);
+  const double worth = worth_of(together);
+  if (worth < worth_a_page) return std::nullopt;
+  return Part{frame_on(bounds_of(together), sheet), worth};
 }
 
 Box shown_by(const MapFrame& part, const MapFrame& whole) {

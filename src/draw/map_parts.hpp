@@ -1,6 +1,7 @@
 // Which parts of a map are shown again, enlarged.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "draw/way_ink.hpp"
@@ -14,8 +15,14 @@ struct Crowded {
   double worth = 1;
 };
 
-/// Frames of the same paper, at most three, that show what is most worth of `whole` larger.
-std::vector<MapFrame> enlarged_parts(const MapFrame& whole, std::vector<Crowded> spots);
+/// A frame of the same paper that shows a part of a sheet larger.
+struct Part {
+  MapFrame frame;
+  double worth = 0;  ///< of the spots that it was made for
+};
+
+/// The part of `sheet` that is most worth a page; none when nothing is.
+std::optional<Part> best_part(const MapFrame& sheet, const std::vector<Crowded>& spots);
 
 /// What of `whole`'s paper a part shows.
 Box shown_by(const MapFrame& part, const MapFrame& whole);

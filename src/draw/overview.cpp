@@ -1,185 +1,94 @@
-// Method: pale roads, the way over them, its openings with numbers, what lies beside it, and names
-// where paper is left; the order in which they take their place is that of their worth. Numbers that
-// found none are drawn on enlarged parts in the same manner.
+// Method: one sheet of all; numbers that found no room there are drawn on enlarged parts in the same manner; what
+// is too dense even there, on a part of that part.
 #include "loopwright/draw/overview.hpp"
 
 #include <algorithm>
-#include <set>
+#include <optional>
+#include <utility>
 
-#include "draw/map_foot.hpp"
 #include "draw/map_lines.hpp"
-#include "draw/map_marks.hpp"
-#include "draw/map_parts.hpp"
-#include "draw/numbers.hpp"
-#include "draw/street_names.hpp"
-#include "draw/taken.hpp"
-#include "draw/town_roads.hpp"
-#include "draw/way_ink.hpp"
-#include "draw/words_near.hpp"
+#include "draw/overview_sheet.hpp"
 
 namespace loopwright::draw {
 namespace {
-
-class Sheet {
- public:
-  Sheet(const road::Roads& roads, const wish::Loop& loop, const OverviewAsked& asked,
-        const say::Words& words, const MapFrame& frame)
-      : roads_(roads),
-        loop_(loop),
-        asked_(asked),
-        words_(words),
-        frame_(frame),
-        rings_(small_rings(roads, frame)),
-        way_(way_of(roads, loop, frame, rings_)),
-        taken_(frame.map),
-        page_{asked.width, asked.height},
-        town_(roads_of(roads, frame)) {
-    draw_roads(page_, roads_, town_, frame_, rings_);
-    draw_way(page_, way_, within(frame_.map, way_thick / 2));
-    std::vector<Numbered> on_the_way;
-    for (const Numbered& number : asked_.numbers)
-      if (number.stretch > 0) {
-        on_the_way.push_back(number);
-      } else {
-        start_ += number.text + " ";
-      }
-    start_ += words.at("map.start");
-    numbers_ = set_numbers(way_, on_the_way, frame_.map, taken_);
-    take_way();
-  }
-
-  /// Junctions whose numbers found no room, or only before an earlier junction.
-  [[nodiscard]] std::vector<Crowded> crowded() const {
-    constexpr double no_room = 4, not_there = 1;
-    std::vector<Crowded> spots;
-    for (const Numbered& number : numbers_.left_out)
-      spots.push_back({junction_of(number), no_room});
-    for (const SetNumber& one : numbers_.set)
-      if (one.apart) spots.push_back({junction_of(one.number), not_there});
-    return spots;
-  }
-
-  /// All numbers that stand on this page, after lead_out().
-  [[nodiscard]] std::set<std::string> placed() const {
-    std::set<std::string> texts;
-    for (const SetNumber& one : numbers_.set) texts.insert(one.number.text);
-    texts.insert(led_.begin(), led_.end());
-    return texts;
-  }
-
-  /// Puts numbers that found no room in the way beside it, where there is some; before finished().
-  void lead_out() {
-    std::erase_if(numbers_.left_out, [&](const Numbered& number) {
-      constexpr double longest_line = 11;  // further off an eye doesn't follow
-      const Label words{{}, number.text, {9, true}};
-      if (!write_led(page_, taken_, junction_of(number), words, longest_line)) return false;
-      led_.insert(number.text);
-      return true;
-    });
-  }
-
-  /// Leaves to a part that is shown larger elsewhere, with these numbers, what finds no good place here:
-  /// within the part nothing stands apart from its junction on this page; it is right there, or nowhere.
-  void leave_to(const MapFrame& part, const std::set<std::string>& there) {
-    const Box box = shown_by(part, frame_);
-    for (const SetNumber& one : numbers_.set)
-      if (stands_apart_in(box, one)) numbers_.left_out.push_back(one.number);
-    std::erase_if(numbers_.set, [&](const SetNumber& one) { return stands_apart_in(box, one); });
-    std::erase_if(numbers_.left_out, [&](const Numbered& one) { return there.contains(one.text); });
-    taken_ = Taken(frame_.map);
-    for (const SetNumber& one : numbers_.set)
-      taken_.add_disc(way_.spot_at(one.at), opening_for(one.number.text) + 0.3);
-    take_way();
-  }
-
-  /// Frames a part; after all is left to the parts, before finished().
-  void frame_part(const MapFrame& part, const std::string& name) {
-    const Box box = shown_by(part, frame_);
-    const double right = box.x + box.width, bottom = box.y + box.height;
-    const Line edge{
-        {box.x, box.y}, {right, box.y}, {right, bottom}, {box.x, bottom}, {box.x, box.y}};
-    for (const Line& line : clipped(edge, frame_.map))
-      page_.add(Stroke{line, 0.4, Ink::grey, Cap::butt, {2, 1}});
-    write_name({std::max(box.x, 0.0), std::max(box.y, 0.0)}, name);
-    taken_.add_line(edge, 0.4);
-  }
-
-  /// "2, 3": numbers that found no room.
-  [[nodiscard]] std::string left_out() const {
-    std::string texts;
-    for (const Numbered& number : asked_.numbers)
-      for (const Numbered& one : numbers_.left_out)
-        if (one.stretch == number.stretch && one.text == number.text)
-          texts.append(texts.empty() ? "" : ", ").append(one.text);
-    return texts;
-  }
-
-  /// A letter just inside the upper left corner of a box, or as near to it as there is room.
-  void write_name(Spot corner, const std::string& name) {
-    write_near(page_, taken_, corner + Spot{3.5, 3.5}, {{}, name, {14, true}}, 0);
-  }
-
-  /// no_room: numbers that stand on no page.
-  Picture finished(const std::string& no_room = {}) {
-    const MapOf map{roads_, loop_, frame_, way_, words_, start_};
-    draw_marks(page_, map, taken_);
-    for (const SetNumber& number : numbers_.set)
-      draw_number(page_, way_, number.at, number.number.text);
-    draw_names(page_, map, town_, taken_);
-    draw_foot(page_, frame_, roads_.info().region.unit, {words_, asked_.credit, no_room});
-    return std::move(page_);
-  }
-
- private:
-  void take_way() { taken_.add_line(way_.line, way_thick / 2 + 0.2); }
-
-  [[nodiscard]] Spot junction_of(const Numbered& number) const {
-    return way_.line[way_.end_of(number.stretch)];
-  }
-
-  [[nodiscard]] bool stands_apart_in(const Box& box, const SetNumber& one) const {
-    return one.apart && holds(box, junction_of(one.number));
-  }
-
-  const road::Roads& roads_;
-  const wish::Loop& loop_;
-  const OverviewAsked& asked_;
-  const say::Words& words_;
-  MapFrame frame_;
-  std::vector<Ring> rings_;
-  Way way_;
-  Taken taken_;
-  Picture page_;
-  std::vector<TownRoad> town_;
-  SetNumbers numbers_;
-  std::set<std::string> led_;  ///< numbers beside the way
-  std::string start_;          ///< "start", after the numbers of rows that are said at the door
-};
 
 /// "A" of the first part.
 std::string letter(std::size_t part) {
   return std::string(1, static_cast<char>('A' + part));
 }
 
+/// A sheet that may be shown larger in parts, and where that would help.
+struct Source {
+  MapFrame frame;
+  std::vector<Crowded> spots;
+};
+
+/// The number of the source whose best part is most worth a page, and that part.
+std::optional<std::pair<std::size_t, Part>> best_of(const std::vector<Source>& sources) {
+  std::optional<std::pair<std::size_t, Part>> best;
+  for (std::size_t i = 0; i < sources.size(); ++i) {
+    const auto part = best_part(sources[i].frame, sources[i].spots);
+    if (part && (!best || part->worth > best->second.worth)) best = std::pair(i, *part);
+  }
+  return best;
+}
+
+/// The whole, and parts of it or of each other.
+class Sheets {
+ public:
+  Sheets(const road::Roads& roads, const wish::Loop& loop, const OverviewAsked& asked,
+         const say::Words& words)
+      : whole_(frame_of(roads, loop, asked)) {
+    constexpr std::size_t most_parts = 3;
+    sheets_.emplace_back(roads, loop, asked, words, whole_);
+    sources_.push_back({whole_, sheets_.front().crowded()});
+    while (sheets_.size() <= most_parts) {
+      const auto found = best_of(sources_);
+      if (!found) break;
+      shown_on_.push_back(found->first);
+      add(sheets_.emplace_back(roads, loop, asked, words, found->second.frame));
+    }
+  }
+
+  std::vector<Picture> finished() {
+    OverviewSheet& first = sheets_.front();
+    for (std::size_t i = 1; i < sheets_.size(); ++i) {
+      sheets_[i].write_name({0, 0}, letter(i - 1));
+      sheets_[shown_on_[i - 1]].frame_part(sheets_[i].frame(), letter(i - 1));
+    }
+    std::vector<Picture> pages(1);
+    std::string start_part;
+    for (std::size_t i = 1; i < sheets_.size(); ++i) {
+      pages.push_back(sheets_[i].finished({}));
+      if (sheets_[i].shows_start() && start_part.empty()) start_part = letter(i - 1);
+    }
+    first.lead_out();
+    pages.front() = first.finished({first.left_out(), start_part});
+    return pages;
+  }
+
+ private:
+  void add(OverviewSheet& part) {
+    part.lead_out();
+    sheets_.front().leave_to(part.frame(), part.placed());
+    for (Source& source : sources_) {
+      const Box shown = shown_by(part.frame(), source.frame);
+      std::erase_if(source.spots, [&](const Crowded& one) { return holds(shown, one.spot); });
+    }
+    sources_.push_back({part.frame(), part.still_crowded()});
+  }
+
+  MapFrame whole_;
+  std::vector<OverviewSheet> sheets_;  ///< the whole, then its parts
+  std::vector<std::size_t> shown_on_;  ///< for each part the sheet that frames it
+  std::vector<Source> sources_;        ///< as many as sheets
+};
+
 }  // namespace
 
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
                               const OverviewAsked& asked, const say::Words& words) {
-  const MapFrame whole = frame_of(roads, loop, asked);
-  Sheet first(roads, loop, asked, words, whole);
-  const std::vector<MapFrame> parts = enlarged_parts(whole, first.crowded());
-  std::vector<Picture> pages(1);
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    Sheet part(roads, loop, asked, words, parts[i]);
-    part.lead_out();
-    first.leave_to(parts[i], part.placed());
-    part.write_name({0, 0}, letter(i));
-    pages.push_back(part.finished());
-  }
-  for (std::size_t i = 0; i < parts.size(); ++i) first.frame_part(parts[i], letter(i));
-  first.lead_out();
-  pages.front() = first.finished(first.left_out());
-  return pages;
+  return Sheets(roads, loop, asked, words).finished();
 }
 
 }  // namespace loopwright::draw

@@ -48,6 +48,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/map_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/numbers.cpp
   ${CMAKE_CURRENT_LIST_DIR}/overview.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/overview_sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/street_names.cpp
   ${CMAKE_CURRENT_LIST_DIR}/strip.cpp
