@@ -39,8 +39,7 @@ void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& ca
                 reach::Costs& costs) {
   if (wish.avoids.empty() && !wish.level_given && !wish.hardest) return;
   for (const road::RunFact& fact : roads.run_facts)
-    if (is_unwanted(wish, caps, fact.kind, fact.hardness))
-      costs.stretch_ms[fact.stretch.index()] = -1;
+    if (is_unwanted(wish, caps, fact.kind, fact.hardness)) costs.shut(fact.stretch);
   TurnBans bans(roads, costs);
   for (const road::Chance& chance : roads.chances) {
     const road::KindForm form = road::form_of(chance.kind);
@@ -49,7 +48,7 @@ void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& ca
       continue;
     const auto path = roads.path_of(chance);
     if (path.size() == 1)
-      costs.stretch_ms[path[0].index()] = -1;
+      costs.shut(path[0]);
     else if (path.size() == 2 || is_avoided(wish, chance.kind))
       bans.shut(path[0], path[1]);
     else

@@ -86,8 +86,7 @@ ClockWalls::ClockWalls(const road::Roads& roads, const wish::Wish& wish,
 
 void ClockWalls::apply(const road::Roads& roads, reach::Costs& costs) const {
   for (const Wall& wall : shut_)
-    if (wall.of == BreachOf::street)
-      costs.stretch_ms[roads.timed_rules[wall.rule].stretch.index()] = -1;
+    if (wall.of == BreachOf::street) costs.shut(roads.timed_rules[wall.rule].stretch);
   const auto is_turn = [](const Wall& wall) { return wall.of == BreachOf::turn; };
   if (std::ranges::none_of(shut_, is_turn)) return;
   TurnBans bans(roads, costs);

@@ -43,7 +43,7 @@ reach::Snap snap_or_say(const road::Roads& roads, Point at, const char* what) {
 
 std::vector<reach::Seed> allowed(const Ground& ground, std::vector<reach::Seed> seeds) {
   std::erase_if(seeds, [&](const reach::Seed& seed) {
-    return ground.costs.stretch_ms[ground.roads.stretch_of(seed.state).index()] < 0;
+    return !ground.costs.may_drive(ground.roads.stretch_of(seed.state));
   });
   return seeds;
 }
@@ -61,12 +61,11 @@ struct Reachable {
 Reachable reachable(const Ground& ground, std::int64_t limit_ms) {
   const reach::Backwards backwards(ground.roads);
   reach::Sweep out(ground.roads), back(ground.roads, &backwards);
-  out.run(ground.starts, ground.costs, limit_ms);
-  back.run_back(ground.goals, ground.costs, limit_ms);
+  reach::sweep_between(out, back, ground.starts, ground.goals, ground.costs, limit_ms);
   Reachable found;
   for (const std::uint32_t row : out.settled()) {
     const StateId s{row};
-    const std::int64_t along = ground.costs.stretch_ms[ground.roads.stretch_of(s).index()];
+    const std::int64_t along = ground.costs.along_ms(ground.roads.stretch_of(s));
     if (back.reached(s) && out.ms(s) + back.ms(s) - along <= limit_ms) found.states.push_back(s);
   }
   reach::sort_by_place(ground.roads, found.states);
@@ -105,7 +104,7 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       pace(all_roads, {.level = asked.level}, asked.start),
       home(snap_or_say(all_roads, asked.home, "home")),
       end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
-      costs(reach::costs_of(all_roads, pace)),
+      costs(all_roads, pace),
       lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
   apply_keep_offs(roads, wish, setting, {{"home", home.piece}, {"the end", end.piece}}, costs);
@@ -134,7 +133,8 @@ Ground::Ground(const Ground& lesson, const wish::Wish& part, Section of_lesson)
 std::int64_t road_within(const Ground& ground, std::int64_t limit_ms) {
   std::int64_t sum = 0;
   for (const StateId s : reachable(ground, limit_ms).states)
-    if (s.index() < ground.roads.stretch_count()) sum += ground.costs.stretch_ms[s.index()];
+    if (s.index() < ground.roads.stretch_count())
+      sum += ground.costs.along_ms(StretchId{s.index()});
   return sum;
 }
 

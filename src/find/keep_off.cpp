@@ -160,9 +160,7 @@ void apply_keep_offs(const road::Roads& roads, const wish::Wish& wish,
     if (!holds_in_lesson(wish, keep_off, setting)) continue;
     const KeptOff kept = kept_off(roads, keep_off);
     refuse_doors_on(kept, keep_off, doors);
-    for (const PieceId piece : kept.pieces)
-      for (const bool against : {false, true})
-        costs.stretch_ms[StretchId(piece, against).index()] = -1;
+    for (const PieceId piece : kept.pieces) costs.shut(piece);
     if (kept.nodes.empty()) continue;
     TurnBans bans(roads, costs);
     for (const NodeId node : kept.nodes)

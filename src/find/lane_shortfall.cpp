@@ -36,7 +36,7 @@ Verdict at(const Ground& ground, const ReachedChance& reached, std::int64_t from
 /// Who sets off so much later and drives there by the shortest way finds the verdict.
 bool is_on_going_there(const Ground& ground, const ReachedChance& reached, Verdict verdict,
                        std::int64_t later_ms = 0) {
-  const std::int64_t along_ms = ground.costs.stretch_ms[lane_of(ground, reached).index()];
+  const std::int64_t along_ms = ground.costs.along_ms(lane_of(ground, reached));
   return at(ground, reached, later_ms + reached.there_ms * fast_tenths / 10,
             later_ms + (reached.there_ms + along_ms) * slow_tenths / 10) == verdict;
 }
@@ -117,11 +117,10 @@ std::string holds_words(const std::map<Verdict, std::size_t>& counts, std::size_
 /// 1 when some lane within the minutes has the verdict for who drives straight there.
 Worth lane_on_going_there(const wish::Want& want, std::int64_t most_ms) {
   return [=](const Ground& ground) {
-    const auto reached = reached_chances(ground, want, most_ms);
-    return std::ranges::any_of(reached,
+    const auto within = chances_within(ground, {&want, 1}, most_ms);
+    return std::ranges::any_of(within,
                                [&](const ReachedChance& lane) {
-                                 return lane.loop_ms <= most_ms &&
-                                        is_on_going_there(ground, lane, *want.verdict);
+                                 return is_on_going_there(ground, lane, *want.verdict);
                                })
                ? 1
                : 0;

@@ -44,7 +44,7 @@ bool shuts_anything(const Ground& ground) {
 /// What one limit alone shuts.
 template <class Apply>
 reach::Costs shut_by(const Ground& ground, Apply apply) {
-  reach::Costs costs = reach::costs_of(ground.roads, ground.pace);
+  reach::Costs costs(ground.roads, ground.pace);
   apply(costs);
   return costs;
 }
@@ -52,12 +52,11 @@ reach::Costs shut_by(const Ground& ground, Apply apply) {
 bool is_shut(const road::Roads& roads, const reach::Costs& costs, const road::Chance& chance) {
   const auto path = roads.path_of(chance);
   for (std::size_t i = 0; i < path.size(); ++i) {
-    if (costs.stretch_ms[path[i].index()] < 0) return true;
-    if (i == 0 || costs.turn_banned.empty()) continue;
+    if (!costs.may_drive(path[i])) return true;
+    if (i == 0) continue;
     const std::size_t from = path[i - 1].index();
     for (std::uint32_t row = roads.turn_first[from]; row < roads.turn_first[from + 1]; ++row)
-      if (roads.stretch_of(roads.turns[row].to) == path[i] && costs.turn_banned[row] != 0)
-        return true;
+      if (roads.stretch_of(roads.turns[row].to) == path[i] && costs.is_banned(row)) return true;
   }
   return false;
 }
@@ -101,9 +100,8 @@ std::vector<ChanceId> without_limits(const Hunt& hunt) {
   const ClockWalls walls = ground.walls.with_only({});
   const Ground open(ground.roads, wish, ground.setting, walls);
   std::vector<ChanceId> chances;
-  for (const wish::Want& want : wish.wants)
-    for (const ReachedChance& reached : reached_chances(open, want, hunt.high_ms))
-      if (reached.loop_ms <= hunt.high_ms) chances.push_back(reached.chance);
+  for (const ReachedChance& reached : chances_within(open, wish.wants, hunt.high_ms))
+    chances.push_back(reached.chance);
   std::sort(chances.begin(), chances.end());
   chances.erase(std::unique(chances.begin(), chances.end()), chances.end());
   return chances;

@@ -72,8 +72,7 @@ LessonEnds ends_with(const Ground& free, Way out, Way back) {
   ends.out_ms = out.ms;
   ends.goals = free.goals;
   if (back.states.empty()) return ends;
-  const std::int32_t along =
-      free.costs.stretch_ms[free.roads.stretch_of(back.states.front()).index()];
+  const std::int32_t along = free.costs.along_ms(free.roads.stretch_of(back.states.front()));
   ends.goals = {{back.states.front(), along}};
   ends.back.assign(back.states.begin() + 1, back.states.end());
   ends.back_ms = back.ms - along;

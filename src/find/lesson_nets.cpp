@@ -36,9 +36,9 @@ wish::Wish wish_of(const wish::Wish& lesson, const SectionPlan& plan) {
 void shut_others(SectionNet& net) {
   net.costs = net.open;
   if (net.keeps_to == wish::RoadsAllowed::any) return;
-  for (std::size_t row = 0; row < net.costs.stretch_ms.size(); ++row)
-    if (!wish::allows(net.keeps_to, net.roads.piece(StretchId{row}).flags))
-      net.costs.stretch_ms[row] = -1;
+  net.costs.keep_to([&roads = net.roads, keeps_to = net.keeps_to](StretchId s) {
+    return wish::allows(keeps_to, roads.piece(s).flags);
+  });
 }
 
 bool may_pull_up(const road::Roads& roads, StateId state) {
@@ -51,7 +51,7 @@ LessonNets::LessonNets(const Ground& free, std::vector<SectionPlan> plans)
     : free_(free), backwards_(free.roads) {
   for (SectionPlan& plan : plans) {
     wish::Wish wish = wish_of(free.wish, plan);
-    SectionNet net{free.roads, backwards_, plan.what.roads, free.costs, {}};
+    SectionNet net{free.roads, backwards_, plan.what.roads, free.costs, free.costs};
     apply_bans(free.roads, wish, free.caps, net.open);
     shut_others(net);
     sections_.push_back({std::move(plan), std::move(wish), std::move(net)});
@@ -65,7 +65,7 @@ void LessonNets::measure_onward(std::size_t k) {
   const road::Roads& roads = free_.roads;
   std::vector<reach::Seed> seeds;
   const auto add = [&](StretchId s) {
-    if (const std::int32_t along = next.net.costs.stretch_ms[s.index()]; along >= 0)
+    if (const std::int32_t along = next.net.costs.along_ms(s); along >= 0)
       seeds.push_back({StateId{s.index()}, along});
   };
   for (const road::Chance& chance : roads.chances)
@@ -85,10 +85,7 @@ std::vector<StateId> LessonNets::transfers(std::size_t k, const From& from,
   const road::Roads& roads = free_.roads;
   const bool last_next = k + 2 == sections_.size();
   reach::Costs costs = sections_[k].net.costs;
-  if (from.opened.known()) {
-    const std::size_t row = roads.stretch_of(from.opened).index();
-    costs.stretch_ms[row] = free_.costs.stretch_ms[row];
-  }
+  if (from.opened.known()) costs.open_as_in(free_.costs, roads.stretch_of(from.opened));
   reach::Sweep out(roads), home(roads, &backwards_);
   out.run(from.seeds, costs, from.within_ms);
   home.run_back(goals, last_next ? sections_[k + 1].net.open : free_.costs, from.left_ms);

@@ -131,12 +131,11 @@ std::vector<LessonSearch::Target> LessonSearch::targets(const LessonNets& nets, 
     std::sort(kept.begin(), kept.end());
     kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
     for (const StateId state : nets.transfers(k, from, ends.goals))
-      targets.push_back(
-          {{{state, section.net.open.stretch_ms[free_.roads.stretch_of(state).index()]}},
-           false,
-           {},
-           0,
-           kept});
+      targets.push_back({{{state, section.net.open.along_ms(free_.roads.stretch_of(state))}},
+                         false,
+                         {},
+                         0,
+                         kept});
     return targets;
   }
   const bool own = std::ranges::any_of(
@@ -144,11 +143,10 @@ std::vector<LessonSearch::Target> LessonSearch::targets(const LessonNets& nets, 
   if (own) return {{ends.goals, ends.to_door, {}, 0}};
   const SectionNet left = unworn(section.net, lead);
   for (const LinkBack& back : links_to(left, ends.goals, lesson_.caps.part_link_ms))
-    targets.push_back(
-        {{{back.last, section.net.costs.stretch_ms[free_.roads.stretch_of(back.last).index()]}},
-         false,
-         back.link.states,
-         back.link.ms});
+    targets.push_back({{{back.last, section.net.costs.along_ms(free_.roads.stretch_of(back.last))}},
+                       false,
+                       back.link.states,
+                       back.link.ms});
   return targets;
 }
 
@@ -167,10 +165,8 @@ SectionNet LessonSearch::unworn(const SectionNet& net, const Lead& lead) const {
   for (const auto& [piece, times] : drives_of(lead)) {
     const bool quiet = (roads.pieces[piece.index()].flags & road::piece_flag::quiet) != 0;
     if (!quiet || times < caps.most(piece)) continue;
-    for (const bool against : {false, true}) {
-      const std::size_t row = StretchId(piece, against).index();
-      left.open.stretch_ms[row] = left.costs.stretch_ms[row] = -1;
-    }
+    left.open.shut(piece);
+    left.costs.shut(piece);
   }
   return left;
 }
@@ -178,8 +174,7 @@ SectionNet LessonSearch::unworn(const SectionNet& net, const Lead& lead) const {
 Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
                                  const Target& target, TimeWindow window) const {
   const road::Roads& roads = free_.roads;
-  Section result;
-  result.costs = section.net.costs;
+  Section result{section.net.costs, {}, {}, false, false, 0, 0, {}};
   result.from_door = lead.states.empty();
   result.to_door = target.to_door;
   result.starts = free_.starts;
@@ -187,8 +182,7 @@ Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
   if (!result.from_door) {
     // It was driven in the section before, which may keep to other roads.
     const StateId last = lead.states.back();
-    const std::size_t row = roads.stretch_of(last).index();
-    result.costs.stretch_ms[row] = free_.costs.stretch_ms[row];
+    result.costs.open_as_in(free_.costs, roads.stretch_of(last));
     result.starts = {{last, 0}};
   }
   result.low_ms = std::max<std::int64_t>(0, window.low_ms);

@@ -48,9 +48,9 @@ std::vector<Move> moves_from(const road::Roads& roads, const reach::Costs& costs
   std::vector<Move> moves;
   for (const road::Turn& turn : roads.turns_from(from)) {
     const auto row = static_cast<std::size_t>(&turn - roads.turns.data());
-    const std::int32_t along = costs.stretch_ms[roads.stretch_of(turn.to).index()];
-    if (along < 0 || (!costs.turn_banned.empty() && costs.turn_banned[row] != 0)) continue;
-    moves.push_back({turn.to, along + costs.control_ms[static_cast<std::size_t>(turn.control)]});
+    const std::int32_t along = costs.along_ms(roads.stretch_of(turn.to));
+    if (along < 0 || costs.is_banned(row)) continue;
+    moves.push_back({turn.to, along + costs.wait_ms(turn.control)});
   }
   return moves;
 }
@@ -79,11 +79,10 @@ std::vector<LinkBack> links_to(const SectionNet& net, std::span<const reach::See
     const StateId state{row};
     if (net.is_own(state)) continue;
     for (const reach::Backwards::Move& move : net.backwards.into(state)) {
-      const bool banned = !net.costs.turn_banned.empty() && net.costs.turn_banned[move.turn] != 0;
-      const bool shut = net.costs.stretch_ms[net.roads.stretch_of(move.from).index()] < 0;
+      const bool banned = net.costs.is_banned(move.turn);
+      const bool shut = !net.costs.may_drive(net.roads.stretch_of(move.from));
       if (banned || shut || !net.is_own(move.from)) continue;
-      const std::int64_t wait_ms =
-          net.open.control_ms[static_cast<std::size_t>(net.roads.turns[move.turn].control)];
+      const std::int64_t wait_ms = net.open.wait_ms(net.roads.turns[move.turn].control);
       LinkBack link{move.from, {sweep.path(state), sweep.ms(state) + wait_ms}};
       if (drives_own(net, link.link.states)) continue;
       links.push_back(std::move(link));

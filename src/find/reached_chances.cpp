@@ -1,5 +1,6 @@
 // Method:
-//   1. One sweep from home, one back from the end.
+//   1. One sweep from home, and one back from the end until all that was found is reached; or both over the drives
+//      of some length alone.
 //   2. At each state reached, its chances that count are driven through turn by turn; a chance some
 //      turn of which the wish forbids is left out.
 //   3. A junction begins at the end of its entry, anything else with its first stretch.
@@ -26,16 +27,15 @@ std::optional<Through> drive_along(const Ground& ground, StateId entry,
                                    std::span<const StretchId> way) {
   Through at{entry, 0};
   for (const StretchId next : way.subspan(1)) {
-    const std::int32_t along = ground.costs.stretch_ms[next.index()];
+    const std::int32_t along = ground.costs.along_ms(next);
     const std::uint32_t begin = ground.roads.turn_first[at.last.index()];
     const std::uint32_t end = ground.roads.turn_first[at.last.index() + 1];
     std::uint32_t row = begin;
     while (row < end && ground.roads.stretch_of(ground.roads.turns[row].to) != next) ++row;
-    const bool banned =
-        row < end && !ground.costs.turn_banned.empty() && ground.costs.turn_banned[row] != 0;
+    const bool banned = row < end && ground.costs.is_banned(row);
     if (row == end || banned || along < 0) return std::nullopt;
     const road::Turn& turn = ground.roads.turns[row];
-    at.ms += along + ground.costs.control_ms[static_cast<std::size_t>(turn.control)];
+    at.ms += along + ground.costs.wait_ms(turn.control);
     at.last = turn.to;
   }
   return at;
@@ -61,7 +61,7 @@ wish::Verdict lane_verdict_at(const Ground& ground, const ReachedChance& reached
   std::int64_t ms = reached.there_ms;
   for (const StretchId stretch : ground.roads.path_of(chance)) {
     const Instant from = ground.wish.start.plus_seconds(ms / 1000);
-    ms += ground.costs.stretch_ms[stretch.index()];
+    ms += ground.costs.along_ms(stretch);
     const Instant to = ground.wish.start.plus_seconds((ms + 999) / 1000);
     const wish::Verdict here = ground.lane_verdicts.on(stretch, {from, to});
     if (all && *all != here) return wish::Verdict::check_the_plate;
@@ -70,37 +70,86 @@ wish::Verdict lane_verdict_at(const Ground& ground, const ReachedChance& reached
   return all.value_or(wish::Verdict::check_the_plate);
 }
 
-std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
-                                           std::int64_t limit_ms) {
+namespace {
+
+/// A chance whose way is open, from the entry to its last state.
+struct Opening {
+  ChanceId chance;
+  StateId entry;
+  Through through;
+};
+
+std::vector<Opening> openings(const Ground& ground, const reach::Sweep& out,
+                              const wish::Want& want) {
   const road::Roads& roads = ground.roads;
-  const reach::Backwards backwards(roads);
-  reach::Sweep out(roads), back(roads, &backwards);
-  out.run(ground.starts, ground.costs, limit_ms);
-  back.run_back(ground.goals, ground.costs, longest_ms);
-  std::vector<ReachedChance> found;
+  std::vector<Opening> found;
   for (const std::uint32_t row : out.settled()) {
     const StateId entry{row};
-    const StretchId stretch = roads.stretch_of(entry);
-    for (const road::Chance& chance : roads.chances_from(stretch)) {
+    for (const road::Chance& chance : roads.chances_from(roads.stretch_of(entry))) {
       if (!wish::counts_for(chance.kind, chance.movement, want)) continue;
       // A manoeuvre shuts no road, so that one too hard is still seen here.
       if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
-      const auto through = drive_through(ground, entry, chance, want);
-      if (!through || !back.reached(through->last)) continue;
-      const std::int64_t last_along =
-          ground.costs.stretch_ms[roads.stretch_of(through->last).index()];
-      const std::int64_t home_from = std::max<std::int64_t>(0, back.ms(through->last) - last_along);
-      const std::int64_t entry_along = ground.costs.stretch_ms[stretch.index()];
-      const bool at_its_end = road::form_of(chance.kind) == road::KindForm::junction;
-      const std::int64_t begins = out.ms(entry) - (at_its_end ? 0 : entry_along);
-      found.push_back({ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())},
-                       std::max<std::int64_t>(0, begins), home_from,
-                       out.ms(entry) + through->ms + home_from + stop_ms(chance.kind)});
+      if (const auto through = drive_through(ground, entry, chance, want))
+        found.push_back(
+            {ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())}, entry, *through});
     }
   }
+  return found;
+}
+
+/// Rules: both sweeps reached it.
+ReachedChance timed(const Ground& ground, const reach::Sweep& out, const reach::Sweep& back,
+                    const Opening& opening) {
+  const road::Roads& roads = ground.roads;
+  const road::Kind kind = roads.chances[opening.chance.index()].kind;
+  const auto along = [&](StateId s) { return ground.costs.along_ms(roads.stretch_of(s)); };
+  const StateId last = opening.through.last;
+  const std::int64_t home_from = std::max<std::int64_t>(0, back.ms(last) - along(last));
+  const bool at_its_end = road::form_of(kind) == road::KindForm::junction;
+  const std::int64_t begins = out.ms(opening.entry) - (at_its_end ? 0 : along(opening.entry));
+  return {opening.chance, std::max<std::int64_t>(0, begins), home_from,
+          out.ms(opening.entry) + opening.through.ms + home_from + stop_ms(kind)};
+}
+
+std::vector<ReachedChance> reached(const Ground& ground, const reach::Sweep& out,
+                                   const reach::Sweep& back, const std::vector<Opening>& open) {
+  std::vector<ReachedChance> found;
+  for (const Opening& opening : open)
+    if (back.reached(opening.through.last)) found.push_back(timed(ground, out, back, opening));
   std::sort(found.begin(), found.end(), [](const ReachedChance& a, const ReachedChance& b) {
     return std::pair(a.there_ms, a.chance) < std::pair(b.there_ms, b.chance);
   });
+  return found;
+}
+
+}  // namespace
+
+std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
+                                           std::int64_t limit_ms) {
+  const reach::Backwards backwards(ground.roads);
+  reach::Sweep out(ground.roads), back(ground.roads, &backwards);
+  out.run(ground.starts, ground.costs, limit_ms);
+  const std::vector<Opening> open = openings(ground, out, want);
+  if (open.empty()) return {};
+  std::vector<StateId> lasts;
+  for (const Opening& opening : open) lasts.push_back(opening.through.last);
+  std::sort(lasts.begin(), lasts.end());
+  lasts.erase(std::unique(lasts.begin(), lasts.end()), lasts.end());
+  reach::SweepLimits limits(longest_ms);
+  limits.until = lasts;
+  back.run_back(ground.goals, ground.costs, limits);
+  return reached(ground, out, back, open);
+}
+
+std::vector<ReachedChance> chances_within(const Ground& ground, std::span<const wish::Want> wants,
+                                          std::int64_t loop_ms) {
+  const reach::Backwards backwards(ground.roads);
+  reach::Sweep out(ground.roads), back(ground.roads, &backwards);
+  reach::sweep_between(out, back, ground.starts, ground.goals, ground.costs, loop_ms);
+  std::vector<ReachedChance> found;
+  for (const wish::Want& want : wants)
+    for (const ReachedChance& one : reached(ground, out, back, openings(ground, out, want)))
+      if (one.loop_ms <= loop_ms) found.push_back(one);
   return found;
 }
 

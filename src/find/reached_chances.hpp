@@ -1,6 +1,7 @@
 // Every chance of a want that can be driven to, through and home from, with the times.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "find/hunt.hpp"
@@ -17,6 +18,10 @@ struct ReachedChance {
 /// In order of there_ms, then chance. limit_ms bounds the way there.
 std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
                                            std::int64_t limit_ms);
+
+/// Those that a drive of at most loop_ms passes, for each want one after the other, each in the same order.
+std::vector<ReachedChance> chances_within(const Ground& ground, std::span<const wish::Want> wants,
+                                          std::int64_t loop_ms);
 
 /// The verdict on the bus lanes of a chance for who is there at the minutes it says, likely ones.
 wish::Verdict lane_verdict_at(const Ground& ground, const ReachedChance& reached);

@@ -36,8 +36,7 @@ void StreetCaps::apply(reach::Costs& costs) const {
     for (const road::Piece& piece : roads_.pieces_of_way(use.way)) {
       const PieceId id = roads_.id_of(piece);
       if ((piece.flags & road::piece_flag::quiet) == 0 || most(id) > 0) continue;
-      for (const bool against : {false, true})
-        costs.stretch_ms[StretchId(id, against).index()] = -1;
+      costs.shut(id);
     }
 }
 

@@ -96,10 +96,9 @@ class ThroughSearch {
 
   [[nodiscard]] std::int64_t time_over(const Passing& passing, const road::Turn& turn) const {
     const auto row = static_cast<std::size_t>(&turn - ground_.roads.turns.data());
-    const std::int64_t along = ground_.costs.stretch_ms[ground_.roads.stretch_of(turn.to).index()];
-    if (along < 0 || (!ground_.costs.turn_banned.empty() && ground_.costs.turn_banned[row] != 0))
-      return -1;
-    return passing.ms + ground_.costs.control_ms[static_cast<std::size_t>(turn.control)] + along;
+    const std::int64_t along = ground_.costs.along_ms(ground_.roads.stretch_of(turn.to));
+    if (along < 0 || ground_.costs.is_banned(row)) return -1;
+    return passing.ms + ground_.costs.wait_ms(turn.control) + along;
   }
 
   void collect(Layer& layer) const {

@@ -1,8 +1,6 @@
 // Shuts moves from one stretch to the next in a search's costs, from the plain state and its copies.
 #pragma once
 
-#include <unordered_map>
-
 #include "loopwright/reach/reach.hpp"
 
 namespace loopwright::find {
@@ -21,7 +19,7 @@ class TurnBans {
   void shut_if(StretchId from, Wanted wanted);
   const road::Roads& roads_;
   reach::Costs& costs_;
-  std::unordered_multimap<StretchId, StateId> copies_;
+  reach::StretchCopies copies_;
 };
 
 }  // namespace loopwright::find

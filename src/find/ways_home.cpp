@@ -39,7 +39,7 @@ class HardRoads {
 
   void shut_on(StretchId s) {
     for (const road::RunFact& fact : roads_.run_facts_of(s))
-      if (is_hard(fact.kind, fact.hardness)) costs_.stretch_ms[s.index()] = -1;
+      if (is_hard(fact.kind, fact.hardness)) costs_.shut(s);
     for (const road::Chance& chance : roads_.chances_from(s)) shut(chance);
   }
 
@@ -61,7 +61,7 @@ class HardRoads {
     if (!is_hard(chance.kind, chance.hardness)) return;
     const auto path = roads_.path_of(chance);
     if (path.size() == 1) {
-      costs_.stretch_ms[path[0].index()] = -1;
+      costs_.shut(path[0]);
     } else if (path.size() == 2 || is_always_hard(chance)) {
       bans_.shut(path[0], path[1]);
     } else if (wary_) {
@@ -78,8 +78,7 @@ class HardRoads {
 
 std::vector<StateId> drivable(const Ground& ground, const reach::Costs& costs,
                               std::vector<StateId> states) {
-  std::erase_if(
-      states, [&](StateId s) { return costs.stretch_ms[ground.roads.stretch_of(s).index()] < 0; });
+  std::erase_if(states, [&](StateId s) { return !costs.may_drive(ground.roads.stretch_of(s)); });
   return states;
 }
 
@@ -119,11 +118,10 @@ struct WaysHome::Layer {
     std::int64_t best_ms = 0;
     for (const road::Turn& turn : roads.turns_from(state)) {
       const auto row = static_cast<std::size_t>(&turn - roads.turns.data());
-      if (!costs.turn_banned.empty() && costs.turn_banned[row] != 0) continue;
+      if (costs.is_banned(row)) continue;
       const Vertex v = graph.vertex(turn.to);
       if (v == reach::LocalGraph::none || !sweep.reached(v)) continue;
-      const std::int64_t ms =
-          costs.control_ms[static_cast<std::size_t>(turn.control)] + sweep.ms(v);
+      const std::int64_t ms = costs.wait_ms(turn.control) + sweep.ms(v);
       if (best != reach::LocalGraph::none && best_ms <= ms) continue;
       best = v, best_ms = ms;
     }

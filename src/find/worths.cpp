@@ -11,9 +11,8 @@ namespace loopwright::find {
 Worth places_within(const wish::Want& want, std::int64_t most_ms, int enough) {
   return [=](const Ground& ground) {
     std::set<PlaceId> places;
-    for (const ReachedChance& reached : reached_chances(ground, want, most_ms))
-      if (reached.loop_ms <= most_ms)
-        places.insert(ground.roads.chances[reached.chance.index()].place);
+    for (const ReachedChance& reached : chances_within(ground, {&want, 1}, most_ms))
+      places.insert(ground.roads.chances[reached.chance.index()].place);
     return std::min(static_cast<int>(places.size()), enough);
   };
 }
@@ -31,7 +30,7 @@ std::optional<std::int64_t> least_ms_to_end(const Ground& ground) {
   std::optional<std::int64_t> least_ms;
   for (const reach::Seed& goal : ground.goals) {
     if (!out.reached(goal.state)) continue;
-    const std::int64_t along = ground.costs.stretch_ms[ground.roads.stretch_of(goal.state).index()];
+    const std::int64_t along = ground.costs.along_ms(ground.roads.stretch_of(goal.state));
     const std::int64_t ms = std::max<std::int64_t>(0, out.ms(goal.state) - along + goal.ms);
     if (!least_ms || ms < *least_ms) least_ms = ms;
   }

@@ -57,7 +57,7 @@ LocalGraph::LocalGraph(const road::Roads& roads, const Costs& costs,
             [&](Vertex a, Vertex b) { return states_[a] < states_[b]; });
   for (const StateId s : states_) {
     stretches_.push_back(roads.stretch_of(s));
-    along_ms_.push_back(costs.stretch_ms[stretches_.back().index()]);
+    along_ms_.push_back(costs.along_ms(stretches_.back()));
   }
   out_first_.assign(states_.size() + 1, 0);
   in_first_.assign(states_.size() + 1, 0);
@@ -67,8 +67,8 @@ LocalGraph::LocalGraph(const road::Roads& roads, const Costs& costs,
     for (std::uint32_t row = begin; row < end; ++row) {
       const road::Turn& turn = roads.turns[row];
       const Vertex to = vertex(turn.to);
-      if (to == none || (!costs.turn_banned.empty() && costs.turn_banned[row] != 0)) continue;
-      const std::int32_t turn_ms = costs.control_ms[static_cast<std::size_t>(turn.control)];
+      if (to == none || costs.is_banned(row)) continue;
+      const std::int32_t turn_ms = costs.wait_ms(turn.control);
       out_.push_back({to, turn_ms, turn_ms + along_ms_[to], turn.angle_deg});
       ++in_first_[to + 1];
     }

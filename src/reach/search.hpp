@@ -8,14 +8,22 @@
 //   3. Equal costs are settled by lower vertex number.
 #pragma once
 
+#include <algorithm>
 #include <boost/graph/breadth_first_search.hpp>
 #include <boost/graph/detail/d_ary_heap.hpp>
 #include <boost/graph/properties.hpp>
 #include <boost/iterator/iterator_facade.hpp>
 #include <boost/property_map/property_map.hpp>
 #include <cstdint>
+#include <cstdlib>
+#include <functional>
+#include <memory>
+#include <new>
+#include <span>
 #include <utility>
 #include <vector>
+
+#include "loopwright/base/ids.hpp"
 
 namespace loopwright::reach {
 
@@ -37,9 +45,14 @@ struct Step {
   bool allowed = true;
 };
 
+/// The labels of a large graph's vertices: memory that the system hands out zeroed, page by page as it is used.
 class Labels {
  public:
-  explicit Labels(std::size_t vertices) : labels_(vertices) {}
+  explicit Labels(std::size_t vertices)
+      : labels_(
+            static_cast<Label*>(std::calloc(std::max<std::size_t>(1, vertices), sizeof(Label)))) {
+    if (!labels_) throw std::bad_alloc();
+  }
   void start() {
     ++run_;
     settled_.clear();
@@ -61,7 +74,11 @@ class Labels {
   }
 
  private:
-  std::vector<Label> labels_;
+  struct Free {
+    void operator()(Label* labels) const { std::free(labels); }
+  };
+  // Zeroed labels are of run 0, which no search has.
+  std::unique_ptr<Label[], Free> labels_;
   std::vector<std::uint32_t> settled_;
   std::uint32_t run_ = 0;
 };
@@ -116,15 +133,25 @@ class BoundedHeap {
     if (labels_->touched(v)) heap_.push(v);
   }
   void update(std::uint32_t v) { heap_.update(v); }
-  [[nodiscard]] bool empty() const { return heap_.empty(); }
+  /// Nothing more is to be settled.
+  void stop() { stopped_ = true; }
+  [[nodiscard]] bool empty() const { return stopped_ || heap_.empty(); }
   [[nodiscard]] std::uint32_t top() const { return heap_.top(); }
   void pop() { heap_.pop(); }
 
  private:
   Labels* labels_;
+  bool stopped_ = false;
   boost::d_ary_heap_indirect<std::uint32_t, 4, HeapPositionMap, KeyMap,
                              std::less<KeyMap::value_type>>
       heap_;
+};
+
+/// What a search leaves out, and when it ends.
+struct Bounds {
+  std::int64_t limit_ms = 0;
+  std::function<bool(std::uint32_t v, std::int64_t ms)> keeps;  ///< empty: all within the limit
+  std::span<const StateId> until;                               ///< empty: when nothing is left
 };
 
 /// Relaxes edges as Dijkstra's algorithm does. step(edge) says what an edge adds.
@@ -132,10 +159,15 @@ template <class Graph, class StepOf>
 class Relax : public boost::default_bfs_visitor {
  public:
   using Edge = typename Graph::edge_descriptor;
-  Relax(Labels& labels, BoundedHeap& heap, StepOf step, std::int64_t limit_ms)
-      : labels_(&labels), heap_(&heap), step_(step), limit_ms_(limit_ms) {}
+  Relax(Labels& labels, BoundedHeap& heap, StepOf step, const Bounds& bounds)
+      : labels_(&labels), heap_(&heap), step_(step), bounds_(&bounds), left_(bounds.until.size()) {}
 
-  void examine_vertex(std::uint32_t v, const Graph&) { labels_->settle(v); }
+  void examine_vertex(std::uint32_t v, const Graph&) {
+    labels_->settle(v);
+    if (left_ > 0 && std::binary_search(bounds_->until.begin(), bounds_->until.end(), StateId{v}) &&
+        --left_ == 0)
+      heap_->stop();
+  }
   void tree_edge(const Edge& e, const Graph&) { relax(e); }
   void gray_target(const Edge& e, const Graph&) {
     if (relax(e)) heap_->update(e.to);
@@ -145,10 +177,11 @@ class Relax : public boost::default_bfs_visitor {
   bool relax(const Edge& e) {
     const Step step = step_(e);
     const Label& from = labels_->at(e.from);
-    if (!step.allowed || from.ms + step.ms > limit_ms_) return false;
+    if (!step.allowed || from.ms + step.ms > bounds_->limit_ms) return false;
     if (labels_->touched(e.to) && labels_->at(e.to).cost <= from.cost + step.cost) return false;
     const std::int64_t cost = from.cost + step.cost;
     const std::int64_t ms = from.ms + step.ms;
+    if (bounds_->keeps && !bounds_->keeps(e.to, ms)) return false;
     Label& to = labels_->touch(e.to);
     to.cost = cost, to.ms = ms, to.parent = e.from;
     return true;
@@ -156,23 +189,24 @@ class Relax : public boost::default_bfs_visitor {
   Labels* labels_;
   BoundedHeap* heap_;
   StepOf step_;
-  std::int64_t limit_ms_;
+  const Bounds* bounds_;
+  std::size_t left_;  ///< of those to settle before it ends
 };
 
 /// Runs the search; seeds are (vertex, label time) pairs already within the bound.
 template <class Graph, class Seeds, class StepOf>
-void search(const Graph& graph, const Seeds& seeds, StepOf step, std::int64_t limit_ms,
+void search(const Graph& graph, const Seeds& seeds, StepOf step, const Bounds& bounds,
             Labels& labels) {
   labels.start();
   std::vector<std::uint32_t> sources;
   for (const auto& [vertex, ms] : seeds) {
-    if (ms > limit_ms || (labels.touched(vertex) && labels.at(vertex).ms <= ms)) continue;
+    if (ms > bounds.limit_ms || (labels.touched(vertex) && labels.at(vertex).ms <= ms)) continue;
     if (!labels.touched(vertex)) sources.push_back(vertex);
     Label& label = labels.touch(vertex);
     label.cost = ms, label.ms = ms;
   }
   BoundedHeap heap(labels);
-  Relax<Graph, StepOf> visitor(labels, heap, step, limit_ms);
+  Relax<Graph, StepOf> visitor(labels, heap, step, bounds);
   boost::breadth_first_visit(graph, sources.begin(), sources.end(), heap, visitor,
                              ColorMap{&labels});
 }

@@ -22,20 +22,23 @@ struct TurnRows {
 };
 
 struct BackRows {
-  std::span<const std::uint32_t> firsts;
-  std::span<const Backwards::Move> moves;
-  [[nodiscard]] std::uint32_t first(std::uint32_t v) const { return firsts[v]; }
-  [[nodiscard]] std::uint32_t last(std::uint32_t v) const { return firsts[v + 1]; }
-  [[nodiscard]] std::uint32_t target_of(std::uint32_t row) const { return moves[row].from.value; }
+  const Backwards* backwards;
+  [[nodiscard]] std::uint32_t first(std::uint32_t v) const {
+    return backwards->rows_into(StateId{v}).first;
+  }
+  [[nodiscard]] std::uint32_t last(std::uint32_t v) const {
+    return backwards->rows_into(StateId{v}).second;
+  }
+  [[nodiscard]] std::uint32_t target_of(std::uint32_t row) const {
+    return backwards->move(row).from.value;
+  }
 };
 
 /// What it costs to make a turn and then drive the given stretch.
 Step step_over(const road::Roads& roads, const Costs& costs, std::uint32_t turn, StateId driven) {
-  const std::int32_t along = costs.stretch_ms[roads.stretch_of(driven).index()];
-  if (along < 0 || (!costs.turn_banned.empty() && costs.turn_banned[turn] != 0))
-    return {.allowed = false};
-  const std::int64_t ms =
-      along + costs.control_ms[static_cast<std::size_t>(roads.turns[turn].control)];
+  const std::int32_t along = costs.along_ms(roads.stretch_of(driven));
+  if (along < 0 || costs.is_banned(turn)) return {.allowed = false};
+  const std::int64_t ms = along + costs.wait_ms(roads.turns[turn].control);
   return {ms, ms, true};
 }
 
@@ -44,47 +47,25 @@ std::vector<std::pair<std::uint32_t, std::int64_t>> allowed_seeds(const road::Ro
                                                                   std::span<const Seed> seeds) {
   std::vector<std::pair<std::uint32_t, std::int64_t>> allowed;
   for (const Seed& seed : seeds)
-    if (costs.stretch_ms[roads.stretch_of(seed.state).index()] >= 0)
+    if (costs.may_drive(roads.stretch_of(seed.state)))
       allowed.emplace_back(seed.state.value, seed.ms);
   return allowed;
 }
 
+/// Both sweeps count the stretch of the state they meet on.
+Bounds bounds_of(const road::Roads& roads, const Costs& costs, const SweepLimits& limits) {
+  Bounds bounds{limits.limit_ms, {}, limits.until};
+  if (limits.meeting == nullptr) return bounds;
+  bounds.keeps = [&roads, &costs, &limits](std::uint32_t v, std::int64_t ms) {
+    const StateId s{v};
+    const std::int64_t before = ms - costs.along_ms(roads.stretch_of(s));
+    if (before <= limits.meeting_after_ms) return true;
+    return limits.meeting->reached(s) && before + limits.meeting->ms(s) <= limits.limit_ms;
+  };
+  return bounds;
+}
+
 }  // namespace
-
-Backwards::Backwards(const road::Roads& roads) : first_(roads.state_count() + 1, 0) {
-  for (const road::Turn& turn : roads.turns) ++first_[turn.to.index() + 1];
-  for (std::size_t s = 1; s < first_.size(); ++s) first_[s] += first_[s - 1];
-  moves_.resize(roads.turns.size());
-  std::vector<std::uint32_t> next(first_.begin(), first_.end() - 1);
-  for (std::size_t from = 0; from < roads.state_count(); ++from)
-    for (std::uint32_t row = roads.turn_first[from]; row < roads.turn_first[from + 1]; ++row)
-      moves_[next[roads.turns[row].to.index()]++] = {StateId{from}, row};
-}
-
-std::span<const Backwards::Move> Backwards::into(StateId s) const {
-  return std::span(moves_).subspan(first_[s.index()], first_[s.index() + 1] - first_[s.index()]);
-}
-
-std::vector<StateId> states_of(const road::Roads& roads, StretchId stretch) {
-  std::vector<StateId> states{StateId{stretch.index()}};
-  for (std::size_t copy = 0; copy < roads.copies.size(); ++copy)
-    if (roads.copies[copy] == stretch) states.emplace_back(roads.stretch_count() + copy);
-  return states;
-}
-
-Costs costs_of(const road::Roads& roads, const pace::Pace& pace) {
-  Costs costs;
-  costs.stretch_ms.resize(roads.stretch_count());
-  for (std::size_t row = 0; row < costs.stretch_ms.size(); ++row) {
-    const StretchId s{row};
-    costs.stretch_ms[row] =
-        roads.drivable(s) ? static_cast<std::int32_t>(pace.along(s).likely_ms) : -1;
-  }
-  for (std::size_t c = 0; c < road::control_count; ++c)
-    costs.control_ms[c] =
-        static_cast<std::int32_t>(pace.at(static_cast<road::Control>(c)).likely_ms);
-  return costs;
-}
 
 struct Sweep::Inside {
   const road::Roads* roads;
@@ -99,28 +80,28 @@ Sweep::~Sweep() = default;
 Sweep::Sweep(Sweep&&) noexcept = default;
 Sweep& Sweep::operator=(Sweep&&) noexcept = default;
 
-void Sweep::run(std::span<const Seed> seeds, const Costs& costs, std::int64_t limit_ms) {
+void Sweep::run(std::span<const Seed> seeds, const Costs& costs, const SweepLimits& limits) {
   const road::Roads& roads = *inside_->roads;
   inside_->ran_back = false;
   const RowGraph graph(TurnRows{&roads});
   search(
       graph, allowed_seeds(roads, costs, seeds),
-      [&](const RowEdge& e) { return step_over(roads, costs, e.row, StateId{e.to}); }, limit_ms,
-      inside_->labels);
+      [&](const RowEdge& e) { return step_over(roads, costs, e.row, StateId{e.to}); },
+      bounds_of(roads, costs, limits), inside_->labels);
 }
 
-void Sweep::run_back(std::span<const Seed> seeds, const Costs& costs, std::int64_t limit_ms) {
+void Sweep::run_back(std::span<const Seed> seeds, const Costs& costs, const SweepLimits& limits) {
   assert(inside_->backwards != nullptr);
   const road::Roads& roads = *inside_->roads;
   const Backwards& backwards = *inside_->backwards;
   inside_->ran_back = true;
-  const RowGraph graph(BackRows{backwards.firsts(), backwards.moves()});
+  const RowGraph graph(BackRows{&backwards});
   search(
       graph, allowed_seeds(roads, costs, seeds),
       [&](const RowEdge& e) {
-        return step_over(roads, costs, backwards.moves()[e.row].turn, StateId{e.to});
+        return step_over(roads, costs, backwards.move(e.row).turn, StateId{e.to});
       },
-      limit_ms, inside_->labels);
+      bounds_of(roads, costs, limits), inside_->labels);
 }
 
 bool Sweep::reached(StateId s) const {
@@ -142,6 +123,15 @@ std::vector<StateId> Sweep::path(StateId s) const {
   for (const std::uint32_t v : inside_->labels.up_from(s.value)) states.emplace_back(v);
   if (!inside_->ran_back) std::reverse(states.begin(), states.end());
   return states;
+}
+
+void sweep_between(Sweep& out, Sweep& back, std::span<const Seed> seeds,
+                   std::span<const Seed> goals, const Costs& costs, std::int64_t limit_ms) {
+  // What lies in the later half of some drive is near the goal: a search that goes on only where the other way
+  // has been sees a quarter of what it could get to.
+  back.run_back(goals, costs, limit_ms / 2);
+  out.run(seeds, costs, {limit_ms, &back, limit_ms / 2});
+  back.run_back(goals, costs, {limit_ms, &out, -1});
 }
 
 }  // namespace loopwright::reach

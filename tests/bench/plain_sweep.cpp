@@ -28,10 +28,10 @@ Graph graph_of(const road::Roads& roads, const reach::Costs& costs) {
   for (std::uint32_t from = 0; from < roads.state_count(); ++from) {
     for (std::uint32_t row = roads.turn_first[from]; row < roads.turn_first[from + 1]; ++row) {
       const road::Turn& turn = roads.turns[row];
-      const std::int32_t along = costs.stretch_ms[roads.stretch_of(turn.to).index()];
-      if (along < 0 || (!costs.turn_banned.empty() && costs.turn_banned[row] != 0)) continue;
+      const std::int32_t along = costs.along_ms(roads.stretch_of(turn.to));
+      if (along < 0 || costs.is_banned(row)) continue;
       edges.emplace_back(from, turn.to.value);
-      weights.push_back({along + costs.control_ms[static_cast<std::size_t>(turn.control)]});
+      weights.push_back({along + costs.wait_ms(turn.control)});
     }
   }
   return {boost::edges_are_sorted, edges.begin(), edges.end(), weights.begin(),

@@ -59,7 +59,7 @@ bench::SweepTime sweep_from(const road::Roads& roads, const wish::Wish& wish) {
   const auto snap = reach::snap_home(roads, wish.home);
   const pace::Pace pace(roads, {.level = wish.level}, wish.start);
   const auto seeds = reach::leaving(roads, pace, snap.value());
-  return bench::time_plain_sweep(roads, reach::costs_of(roads, pace), seeds.front().state);
+  return bench::time_plain_sweep(roads, reach::Costs(roads, pace), seeds.front().state);
 }
 
 /// FNV-1a over the numbers of the stretches driven.

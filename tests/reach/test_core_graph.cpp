@@ -15,13 +15,13 @@ const Instant saturday_afternoon{1795878000, 0};  // 2026-11-28T15:00:00+00:00
 struct Streets {
   BuiltTown town = built_town(draw_town(crossing_streets, 100), "GB-ENG");
   road::Roads roads = town.roads();
-  reach::Costs costs = reach::costs_of(roads, pace::Pace(roads, {.level = 3}, saturday_afternoon));
+  reach::Costs costs{roads, pace::Pace(roads, {.level = 3}, saturday_afternoon)};
   reach::LocalGraph graph{roads, costs, by_place(roads, costs)};
 
   static std::vector<StateId> by_place(const road::Roads& roads, const reach::Costs& costs) {
     std::vector<StateId> states;
     for (std::size_t row = 0; row < roads.stretch_count(); ++row)
-      if (costs.stretch_ms[row] >= 0) states.emplace_back(row);
+      if (costs.may_drive(StretchId{row})) states.emplace_back(row);
     reach::sort_by_place(roads, states);
     return states;
   }

@@ -17,7 +17,7 @@ struct Searched {
   BuiltTown town = built_town(draw_town(crossing_streets, 100), "GB-ENG");
   road::Roads roads = town.roads();
   pace::Pace pace{roads, {.level = 3}, saturday_afternoon};
-  reach::Costs costs = reach::costs_of(roads, pace);
+  reach::Costs costs{roads, pace};
   reach::Backwards backwards{roads};
 
   [[nodiscard]] StateId state(std::string_view letters) const {
@@ -77,7 +77,7 @@ TEST_CASE("a road that is shut is gone round", "[reach]") {
   const reach::Seed seed{s.state("AB"), 0};
   sweep.run({&seed, 1}, s.costs, 3600000);
   const std::int64_t before = sweep.ms(s.state("CD"));
-  s.costs.stretch_ms[s.town.stretch("BC").index()] = -1;
+  s.costs.shut(s.town.stretch("BC"));
   sweep.run({&seed, 1}, s.costs, 3600000);
   CHECK_FALSE(sweep.reached(s.state("BC")));
   CHECK(sweep.ms(s.state("CD")) > before);
@@ -88,16 +88,16 @@ TEST_CASE("forwards and backwards agree on every pair", "[reach]") {
   reach::Sweep out(s.roads), back(s.roads, &s.backwards);
   int pairs = 0;
   for (std::size_t from = 0; from < s.roads.stretch_count(); from += 3) {
-    if (s.costs.stretch_ms[from] < 0) continue;
+    if (!s.costs.may_drive(StretchId{from})) continue;
     const reach::Seed seed{StateId{from}, 0};
     out.run({&seed, 1}, s.costs, 3600000);
     for (std::size_t to = 1; to < s.roads.stretch_count(); to += 7) {
-      if (s.costs.stretch_ms[to] < 0) continue;
-      const reach::Seed goal{StateId{to}, s.costs.stretch_ms[to]};
+      if (!s.costs.may_drive(StretchId{to})) continue;
+      const reach::Seed goal{StateId{to}, s.costs.along_ms(StretchId{to})};
       back.run_back({&goal, 1}, s.costs, 3600000);
       REQUIRE(out.reached(goal.state) == back.reached(seed.state));
       if (!out.reached(goal.state) || from == to) continue;
-      CHECK(out.ms(goal.state) == back.ms(seed.state) - s.costs.stretch_ms[from]);
+      CHECK(out.ms(goal.state) == back.ms(seed.state) - s.costs.along_ms(StretchId{from}));
       ++pairs;
     }
   }
@@ -126,7 +126,7 @@ TEST_CASE("roads that are liked less are left for others, at their true time", "
   const Searched s;
   std::vector<StateId> states;
   for (std::size_t row = 0; row < s.roads.stretch_count(); ++row)
-    if (s.costs.stretch_ms[row] >= 0) states.emplace_back(row);
+    if (s.costs.may_drive(StretchId{row})) states.emplace_back(row);
   const reach::LocalGraph graph(s.roads, s.costs, states);
   reach::LocalSweep sweep(graph);
   const reach::LocalSeed start{graph.vertex(s.state("AB")), 0};

@@ -144,15 +144,14 @@ std::size_t crowded_rows(const std::vector<say::Row>& rows) {
 }
 
 Cards::Cards(const road::Roads& roads)
-    : roads_(roads), costs_(reach::costs_of(roads, pace::Pace(roads, {}, {1795878000, 0}))) {
-  costs_.turn_banned.resize(roads.turns.size());
+    : roads_(roads), costs_(roads, pace::Pace(roads, {}, {1795878000, 0})) {
   for (std::size_t row = 0; row < roads.state_count(); ++row) {
     const StretchId back = roads.stretch_of(StateId{row}).back();
     for (const road::Turn& turn : roads.turns_from(StateId{row})) {
       const StretchId to = roads.stretch_of(turn.to);
       // Nobody turns round from a road into the same road mapped twice.
       const bool twice = to != back && look_the_same(roads, to, back);
-      costs_.turn_banned[static_cast<std::size_t>(&turn - roads.turns.data())] = twice ? 1 : 0;
+      if (twice) costs_.ban(static_cast<std::size_t>(&turn - roads.turns.data()));
     }
   }
 }

@@ -102,7 +102,7 @@ void print_pairs(const road::Roads& roads, const pace::Pace& pace, int count) {
     if (roads.drivable(roads.stretch_of(StateId{s}))) states.emplace_back(s);
   }
   std::mt19937 random(20261128);
-  const reach::Costs costs = reach::costs_of(roads, pace);
+  const reach::Costs costs(roads, pace);
   reach::Sweep sweep(roads);
   for (int i = 0; i < count && !states.empty(); ++i) {
     const StateId from = states[random() % states.size()];

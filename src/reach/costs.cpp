@@ -1,0 +1,35 @@
+#include <algorithm>
+#include <utility>
+
+#include "loopwright/reach/reach.hpp"
+
+namespace loopwright::reach {
+
+Costs::Costs(const road::Roads& roads, const pace::Pace& pace)
+    : roads_(&roads),
+      pace_(pace),
+      stretch_ms_(roads.stretch_count(), unknown),
+      banned_(roads.turns.size(), 0) {
+  for (std::size_t c = 0; c < road::control_count; ++c)
+    control_ms_[c] = static_cast<std::int32_t>(pace.at(static_cast<road::Control>(c)).likely_ms);
+}
+
+std::int32_t Costs::price(StretchId stretch) const {
+  const bool may = roads_->drivable(stretch) && (!keeps_ || keeps_(stretch));
+  const std::int32_t ms = may ? static_cast<std::int32_t>(pace_.along(stretch).likely_ms) : -1;
+  stretch_ms_.at(stretch.index()) = ms;
+  return ms;
+}
+
+void Costs::shut(PieceId piece) {
+  for (const bool against : {false, true}) shut(StretchId(piece, against));
+}
+
+void Costs::keep_to(std::function<bool(StretchId)> keeps) {
+  keeps_ = std::move(keeps);
+  stretch_ms_.each([this](std::size_t row, std::int32_t& ms) {
+    if (ms >= 0 && !keeps_(StretchId{row})) ms = -1;
+  });
+}
+
+}  // namespace loopwright::reach
