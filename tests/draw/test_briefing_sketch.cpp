@@ -280,7 +280,7 @@ TEST_CASE("a road one may not enter says so", "[draw]") {
 }
 
 TEST_CASE("on a sheet wider than high the words stand beside the picture", "[draw]") {
-  const BuiltTown town = built_town(draw_town(ring));
+  const BuiltTown town = built_town(ring);
   const wish::Loop loop = driven(town, "WABCE");
   constexpr draw::Size wide{133, 86};
   const Picture picture = draw::briefing_sketch(town.roads(), loop, {0, loop.stretches.size() - 1},
