@@ -21,7 +21,7 @@ class EntryDrawing {
  public:
   EntryDrawing(const PageStyle& style, double width, const Entry& entry, const EntryExtras& extras)
       : style_(style), entry_(entry), extras_(extras), picture_{width, 0} {
-    const double number = digits_width(2, style.say + 2);
+    const double number = digits_width(extras.digits, style.say + 2);
     left_ = mark_width + number + 2 + style.shape_width + 2;
   }
 
@@ -43,10 +43,8 @@ class EntryDrawing {
   }
 
  private:
-  static double digits_width(int digits, double points) {
-    return draw::extent_of(
-               {{0, 0}, std::string(static_cast<std::size_t>(digits), '0'), {points, true}})
-        .width;
+  static double digits_width(std::size_t digits, double points) {
+    return draw::extent_of({{0, 0}, std::string(digits, '0'), {points, true}}).width;
   }
 
   void add_number() {

@@ -128,8 +128,14 @@ class Pack {
     const draw::Size size{style_.shape_width, style_.shape_height};
     std::optional<draw::Picture> shape;
     if (entry.kind != EntryKind::band) shape = shape_of(subject_, entry, size);
-    return {std::move(shape), words("card.look"), words("pack.hard"), words("pack.box_said"),
-            words("pack.box_dual")};
+    return {std::move(shape),       words("card.look"),     words("pack.hard"),
+            words("pack.box_said"), words("pack.box_dual"), most_digits()};
+  }
+
+  [[nodiscard]] std::size_t most_digits() const {
+    std::size_t digits = 2;
+    for (const Entry& entry : entries_) digits = std::max(digits, entry.number.size());
+    return digits;
   }
 
   [[nodiscard]] std::vector<draw::Picture> sketches() const {

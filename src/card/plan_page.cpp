@@ -36,10 +36,11 @@ std::string at_row(const Subject& subject, std::string what, std::size_t stretch
 
 void add_first_passes(std::vector<Moment>& moments, const Subject& subject) {
   const auto& passes = subject.loop.passes;
+  const wish::RowSpan practice = wish::practice_of(subject.loop);
   for (const wish::Met& met : all_met(subject.loop)) {
     const wish::Pass* first = nullptr;
     for (std::size_t i = 0; i < passes.size(); ++i)
-      if (wish::counts_for(i, passes, met.want) &&
+      if (wish::lies_in(passes[i], practice) && wish::counts_for(i, passes, met.want) &&
           (first == nullptr || passes[i].first < first->first))
         first = &passes[i];
     if (first == nullptr) continue;

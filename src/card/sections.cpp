@@ -44,7 +44,8 @@ namespace {
 /// Rows after which some stretch's limit is known no better than this.
 std::vector<std::size_t> rows_with(const Subject& subject, road::LimitConfidence confidence) {
   std::vector<std::size_t> numbers;
-  for (std::size_t i = 0; i < subject.loop.stretches.size(); ++i) {
+  const wish::RowSpan practice = wish::practice_of(subject.loop);
+  for (std::size_t i = practice.first; i <= practice.last; ++i) {
     if (subject.loop.stretches[i].limit.confidence != confidence) continue;
     const std::size_t number = row_of_stretch(subject, i);
     if (numbers.empty() || numbers.back() != number) numbers.push_back(number);
@@ -72,7 +73,8 @@ std::map<std::string, std::set<std::size_t>> inferred_passes(const Subject& subj
   for (std::size_t k = 0; k < subject.rows.size(); ++k)
     for (const std::size_t index : subject.rows[k].passes) {
       const wish::Pass& pass = subject.loop.passes[index];
-      if (pass.confidence != road::Confidence::inferred) continue;
+      const bool learners = wish::lies_in(pass, wish::practice_of(subject.loop));
+      if (!learners || pass.confidence != road::Confidence::inferred) continue;
       inferred[write_unsure(subject.words, pass.kind)].insert(k + 1);
     }
   return inferred;

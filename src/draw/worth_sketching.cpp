@@ -5,6 +5,7 @@
 #include <set>
 
 #include "loopwright/draw/sketch.hpp"
+#include "loopwright/wish/parts.hpp"
 
 namespace loopwright::draw {
 namespace {
@@ -44,7 +45,8 @@ At slip_road_at(const road::Roads& roads, const wish::Loop& loop, std::size_t fi
 std::vector<Worth> places_of(const road::Roads& roads, const wish::Loop& loop) {
   std::vector<Worth> all;
   for (const wish::Pass& pass : loop.passes) {
-    if (!deserves_one(pass.kind) || pass.last >= loop.stretches.size()) continue;
+    const bool learners = wish::lies_in(pass, wish::practice_of(loop));
+    if (!learners || !deserves_one(pass.kind) || pass.last >= loop.stretches.size()) continue;
     const bool slip = pass.kind == Kind::slip_road;
     const At at = slip ? slip_road_at(roads, loop, pass.first) : At{pass.first, pass.last};
     if (at.entry < at.exit) all.push_back({at, pass.hardness});

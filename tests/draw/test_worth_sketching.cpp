@@ -43,4 +43,23 @@ TEST_CASE("each way through a place once, the hardest first", "[draw]") {
   CHECK(ends_at(places[1]) == town.node('C'));
 }
 
+TEST_CASE("what the instructor drives needs no picture", "[draw]") {
+  const BuiltTown town = built_town(R"(
+     P   Q
+  A  B   C  R
+   w1 ABCR highway=tertiary
+   w2 PB highway=residential
+   w3 QC highway=residential
+   nB highway=traffic_signals
+   nC highway=mini_roundabout
+)");
+  wish::Loop loop = driven(town, "ABCR");
+  CHECK(draw::worth_sketching(town.roads(), loop).size() == 2);
+  // The learner drives from the road between B and C on.
+  loop.practice = {1, loop.stretches.size() - 1};
+  const auto places = draw::worth_sketching(town.roads(), loop);
+  REQUIRE(places.size() == 1);
+  CHECK(town.roads().to_node(loop.stretches[places[0].entry].stretch) == town.node('C'));
+}
+
 }  // namespace loopwright::test

@@ -58,7 +58,7 @@ Picture briefing_sketch(const road::Roads& roads, const wish::Loop& loop, At at,
 
 /// The places of a loop that deserve a picture: roundabouts, minis, lights, crossroads, staggered
 /// junctions, level crossings, lanes that merge, slip roads. The same way through the same place
-/// once; the hardest first, then in driving order.
+/// once; the hardest first, then in driving order. None of what the instructor drives.
 std::vector<At> worth_sketching(const road::Roads& roads, const wish::Loop& loop);
 
 }  // namespace loopwright::draw
