@@ -53,7 +53,7 @@ TEST_CASE("what the instructor drives needs no picture", "[draw]") {
    nB highway=traffic_signals
    nC highway=mini_roundabout
 )");
-  wish::Loop loop = driven(town, "ABCR");
+  wish::Loop loop = honest_answer(town, "ABCR").loops[0];
   CHECK(draw::worth_sketching(town.roads(), loop).size() == 2);
   // The learner drives from the road between B and C on.
   loop.practice = {1, loop.stretches.size() - 1};
