@@ -48,6 +48,8 @@ FindWork work_of(Effort effort) {
           .most_walks = 10,
           .walk_rounds = 500,
           .improvements = Builder::usual_improvements,
+          .driven_less_again = 4,
+          .less_again_searches = 300,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
           .bound = {
@@ -62,6 +64,8 @@ FindWork work_of(Effort effort) {
           .most_walks = 16,
           .walk_rounds = 2000,
           .improvements = Builder::usual_improvements,
+          .driven_less_again = 6,
+          .less_again_searches = 300,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
           .bound = {
@@ -95,11 +99,12 @@ std::int64_t Certifier::spacing_bound() const {
 
 circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWork& work,
                                const circuit::Walk& known) {
-  if (hunt_.ground.walls.shuts_for_a_part() || !hunt_.ground.wish.welcome.empty()) return known;
+  const bool shuts_for_a_part = hunt_.ground.walls.shuts_for_a_part();
   if (!counts_worth(hunt_.ground.wish)) {
-    bound_ = -std::llround(forced_twice_m(hunt_) - 1e-6);
+    bound_ = shuts_for_a_part ? 0 : -std::llround(forced_twice_m(hunt_) - 1e-6);
     return known;
   }
+  if (shuts_for_a_part || !hunt_.ground.wish.welcome.empty()) return known;
   bound_ = spacing_bound();
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
   const circuit::Problem problem = graph.problem();

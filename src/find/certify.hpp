@@ -33,7 +33,10 @@ struct FindWork {
   int most_walks = 1;        ///< when none of these is good
   int walk_rounds = 0;       ///< of the search of each
   int improvements = 0;      ///< of each plan (builder.hpp)
-  std::size_t picked = 0;    ///< candidates for a want that plans without a walk pick among
+  std::size_t driven_less_again =
+      0;  ///< of the best tries, each with so many searches (less_again.hpp)
+  int less_again_searches = 0;
+  std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
   /// Vertices that all searches for legs may settle (passage_graph.hpp).
   std::uint64_t settled = 0;
   circuit::BoundWork bound;

@@ -15,6 +15,7 @@
 #include "find/describe.hpp"
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
+#include "find/less_again.hpp"
 #include "find/parts.hpp"
 #include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
@@ -62,6 +63,7 @@ class LoopSearch {
     if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});
+    drive_less_again();
     pass_over_shut();
     FindResult result;
     if (breaches_.empty()) choose(result);
@@ -84,6 +86,22 @@ class LoopSearch {
   [[nodiscard]] int tries_after_walks() const {
     if (!best().score.good() || hunt_.ground.walls.some_at_times()) return work_.tries_without;
     return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
+  }
+
+  /// Of the best tries, which are put first by their value: it is what the certificate speaks of.
+  void drive_less_again() {
+    LessAgain less(hunt_);
+    const std::size_t count = std::min(work_.driven_less_again, tries_.size());
+    const auto end = tries_.begin() + static_cast<std::ptrdiff_t>(count);
+    for (auto it = tries_.begin(); it != end && it->score.good(); ++it) {
+      it->vertices = less.bettered(std::move(it->vertices), work_.less_again_searches);
+      it->score = score(hunt_, it->vertices);
+    }
+    std::stable_sort(tries_.begin(), end, [](const Try& a, const Try& b) {
+      const bool both = a.score.good() && b.score.good();
+      return both && a.score.unplaced == b.score.unplaced ? a.score.value > b.score.value
+                                                          : a.score.better_than(b.score);
+    });
   }
 
   /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within

@@ -125,13 +125,19 @@ std::vector<int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vert
   return drives;
 }
 
+std::vector<PlacePass> passes_on(const Hunt& hunt, const Drive& drive) {
+  std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
+  if (hunt.with_verdicts) judge_lanes(hunt.ground, timed(hunt.ground, drive), passes);
+  if (counts_worth(hunt.ground.wish) || is_spaced(hunt.ground.wish))
+    time_passes(hunt.ground, drive, passes);
+  return passes;
+}
+
 Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
   Score result;
   const Drive drive = hunt.drive_of(vertices);
-  std::vector<PlacePass> passes = passes_of(hunt.ground.roads, drive);
-  if (hunt.with_verdicts) judge_lanes(hunt.ground, timed(hunt.ground, drive), passes);
+  const std::vector<PlacePass> passes = passes_on(hunt, drive);
   const bool has_worth = counts_worth(hunt.ground.wish);
-  if (has_worth || is_spaced(hunt.ground.wish)) time_passes(hunt.ground, drive, passes);
   for (const wish::Want& want : hunt.ground.wish.wants) {
     if (!want.count) continue;
     const auto got = static_cast<int>(counting(hunt.ground, passes, want).size());

@@ -64,6 +64,9 @@ struct Score {
 /// How often each dense piece is driven.
 std::vector<int> drives_of_pieces(const Hunt& hunt, std::span<const Vertex> vertices);
 
+/// What a drive passes, as far as its wish has to know.
+std::vector<PlacePass> passes_on(const Hunt& hunt, const Drive& drive);
+
 Score score(const Hunt& hunt, std::span<const Vertex> vertices);
 Score score(const Hunt& hunt, const Plan& plan);
 

@@ -25,6 +25,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/left_out.cpp
   ${CMAKE_CURRENT_LIST_DIR}/least_needed.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/less_again.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_counts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_ends.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_loop.cpp
