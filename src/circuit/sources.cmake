@@ -21,3 +21,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/bound_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_tree.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_walk.cpp)
+
+# Rows are counted in int, as the simplex library does; clang's -Wconversion, unlike gcc's, also means
+# their use as an index.
+set_source_files_properties(
+  ${CMAKE_CURRENT_LIST_DIR}/bound_branch.cpp ${CMAKE_CURRENT_LIST_DIR}/bound_cuts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_formulation.cpp ${CMAKE_CURRENT_LIST_DIR}/bound_programme.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_tree.cpp PROPERTIES COMPILE_OPTIONS -Wno-sign-conversion)

@@ -79,8 +79,8 @@ void order_addresses(Draft& draft) {
     return std::tuple(draft.text(a.street), draft.text(a.number), draft.text(a.postcode), a.at);
   };
   std::ranges::sort(rows, {}, order);
-  const auto same = std::ranges::unique(rows, {}, order);
-  rows.erase(same.begin(), same.end());
+  const auto same = [&](const auto& a, const auto& b) { return order(a) == order(b); };
+  rows.erase(std::unique(rows.begin(), rows.end(), same), rows.end());
 }
 
 }  // namespace

@@ -17,6 +17,7 @@
 
 #include "approach.hpp"
 #include "box.hpp"
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
 
@@ -96,7 +97,7 @@ ClearKerb::ClearKerb(const Draft& draft, const road::Roads& roads, const PullUpR
 std::vector<KerbPart> ClearKerb::parts(PieceId piece) const {
   const double length_m = roads_.pieces[piece.index()].length_m;
   std::vector<KerbPart> kept_clear;
-  for (const Block& block : std::ranges::equal_range(blocks_, piece, {}, &Block::piece))
+  for (const Block& block : equal_rows(blocks_, piece, &Block::piece))
     kept_clear.push_back({block.at_m - block.margin_m, block.at_m + block.margin_m});
   std::ranges::sort(kept_clear, {}, &KerbPart::from_m);
   std::vector<KerbPart> parts;
@@ -177,8 +178,8 @@ void ClearKerb::add_nodes(PieceId piece) {
   const auto shape = roads_.shape_of(piece);
   const auto margin_of = [&](std::int64_t id) {
     double most = 0;
-    const auto minor = std::ranges::equal_range(
-        minor_, id, {}, [](const std::pair<std::int64_t, double>& m) { return m.first; });
+    const auto minor =
+        equal_rows(minor_, id, [](const std::pair<std::int64_t, double>& m) { return m.first; });
     for (const auto& [node, margin] : minor) most = std::max(most, margin);
     const Tags& tags = draft_.raw.tags_of_node(id);
     if (tags.empty()) return most;

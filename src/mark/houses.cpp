@@ -93,10 +93,10 @@ std::vector<HouseBeside> Houses::beside(std::span<const Point> line, Near near) 
     }
   }
   std::ranges::sort(found, {}, [](const HouseBeside& h) { return std::tuple(h.left, h.along_m); });
-  const auto rest = std::ranges::unique(found, [](const HouseBeside& a, const HouseBeside& b) {
+  const auto one_house = [](const HouseBeside& a, const HouseBeside& b) {
     return a.left == b.left && std::abs(a.along_m - b.along_m) < one_house_m;
-  });
-  found.erase(rest.begin(), rest.end());
+  };
+  found.erase(std::unique(found.begin(), found.end(), one_house), found.end());
   return found;
 }
 

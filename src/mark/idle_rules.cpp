@@ -20,6 +20,7 @@
 #include <utility>
 #include <vector>
 
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/condition.hpp"
 #include "loopwright/mark/ordinary_car.hpp"
@@ -116,7 +117,7 @@ IdleRules::IdleRules(Draft& draft) : draft_(draft) {
 }
 
 bool IdleRules::has_rule(PieceId piece, const std::string& tag) const {
-  const auto rules = std::ranges::equal_range(sources_, piece, {}, &Source::first);
+  const auto rules = equal_rows(sources_, piece, &Source::first);
   return std::ranges::any_of(rules, [&](const Source& rule) {
     return draft_.text(rule.second).find(tag) != std::string_view::npos;
   });
@@ -127,16 +128,14 @@ bool IdleRules::has_bus_lane(PieceId piece) const {
 }
 
 bool IdleRules::has_kerb_hours(PieceId piece) const {
-  const auto places =
-      std::ranges::equal_range(draft_.tables.pull_ups, piece, {},
-                               [](const road::PullUp& place) { return place.stretch.piece(); });
+  const auto places = equal_rows(draft_.tables.pull_ups, piece,
+                                 [](const road::PullUp& place) { return place.stretch.piece(); });
   return std::ranges::any_of(
       places, [&](const road::PullUp& place) { return !draft_.text(place.hours).empty(); });
 }
 
 bool IdleRules::has_kerb_ban(PieceId piece, const std::string& tag) const {
-  const auto bans =
-      std::ranges::equal_range(draft_.tables.kerb_bans, piece, {},
+  const auto bans = equal_rows(draft_.tables.kerb_bans, piece,
                                [](const road::KerbBan& ban) { return ban.stretch.piece(); });
   return std::ranges::any_of(
       bans, [&](const road::KerbBan& ban) { return draft_.text(ban.source) == tag; });
@@ -199,10 +198,9 @@ void IdleRules::take_restrictions() {
     const auto tags = conditional_tags(relation.tags);
     const auto from = std::ranges::find(relation.members, "from", &RawMember::role);
     if (tags.empty() || from == relation.members.end() || is_rule(relation.id)) continue;
-    const auto pieces =
-        std::ranges::equal_range(draft_.tables.pieces, from->ref, {}, &road::Piece::way);
+    const auto pieces = equal_rows(draft_.tables.pieces, from->ref, &road::Piece::way);
     if (pieces.empty()) continue;
-    const PieceId piece{static_cast<std::size_t>(pieces.begin() - draft_.tables.pieces.begin())};
+    const PieceId piece{static_cast<std::size_t>(pieces.data() - draft_.tables.pieces.data())};
     const bool others = restricts_others_only(relation.tags);
     for (const ConditionalTag& tag : tags)
       add({relation.id, ObjectType::relation, {}}, StretchId(piece, false), tag.text(),

@@ -19,6 +19,7 @@
 #include <set>
 #include <tuple>
 
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "passing.hpp"
@@ -125,8 +126,7 @@ void Spots::try_both_sides(const PullUp& place) {
   PullUp both = place;
   both.from_m = std::max(place.from_m, static_cast<float>(clear_m));
   both.to_m = std::min(place.to_m, static_cast<float>(length_m - clear_m));
-  const auto opposite =
-      std::ranges::equal_range(draft_.tables.pull_ups, place.stretch.back(), {}, &PullUp::stretch);
+  const auto opposite = equal_rows(draft_.tables.pull_ups, place.stretch.back(), &PullUp::stretch);
   for (const PullUp& other : opposite) {
     constexpr std::uint16_t bars = flag::hours | flag::residents | flag::fee | flag::lane;
     const auto from_m = std::max(both.from_m, static_cast<float>(length_m - other.to_m));

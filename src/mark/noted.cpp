@@ -99,7 +99,7 @@ void NoteLayer::lay_shut(std::span<const Note> notes) {
     for (const NotedPart& part : parts) shut.push_back(part.stretch);
   }
   std::ranges::sort(shut);
-  shut.erase(std::ranges::unique(shut).begin(), shut.end());
+  shut.erase(std::unique(shut.begin(), shut.end()), shut.end());
   over_.drop_shut(shut);
 }
 
@@ -275,7 +275,7 @@ Noted NoteLayer::lay(std::span<const Note> notes) {
   lay_shut(notes);
   for (row_ = 0; row_ < notes.size(); ++row_) lay_one(notes[row_]);
   std::ranges::sort(limits_);
-  limits_.erase(std::ranges::unique(limits_).begin(), limits_.end());
+  limits_.erase(std::unique(limits_.begin(), limits_.end()), limits_.end());
   change_limit_changes(over_, law_, limits_);
   change_runs(over_, runs_);
   humps_.lay(over_);

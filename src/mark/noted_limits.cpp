@@ -22,7 +22,7 @@ std::vector<StateId> states_round(const road::Roads& roads, std::span<const Stre
     }
   }
   std::ranges::sort(states);
-  states.erase(std::ranges::unique(states).begin(), states.end());
+  states.erase(std::unique(states.begin(), states.end()), states.end());
   return states;
 }
 

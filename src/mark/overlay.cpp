@@ -8,6 +8,7 @@
 #include <cassert>
 #include <iterator>
 
+#include "loopwright/base/equal_rows.hpp"
 #include "row_order.hpp"
 
 namespace loopwright::mark {
@@ -142,8 +143,8 @@ void Overlay::finish_facts() {
   if (facts_gone_.empty() && new_facts_.empty()) return;
   std::ranges::sort(facts_gone_);
   const auto stays = [&](const road::RunFact& fact) {
-    const auto rows = std::ranges::equal_range(facts_gone_, fact.stretch, {},
-                                               [](const auto& gone) { return gone.first; });
+    const auto rows =
+        equal_rows(facts_gone_, fact.stretch, [](const auto& gone) { return gone.first; });
     return std::ranges::none_of(
         rows, [&](const auto& gone) { return (gone.second & road::bit(fact.kind)) != 0; });
   };

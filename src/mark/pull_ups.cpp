@@ -21,6 +21,7 @@
 #include "kerb.hpp"
 #include "law_days.hpp"
 #include "lay_bys.hpp"
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "pull_up_rules.hpp"
 
@@ -82,8 +83,7 @@ bool PullUps::may_hold_one(StretchId stretch) const {
 Kerb PullUps::kerb_beside(StretchId stretch) const {
   using road::LaneDirection;
   Kerb kerb = kerb_of(draft_.way_tags(stretch.piece()), near_side(draft_.side(), stretch));
-  const auto lanes =
-      std::ranges::equal_range(draft_.tables.bus_lanes, stretch.piece(), {}, &road::BusLane::piece);
+  const auto lanes = equal_rows(draft_.tables.bus_lanes, stretch.piece(), &road::BusLane::piece);
   const auto ours = stretch.against() ? LaneDirection::against : LaneDirection::along;
   const auto near = draft_.side() == Side::left ? road::LaneSide::left : road::LaneSide::right;
   for (const road::BusLane& lane : lanes) {

@@ -146,7 +146,7 @@ double diameter_of(const std::vector<Point>& shape, Point middle) {
 Ring ring_of(const road::Roads& roads, std::vector<StretchId> cycle) {
   const auto first = std::ranges::min_element(
       cycle, {}, [&](StretchId s) { return std::pair(roads.from_node(s), s); });
-  std::ranges::rotate(cycle, first);
+  std::rotate(cycle.begin(), first, cycle.end());
   Ring ring;
   ring.least_way = roads.piece(cycle.front()).way;
   for (const StretchId s : cycle) {

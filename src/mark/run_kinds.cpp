@@ -15,6 +15,7 @@
 
 #include "dual_carriageways.hpp"
 #include "lane_runs.hpp"
+#include "loopwright/base/equal_rows.hpp"
 #include "one_way_hours.hpp"
 #include "piece_widths.hpp"
 #include "run_rules.hpp"
@@ -124,7 +125,7 @@ bool RunKinds::is_one_way_street(PieceId id) const {
 /// Of all pieces of an OSM way.
 double RunKinds::way_length_m(std::int64_t way) const {
   double metres = 0;
-  const auto pieces = std::ranges::equal_range(draft_.tables.pieces, way, {}, &road::Piece::way);
+  const auto pieces = equal_rows(draft_.tables.pieces, way, &road::Piece::way);
   for (const road::Piece& piece : pieces) metres += piece.length_m;
   return metres;
 }
@@ -145,8 +146,8 @@ void RunKinds::ask_bus_lanes() {
 /// One fact a stretch: the first said.
 std::vector<RunMember> once_each(std::vector<RunMember> members) {
   std::ranges::stable_sort(members, {}, &RunMember::stretch);
-  const auto rest = std::ranges::unique(members, {}, &RunMember::stretch);
-  members.erase(rest.begin(), rest.end());
+  const auto same = [](const RunMember& a, const RunMember& b) { return a.stretch == b.stretch; };
+  members.erase(std::unique(members.begin(), members.end(), same), members.end());
   return members;
 }
 

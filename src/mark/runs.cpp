@@ -160,7 +160,7 @@ std::vector<StateId> Runs::states_before() const {
     }
   }
   std::ranges::sort(states);
-  states.erase(std::ranges::unique(states).begin(), states.end());
+  states.erase(std::unique(states.begin(), states.end()), states.end());
   const std::size_t plain = states.size();
   for (std::size_t copy = 0; copy < roads_.copies.size(); ++copy) {
     const StateId of{roads_.copies[copy].index()};

@@ -87,7 +87,8 @@ void Schools::sort_features() {
     if (is_school(feature.tags)) schools_.push_back(&feature);
     if (is_gate(feature.tags)) gates_.push_back(&feature);
   }
-  std::ranges::stable_partition(schools_, [](const RawFeature* s) { return !s->lines.empty(); });
+  std::stable_partition(schools_.begin(), schools_.end(),
+                        [](const RawFeature* s) { return !s->lines.empty(); });
   std::ranges::stable_sort(gates_, {}, [](const RawFeature* gate) { return gate->at.lat_e7; });
 }
 

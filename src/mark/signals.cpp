@@ -24,8 +24,6 @@ namespace {
 
 using road::Kind;
 
-constexpr double turns_back_deg = 160;
-
 Kind kind_of(const LightCluster& cluster) {
   return cluster.has_crossing && !cluster.has_junction ? Kind::signal_crossing : Kind::signals;
 }

@@ -12,6 +12,7 @@
 #include <cmath>
 #include <string>
 
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/base/text.hpp"
 #include "run_rules.hpp"
 #include "tag_words.hpp"
@@ -98,7 +99,7 @@ std::string Trams::certain_tag(PieceId id) const {
 
 bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
   for (const std::uint64_t cell : cells_round(at)) {
-    for (const Track& track : std::ranges::equal_range(tracks_, cell, {}, &Track::cell)) {
+    for (const Track& track : equal_rows(tracks_, cell, &Track::cell)) {
       const std::array line{track.from, track.to};
       if (nearest_on_line(line, at).off_m <= track_within_m &&
           in_same_line(bearing_deg(track.from, track.to), heading_deg) &&

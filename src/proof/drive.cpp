@@ -104,7 +104,7 @@ bool parts_hold(Drive& drive, Claims& claims) {
     const double length_m = drive.roads.piece(drive.stretches[i]).length_m;
     Part part{0, length_m};
     if (rows[i].partial_m) {
-      const auto [from_m, to_m] = *rows[i].partial_m;
+      const double from_m = (*rows[i].partial_m)[0], to_m = (*rows[i].partial_m)[1];
       // The file's digits may put a corner a hair beyond the end of its road.
       part = {std::min(from_m, length_m), std::min(to_m, length_m)};
       if (!claims.hold(from_m >= 0 && from_m <= to_m && to_m <= length_m + length_tolerance_m, [&] {

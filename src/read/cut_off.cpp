@@ -25,8 +25,7 @@ std::vector<double> road_in_each(const road::Roads& roads,
     if (roads.drivable(stretch)) parts.emplace_back(component[s], stretch.piece());
   }
   std::ranges::sort(parts);
-  const auto repeats = std::ranges::unique(parts);
-  parts.erase(repeats.begin(), repeats.end());
+  parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
   std::vector<double> metres;
   for (const auto& [number, piece] : parts) {
     metres.resize(std::max<std::size_t>(metres.size(), number + 1U));

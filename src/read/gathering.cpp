@@ -52,8 +52,7 @@ bool may_be_feature(const osmium::OSMObject& object) {
 
 void put_in_order(std::vector<std::int64_t>& ids) {
   std::ranges::sort(ids);
-  const auto rest = std::ranges::unique(ids);
-  ids.erase(rest.begin(), rest.end());
+  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
 }
 
 // Both the library and Point keep units of 1e-7 degree.

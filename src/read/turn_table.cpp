@@ -15,6 +15,7 @@
 #include <algorithm>
 #include <cmath>
 #include <utility>
+#include "loopwright/base/equal_rows.hpp"
 
 namespace loopwright::read {
 namespace {
@@ -62,7 +63,7 @@ TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
 
 bool TurnLayer::rules_allow(StretchId from, StretchId to) const {
   if (std::ranges::binary_search(banned_, std::pair(from, to))) return false;
-  const auto must = std::ranges::equal_range(musts_, from, {}, &Pairs::value_type::first);
+  const auto must = equal_rows(musts_, from, &Pairs::value_type::first);
   return std::ranges::all_of(must, [to](const auto& pair) { return pair.second == to; });
 }
 

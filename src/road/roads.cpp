@@ -3,6 +3,7 @@
 // reach of its point. Bearings are taken over the first 15 m, which no wobble of a kerb line
 // spoils.
 #include "loopwright/road/roads.hpp"
+#include "loopwright/base/equal_rows.hpp"
 
 #include <algorithm>
 #include <array>
@@ -37,8 +38,7 @@ void sort_and_drop_repeats(auto& values) {
 /// The run of rows whose key equals `key`; the rows are ordered by it.
 template <class Row, class Key, class KeyOf>
 std::span<const Row> rows_with(std::span<const Row> rows, const Key& key, KeyOf key_of) {
-  const auto range = std::ranges::equal_range(rows, key, std::less<>{}, key_of);
-  return {range.begin(), range.end()};
+  return equal_rows(rows, key, key_of);
 }
 
 /// Half of a window, in 1e-7 degree.

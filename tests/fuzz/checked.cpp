@@ -1,7 +1,5 @@
 #include "checked.hpp"
 
-#include <cstdlib>
-
 namespace loopwright::fuzz {
 namespace {
 
@@ -34,10 +32,6 @@ Instant within(std::uint64_t hash, std::int64_t from, std::int64_t length) {
 }
 
 }  // namespace
-
-void require(bool holds) {
-  if (!holds) std::abort();
-}
 
 std::array<Ask, 6> asks(std::string_view text) {
   const std::uint64_t hash = hash_of(text);

@@ -1,4 +1,4 @@
-// What both fuzzers share: settings to ask in, moments to ask for, and a check that ends the run.
+// What the fuzzers of hours share: settings to ask in, and moments to ask for.
 //
 //   for (const Ask& ask : asks(text)) require(hours.at(ask.at, ask.setting) == again);
 //
@@ -10,11 +10,9 @@
 #include <string_view>
 
 #include "loopwright/hours/setting.hpp"
+#include "trial.hpp"
 
 namespace loopwright::fuzz {
-
-/// Ends the run, so that libFuzzer keeps the text.
-void require(bool holds);
 
 /// A moment, and where it is asked for.
 struct Ask {
