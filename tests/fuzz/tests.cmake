@@ -1,7 +1,6 @@
-# Two tests of each fuzzer: what is kept in the corpus is tried by this build, whatever its compiler;
-# and some seconds of it with clang and sanitizers, from the corpus on, skipped where there is no clang.
-# The build with clang has the rooms that read files and maps alone: all of them would take ten minutes.
-# Fuzzers that run commands are run by tools/long fuzz.
+# What is kept in each fuzzer's corpus is tried by this build, whatever its compiler. Fuzzers of room
+# hours also run a quarter of a minute with clang and sanitizers, from the corpus on; skipped where there
+# is no clang. The others would need all rooms built with clang, half an hour: tools/long fuzz.
 include(${CMAKE_CURRENT_LIST_DIR}/fuzzers.cmake)
 
 foreach(name IN LISTS fuzzers)
@@ -11,3 +10,17 @@ foreach(name IN LISTS fuzzers)
   add_test(NAME replay_${name} COMMAND replay_${name} ${CMAKE_CURRENT_LIST_DIR}/corpus/${name})
   set_tests_properties(replay_${name} PROPERTIES LABELS fuzz)
 endforeach()
+
+if(NOT "hours" IN_LIST rooms)
+  return()
+endif()
+
+set(fuzz_folder ${PROJECT_BINARY_DIR}/fuzz-hours)
+add_test(NAME fuzz_build COMMAND ${CMAKE_CURRENT_LIST_DIR}/build ${fuzz_folder} hours)
+set_tests_properties(fuzz_build PROPERTIES FIXTURES_SETUP fuzzers)
+foreach(name IN ITEMS hours conditional terms)
+  add_test(NAME fuzz_${name} COMMAND ${CMAKE_CURRENT_LIST_DIR}/run ${fuzz_folder} ${name} 15)
+  set_tests_properties(fuzz_${name} PROPERTIES FIXTURES_REQUIRED fuzzers)
+endforeach()
+set_tests_properties(fuzz_build fuzz_hours fuzz_conditional fuzz_terms PROPERTIES
+  LABELS fuzz SKIP_RETURN_CODE 77)
