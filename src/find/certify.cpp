@@ -64,8 +64,8 @@ FindWork work_of(Effort effort) {
           .most_walks = 16,
           .walk_rounds = 2000,
           .improvements = Builder::usual_improvements,
-          .driven_less_again = 6,
-          .less_again_searches = 300,
+          .driven_less_again = 10,
+          .less_again_searches = 800,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
           .bound = {

@@ -55,7 +55,27 @@ class LoopSearch {
         ways_home_(hunt) {}
 
   FindResult run() {
-    try_walks();
+    if (!found_best_at_once()) look_on();
+    return told();
+  }
+
+  /// What the tries met shut, when that leaves none as good: make walls of it and search again.
+  [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
+
+ private:
+  /// Of counts alone the first walk's drive is often as good as any can be, once no road is driven twice.
+  bool found_best_at_once() {
+    const wish::Wish& wish = hunt_.ground.wish;
+    if (counts_worth(wish) || wish.independent_minutes > 0 || work_.driven_less_again == 0)
+      return false;
+    try_walks(work_of(Effort::quick));
+    drive_less_again();
+    return best().score.good() && best().score.unplaced == 0 &&
+           certifier_.certificate(best().score.value).state == "best possible";
+  }
+
+  void look_on() {
+    try_walks(work_);
     if (best().score.good() || !work_.until_good || hunt_.ground.walls.some_at_times())
       try_more(tries_after_walks(), {});
     else
@@ -64,6 +84,9 @@ class LoopSearch {
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});
     drive_less_again();
+  }
+
+  FindResult told() {
     pass_over_shut();
     FindResult result;
     if (breaches_.empty()) choose(result);
@@ -77,10 +100,6 @@ class LoopSearch {
     return result;
   }
 
-  /// What the tries met shut, when that leaves none as good: make walls of it and search again.
-  [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
-
- private:
   /// Walks are made for what is worth most, not for the least road driven twice. Where the clock shuts streets
   /// one may turn out to meet them shut: more to choose from.
   [[nodiscard]] int tries_after_walks() const {
@@ -124,8 +143,8 @@ class LoopSearch {
     if (worse && !met.empty()) breaches_ = std::move(met);
   }
 
-  void try_walks() {
-    for (const Plan& plan : plans_along_walks(hunt_, builder_, certifier_, work_)) add_try(plan);
+  void try_walks(const FindWork& work) {
+    for (const Plan& plan : plans_along_walks(hunt_, builder_, certifier_, work)) add_try(plan);
     sort_tries();
   }
 
