@@ -71,6 +71,18 @@ class DrawCounty(unittest.TestCase):
                                  capture_output=True, check=False)
         self.assertEqual(checked.returncode, 0)
 
+    def test_counties_drawn_apart_share_no_point(self):
+        done = self.run_on("origin 54.3 2.6\n"
+                           "road A primary 0,0 8500,900 first=closed last=edge\n",
+                           "--map", "apart.opl", "--counties", "2", "--seed", "3", "--apart")
+        self.assertEqual(done.stderr, "")
+        self.assertIn("2 counties without roads between them", done.stdout)
+        for line in (self.folder / "apart.opl").read_text().splitlines():
+            if line.startswith("w"):
+                nodes = line.rsplit(" N", 1)[1].split(",")
+                # Ids of a county are 10,000,000 higher than those of the one before.
+                self.assertEqual(1, len({int(n[1:]) // 10_000_000 for n in nodes}), line)
+
 
 if __name__ == "__main__":
     unittest.main()

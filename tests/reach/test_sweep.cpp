@@ -104,6 +104,62 @@ TEST_CASE("forwards and backwards agree on every pair", "[reach]") {
   CHECK(pairs > 50);
 }
 
+TEST_CASE("sweeps between two doors have just what lies on drives short enough", "[reach]") {
+  const Searched s;
+  reach::Sweep out(s.roads), back(s.roads, &s.backwards);
+  reach::Sweep all_out(s.roads), all_back(s.roads, &s.backwards);
+  int left_out = 0;
+  for (std::size_t from = 0; from < s.roads.stretch_count(); from += 11) {
+    if (!s.costs.may_drive(StretchId{from})) continue;
+    const reach::Seed seed{StateId{from}, 0};
+    const reach::Seed goal{StateId{from}, s.costs.along_ms(StretchId{from})};
+    for (const std::int64_t limit_ms : {60'000, 150'000, 400'000}) {
+      reach::sweep_between(out, back, {&seed, 1}, {&goal, 1}, s.costs, limit_ms);
+      all_out.run({&seed, 1}, s.costs, limit_ms);
+      all_back.run_back({&goal, 1}, s.costs, limit_ms);
+      for (const std::uint32_t row : all_out.settled()) {
+        const StateId state{row};
+        const std::int64_t along = s.costs.along_ms(s.roads.stretch_of(state));
+        const bool fits =
+            all_back.reached(state) && all_out.ms(state) + all_back.ms(state) - along <= limit_ms;
+        REQUIRE((out.reached(state) && back.reached(state)) == fits);
+        left_out += fits ? 0 : 1;
+        if (!fits) continue;
+        CHECK(out.ms(state) == all_out.ms(state));
+        CHECK(back.ms(state) == all_back.ms(state));
+      }
+    }
+  }
+  CHECK(left_out > 0);
+}
+
+TEST_CASE("a search ends when all that it is for is settled", "[reach]") {
+  const Searched s;
+  reach::Sweep sweep(s.roads), whole(s.roads);
+  const reach::Seed seed{s.state("AB"), 0};
+  whole.run({&seed, 1}, s.costs, 3600000);
+  std::vector<StateId> until{s.state("BC"), s.state("CD")};
+  std::sort(until.begin(), until.end());
+  reach::SweepLimits limits(3600000);
+  limits.until = until;
+  sweep.run({&seed, 1}, s.costs, limits);
+  CHECK(sweep.settled().size() < whole.settled().size());
+  for (const StateId state : until) CHECK(sweep.ms(state) == whole.ms(state));
+}
+
+TEST_CASE("what costs keep to is shut elsewhere, priced before or after", "[reach]") {
+  Searched s;
+  const StretchId known = s.town.stretch("BC"), other = s.town.stretch("CD");
+  const reach::Costs open = s.costs;
+  REQUIRE(open.may_drive(known));
+  REQUIRE(s.costs.may_drive(known));
+  s.costs.keep_to([known](StretchId stretch) { return stretch != known; });
+  CHECK_FALSE(s.costs.may_drive(known));
+  CHECK(s.costs.along_ms(other) == open.along_ms(other));
+  s.costs.open_as_in(open, known);
+  CHECK(s.costs.along_ms(known) == open.along_ms(known));
+}
+
 TEST_CASE("the compact graph gives the same times as the whole one", "[reach]") {
   const Searched s;
   reach::Sweep whole(s.roads);

@@ -25,7 +25,7 @@ struct Wish {
   std::filesystem::path plan, map, heights, truth;
   std::uint64_t seed = 7;
   std::int64_t counties = 1;
-  bool quiet = false;
+  bool apart = false, quiet = false;
 };
 
 void say(const Wish& wish, const county::Written& written) {
@@ -33,7 +33,9 @@ void say(const Wish& wish, const county::Written& written) {
   std::cout << wish.map.string() << ": " << written.car_ways << " ways for cars, "
             << std::lround(written.car_km) << " km; " << written.nodes << " nodes, " << written.ways
             << " ways, " << written.relations << " relations";
-  if (wish.counties > 1)
+  if (wish.counties > 1 && wish.apart)
+    std::cout << "; " << wish.counties << " counties without roads between them";
+  else if (wish.counties > 1)
     std::cout << "; " << wish.counties << " counties that meet at " << written.joined << " points";
   std::cout << '\n';
 }
@@ -54,10 +56,15 @@ Exit draw(const Wish& wish) {
     std::cerr << "draw-county: " << wish.plan.string() << ' ' << trouble << '\n';
   if (!drawing.troubles.empty()) return Exit::could_not;
   const county::CountyGrid grid(plan.origin_lat, plan.origin_lon, wish.counties);
-  file.add(drawing, grid.plot(0).place);
+  const auto place_of = [&](const county::Plot& plot) {
+    county::CountyPlace place = plot.place;
+    if (wish.apart) place.beyond.clear();
+    return place;
+  };
+  file.add(drawing, place_of(grid.plot(0)));
   for (std::int64_t number = 1; number < wish.counties; ++number) {
     const county::Plot plot = grid.plot(number);
-    file.add(county::draw_other(plot, wish.seed), plot.place);
+    file.add(county::draw_other(plot, wish.seed), place_of(plot));
   }
   say(wish, file.finish());
   if (!wish.truth.empty()) write_truth(wish, plan, drawing);
@@ -77,6 +84,7 @@ Exit run(int count, char** words) {
   app.add_option("--counties", wish.counties,
                  "this many, side by side: the plan's, and others made from the seed")
       ->check(CLI::Range(std::int64_t{1}, std::int64_t{8000}));
+  app.add_flag("--apart", wish.apart, "no road leads from one county to the next");
   app.add_option("--seed", wish.seed, "of everything that is left to chance");
   app.add_flag("--quiet", wish.quiet, "print nothing when all is well");
   try {
