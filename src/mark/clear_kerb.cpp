@@ -17,6 +17,7 @@
 
 #include "approach.hpp"
 #include "box.hpp"
+#include "line_walk.hpp"
 #include "loopwright/base/equal_rows.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
@@ -30,13 +31,6 @@ namespace piece_flag = road::piece_flag;
 constexpr double arm_m = 12;      // before and behind a point, to tell its curve by
 constexpr double sample_m = 15;   // between points of an outline, less than any margin
 constexpr double look_on_m = 40;  // more than any margin
-
-/// Degrees by which the line turns at metre `at`, between its arms.
-double turn_at_deg(std::span<const Point> line, double at_m) {
-  const Point here = point_along(line, at_m);
-  return std::abs(heading_change_deg(bearing_deg(point_along(line, at_m - arm_m), here),
-                                     bearing_deg(here, point_along(line, at_m + arm_m))));
-}
 
 /// A turn of this many degrees between two arms lies on a circle of the radius.
 double turn_on_circle_deg(double radius_m) {
@@ -201,10 +195,13 @@ void ClearKerb::add_bends(PieceId piece) {
   const auto shape = roads_.shape_of(piece);
   if (shape.size() < 3) return;
   const double bend_deg = turn_on_circle_deg(bend_radius_m_);
+  LineWalk behind(shape), ahead(shape);
   double at_m = 0;
   for (std::size_t i = 1; i + 1 < shape.size(); ++i) {
     at_m += loopwright::distance_m(shape[i - 1], shape[i]);
-    if (turn_at_deg(shape, at_m) > bend_deg) add_point(piece, at_m, bend_m_);
+    const double turn = std::abs(heading_change_deg(bearing_deg(behind.at(at_m - arm_m), shape[i]),
+                                                    bearing_deg(shape[i], ahead.at(at_m + arm_m))));
+    if (turn > bend_deg) add_point(piece, at_m, bend_m_);
   }
 }
 
