@@ -2,7 +2,8 @@
 //    and section table, so that the commonest mistake gets the plainest line.
 // 2. The section table once more by itself: sections follow each other to the file's end.
 // 3. Columns by name, each with the row size this program knows; the info block; row counts.
-// 4. verify: the checksum of each section, the id, and each row number in each column.
+// 4. verify: the checksum of each section, the id, each row number in each column, each value that
+//    must be one of a few.
 // Byte layout: store/layout.hpp.
 #include <algorithm>
 #include <cstring>
@@ -16,6 +17,7 @@
 #include "store/layout.hpp"
 #include "store/mapping.hpp"
 #include "store/structure.hpp"
+#include "store/values.hpp"
 
 namespace loopwright::store {
 namespace {
@@ -158,7 +160,9 @@ void verify_area(const std::filesystem::path& file) {
     id.add(content, section.bytes);
   }
   if (id.id() != opened.id()) throw opened.fault("its id is not that of its content");
-  if (const auto wrong = row_fault(opened.roads())) throw opened.fault(*wrong);
+  const road::Roads roads = opened.roads();
+  if (const auto wrong = row_fault(roads)) throw opened.fault(*wrong);
+  if (const auto wrong = value_fault(roads)) throw opened.fault(*wrong);
 }
 
 }  // namespace loopwright::store

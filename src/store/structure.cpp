@@ -6,23 +6,10 @@
 
 #include <string_view>
 
+#include "store/rows.hpp"
+
 namespace loopwright::store {
 namespace {
-
-using Columns = road::Columns<road::View>;
-using Fault = std::optional<std::string>;
-
-/// The first of several faults.
-class FirstFault {
- public:
-  void note(Fault fault) {
-    if (!fault_) fault_ = std::move(fault);
-  }
-  [[nodiscard]] const Fault& fault() const { return fault_; }
-
- private:
-  Fault fault_;
-};
 
 Fault wrong_count(std::string_view name, std::size_t has, std::size_t should_have) {
   if (has == should_have) return std::nullopt;
@@ -48,16 +35,10 @@ Fault bad_firsts(std::string_view name, road::View<std::uint32_t> firsts, std::s
   return std::nullopt;
 }
 
-/// The first row for which `fits` is false.
+/// The first row with a row number in it that leads nowhere.
 template <class Row, class Fits>
-Fault bad_row(std::string_view name, road::View<Row> rows, Fits fits) {
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (!fits(rows[i])) {
-      return "row " + std::to_string(i) + " of '" + std::string(name) +
-             "' points outside another column";
-    }
-  }
-  return std::nullopt;
+Fault lost_row(std::string_view name, road::View<Row> rows, Fits fits) {
+  return bad_row(name, rows, "points outside another column", fits);
 }
 
 bool range_fits(std::uint32_t first, std::uint32_t count, std::size_t rows) {
@@ -87,77 +68,77 @@ struct Limits {
 Fault bad_road_row(const Columns& c, const Limits& in) {
   const auto fits = [&in](auto id) { return in.fits(id); };
   FirstFault first;
-  first.note(bad_row("pieces", c.pieces, [&](const road::Piece& p) {
+  first.note(lost_row("pieces", c.pieces, [&](const road::Piece& p) {
     return in.fits(p.a) && in.fits(p.b) && p.shape_count >= 2 &&
            range_fits(p.shape_first, p.shape_count, c.shape.size()) && in.fits(p.name) &&
            in.fits(p.ref) && in.fits(p.width_source) && in.fits(p.access_source) &&
            in.fits(p.gradient_source);
   }));
-  first.note(bad_row("stretches", c.stretches,
-                     [&](const road::Stretch& s) { return in.fits(s.limit.source); }));
-  first.note(bad_row("node_out", c.node_out, fits));
-  first.note(bad_row("copies", c.copies, fits));
-  first.note(bad_row("turns", c.turns, [&](const road::Turn& t) { return in.fits(t.to); }));
-  first.note(bad_row("turn_rules", c.turn_rules, [&](const road::TurnRule& r) {
+  first.note(lost_row("stretches", c.stretches,
+                      [&](const road::Stretch& s) { return in.fits(s.limit.source); }));
+  first.note(lost_row("node_out", c.node_out, fits));
+  first.note(lost_row("copies", c.copies, fits));
+  first.note(lost_row("turns", c.turns, [&](const road::Turn& t) { return in.fits(t.to); }));
+  first.note(lost_row("turn_rules", c.turn_rules, [&](const road::TurnRule& r) {
     return range_fits(r.path_first, r.path_count, c.rule_path.size()) && in.fits(r.text) &&
            in.fits(r.condition);
   }));
-  first.note(bad_row("rule_path", c.rule_path, fits));
-  first.note(bad_row("timed_rules", c.timed_rules, [&](const road::TimedRule& r) {
+  first.note(lost_row("rule_path", c.rule_path, fits));
+  first.note(lost_row("timed_rules", c.timed_rules, [&](const road::TimedRule& r) {
     return in.fits(r.stretch) && in.fits(r.base) && in.fits(r.text) && in.fits(r.who) &&
            in.fits(r.source);
   }));
-  first.note(bad_row("idle_rules", c.idle_rules, [&](const road::IdleRule& r) {
+  first.note(lost_row("idle_rules", c.idle_rules, [&](const road::IdleRule& r) {
     return in.fits(r.stretch) && in.fits(r.tag);
   }));
-  first.note(bad_row("bus_lanes", c.bus_lanes, [&](const road::BusLane& lane) {
+  first.note(lost_row("bus_lanes", c.bus_lanes, [&](const road::BusLane& lane) {
     return in.fits(lane.piece) && in.fits(lane.hours) && in.fits(lane.who) && in.fits(lane.doubt) &&
            in.fits(lane.source);
   }));
-  first.note(bad_row("signs", c.signs, [&](const road::SignedTo& s) {
+  first.note(lost_row("signs", c.signs, [&](const road::SignedTo& s) {
     return in.fits(s.stretch) && in.fits(s.destination) && in.fits(s.ref);
   }));
-  first.note(bad_row("lane_marks", c.lane_marks, [&](const road::LaneMarks& m) {
+  first.note(lost_row("lane_marks", c.lane_marks, [&](const road::LaneMarks& m) {
     return in.fits(m.stretch) && in.fits(m.arrows) && in.fits(m.source);
   }));
-  first.note(bad_row("grid", c.grid, [&](const road::GridEntry& g) { return in.fits(g.piece); }));
+  first.note(lost_row("grid", c.grid, [&](const road::GridEntry& g) { return in.fits(g.piece); }));
   return first.fault();
 }
 
 Fault bad_place_row(const Columns& c, const Limits& in) {
   const auto fits = [&in](auto id) { return in.fits(id); };
   FirstFault first;
-  first.note(bad_row("places", c.places, [&](const road::Place& p) {
+  first.note(lost_row("places", c.places, [&](const road::Place& p) {
     return p.arm_first <= c.arms.size() && in.fits(p.name);
   }));
-  first.note(bad_row("arms", c.arms, [&](const road::Arm& a) {
+  first.note(lost_row("arms", c.arms, [&](const road::Arm& a) {
     return in.fits(a.place) && in.none_or_fits(a.in) && in.none_or_fits(a.out);
   }));
-  first.note(bad_row("chances", c.chances, [&](const road::Chance& chance) {
+  first.note(lost_row("chances", c.chances, [&](const road::Chance& chance) {
     return in.fits(chance.place) && in.fits(chance.entry) && in.fits(chance.exit) &&
            range_fits(chance.path_first, chance.path_count, c.chance_path.size()) &&
            in.fits(chance.tag);
   }));
-  first.note(bad_row("chance_path", c.chance_path, fits));
-  first.note(bad_row("run_facts", c.run_facts, [&](const road::RunFact& f) {
+  first.note(lost_row("chance_path", c.chance_path, fits));
+  first.note(lost_row("run_facts", c.run_facts, [&](const road::RunFact& f) {
     return in.fits(f.stretch) && in.fits(f.place) && in.fits(f.tag);
   }));
-  first.note(bad_row("pull_ups", c.pull_ups, [&](const road::PullUp& p) {
+  first.note(lost_row("pull_ups", c.pull_ups, [&](const road::PullUp& p) {
     return in.fits(p.stretch) && in.fits(p.why) && in.fits(p.hours);
   }));
-  first.note(bad_row("kerb_bans", c.kerb_bans, [&](const road::KerbBan& b) {
+  first.note(lost_row("kerb_bans", c.kerb_bans, [&](const road::KerbBan& b) {
     return in.fits(b.stretch) && in.fits(b.hours) && in.fits(b.source);
   }));
-  first.note(bad_row("addresses", c.addresses, [&](const road::Address& a) {
+  first.note(lost_row("addresses", c.addresses, [&](const road::Address& a) {
     return in.fits(a.street) && in.fits(a.number) && in.fits(a.postcode);
   }));
-  first.note(bad_row("landmarks", c.landmarks,
-                     [&](const road::Landmark& mark) { return in.fits(mark.name); }));
-  first.note(bad_row("named_spots", c.named_spots, [&](const road::NamedSpot& spot) {
+  first.note(lost_row("landmarks", c.landmarks,
+                      [&](const road::Landmark& mark) { return in.fits(mark.name); }));
+  first.note(lost_row("named_spots", c.named_spots, [&](const road::NamedSpot& spot) {
     return in.fits(spot.name) && in.fits(spot.what);
   }));
-  first.note(bad_row("place_nodes", c.place_nodes, fits));
-  first.note(bad_row("place_pieces", c.place_pieces, fits));
+  first.note(lost_row("place_nodes", c.place_nodes, fits));
+  first.note(lost_row("place_pieces", c.place_pieces, fits));
   return first.fault();
 }
 

@@ -1,71 +1,21 @@
 // Areas whose checksums are right and whose content isn't: a program of another kind wrote them.
 #include <catch2/catch.hpp>
-#include <cstring>
-
-#define XXH_INLINE_ALL
-#include <xxhash.h>
 
 #include "store/area_trial.hpp"
+#include "store/forged.hpp"
 
 namespace loopwright {
 namespace {
 
 using test::area_bytes;
+using test::entry_of;
+using test::offset_of;
+using test::put;
+using test::signed_again;
+using test::signed_header;
 using test::Trial;
 
-constexpr std::size_t header_bytes = 48;
-constexpr std::size_t entry_bytes = 56;
 const std::string advice = "; build it again with 'loopwright build'";
-
-template <class Number>
-Number number_at(const std::string& bytes, std::size_t at) {
-  Number number;
-  std::memcpy(&number, bytes.data() + at, sizeof number);
-  return number;
-}
-
-template <class Number>
-void put(std::string& bytes, std::size_t at, Number number) {
-  std::memcpy(bytes.data() + at, &number, sizeof number);
-}
-
-std::size_t entry_of(const std::string& bytes, std::string_view section) {
-  for (std::size_t at = header_bytes;; at += entry_bytes) {
-    if (std::string_view(bytes.data() + at) == section) return at;
-  }
-}
-
-std::size_t offset_of(const std::string& bytes, std::string_view section) {
-  return number_at<std::uint64_t>(bytes, entry_of(bytes, section) + 24);
-}
-
-/// Header checksum anew.
-std::string signed_header(std::string bytes) {
-  put(bytes, 40, std::uint64_t{0});
-  const auto sections = number_at<std::uint32_t>(bytes, 12);
-  put(bytes, 40, std::uint64_t{XXH3_64bits(bytes.data(), header_bytes + sections * entry_bytes)});
-  return bytes;
-}
-
-/// All checksums and the id anew.
-std::string signed_again(std::string bytes) {
-  XXH3_state_t state;
-  XXH3_128bits_reset(&state);
-  for (std::size_t i = 0; i < number_at<std::uint32_t>(bytes, 12); ++i) {
-    const std::size_t entry = header_bytes + i * entry_bytes;
-    const auto offset = number_at<std::uint64_t>(bytes, entry + 24);
-    const auto length = number_at<std::uint64_t>(bytes, entry + 32);
-    put(bytes, entry + 48, std::uint64_t{XXH3_64bits(bytes.data() + offset, (length + 7) / 8 * 8)});
-    if (std::string_view(bytes.data() + entry) == "place_index") continue;  // no part of the id
-    XXH3_128bits_update(&state, bytes.data() + entry, 24);
-    XXH3_128bits_update(&state, bytes.data() + entry + 32, 8);
-    XXH3_128bits_update(&state, bytes.data() + offset, length);
-  }
-  XXH128_canonical_t id;
-  XXH128_canonicalFromHash(&id, XXH3_128bits_digest(&state));
-  put(bytes, 24, id);
-  return signed_header(bytes);
-}
 
 /// What verifying says when one word of a section is replaced and everything signed again.
 std::string with_word(std::string_view section, std::size_t at, std::uint32_t word) {
