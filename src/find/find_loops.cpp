@@ -29,6 +29,7 @@ namespace {
 // Ours: tools/bench shows what they cost.
 constexpr int alternative_tries = 6;
 constexpr int alternative_rounds = 2;
+constexpr int most_corners_a_minute = 1;  // of a drive that needs no other beside it
 
 struct Try {
   std::vector<Vertex> vertices;
@@ -71,6 +72,7 @@ class LoopSearch {
     try_walks(work_of(Effort::quick));
     drive_less_again();
     return best().score.good() && best().score.unplaced == 0 &&
+           best().score.corners <= most_corners_a_minute * wish.minutes.value_or(0) &&
            certifier_.certificate(best().score.value).state == "best possible";
   }
 
@@ -107,20 +109,14 @@ class LoopSearch {
     return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
   }
 
-  /// Of the best tries, which are put first by their value: it is what the certificate speaks of.
   void drive_less_again() {
     LessAgain less(hunt_);
     const std::size_t count = std::min(work_.driven_less_again, tries_.size());
-    const auto end = tries_.begin() + static_cast<std::ptrdiff_t>(count);
-    for (auto it = tries_.begin(); it != end && it->score.good(); ++it) {
-      it->vertices = less.bettered(std::move(it->vertices), work_.less_again_searches);
-      it->score = score(hunt_, it->vertices);
+    for (std::size_t k = 0; k < count && tries_[k].score.good(); ++k) {
+      tries_[k].vertices = less.bettered(std::move(tries_[k].vertices), work_.less_again_searches);
+      tries_[k].score = score(hunt_, tries_[k].vertices);
     }
-    std::stable_sort(tries_.begin(), end, [](const Try& a, const Try& b) {
-      const bool both = a.score.good() && b.score.good();
-      return both && a.score.unplaced == b.score.unplaced ? a.score.value > b.score.value
-                                                          : a.score.better_than(b.score);
-    });
+    sort_tries();
   }
 
   /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within

@@ -21,7 +21,7 @@ namespace {
 constexpr std::array<std::size_t, 5> margins = {2, 8, 24, 60, 140};  // rows on each side
 constexpr std::int32_t dislike = 12;   // of the time on road that the rest has
 constexpr std::size_t most_vias = 24;  // of which the road driven twice is measured
-constexpr double corner_m = 5;         // so that of like ways the straighter is taken
+constexpr double corner_m = 10;        // of road driven twice: what a corner weighs
 constexpr double worn_out_m = 2000;    // a quiet street beyond its cap
 
 }  // namespace
@@ -175,7 +175,7 @@ std::vector<Vertex> LessAgain::bettered(std::vector<Vertex> drive, int most_sear
       if (changed.empty()) continue;
       const Score now = score(hunt_, changed);
       if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;
-      if (now.value <= best.value) continue;
+      if (now.value < best.value || (now.value == best.value && !now.better_than(best))) continue;
       drive = std::move(changed), best = now;
       gained = true;
       break;

@@ -18,8 +18,8 @@ namespace {
 
 // Milli-units, so metres driven twice; ours. Who asks for three doesn't want ten, and a sheet with
 // fewer rows is easier to speak from.
-constexpr std::int64_t surplus_weight = 150;
-constexpr std::int64_t corner_weight = 25;
+constexpr std::int64_t surplus_weight = 60;
+constexpr std::int64_t corner_weight = 10;
 
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
