@@ -100,6 +100,7 @@ def practised_another(w):
 @plants("practised: spaced")
 def practised_at_once(w):
     """passes that count too soon after each other"""
+    w.say("--spacing", "roundabout=10")
     w.loop["met"][0]["practised"] = [k for k, row in enumerate(w.passes) if "roundabout" in row["kind"]
                                      and "mini" not in row["kind"] and row["movement"] != "round"]
 
