@@ -109,6 +109,7 @@ class LoopSearch {
     return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
   }
 
+  /// Of the best tries, so that the best of what comes of them is first.
   void drive_less_again() {
     LessAgain less(hunt_);
     const std::size_t count = std::min(work_.driven_less_again, tries_.size());

@@ -83,8 +83,8 @@ class Backwards {
   void add_moves(StretchId before, StateId s) const;
   const road::Roads& roads_;
   StretchCopies copies_;
-  mutable Paged<std::uint32_t> first_,
-      end_;  ///< by state: its rows of moves_; end 0: not yet looked up
+  /// By state: its rows of moves_; end 0: not yet looked up.
+  mutable Paged<std::uint32_t> first_, end_;
   mutable std::vector<Move> moves_;
 };
 
@@ -106,10 +106,6 @@ class Costs {
   [[nodiscard]] bool is_banned(std::size_t turn) const { return banned_[turn] != 0; }
   [[nodiscard]] std::int32_t wait_ms(road::Control control) const {
     return control_ms_[static_cast<std::size_t>(control)];
-  }
-  /// The wait at a turn and the whole stretch it leads into. Rules: that may be driven.
-  [[nodiscard]] std::int32_t step_ms(const road::Turn& turn) const {
-    return wait_ms(turn.control) + along_ms(roads_->stretch_of(turn.to));
   }
 
   void shut(StretchId stretch) { stretch_ms_.at(stretch.index()) = -1; }
