@@ -1,9 +1,12 @@
-// Method: pages are filled in turn; a page that would end within one breath ends before it. When that costs a
-// page, a page may hold one or two rows more, and only then a breath is cut: its bracket stays open. What is
-// left of a page's height is spread between its entries.
+// Method: as many pages as the rows need. Where they end is found over all of them at once (the least sum of
+// prices): a page may hold a row or two more when a page would otherwise end within one breath, and a breath is
+// cut, its bracket left open, only when that isn't enough. What is left of a page's height is spread between
+// its entries.
 #include "card/row_pages.hpp"
 
 #include <algorithm>
+#include <limits>
+#include <optional>
 
 namespace loopwright::card {
 namespace {
@@ -14,50 +17,82 @@ constexpr double bracket_end = 1.4;
 constexpr double bracket_line = 0.7;
 constexpr double bracket_gap = 0.8;  ///< above the first and below the last it joins
 
+constexpr int most_more = 2;  ///< rows above those of a page
+
 double height_of(std::span<const DrawnEntry> entries) {
   double height = 0;
   for (const DrawnEntry& entry : entries) height += entry.picture.height;
   return height;
 }
 
-/// Where a page may end at or before `end`: never within one breath, unless that began with the page.
-std::size_t whole_breath(std::span<const DrawnEntry> entries, std::size_t begin, std::size_t end) {
-  std::size_t cut = end;
-  while (cut > begin && cut < entries.size() && entries[cut].joins_previous) --cut;
-  // A band belongs to what follows it.
-  while (cut > begin && cut < entries.size() && entries[cut - 1].kind == EntryKind::band) --cut;
-  return cut > begin ? cut : end;
+std::size_t counted_in(std::span<const DrawnEntry> entries) {
+  return static_cast<std::size_t>(std::ranges::count_if(
+      entries, [](const DrawnEntry& entry) { return entry.kind != EntryKind::band; }));
 }
 
-enum class Breath : std::uint8_t { whole, may_be_cut };
+constexpr int impossible = std::numeric_limits<int>::max();
 
-struct PageLimits {
-  int rows = 0;
-  double height = 0;
-  Breath breath = Breath::whole;
-};
+/// Finds where the pages end, for a number of pages, at the least price.
+class PageEnds {
+ public:
+  PageEnds(std::span<const DrawnEntry> entries, std::size_t rows, double height)
+      : entries_(entries), rows_(rows), height_(height) {}
 
-/// How many entries each page holds when pages are filled in turn.
-std::vector<std::size_t> filled(std::span<const DrawnEntry> entries, const PageLimits& limits) {
-  std::vector<std::size_t> pages;
-  for (std::size_t begin = 0; begin < entries.size();) {
-    std::size_t end = begin;
-    double taken = 0;
-    for (int counted = 0; end < entries.size(); ++end) {
-      const bool counts = entries[end].kind != EntryKind::band;
-      const bool full =
-          (counts && counted == limits.rows) || taken + entries[end].picture.height > limits.height;
-      if (full && end > begin) break;
-      taken += entries[end].picture.height;
-      counted += counts ? 1 : 0;
+  /// How many entries each of so many pages holds; nothing where they are too high for that.
+  [[nodiscard]] std::optional<std::vector<std::size_t>> on(std::size_t pages) const {
+    const std::size_t count = entries_.size();
+    std::vector<int> before(count + 1, impossible);
+    before[0] = 0;
+    std::vector<std::vector<std::size_t>> begins;
+    for (std::size_t page = 0; page < pages; ++page) {
+      std::vector<int> prices(count + 1, impossible);
+      begins.emplace_back(count + 1);
+      for (std::size_t begin = 0; begin < count; ++begin)
+        if (before[begin] != impossible) try_ends(begin, before[begin], prices, begins.back());
+      before = std::move(prices);
     }
-    const std::size_t cut =
-        limits.breath == Breath::whole ? whole_breath(entries, begin, end) : end;
-    pages.push_back(cut - begin);
-    begin = cut;
+    if (before[count] == impossible) return std::nullopt;
+    return counts(begins);
   }
-  return pages;
-}
+
+ private:
+  /// Of equal prices the later beginning: the earlier pages are the fuller.
+  void try_ends(std::size_t begin, int so_far, std::vector<int>& prices,
+                std::vector<std::size_t>& begins) const {
+    for (std::size_t end = begin + 1; end <= entries_.size(); ++end) {
+      const auto page = entries_.subspan(begin, end - begin);
+      const bool fits = counted_in(page) <= rows_ + most_more && height_of(page) <= height_;
+      if (!fits && end > begin + 1) return;  // one entry alone has to fit
+      const int price = so_far + price_of(page, end);
+      if (price > prices[end]) continue;
+      prices[end] = price;
+      begins[end] = begin;
+    }
+  }
+
+  [[nodiscard]] int price_of(std::span<const DrawnEntry> page, std::size_t end) const {
+    constexpr int cut_breath = 100;  // far above any number of rows too many
+    const std::size_t counted = counted_in(page);
+    const int more = counted > rows_ ? static_cast<int>(counted - rows_) : 0;
+    const bool last = end == entries_.size();
+    // A band belongs to what follows it.
+    const bool cut = !last && (entries_[end].joins_previous || page.back().kind == EntryKind::band);
+    return more * more + (cut ? cut_breath : 0);
+  }
+
+  [[nodiscard]] std::vector<std::size_t> counts(
+      const std::vector<std::vector<std::size_t>>& begins) const {
+    std::vector<std::size_t> counts(begins.size());
+    std::size_t end = entries_.size();
+    for (std::size_t page = begins.size(); page-- > 0; end = begins[page][end])
+      counts[page] = end - begins[page][end];
+    return counts;
+  }
+
+  std::span<const DrawnEntry> entries_;
+  std::size_t rows_;
+  double height_;
+};
 
 class PageDrawing {
  public:
@@ -115,15 +150,11 @@ class PageDrawing {
 
 std::vector<std::size_t> entries_per_page(std::span<const DrawnEntry> entries, int rows,
                                           double height) {
-  const auto counted = std::ranges::count_if(
-      entries, [](const DrawnEntry& entry) { return entry.kind != EntryKind::band; });
-  const auto least = static_cast<std::size_t>((counted + rows - 1) / rows);
-  constexpr int most_more = 2;
-  for (int more = 0; more <= most_more; ++more) {
-    auto pages = filled(entries, {rows + more, height, Breath::whole});
-    if (pages.size() <= least) return pages;
-  }
-  return filled(entries, {rows, height, Breath::may_be_cut});
+  const auto most = static_cast<std::size_t>(rows);
+  const PageEnds ends(entries, most, height);
+  for (std::size_t pages = (counted_in(entries) + most - 1) / most; pages < entries.size(); ++pages)
+    if (auto counts = ends.on(pages)) return *counts;
+  return std::vector<std::size_t>(entries.size(), 1);
 }
 
 std::vector<draw::Picture> row_pages(
