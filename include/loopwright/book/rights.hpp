@@ -1,0 +1,35 @@
+// What a pupil may ask of who keeps the book: to have all that is kept, and to have it erased.
+//
+// Source: UK GDPR articles 15 (access), 17 (erasure) and 20 (portability).
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "loopwright/book/book.hpp"
+
+namespace loopwright::book {
+
+/// All that the book holds on a pupil as JSON: an object with a list of rows for each table, columns by name. Throws
+/// InputError when there is no such pupil.
+std::string export_pupil(const Book& book, std::string_view code);
+
+/// A file that was written for a pupil: a loop file, a card.
+struct WrittenFile {
+  std::filesystem::path path;  ///< absolute
+  std::string sha256;          ///< of what was written, 64 hex digits
+};
+/// Remembers a file for the day on which the pupil is erased. A path belongs to who wrote it last.
+void note_written(Book& book, std::string_view code, int number, const WrittenFile& file);
+/// In order of their paths.
+std::vector<WrittenFile> written_files(const Book& book, std::string_view code);
+
+/// Deletes all that the book holds on a pupil, and leaves no byte of it in the book's file or beside it. Its lines of
+/// the ledger stay without a pupil, but for those near the door. Rules: written_files was asked first; they are the
+/// caller's to delete. Throws InputError; when another program holds the book open, some bytes may be left beside it,
+/// and erasing again takes them.
+void erase_pupil(Book& book, std::string_view code);
+
+}  // namespace loopwright::book

@@ -1,0 +1,133 @@
+// The statements that bring a book from each version to the next. A released step is never changed: books were
+// made with it. Days are texts "2026-11-28", instants RFC 3339 with their offset, so that anyone can read them.
+#include "loopwright/book/migrations.hpp"
+
+#include <array>
+
+namespace loopwright::book {
+namespace {
+
+// Pupils, what is ticked off, kept off, seen and aimed at.
+constexpr const char* pupils = R"sql(
+CREATE TABLE pupil (
+  id INTEGER PRIMARY KEY,
+  code TEXT NOT NULL UNIQUE COLLATE NOCASE,
+  scheme TEXT NOT NULL,
+  added TEXT NOT NULL,
+  home TEXT NOT NULL,
+  test_day TEXT,
+  my_your INTEGER NOT NULL
+) STRICT;
+CREATE TABLE tick (
+  pupil INTEGER NOT NULL REFERENCES pupil ON DELETE CASCADE,
+  what TEXT NOT NULL,
+  day TEXT NOT NULL,
+  PRIMARY KEY (pupil, what)
+) STRICT;
+CREATE TABLE avoided (
+  pupil INTEGER NOT NULL REFERENCES pupil ON DELETE CASCADE,
+  kind TEXT NOT NULL,
+  PRIMARY KEY (pupil, kind)
+) STRICT;
+)sql";
+
+// Lessons: the plan, and what came of it.
+constexpr const char* lessons = R"sql(
+CREATE TABLE lesson (
+  id INTEGER PRIMARY KEY,
+  pupil INTEGER NOT NULL REFERENCES pupil ON DELETE CASCADE,
+  number INTEGER NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('planned', 'driven', 'not driven')),
+  start TEXT NOT NULL,
+  start_s INTEGER NOT NULL,
+  length_minutes INTEGER NOT NULL,
+  area TEXT NOT NULL, notes TEXT NOT NULL, terms TEXT NOT NULL,
+  wish TEXT NOT NULL,
+  loop_file TEXT NOT NULL,
+  likely_s REAL NOT NULL,
+  minutes INTEGER,
+  light TEXT NOT NULL, weather TEXT NOT NULL, traffic TEXT NOT NULL,
+  said TEXT NOT NULL,
+  remark TEXT NOT NULL,
+  private_minutes INTEGER NOT NULL,
+  UNIQUE (pupil, number)
+) STRICT;
+CREATE TABLE pass (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  kind TEXT NOT NULL, movement TEXT NOT NULL,
+  hardness INTEGER NOT NULL,
+  place TEXT NOT NULL,
+  driven INTEGER NOT NULL,
+  level INTEGER CHECK (level BETWEEN 1 AND 5),
+  help TEXT,
+  PRIMARY KEY (lesson, at)
+) STRICT;
+CREATE TABLE road_minutes (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  road TEXT NOT NULL,
+  minutes REAL NOT NULL,
+  PRIMARY KEY (lesson, road)
+) STRICT;
+CREATE TABLE fault (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  heading TEXT NOT NULL,
+  grade TEXT NOT NULL,
+  count INTEGER NOT NULL,
+  kind TEXT, movement TEXT
+) STRICT;
+CREATE TABLE intervention (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  how TEXT NOT NULL,
+  count INTEGER NOT NULL,
+  kind TEXT, movement TEXT,
+  why TEXT NOT NULL
+) STRICT;
+CREATE TABLE observation (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  skill TEXT NOT NULL,
+  day TEXT NOT NULL,
+  level INTEGER NOT NULL CHECK (level BETWEEN 1 AND 5),
+  said INTEGER NOT NULL
+) STRICT;
+CREATE TABLE goal (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  text TEXT NOT NULL,
+  reached_in INTEGER REFERENCES lesson ON DELETE SET NULL
+) STRICT;
+CREATE TABLE mock_test (
+  lesson INTEGER PRIMARY KEY REFERENCES lesson ON DELETE CASCADE,
+  day TEXT NOT NULL,
+  driving INTEGER NOT NULL, serious INTEGER NOT NULL, dangerous INTEGER NOT NULL
+) STRICT;
+)sql";
+
+// The streets that drives have used, over all pupils; and files that were written for one.
+constexpr const char* streets_and_files = R"sql(
+CREATE TABLE street_use (
+  day TEXT NOT NULL,
+  way INTEGER NOT NULL, node_a INTEGER NOT NULL, node_b INTEGER NOT NULL,
+  times INTEGER NOT NULL,
+  near_door INTEGER NOT NULL,
+  pupil INTEGER REFERENCES pupil ON DELETE SET NULL,
+  lesson INTEGER REFERENCES lesson ON DELETE SET NULL
+) STRICT;
+CREATE INDEX street_use_by_day ON street_use (day);
+CREATE INDEX street_use_by_lesson ON street_use (lesson);
+CREATE INDEX street_use_by_pupil ON street_use (pupil);
+CREATE TABLE written_file (
+  path TEXT PRIMARY KEY,
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  sha256 TEXT NOT NULL
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 3> steps{pupils, lessons, streets_and_files};
+
+}  // namespace
+
+std::span<const char* const> migrations() {
+  return steps;
+}
+
+}  // namespace loopwright::book

@@ -1,0 +1,141 @@
+// Erasing:
+// 1. In one transaction the ledger's lines near the door go and the pupil with all that hangs on it; the other lines
+//    lose their pupil by the foreign key. Deleted cells are overwritten (secure_delete).
+// 2. VACUUM writes the file anew without free pages, and the log beside it (WAL) is emptied and its file removed by
+//    leaving that mode and coming back; nothing older is left there then.
+#include "loopwright/book/rights.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "book/connection.hpp"
+#include "book/rows.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::book {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct ExportTable {
+  const char* name;
+  const char* sql;  ///< ?1: the pupil's row
+};
+
+/// Every table of the book: a test holds this list to the schema.
+constexpr ExportTable tables[] = {
+    {"pupil", "SELECT code, scheme, added, home, test_day, my_your FROM pupil WHERE id = ?1"},
+    {"tick", "SELECT what, day FROM tick WHERE pupil = ?1 ORDER BY what"},
+    {"avoided", "SELECT kind FROM avoided WHERE pupil = ?1 ORDER BY kind"},
+    {"lesson",
+     "SELECT number, state, start, length_minutes, area, notes, terms, wish, likely_s, minutes, "
+     "light, weather, "
+     "traffic, said, remark, private_minutes, loop_file FROM lesson WHERE pupil = ?1 ORDER BY "
+     "number"},
+    {"pass",
+     "SELECT number AS lesson, kind, movement, hardness, place, driven, level, help FROM pass JOIN "
+     "lesson ON "
+     "lesson.id = pass.lesson WHERE pupil = ?1 ORDER BY number, at"},
+    {"road_minutes",
+     "SELECT number AS lesson, road, road_minutes.minutes FROM road_minutes JOIN lesson ON "
+     "lesson.id = "
+     "road_minutes.lesson WHERE pupil = ?1 ORDER BY number, road"},
+    {"fault",
+     "SELECT number AS lesson, heading, grade, count, kind, movement FROM fault JOIN lesson ON "
+     "lesson.id = "
+     "fault.lesson WHERE pupil = ?1 ORDER BY number, fault.rowid"},
+    {"intervention",
+     "SELECT number AS lesson, how, count, kind, movement, why FROM intervention JOIN lesson ON "
+     "lesson.id = "
+     "intervention.lesson WHERE pupil = ?1 ORDER BY number, intervention.rowid"},
+    {"observation",
+     "SELECT number AS lesson, skill, day, level, observation.said FROM observation JOIN lesson ON "
+     "lesson.id = "
+     "observation.lesson WHERE pupil = ?1 ORDER BY number, observation.rowid"},
+    {"goal",
+     "SELECT lesson.number AS lesson, text, reached.number AS reached_in FROM goal JOIN lesson ON "
+     "lesson.id = "
+     "goal.lesson LEFT JOIN lesson AS reached ON reached.id = goal.reached_in WHERE lesson.pupil = "
+     "?1 ORDER BY "
+     "lesson.number, goal.rowid"},
+    {"mock_test",
+     "SELECT number AS lesson, day, driving, serious, dangerous FROM mock_test JOIN lesson ON "
+     "lesson.id = "
+     "mock_test.lesson WHERE pupil = ?1 ORDER BY number"},
+    {"street_use",
+     "SELECT day, way, node_a, node_b, times, near_door FROM street_use WHERE pupil = ?1 ORDER BY "
+     "rowid"},
+    {"written_file",
+     "SELECT path, number AS lesson, sha256 FROM written_file JOIN lesson ON lesson.id = "
+     "written_file.lesson WHERE "
+     "pupil = ?1 ORDER BY path"},
+};
+
+Json value_in(const SQLite::Column& column) {
+  if (column.isNull()) return nullptr;
+  if (column.isInteger()) return column.getInt64();
+  if (column.isFloat()) return column.getDouble();
+  return column.getString();
+}
+
+Json rows_of(SQLite::Database& db, const ExportTable& table, std::int64_t pupil) {
+  Json rows = Json::array();
+  for (auto row = ask(db, table.sql, pupil); row.executeStep();) {
+    Json one = Json::object();
+    for (int k = 0; k < row.getColumnCount(); ++k)
+      one[row.getColumnName(k)] = value_in(row.getColumn(k));
+    rows.push_back(std::move(one));
+  }
+  return rows;
+}
+
+void delete_rows(SQLite::Database& db, std::string_view code) {
+  const std::int64_t pupil = row_of_pupil(db, code);
+  run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);
+  run(db, "DELETE FROM pupil WHERE id = ?", pupil);
+}
+
+void leave_no_byte(SQLite::Database& db) {
+  db.exec("VACUUM");
+  db.exec("PRAGMA wal_checkpoint(TRUNCATE)");
+  db.exec("PRAGMA journal_mode = DELETE");  // needs the book for itself: then no side file is left
+  db.exec("PRAGMA journal_mode = WAL");
+}
+
+}  // namespace
+
+std::string export_pupil(const Book& book, std::string_view code) {
+  return book.connection().read([&](SQLite::Database& db) {
+    const std::int64_t pupil = row_of_pupil(db, code);
+    Json all{{"format", "loopwright-pupil"}, {"version", 1}};
+    for (const ExportTable& table : tables) all[table.name] = rows_of(db, table, pupil);
+    return all.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  });
+}
+
+void note_written(Book& book, std::string_view code, int number, const WrittenFile& file) {
+  book.connection().write([&](SQLite::Database& db) {
+    run(db, "INSERT OR REPLACE INTO written_file VALUES (?, ?, ?)", file.path.string(),
+        row_of_lesson(db, code, number), file.sha256);
+  });
+}
+
+std::vector<WrittenFile> written_files(const Book& book, std::string_view code) {
+  return book.connection().read([&](SQLite::Database& db) {
+    std::vector<WrittenFile> files;
+    auto row = ask(db,
+                   "SELECT path, sha256 FROM written_file JOIN lesson ON lesson.id = "
+                   "written_file.lesson WHERE "
+                   "pupil = ? ORDER BY path",
+                   row_of_pupil(db, code));
+    while (row.executeStep())
+      files.push_back({row.getColumn(0).getString(), row.getColumn(1).getString()});
+    return files;
+  });
+}
+
+void erase_pupil(Book& book, std::string_view code) {
+  book.connection().write([&](SQLite::Database& db) { delete_rows(db, code); });
+  book.connection().alone(leave_no_byte);
+}
+
+}  // namespace loopwright::book

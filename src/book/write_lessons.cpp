@@ -1,0 +1,187 @@
+// Method: a lesson is a row, and lists of rows that hang on it; a log first takes away what an earlier log wrote.
+#include "book/connection.hpp"
+#include "book/rows.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/book/lessons.hpp"
+
+namespace loopwright::book {
+namespace {
+
+int next_number(SQLite::Database& db, std::int64_t pupil) {
+  auto row = ask(db, "SELECT coalesce(max(number), 0) + 1 FROM lesson WHERE pupil = ?", pupil);
+  row.executeStep();
+  return row.getColumn(0).getInt();
+}
+
+void write_passes(SQLite::Database& db, std::int64_t lesson,
+                  const std::vector<LessonPass>& passes) {
+  int at = 0;
+  for (const LessonPass& pass : passes) {
+    std::optional<std::string> help;
+    if (pass.help) help = std::string(name(*pass.help));
+    run(db, "INSERT INTO pass VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", lesson, ++at,
+        std::string(road::name(pass.what.kind)), std::string(road::name(pass.what.movement)),
+        pass.hardness, pass.place, pass.driven ? 1 : 0, pass.level, help);
+  }
+}
+
+void write_streets(SQLite::Database& db, std::int64_t pupil, std::int64_t lesson,
+                   const std::vector<StreetDriven>& streets) {
+  auto day = ask(db, "SELECT substr(start, 1, 10) FROM lesson WHERE id = ?", lesson);
+  day.executeStep();
+  for (const StreetDriven& street : streets)
+    run(db, "INSERT INTO street_use VALUES (?, ?, ?, ?, ?, ?, ?, ?)", day.getColumn(0).getString(),
+        street.way, street.node_a, street.node_b, street.times, street.near_door ? 1 : 0, pupil,
+        lesson);
+}
+
+/// The plan's values in a row that is there.
+void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
+  run(db,
+      "UPDATE lesson SET start = ?, start_s = ?, length_minutes = ?, area = ?, notes = ?, terms = "
+      "?, wish = ?, "
+      "loop_file = ?, likely_s = ? WHERE id = ?",
+      write_time(plan.start), plan.start.unix_s, plan.length_minutes, plan.area, plan.notes,
+      plan.terms, plan.wish, plan.loop_file, plan.likely_s, lesson);
+  run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
+  for (const Plan::Road& road : plan.roads)
+    run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
+  run(db, "DELETE FROM pass WHERE lesson = ?", lesson);
+  write_passes(db, lesson, plan.passes);
+}
+
+std::int64_t add_row(SQLite::Database& db, std::int64_t pupil, const Plan& plan) {
+  run(db,
+      "INSERT INTO lesson (pupil, number, state, start, start_s, length_minutes, area, notes, "
+      "terms, wish, "
+      "loop_file, likely_s, light, weather, traffic, said, remark, private_minutes) "
+      "VALUES (?, ?, 'planned', '', 0, 0, '', '', '', '', '', 0, '', '', '', '', '', 0)",
+      pupil, next_number(db, pupil));
+  const std::int64_t lesson = db.getLastInsertRowid();
+  write_plan(db, lesson, plan);
+  return lesson;
+}
+
+int number_of(SQLite::Database& db, std::int64_t lesson) {
+  auto row = ask(db, "SELECT number FROM lesson WHERE id = ?", lesson);
+  row.executeStep();
+  return row.getColumn(0).getInt();
+}
+
+void clear_log(SQLite::Database& db, std::int64_t lesson) {
+  for (const char* sql :
+       {"DELETE FROM pass WHERE lesson = ?", "DELETE FROM fault WHERE lesson = ?",
+        "DELETE FROM intervention WHERE lesson = ?", "DELETE FROM observation WHERE lesson = ?",
+        "DELETE FROM goal WHERE lesson = ?", "DELETE FROM mock_test WHERE lesson = ?",
+        "UPDATE goal SET reached_in = NULL WHERE reached_in = ?"})
+    run(db, sql, lesson);
+}
+
+struct WhatColumns {
+  std::optional<std::string> kind, movement;
+};
+WhatColumns columns_of(const std::optional<Practice>& what) {
+  if (!what) return {};
+  return {std::string(road::name(what->kind)), std::string(road::name(what->movement))};
+}
+
+void write_marks(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+  for (const LessonFault& fault : log.faults) {
+    const WhatColumns what = columns_of(fault.what);
+    run(db, "INSERT INTO fault VALUES (?, ?, ?, ?, ?, ?)", lesson, fault.heading,
+        std::string(name(fault.grade)), fault.count, what.kind, what.movement);
+  }
+  for (const LessonIntervention& stepped_in : log.interventions) {
+    const WhatColumns what = columns_of(stepped_in.what);
+    run(db, "INSERT INTO intervention VALUES (?, ?, ?, ?, ?, ?)", lesson,
+        std::string(name(stepped_in.how)), stepped_in.count, what.kind, what.movement,
+        stepped_in.why);
+  }
+  for (const Observation& seen : log.observations)
+    run(db, "INSERT INTO observation VALUES (?, ?, ?, ?, ?)", lesson, seen.skill,
+        day_text(seen.day), seen.level, seen.said ? 1 : 0);
+}
+
+/// Goals are told by their texts, so those of another lesson of the pupil are looked for.
+void write_goals(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+  for (const std::string& goal : log.goals)
+    run(db, "INSERT INTO goal (lesson, text) VALUES (?, ?)", lesson, goal);
+  for (const std::string& goal : log.reached)
+    run(db,
+        "UPDATE goal SET reached_in = ?1 WHERE text = ?2 AND reached_in IS NULL AND lesson IN "
+        "(SELECT id FROM "
+        "lesson WHERE pupil = (SELECT pupil FROM lesson WHERE id = ?1))",
+        lesson, goal);
+}
+
+void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+  clear_log(db, lesson);
+  run(db,
+      "UPDATE lesson SET state = 'driven', minutes = ?, light = ?, weather = ?, traffic = ?, said "
+      "= ?, remark = ?, "
+      "private_minutes = ? WHERE id = ?",
+      log.minutes, log.conditions.light, log.conditions.weather, log.conditions.traffic, log.said,
+      log.remark, log.private_minutes, lesson);
+  write_passes(db, lesson, log.passes);
+  write_marks(db, lesson, log);
+  write_goals(db, lesson, log);
+  if (log.mock)
+    run(db, "INSERT INTO mock_test VALUES (?, ?, ?, ?, ?)", lesson, day_text(log.mock->day),
+        log.mock->faults.driving, log.mock->faults.serious, log.mock->faults.dangerous);
+}
+
+/// Throws when it was driven.
+void need_plan(SQLite::Database& db, std::int64_t lesson) {
+  auto row = ask(db, "SELECT state, number FROM lesson WHERE id = ?", lesson);
+  row.executeStep();
+  if (row.getColumn(0).getString() == "driven")
+    throw InputError("lesson " + row.getColumn(1).getString() +
+                     " is driven and logged; it can't be planned again");
+}
+
+}  // namespace
+
+int plan_lesson(Book& book, std::string_view code, const Plan& plan,
+                const std::vector<StreetDriven>& streets) {
+  return book.connection().write([&](SQLite::Database& db) {
+    const std::int64_t pupil = row_of_pupil(db, code), lesson = add_row(db, pupil, plan);
+    write_streets(db, pupil, lesson, streets);
+    return number_of(db, lesson);
+  });
+}
+
+void replan_lesson(Book& book, std::string_view code, int number, const Plan& plan,
+                   const std::vector<StreetDriven>& streets) {
+  book.connection().write([&](SQLite::Database& db) {
+    const std::int64_t lesson = row_of_lesson(db, code, number);
+    need_plan(db, lesson);
+    run(db, "UPDATE lesson SET state = 'planned' WHERE id = ?", lesson);
+    write_plan(db, lesson, plan);
+    run(db, "DELETE FROM street_use WHERE lesson = ?", lesson);
+    write_streets(db, row_of_pupil(db, code), lesson, streets);
+  });
+}
+
+void log_lesson(Book& book, std::string_view code, int number, const Log& log) {
+  book.connection().write(
+      [&](SQLite::Database& db) { write_log(db, row_of_lesson(db, code, number), log); });
+}
+
+int add_driven_lesson(Book& book, std::string_view code, const Plan& plan, const Log& log) {
+  return book.connection().write([&](SQLite::Database& db) {
+    const std::int64_t lesson = add_row(db, row_of_pupil(db, code), plan);
+    write_log(db, lesson, log);
+    return number_of(db, lesson);
+  });
+}
+
+void drop_lesson(Book& book, std::string_view code, int number) {
+  book.connection().write([&](SQLite::Database& db) {
+    const std::int64_t lesson = row_of_lesson(db, code, number);
+    need_plan(db, lesson);
+    run(db, "DELETE FROM street_use WHERE lesson = ?", lesson);
+    run(db, "UPDATE lesson SET state = 'not driven' WHERE id = ?", lesson);
+  });
+}
+
+}  // namespace loopwright::book
