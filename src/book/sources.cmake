@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_lessons.cpp

@@ -8,6 +8,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/book_option.hpp"
 #include "command/files.hpp"
 #include "command/words_file.hpp"
 #include "loopwright/card/calendar.hpp"
@@ -17,9 +18,6 @@
 
 namespace loopwright::command {
 namespace {
-
-/// A pupil's code as it stands on every page: short, and no full name.
-constexpr std::size_t longest_code = 12;
 
 struct CardJob {
   AreaTexts area;
@@ -58,16 +56,6 @@ say::Sides sides_named(const std::string& name) {
   if (name == "left-right") return say::Sides::left_right;
   if (name == "my-your") return say::Sides::my_your;
   throw UsageError("--sides takes left-right or my-your, not " + as_given(name));
-}
-
-std::string code_of(const std::string& pupil) {
-  const bool plain = std::ranges::all_of(pupil, [](char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
-  });
-  if (!plain || pupil.size() > longest_code)
-    throw UsageError("--pupil takes a code of up to 12 letters and digits, never a name, not " +
-                     as_given(pupil));
-  return pupil;
 }
 
 std::optional<CardJob> job_of(const Arguments& words) {
@@ -109,7 +97,7 @@ std::optional<CardJob> job_of(const Arguments& words) {
   job.pack.print = large ? card::Print::large : card::Print::normal;
   if (!sheets.empty()) job.pack.sheets = sheets_named(sheets);
   job.pack.most_sketches = static_cast<std::size_t>(whole_number("--sketches", sketches, {0, 999}));
-  job.pack.pupil = code_of(pupil);
+  if (!pupil.empty()) job.pack.pupil = pupil_code("--pupil", pupil);
   return job;
 }
 

@@ -4,11 +4,11 @@
 //      lays the notes on the area: left out, said by the map too, or against a sign.
 #include "command/note.hpp"
 
-#include <algorithm>
 #include <array>
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/deeds.hpp"
 #include "command/ground.hpp"
 #include "command/print.hpp"
 #include "loopwright/hours/zone.hpp"
@@ -19,21 +19,11 @@ namespace {
 
 constexpr int days_a_year = 365;
 
-struct Deed {
-  std::string_view name, does;
-  Exit (*run)(const Arguments&);
-};
 constexpr std::array deeds{
     Deed{"add", "write one more note into a notes file", note_add},
     Deed{"list", "show the notes of a file", note_list},
     Deed{"check", "tell which notes are old, needless or without effect in an area", note_check},
 };
-
-void print_help() {
-  std::cout << "Keeps what you know better than the map, for --notes of the other commands.\n\n"
-               "usage: loopwright note add|list|check …   (each with --help)\n\n";
-  for (const Deed& deed : deeds) std::cout << "  " << deed.name << '\t' << deed.does << '\n';
-}
 
 std::string verdict_text(mark::NoteVerdict verdict) {
   switch (verdict) {
@@ -148,10 +138,9 @@ Exit note_check(const Arguments& words) {
 }
 
 Exit note(const Arguments& words) {
-  if (words.empty() || words[0] == "--help" || words[0] == "-h") return print_help(), Exit::done;
-  const auto deed = std::ranges::find(deeds, std::string_view(words[0]), &Deed::name);
-  if (deed != deeds.end()) return deed->run({words.begin() + 1, words.end()});
-  throw UsageError("note takes add, list or check, not '" + words[0] + "'");
+  return run_deed("note",
+                  "Keeps what you know better than the map, for --notes of the other commands.",
+                  deeds, words);
 }
 
 }  // namespace loopwright::command

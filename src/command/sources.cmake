@@ -1,7 +1,9 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/arguments.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/book_option.cpp
   ${CMAKE_CURRENT_LIST_DIR}/build.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
@@ -33,13 +35,17 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/loop_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil_add.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil_rights.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp

@@ -16,6 +16,7 @@ constexpr std::array all_verbs{
     Verb{"proof", "check every claim of a loop file against the area", proof},
     Verb{"look", "tell what the map says at a place, and why", look},
     Verb{"note", "keep what you know better than the map", note},
+    Verb{"pupil", "keep pupils and their progress in a book of your own", pupil},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
 };
 

@@ -37,6 +37,7 @@ Exit hours(const Arguments& words);  ///< whether a text of hours is in force, a
 Exit proof(const Arguments& words);  ///< checks every claim of a loop file
 Exit look(const Arguments& words);   ///< what the map says at a place, and why
 Exit note(const Arguments& words);   ///< what the instructor knows better than the map
+Exit pupil(const Arguments& words);  ///< the pupils of a book
 Exit kinds(const Arguments& words);  ///< the kinds of practice: how hard, after what, how sure
 
 }  // namespace loopwright::command

@@ -1,0 +1,59 @@
+#include "command/book_option.hpp"
+
+#include <cstdlib>
+#include <filesystem>
+#include <optional>
+#include <system_error>
+
+#include "command/arguments.hpp"
+#include "command/note.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/book/pupil.hpp"
+
+namespace loopwright::command {
+namespace {
+
+namespace fs = std::filesystem;
+
+// An instructor's day is Great Britain's; without an area nothing else tells the clock.
+constexpr std::string_view book_zone = "Europe/London";
+
+std::string environment(const char* name) {
+  const char* value = std::getenv(name);
+  return value == nullptr ? std::string() : value;
+}
+
+/// The usual book, its folder made for its owner alone when it isn't there.
+fs::path usual_book(book::Opening opening) {
+  const fs::path file = book::usual_file(environment("XDG_DATA_HOME"), environment("HOME"));
+  if (file.empty())
+    throw UsageError("neither XDG_DATA_HOME nor HOME says where the book is: name it with --book");
+  std::error_code error;
+  if (opening == book::Opening::may_make && fs::create_directories(file.parent_path(), error))
+    fs::permissions(file.parent_path(), fs::perms::owner_all, error);
+  return file;
+}
+
+}  // namespace
+
+void add_book(Options& app, std::string& book) {
+  app.add_option("--book", book, "the book (default: loopwright/pupils.book in your data folder)");
+}
+
+book::Book open_book(const std::string& option, book::Opening opening) {
+  return book::Book::open(option.empty() ? usual_book(opening) : fs::path(option), opening);
+}
+
+std::string pupil_code(std::string_view option, const std::string& text) {
+  if (book::is_code(text)) return text;
+  throw UsageError(std::string(option) +
+                   " takes a code of up to 12 letters and digits, never a name, not " +
+                   as_given(text));
+}
+
+Date today_of(const std::string& option) {
+  if (!option.empty()) return day_of("--today", option);
+  return moment(std::nullopt, book_zone).civil().date;
+}
+
+}  // namespace loopwright::command

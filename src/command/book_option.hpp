@@ -1,0 +1,23 @@
+// The option --book, and the book it names.
+#pragma once
+
+#include <string>
+
+#include "command/options.hpp"
+#include "loopwright/base/instant.hpp"
+#include "loopwright/book/book.hpp"
+
+namespace loopwright::command {
+
+void add_book(Options& app, std::string& book);
+
+/// Opens the book of --book, or the usual one (book::usual_file), whose folder is made when need be. Throws InputError.
+book::Book open_book(const std::string& option, book::Opening opening);
+
+/// A pupil's code as typed. Throws UsageError when it can't be one.
+std::string pupil_code(std::string_view option, const std::string& text);
+
+/// The day of --today, or today on the clock of Great Britain. Throws UsageError.
+Date today_of(const std::string& option);
+
+}  // namespace loopwright::command

@@ -1,0 +1,95 @@
+// Method: what is kept of a pupil, a line each; then skills by group with their dated levels, the lessons' hours and
+// the roads driven, and the goals that are open.
+#include <iostream>
+
+#include "command/book_option.hpp"
+#include "command/folded.hpp"
+#include "command/print.hpp"
+#include "command/pupil.hpp"
+#include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/pupils.hpp"
+#include "loopwright/road/note.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr std::size_t most_seen = 4;  // of a skill's dated levels, the latest
+
+void print_facts(const book::Pupil& pupil) {
+  std::cout << pupil.code << ", in the book since " << road::day_text(pupil.added) << '\n';
+  if (!pupil.home.empty()) print_folded(std::cout, 2, "home: " + pupil.home);
+  for (const book::Tick tick : book::all_ticks) {
+    const auto day = pupil.ticks.find(tick);
+    std::cout << "  " << book::name(tick) << ": "
+              << (day == pupil.ticks.end() ? "not yet" : road::day_text(day->second)) << '\n';
+  }
+  std::cout << "  test: " << (pupil.test_day ? road::day_text(*pupil.test_day) : "none booked")
+            << '\n';
+  std::vector<std::string> avoids;
+  for (const road::Kind kind : pupil.avoids) avoids.emplace_back(road::name(kind));
+  if (!avoids.empty()) print_folded(std::cout, 2, "kept off: " + listed(avoids));
+  if (pupil.my_your) std::cout << "  sides: my side, your side\n";
+}
+
+/// "3 prompted 2026-11-28; before: 2 on 2026-11-21"
+std::string levels_of(const book::Scheme& scheme, const book::SkillLine& line) {
+  if (line.seen.empty()) return "not yet";
+  const book::Seen& now = line.seen.back();
+  std::string text = std::to_string(now.level) + " " + std::string(scheme.level_name(now.level)) +
+                     ", " + road::day_text(now.day);
+  const std::size_t first = line.seen.size() > most_seen ? line.seen.size() - most_seen : 0;
+  const char* before = "; before: ";
+  for (std::size_t k = first; k + 1 < line.seen.size(); ++k) {
+    text += before + std::to_string(line.seen[k].level) + " on " + road::day_text(line.seen[k].day);
+    before = ", ";
+  }
+  return text;
+}
+
+void print_skills(const book::Scheme& scheme, const std::vector<book::Lesson>& lessons) {
+  std::string_view group;
+  for (const book::SkillLine& line : book::skill_lines(scheme, lessons)) {
+    if (line.skill->group != group) std::cout << "  " << line.skill->group << '\n';
+    group = line.skill->group;
+    print_folded(std::cout, 4, std::string(line.skill->name) + ": " + levels_of(scheme, line));
+  }
+}
+
+void print_hours(const std::vector<book::Lesson>& lessons) {
+  const book::Hours hours = book::hours_of(lessons);
+  std::cout << "  lessons driven: " << hours.lessons << ", hours "
+            << fixed(hours.lesson_minutes / 60.0, 1) << "; practised at home: hours "
+            << fixed(hours.private_minutes / 60.0, 1) << '\n';
+  for (const book::Exposure& on : book::exposure_of(lessons)) {
+    std::vector<std::string> in;
+    for (const std::string& one : {on.conditions.light, on.conditions.weather})
+      if (!one.empty()) in.push_back(one);
+    if (!on.conditions.traffic.empty()) in.push_back("traffic " + on.conditions.traffic);
+    print_folded(std::cout, 4,
+                 on.road + ": " + fixed(on.minutes, 0) + " min" +
+                     (in.empty() ? "" : " (" + listed(in) + ")"));
+  }
+}
+
+}  // namespace
+
+Exit pupil_show(const Arguments& words) {
+  Options app{"Shows what one pupil's lessons tell.", "loopwright pupil show"};
+  std::string code, book_file;
+  app.add_option("CODE", code, "the pupil's code")->required();
+  add_book(app, book_file);
+  if (!parse(app, words)) return Exit::done;
+  const book::Book book = open_book(book_file, book::Opening::must_be_there);
+  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
+  const auto lessons = book::lessons_of(book, pupil.code);
+  print_facts(pupil);
+  print_hours(lessons);
+  if (const book::Scheme* scheme = book::find_scheme(pupil.scheme)) print_skills(*scheme, lessons);
+  for (const std::string& goal : book::open_goals(lessons))
+    print_folded(std::cout, 2, "goal: " + goal);
+  return Exit::done;
+}
+
+}  // namespace loopwright::command
