@@ -34,9 +34,10 @@ FindWork work_of(Effort effort) {
               .walks = 1,
               .most_walks = 4,
               .walk_rounds = 300,
-              .improvements = 8,
+              .improvements = 4,
               .picked = 60,
-              .settled = 1'000'000,
+              .settled = 300'000,
+              .settled_for_most = 700'000,
               .bound = {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {.rounds = 0}}};
     case Effort::usual:
       return {
@@ -52,6 +53,7 @@ FindWork work_of(Effort effort) {
           .less_again_searches = 300,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
+          .settled_for_most = PassageGraph::usually_settled,
           .bound = {
               .cut_rounds = 400, .nodes = 1000, .iterations = 4'000, .repair = {.rounds = 100}}};
     case Effort::thorough:
@@ -68,6 +70,7 @@ FindWork work_of(Effort effort) {
           .less_again_searches = 800,
           .picked = Hunt::usually_picked,
           .settled = PassageGraph::usually_settled,
+          .settled_for_most = PassageGraph::usually_settled,
           .bound = {
               .cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {.rounds = 200}}};
   }

@@ -37,8 +37,8 @@ struct FindWork {
       0;  ///< of the best tries, each with so many searches (less_again.hpp)
   int less_again_searches = 0;
   std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
-  /// Vertices that all searches for legs may settle (passage_graph.hpp).
-  std::uint64_t settled = 0;
+  /// Vertices that all searches for legs may settle (passage_graph.hpp); when as many as fit are wanted.
+  std::uint64_t settled = 0, settled_for_most = 0;
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

@@ -71,17 +71,17 @@ class LoopSearch {
       return false;
     try_walks(work_of(Effort::quick));
     drive_less_again();
-    return best().score.good() && best().score.unplaced == 0 &&
+    return best().score.as_asked() &&
            best().score.corners <= most_corners_a_minute * wish.minutes.value_or(0) &&
            certifier_.certificate(best().score.value).state == "best possible";
   }
 
   void look_on() {
     try_walks(work_);
-    if (best().score.good() || !work_.until_good || hunt_.ground.walls.some_at_times())
+    if (best().score.as_asked() || !work_.until_good || hunt_.ground.walls.some_at_times())
       try_more(tries_after_walks(), {});
     else
-      for (int k = 0; k < work_.tries_without && !best().score.good(); ++k) try_more(1, {});
+      for (int k = 0; k < work_.tries_without && !best().score.as_asked(); ++k) try_more(1, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});

@@ -55,6 +55,8 @@ struct Score {
   int corners = 0;         ///< turns to the left or right: each is a row to be spoken
   std::int64_t ms = 0;
   [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
+  /// Good, and each planned stop has a place.
+  [[nodiscard]] bool as_asked() const { return good() && unplaced == 0; }
   [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
   /// Better: within the window and the caps, then fewer missing, then more value; among loops of
   /// like value those nearer to what was asked, with fewer corners (weights in plan.cpp).

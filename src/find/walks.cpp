@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "find/counting.hpp"
+
 namespace loopwright::find {
 
 namespace {
@@ -65,7 +67,8 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
-  const PassageGraph graph(hunt, work.settled);
+  const PassageGraph graph(hunt,
+                           counts_worth(hunt.ground.wish) ? work.settled_for_most : work.settled);
   std::array<PassageGraph::Spared, dislikes.size()> by_dislike;
   for (std::size_t k = 0; k < dislikes.size(); ++k) by_dislike[k] = graph.courtesy(dislikes[k]);
   std::vector<Scored> plans;
@@ -80,7 +83,7 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
   circuit::Walk best;
   const auto any_good = [&] {
     return std::any_of(plans.begin(), plans.end(),
-                       [](const Scored& made) { return made.score.good(); });
+                       [](const Scored& made) { return made.score.as_asked(); });
   };
   for (int round = 0; round < work.walks || (round < work.most_walks && !any_good()); ++round) {
     PassageGraph::Spared& spared = by_dislike[static_cast<std::size_t>(round) % dislikes.size()];

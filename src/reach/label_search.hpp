@@ -9,6 +9,7 @@
 #pragma once
 
 #include <algorithm>
+#include <boost/heap/d_ary_heap.hpp>
 #include <cstdint>
 #include <functional>
 #include <span>
@@ -42,15 +43,15 @@ class LabelSearch {
     const auto kept = static_cast<std::uint32_t>(std::min(most, cost));
     if (touched(v) && labels_[v].cost <= kept) return;
     labels_[v] = {kept, static_cast<std::uint32_t>(std::min(most, ms)), parent, run_};
-    heap_.push_back(key(kept, v));
-    std::push_heap(heap_.begin(), heap_.end(), std::greater<>());
+    heap_.push(key(kept, v));
   }
 
   /// Settles vertices, the cheapest first; go_on(v) reaches what follows and says whether to go on.
   template <class GoOn>
   void run(GoOn go_on) {
     while (!heap_.empty()) {
-      const std::uint64_t least = pop();
+      const std::uint64_t least = heap_.top();
+      heap_.pop();
       const auto v = static_cast<std::uint32_t>(least);
       if (least != key(labels_[v].cost, v)) continue;
       settled_.push_back(v);
@@ -61,20 +62,17 @@ class LabelSearch {
  private:
   static constexpr std::int64_t most = 0xffffffff;
 
+  /// Four keys below each lie in one line of the cache (Johnson 1975; LaMarca and Ladner 1996).
+  using Heap = boost::heap::d_ary_heap<std::uint64_t, boost::heap::arity<4>,
+                                       boost::heap::compare<std::greater<>>>;
+
   static std::uint64_t key(std::uint32_t cost, std::uint32_t v) {
     return std::uint64_t{cost} << 32 | v;
   }
 
-  std::uint64_t pop() {
-    std::pop_heap(heap_.begin(), heap_.end(), std::greater<>());
-    const std::uint64_t least = heap_.back();
-    heap_.pop_back();
-    return least;
-  }
-
   std::vector<Label> labels_;
   std::vector<std::uint32_t> settled_;
-  std::vector<std::uint64_t> heap_;
+  Heap heap_;
   std::uint32_t run_ = 0;
 };
 
