@@ -1,10 +1,11 @@
 // Picks the command, catches what goes wrong, and turns it into one line and an exit code.
 #include <algorithm>
+#include <csignal>
 #include <iostream>
 #include <string_view>
 
-#include "loopwright/base/printable.hpp"
 #include "loopwright/command/command.hpp"
+#include "loopwright/store/area.hpp"
 
 namespace {
 
@@ -30,18 +31,28 @@ Exit run(const command::Arguments& words) {
                                "'; 'loopwright --help' lists them");
 }
 
+/// Of an area that was written over meanwhile neither what was answered counts nor what went wrong.
+Exit run_undisturbed(const command::Arguments& words) {
+  auto code = Exit::could_not;
+  try {
+    code = run(words);
+  } catch (...) {
+    loopwright::store::need_unchanged();
+    throw;
+  }
+  loopwright::store::need_unchanged();
+  return code;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
-  auto code = Exit::could_not;
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is told by who writes it
   try {
-    code = run({words + std::min(count, 1), words + count});
+    const Exit code = run_undisturbed({words + std::min(count, 1), words + count});
     if (!std::cout.flush()) throw loopwright::InputError("standard output can't be written");
-  } catch (const loopwright::Error& error) {
-    std::cerr << "loopwright: " << loopwright::printable(error.what()) << '\n';
-    code = error.exit_code();
-  } catch (const std::exception& error) {
-    std::cerr << "loopwright: " << loopwright::printable(error.what()) << '\n';
+    return static_cast<int>(code);
+  } catch (...) {
+    return static_cast<int>(command::tell_failure());
   }
-  return static_cast<int>(code);
 }

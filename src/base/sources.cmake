@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/instant.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/memory.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plain_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/point.cpp
   ${CMAKE_CURRENT_LIST_DIR}/printable.cpp

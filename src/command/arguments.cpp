@@ -40,9 +40,18 @@ Region region_named(std::string_view code) {
 }
 
 WrittenTime time_of(std::string_view option, std::string_view text) {
-  if (const auto written = read_time(text)) return *written;
-  throw UsageError(std::string(option) + " takes a date and time, such as 2026-11-28T15:00, not " +
-                   as_given(text));
+  // Until 1972 there were clocks whose offset was no whole minute (tz database, Africa/Monrovia), which texts of
+  // times can't say; a lesson on the last day of 9999 would end in a year of five digits.
+  constexpr int first_year = 1973, last_year = 9998;
+  const auto written = read_time(text);
+  if (!written) {
+    throw UsageError(std::string(option) +
+                     " takes a date and time, such as 2026-11-28T15:00, not " + as_given(text));
+  }
+  if (written->civil.date.year < first_year || written->civil.date.year > last_year) {
+    throw UsageError(std::string(option) + " takes years from 1973 to 9998, not " + as_given(text));
+  }
+  return *written;
 }
 
 Instant moment(const std::optional<WrittenTime>& written, std::string_view zone) {

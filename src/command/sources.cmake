@@ -5,6 +5,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/failure.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp

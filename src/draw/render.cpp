@@ -12,6 +12,7 @@
 #include "draw/ink.hpp"
 #include "draw/type.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/memory.hpp"
 
 namespace loopwright::draw {
 namespace {
@@ -50,6 +51,8 @@ void blank(cairo_surface_t* surface) {
 
 /// Draws a picture at `units` of the surface in a millimetre.
 void draw_on(cairo_surface_t* surface, const Picture& picture, double units) {
+  constexpr std::size_t page_bytes = 32 << 20;  // a page of a long lesson takes under a tenth of it
+  need_memory(page_bytes);
   const Context cairo(cairo_create(surface));
   cairo_scale(cairo.get(), units, units);
   draw_marks(cairo.get(), picture);

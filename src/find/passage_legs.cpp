@@ -109,7 +109,9 @@ circuit::Problem PassageGraph::problem(const Spared& spared) const {
     for (std::uint32_t exit = first; exit < exits_.size(); exit += threads)
       measure_from(sweep, exit, ends, limit_ms, problem);
   };
-  std::future<void> other = std::async(std::launch::async, measure_share, 1);
+  // Where no thread can be begun, the second share is measured after the first.
+  constexpr std::launch beside = std::launch::async | std::launch::deferred;
+  std::future<void> other = std::async(beside, measure_share, 1);
   measure_share(0);
   other.get();
   return problem;

@@ -11,6 +11,7 @@
 
 #include "height_grids.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/memory.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/read/heights.hpp"
 
@@ -61,6 +62,9 @@ Opened::Opened(const fs::path& module) {
     throw InputError("the reader of elevation grids doesn't start (" + std::string(dlerror()) +
                      "); install the package libgdal32, or leave --heights out");
   }
+  constexpr std::size_t begin_bytes = 64
+                                      << 20;  // what GDAL takes when it begins; ours, with a margin
+  need_memory(begin_bytes);
   open_ = find<OpenGrid>(open_grid_name);
   read_ = find<ReadFour>(read_four_name);
   close_ = find<CloseGrid>(close_grid_name);

@@ -122,8 +122,15 @@ mark::RawMap read_whole(const Path& file, const Progress& progress) {
   const osmium::io::File map_file(file.string());
   check_before_reading(file, map_file);
   const bool packed_twice = file.extension() == ".bz2" || file.extension() == ".gz";
-  const bool is_small = std::filesystem::file_size(file) <= small_bytes && !packed_twice;
-  return is_small ? read_once(map_file, progress) : read_in_passes(map_file, progress);
+  const auto length = std::filesystem::file_size(file);
+  const auto written = std::filesystem::last_write_time(file);
+  const bool is_small = length <= small_bytes && !packed_twice;
+  mark::RawMap map = is_small ? read_once(map_file, progress) : read_in_passes(map_file, progress);
+  // A map that is cut while it is read may seem to end between two of its blocks.
+  if (std::filesystem::file_size(file) != length ||
+      std::filesystem::last_write_time(file) != written)
+    refuse(file, "was changed while it was read; build again when it is whole");
+  return map;
 }
 
 }  // namespace
@@ -138,6 +145,8 @@ mark::RawMap scan_map(const Path& extract, const Progress& progress) {
   } catch (const std::bad_alloc&) {
     throw;
   } catch (const std::system_error& error) {
+    if (error.code() == std::errc::resource_unavailable_try_again)
+      throw;  // no thread: main says so
     refuse(extract, error.code().message() + "; check the name and its permissions");
   } catch (const std::exception& error) {
     refuse(extract, "can't be read as a map (" + std::string(error.what()) +

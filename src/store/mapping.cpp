@@ -1,6 +1,4 @@
-// 1. Open, look at the length, map read-only and shared, close (the mapping stays).
-// 2. The handler of SIGBUS: the kernel sends it when a mapped page lies behind the file's end
-//    (BUS_ADRERR). Only async-signal-safe calls in it: write, _exit, signal. Source: POSIX.
+// Open, look at the length, map read-only and shared; the descriptor stays open, to be watched for changes.
 #include "store/mapping.hpp"
 
 #include <fcntl.h>
@@ -9,37 +7,18 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <csignal>
+#include <optional>
 #include <string>
-#include <string_view>
 #include <system_error>
+#include <utility>
 
 #include "loopwright/base/error.hpp"
+#include "store/watched.hpp"
 
 namespace loopwright::store {
 namespace {
 
-constexpr std::string_view cut_line =
-    "loopwright: the area file was cut short while in use; "
-    "build it again with 'loopwright build'\n";
-
-void on_bus_error(int, siginfo_t* about, void*) {
-  if (about->si_code == BUS_ADRERR) {
-    [[maybe_unused]] const ssize_t written =
-        ::write(STDERR_FILENO, cut_line.data(), cut_line.size());
-    ::_exit(static_cast<int>(Exit::could_not));
-  }
-  ::signal(SIGBUS, SIG_DFL);  // another cause: the faulting read comes again and ends us
-}
-
-void watch_for_cuts() {
-  struct sigaction action = {};
-  action.sa_sigaction = on_bus_error;
-  action.sa_flags = SA_SIGINFO;
-  ::sigaction(SIGBUS, &action, nullptr);
-}
-
-/// Closes a file descriptor at the end of its scope.
+/// A file's descriptor, closed at the end of its scope unless somebody took it.
 struct Descriptor {
   int number;
   explicit Descriptor(int opened) : number(opened) {}
@@ -48,6 +27,31 @@ struct Descriptor {
   }
   Descriptor(const Descriptor&) = delete;
   Descriptor& operator=(const Descriptor&) = delete;
+  int take() { return std::exchange(number, -1); }
+};
+
+/// A file in memory, unmapped at the end.
+class Mapped {
+ public:
+  Mapped(Descriptor& opened, const struct stat& about)
+      : length_(static_cast<std::size_t>(about.st_size)),
+        start_(::mmap(nullptr, length_, PROT_READ, MAP_SHARED, opened.number, 0)) {
+    if (start_ != MAP_FAILED) watched_.emplace(opened.take(), about);
+  }
+  ~Mapped() {
+    if (start_ != MAP_FAILED) ::munmap(start_, length_);
+  }
+  Mapped(const Mapped&) = delete;
+  Mapped& operator=(const Mapped&) = delete;
+  /// None when it couldn't be mapped; errno says why.
+  [[nodiscard]] const std::byte* bytes() const {
+    return start_ == MAP_FAILED ? nullptr : static_cast<const std::byte*>(start_);
+  }
+
+ private:
+  std::size_t length_;
+  void* start_;
+  std::optional<Watched> watched_;
 };
 
 [[noreturn]] void fail(const std::filesystem::path& file) {
@@ -61,7 +65,7 @@ struct Descriptor {
 }  // namespace
 
 Mapping map_file(const std::filesystem::path& file) {
-  const Descriptor opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+  Descriptor opened(::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   struct stat about = {};
   if (opened.number < 0 || ::fstat(opened.number, &about) != 0) fail(file);
   if (!S_ISREG(about.st_mode)) {
@@ -70,14 +74,9 @@ Mapping map_file(const std::filesystem::path& file) {
   if (about.st_size == 0) {
     throw InputError(file.string() + ": is empty; build it again with 'loopwright build'");
   }
-  const auto length = static_cast<std::size_t>(about.st_size);
-  void* const start = ::mmap(nullptr, length, PROT_READ, MAP_SHARED, opened.number, 0);
-  if (start == MAP_FAILED) fail(file);
-  watch_for_cuts();
-  return {std::shared_ptr<const std::byte>(
-              static_cast<const std::byte*>(start),
-              [length, start](const std::byte*) { ::munmap(start, length); }),
-          length};
+  const auto mapped = std::make_shared<const Mapped>(opened, about);
+  if (mapped->bytes() == nullptr) fail(file);
+  return {{mapped, mapped->bytes()}, static_cast<std::size_t>(about.st_size)};
 }
 
 }  // namespace loopwright::store

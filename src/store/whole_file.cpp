@@ -1,7 +1,8 @@
 // 1. Follow symbolic links, so that the link stays and the file behind it is replaced.
-// 2. Make a new file in the same folder (a rename works within one file system only).
+// 2. Delete what killed writers of that file left; make a new file in the same folder (a rename works
+//    within one file system only) and lock it, so that nobody takes it for a leftover.
 // 3. keep(): bytes to the disk, then the rename, then the folder to the disk; after a power cut
-//    there is the old file or the new one, never a part.
+//    there is the old file or the new one, never a part. The lock is held until the rename is done.
 // Source: POSIX rename() ("the link shall remain visible … and refer either to the old or new").
 #include "store/whole_file.hpp"
 
@@ -15,6 +16,7 @@
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/store/area.hpp"
+#include "store/leftovers.hpp"
 
 namespace loopwright::store {
 namespace {
@@ -51,25 +53,27 @@ WholeFile::WholeFile(const std::filesystem::path& target) : named_(target), targ
     throw InputError(named_.string() + ": there is no folder " + folder_of(target_).string() +
                      "; make it first");
   }
+  tidy_leftovers(target_);
   open_beside();
 }
 
 WholeFile::~WholeFile() {
-  if (descriptor_ >= 0) ::close(descriptor_);
   if (!beside_.empty()) ::unlink(beside_.c_str());
+  if (descriptor_ >= 0) ::close(descriptor_);
 }
 
 void WholeFile::open_beside() {
   for (int attempt = 0; descriptor_ < 0; ++attempt) {
-    beside_ = target_;
-    beside_ += "." + std::to_string(::getpid()) + "-" + std::to_string(attempt) + ".part";
-    descriptor_ = ::open(beside_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (descriptor_ < 0 && errno != EEXIST) {
-      const int reason = errno;
-      beside_.clear();
-      errno = reason;
-      fail("can't be written");
+    const std::filesystem::path part = part_of(target_, attempt);
+    const int opened = ::open(part.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (opened < 0 && errno != EEXIST) fail("can't be written");
+    if (opened < 0) continue;
+    if (!lock_part(opened)) {
+      ::close(opened);
+      continue;
     }
+    beside_ = part;
+    descriptor_ = opened;
   }
 }
 
@@ -85,13 +89,14 @@ void WholeFile::write(const void* bytes, std::size_t count) {
 }
 
 void WholeFile::keep() {
-  const bool straight_through = beside_.empty();
-  if (!straight_through && ::fsync(descriptor_) != 0) fail("can't be written");
+  if (!beside_.empty()) {
+    need_unchanged();
+    if (::fsync(descriptor_) != 0) fail("can't be written");
+    if (::rename(beside_.c_str(), target_.c_str()) != 0) fail("can't be put in place");
+    beside_.clear();
+    sync_folder(folder_of(target_));
+  }
   close_file();
-  if (straight_through) return;
-  if (::rename(beside_.c_str(), target_.c_str()) != 0) fail("can't be put in place");
-  beside_.clear();
-  sync_folder(folder_of(target_));
 }
 
 void WholeFile::close_file() {

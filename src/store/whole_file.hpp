@@ -3,7 +3,7 @@
 //   WholeFile out("out/n.area");  out.write(bytes, count);  out.keep();
 //
 // Rules: until keep() the bytes lie in a file beside it, "n.area.1234-0.part", which goes away with
-// this object. A target that is no ordinary file (a pipe, /dev/null) is written straight through.
+// this object; one that a killed program left is deleted by the next that writes the same file. A target that is no ordinary file (a pipe, /dev/null) is written straight through.
 // Throws InputError.
 #pragma once
 

@@ -126,6 +126,8 @@ CASES = [
     (WISH + " --alternatives 0", 2, "--alternatives takes a whole number from 1 to 10, not '0'"),
     (WISH.replace("T15:00", "T25:00"), 2,
      "--start takes a date and time, such as 2026-11-28T15:00, not '2026-11-28T25:00'"),
+    (WISH.replace("2026-11-28T15:00", "1970-01-01T00:00"), 2,
+     "--start takes years from 1973 to 9998, not '1970-01-01T00:00'"),
     (f"near q.area {HOME} --want zebra --within 0", 2,
      "--within takes a whole number from 1 to 120, not '0'"),
     # places

@@ -1,3 +1,5 @@
+#include <fcntl.h>
+#include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 
@@ -82,6 +84,24 @@ TEST_CASE("a file that can't be written to its end leaves the old one and nothin
   CHECK(test::read_bytes(folder / "card.txt") == "old");
   const auto files = std::filesystem::directory_iterator(folder.path());
   CHECK(std::distance(begin(files), end(files)) == 1);
+}
+
+TEST_CASE("what a killed writer left is deleted by the next; what is being written stays",
+          "[store]") {
+  const ScratchFolder folder;
+  test::write_bytes(folder / "card.txt.999999-0.part", "turn le");
+  test::write_bytes(folder / "card.txt.1-3.part", "being written");
+  test::write_bytes(folder / "card.txt.mine.part", "somebody's own");
+  test::write_bytes(folder / "other.txt.999999-0.part", "of another file");
+  const int other = ::open((folder / "card.txt.1-3.part").c_str(), O_RDWR | O_CLOEXEC);
+  REQUIRE(::flock(other, LOCK_EX | LOCK_NB) == 0);
+  store::write_whole(folder / "card.txt", "turn left\n");
+  ::close(other);
+  CHECK(test::read_bytes(folder / "card.txt") == "turn left\n");
+  CHECK_FALSE(std::filesystem::exists(folder / "card.txt.999999-0.part"));
+  CHECK(test::read_bytes(folder / "card.txt.1-3.part") == "being written");
+  CHECK(test::read_bytes(folder / "card.txt.mine.part") == "somebody's own");
+  CHECK(test::read_bytes(folder / "other.txt.999999-0.part") == "of another file");
 }
 
 }  // namespace

@@ -40,4 +40,8 @@ Exit note(const Arguments& words);   ///< what the instructor knows better than 
 Exit pupil(const Arguments& words);  ///< the pupils of a book
 Exit kinds(const Arguments& words);  ///< the kinds of practice: how hard, after what, how sure
 
+/// Tells the exception that is being handled, in one line on standard error; the exit code that goes with it.
+/// Rules: to be called in a catch block.
+Exit tell_failure();
+
 }  // namespace loopwright::command

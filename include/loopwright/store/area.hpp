@@ -5,7 +5,7 @@
 // Rules: writing goes to a file beside it that is renamed at the end, so an area file is always
 // whole or absent. Opening checks length, magic, format number, header and section table; it does
 // not read the columns (verify does). Throws InputError with what, where and how to rebuild.
-// A file cut short by someone else while it is mapped ends the program with one line and exit 1.
+// A file cut short or written over by someone else while it is mapped ends the program with one line and exit 1.
 // Byte layout: src/store/layout.hpp.
 #pragma once
 
@@ -32,6 +32,10 @@ class Area {
 };
 
 Area open_area(const std::filesystem::path& file);
+
+/// Throws InputError when the file of an Area wasn't, while that was held, as it was when it was opened: what was
+/// read may be neither its old content nor its new. To be asked before an answer counts; write_whole does.
+void need_unchanged();
 
 /// Reads every byte and compares checksums; throws InputError at the first section that differs.
 void verify_area(const std::filesystem::path& file);
