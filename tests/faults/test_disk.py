@@ -21,7 +21,7 @@ OLDER = b"older\n"
 def writers(trial, folder):
     return {"build": (trial.build(folder / "x.area"), folder / "x.area"),
             "report": (trial.build(trial.folder / "y.area", "--report", str(folder / "r.json")), folder / "r.json"),
-            "loops": (trial.wish(folder / "x.json", minutes=30), folder / "x.json"),
+            "loops": (trial.wish(folder / "x.json"), folder / "x.json"),
             "card": (trial.card("pdf", folder / "x.pdf"), folder / "x.pdf")}
 
 
