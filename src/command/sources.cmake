@@ -33,6 +33,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/look_node.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_rings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_road.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/loop_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/loop_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
@@ -52,5 +53,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp)

@@ -1,0 +1,61 @@
+// What is said of a lesson afterwards, from the pencil marks: one line, or a small file of such lines.
+//
+//   const Said said = read_log("roundabout right 2 pedals; rest 4");
+//   const Log log = filled(plan, said, scheme, day);
+//
+// Grammar: clauses parted by ';' or line ends; '#' begins a comment at a line's start. A clause is one of
+//   KIND [MOVEMENT] [xCOUNT] [LEVEL] [HELP] [HOW [xCOUNT]] [fault HEADING [GRADE]] [: why]
+//                             of a practice: level seen, help, where one stepped in, a fault; xCOUNT passes
+//   rest LEVEL                of all planned passes nothing else is said of
+//   not KIND [MOVEMENT]       wasn't driven
+//   skill SKILL LEVEL         a level seen of a skill, such as mirrors
+//   fault HEADING [GRADE] [xCOUNT]
+//   HOW [xCOUNT] [: why]      stepped in, not at a practice: words, wheel or pedals
+//   minutes N · home N        away from the start · minutes practised at home since the last lesson
+//   light, weather or traffic CODE
+//   mock DRIVING SERIOUS DANGEROUS
+//   said: TEXT · remark: TEXT · goal: TEXT · reached: TEXT
+//   not driven                alone: the lesson didn't happen
+// Rules: pure. Passes are prefilled: without a word of them all are driven, without a level. What is said of a practice
+// goes for all its passes of the lesson, and of its special forms that nothing closer is said of; stepping in and faults
+// are counted once, or as often as xCOUNT says. Throws UsageError naming the clause and what it takes.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "loopwright/book/lesson.hpp"
+#include "loopwright/book/scheme.hpp"
+
+namespace loopwright::book {
+
+/// What is said of a practice.
+struct SaidPractice {
+  Practice what;
+  bool driven = true;
+  std::optional<int> passes =
+      {};  ///< how many were driven; of a plan: no more than it has, else these many more
+  std::optional<int> level = {};
+  std::optional<Help> help = {};
+};
+
+struct Said {
+  bool not_driven = false;  ///< the whole lesson
+  std::vector<SaidPractice> practices;
+  std::optional<int> rest = {};  ///< level
+  Log log = {};                  ///< all else, but for passes; observations without a day
+};
+
+Said read_log(std::string_view text);
+/// Adds what a further text says. Throws UsageError, also for what was said before.
+void read_more(Said& said, std::string_view text);
+
+/// A lesson's log: the plan's passes with what is said of them, then those that weren't planned, and the levels that
+/// all these show of their skills. Throws UsageError for a skill that isn't of the scheme, and for a practice that is
+/// said not to be driven and isn't in the plan.
+Log filled(const std::vector<LessonPass>& planned, const Said& said, const Scheme& scheme,
+           Date day);
+
+}  // namespace loopwright::book

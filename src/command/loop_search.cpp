@@ -1,0 +1,146 @@
+// Method:
+//   1. Words become a wish; nothing is opened before all of them are understood.
+//   2. find looks for loops, or routes the instructor's own drive through the points given.
+//   3. What will be written is read back, and proved as it stands there; a false claim is our own fault.
+#include "command/loop_search.hpp"
+
+#include <algorithm>
+#include <iostream>
+#include <string>
+#include <utility>
+
+#include "command/arguments.hpp"
+#include "command/files.hpp"
+#include "command/shut_notes.hpp"
+#include "command/wish_of_words.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "loopwright/proof/proof.hpp"
+#include "loopwright/wish/lesson.hpp"
+
+namespace loopwright::command {
+namespace {
+
+void read_places(LoopAsk& ask) {
+  const Said* home = ask.words.one("home");
+  if (home == nullptr) throw UsageError("--home is required; see 'loopwright loops --help'");
+  ask.home = read_place("--home", home->text);
+  if (const Said* end = ask.words.one("end")) ask.end = read_place("--end", end->text);
+  if (const Said* out = ask.words.one("drive-out"))
+    ask.drive_out = read_place("--drive-out", out->text);
+  if (const Said* back = ask.words.one("drive-back"))
+    ask.drive_back = read_place("--drive-back", back->text);
+  if (const Said* through = ask.words.one("through"))
+    for (const auto point : split(through->text, ';'))
+      ask.through.push_back(read_place("--through", point));
+  for (const Said& said : ask.words.all("keep-off"))
+    ask.keep_offs.push_back(said.read(read_keep_off));
+}
+
+void find_places(LoopAsk& ask, const road::Roads& roads) {
+  Places places(roads, std::cout);
+  ask.wish.home = places.find(ask.home);
+  if (ask.end) ask.wish.end = places.find(*ask.end);
+  if (ask.drive_out) ask.wish.drive_out = places.find(*ask.drive_out);
+  if (ask.drive_back) ask.wish.drive_back = places.find(*ask.drive_back);
+  for (const WrittenPlace& point : ask.through) ask.wish.through.push_back(places.find(point));
+  for (const WrittenKeepOff& written : ask.keep_offs)
+    ask.wish.keep_offs.push_back(find_keep_off(written, places, roads));
+}
+
+/// What a step throws of a word that stands in the wish file is told with the line it stands in.
+template <class Step>
+void with_lines(const WishWords& words, Step step) {
+  try {
+    step();
+  } catch (const UsageError& error) {
+    words.throw_in_its_line(error);
+  }
+}
+
+void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish& wish) {
+  std::vector<NamedPlace> places{{"home", wish.home}};
+  for (std::size_t k = 0; k < wish.through.size(); ++k)
+    places.push_back({"point " + std::to_string(k + 1), wish.through[k]});
+  if (wish.drive_out) places.push_back({"where the learner begins", *wish.drive_out});
+  if (wish.drive_back) places.push_back({"where the learner ends", *wish.drive_back});
+  if (wish.end) places.push_back({"the end", *wish.end});
+  tell_moved_places(std::cout, ground, roads, places);
+}
+
+wish::Answer searched(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area) {
+  const hours::Setting setting = ground.setting_of(ask.wish);
+  const road::Roads& roads = ground.for_lesson(wish::lesson_time(ask.wish, setting));
+  tell_moved(ground, roads, ask.wish);
+  wish::Answer answer;
+  answer.area = name_of(roads.info(), area);
+  answer.notes = ground.notes_name();
+  answer.wish = ask.wish;
+  find::FindResult found = ask.wish.through.empty()
+                               ? find::find_loops(roads, ask.wish, setting, ask.effort)
+                               : find::route_through(roads, ask.wish, setting);
+  if (ask.words.one("variants") != nullptr)
+    find::add_variants(roads, ask.wish, setting, ask.effort, found);
+  answer.loops = std::move(found.loops);
+  answer.shortfall = std::move(found.shortfall);
+  // A start asked for now can only be put off.
+  if (answer.shortfall && !ask.start)
+    std::erase_if(answer.shortfall->better_starts,
+                  [&](const Instant& at) { return at.unix_s < ask.wish.start.unix_s; });
+  answer.fewer_because = std::move(found.fewer_because);
+  return answer;
+}
+
+}  // namespace
+
+LoopAsk ask_of(WishWords words) {
+  LoopAsk ask{.words = std::move(words),
+              .start = {},
+              .home = {},
+              .end = {},
+              .drive_out = {},
+              .drive_back = {},
+              .through = {},
+              .keep_offs = {},
+              .wish = {}};
+  with_lines(ask.words, [&] {
+    if (const Said* start = ask.words.one("start")) ask.start = time_of("--start", start->text);
+    read_places(ask);
+    ask.wish = wish_of(ask.words);
+  });
+  return ask;
+}
+
+void settle(LoopAsk& ask, const Ground& ground) {
+  with_lines(ask.words, [&] { find_places(ask, ground.map()); });
+  ask.wish.start = moment(ask.start, ground.info());
+  ask.wish.terms = ground.terms();
+}
+
+void keep_quiet(std::vector<wish::StreetUse>& use, const road::Roads& roads) {
+  std::erase_if(use, [&](const wish::StreetUse& one) {
+    const auto pieces = roads.pieces_of_way(one.way);
+    return std::none_of(pieces.begin(), pieces.end(), [](const road::Piece& piece) {
+      return (piece.flags & road::piece_flag::quiet) != 0;
+    });
+  });
+}
+
+wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area) {
+  wish::Answer answer;
+  with_lines(ask.words, [&] { answer = searched(ground, ask, area); });
+  return answer;
+}
+
+std::int64_t prove_text(const Ground& ground, std::string_view text,
+                        const std::filesystem::path& name) {
+  wish::Answer written = file::read_answer(text, name.string());
+  const proof::Proof proof = proof::prove(ground.noted(), written, ground.setting_of(written.wish));
+  if (!proof.false_claim) return proof.claims;
+  throw Error(Exit::false_claim,
+              "internal fault, nothing is written: what was found doesn't hold (" +
+                  *proof.false_claim + "); please report the command");
+}
+
+}  // namespace loopwright::command

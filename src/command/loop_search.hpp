@@ -1,0 +1,54 @@
+// A search as the words of a wish ask for it: shared by `loops`, which writes what was found, and `lesson`, which keeps
+// it in the book.
+//
+//   LoopAsk ask = ask_of(std::move(words));   Ground ground(texts);   settle(ask, ground);
+//   const wish::Answer answer = answer_to(ground, ask, texts.area);
+//   const std::string text = file::write_answer(answer);   prove_text(ground, text, "loops.json");
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "command/ground.hpp"
+#include "command/keep_off_words.hpp"
+#include "command/places.hpp"
+#include "command/wish_words.hpp"
+#include "loopwright/base/instant.hpp"
+#include "loopwright/find/find.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::command {
+
+struct LoopAsk {
+  WishWords words;
+  std::optional<WrittenTime> start;
+  WrittenPlace home;
+  std::optional<WrittenPlace> end, drive_out, drive_back;
+  std::vector<WrittenPlace> through;
+  std::vector<WrittenKeepOff> keep_offs;
+  find::Effort effort = find::Effort::usual;
+  wish::Wish wish;  ///< its places, start and terms are filled in by `settle`
+};
+
+/// Checks all of the words before anything is opened. Rules: they are settled. Throws UsageError, or InputError for a
+/// word of a wish file.
+LoopAsk ask_of(WishWords words);
+
+/// Looks up its places in the area, and takes now for a start that isn't said.
+void settle(LoopAsk& ask, const Ground& ground);
+
+/// Takes away what isn't a quiet street of this area: a ledger may speak of others, too.
+void keep_quiet(std::vector<wish::StreetUse>& use, const road::Roads& roads);
+
+/// Searches, and tells on standard output where a place lies off its road. area: the file, for the answer's name of it.
+wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area);
+
+/// Claims checked in the loop file as it will be written under that name. Throws Error when one is false: our own
+/// fault, and then nothing may be written.
+std::int64_t prove_text(const Ground& ground, std::string_view text,
+                        const std::filesystem::path& name);
+
+}  // namespace loopwright::command
