@@ -44,7 +44,7 @@ void set(LessonPass& pass, const SaidPractice& said) {
 void add_besides(std::vector<LessonPass>& passes, const SaidPractice& said, int planned) {
   const int more = said.passes.value_or(std::max(planned, 1)) - planned;
   for (int n = 0; n < more; ++n) {
-    LessonPass pass{said.what, road::hardness_of(said.what.kind, said.what.movement)};
+    LessonPass pass{said.what, road::hardness_of(said.what.kind, said.what.movement), {}};
     set(pass, said);
     passes.push_back(pass);
   }

@@ -1,8 +1,10 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp

@@ -114,10 +114,12 @@ void write_goals(SQLite::Database& db, std::int64_t lesson, const Log& log) {
         lesson, goal);
 }
 
+/// A drive that is over isn't printed again, and its loop file gives the door away: it goes.
 void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
   clear_log(db, lesson);
   run(db,
-      "UPDATE lesson SET state = 'driven', minutes = ?, light = ?, weather = ?, traffic = ?, said "
+      "UPDATE lesson SET state = 'driven', loop_file = '', minutes = ?, light = ?, weather = ?, "
+      "traffic = ?, said "
       "= ?, remark = ?, "
       "private_minutes = ? WHERE id = ?",
       log.minutes, log.conditions.light, log.conditions.weather, log.conditions.traffic, log.said,

@@ -40,6 +40,24 @@ void need_same_notes(const std::optional<wish::NotesName>& made_with,
                    ", SHA-256 " + made_with->sha256 + "); these have " + given->sha256);
 }
 
+/// Checks that an answer was made with this area and these notes, and lays the notes for its lesson.
+void lay_ground_for(const wish::Answer& answer, Ground& ground, const std::filesystem::path& file) {
+  if (answer.area.id != ground.info().id) {
+    throw InputError(file.string() + ": was made with another area (" + answer.area.file + ", id " +
+                     answer.area.id + "); this one's id is " + ground.info().id);
+  }
+  need_same_notes(answer.notes, ground.notes_name(), file);
+  ground.tell_other_terms(answer.wish, file);
+  ground.for_lesson(wish::lesson_time(answer.wish, ground.setting_of(answer.wish)));
+}
+
+TiedLoops tied(const Ground& ground, wish::Answer answer) {
+  const road::Roads& roads = ground.noted().roads;
+  for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
+  hours::Setting setting = ground.setting_of(answer.wish);
+  return {roads, std::move(setting), std::move(answer)};
+}
+
 }  // namespace
 
 void need_folder_of(const std::filesystem::path& file) {
@@ -70,22 +88,18 @@ wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& 
 
 wish::Answer answer_in(Ground& ground, const std::filesystem::path& file) {
   wish::Answer answer = file::load_answer(file);
-  if (answer.area.id != ground.info().id) {
-    throw InputError(file.string() + ": was made with another area (" + answer.area.file + ", id " +
-                     answer.area.id + "); this one's id is " + ground.info().id);
-  }
-  need_same_notes(answer.notes, ground.notes_name(), file);
-  ground.tell_other_terms(answer.wish, file);
-  ground.for_lesson(wish::lesson_time(answer.wish, ground.setting_of(answer.wish)));
+  lay_ground_for(answer, ground, file);
   return answer;
 }
 
 TiedLoops loops_of(Ground& ground, const std::filesystem::path& file) {
-  wish::Answer answer = answer_in(ground, file);
-  const road::Roads& roads = ground.noted().roads;
-  for (wish::Loop& loop : answer.loops) wish::resolve(roads, loop);
-  hours::Setting setting = ground.setting_of(answer.wish);
-  return {roads, std::move(setting), std::move(answer)};
+  return tied(ground, answer_in(ground, file));
+}
+
+TiedLoops loops_in(Ground& ground, std::string_view text, const std::string& name) {
+  wish::Answer answer = file::read_answer(text, name);
+  lay_ground_for(answer, ground, name);
+  return tied(ground, std::move(answer));
 }
 
 const wish::Loop& loop_numbered(const wish::Answer& answer, int number,

@@ -33,6 +33,8 @@ struct TiedLoops {
   wish::Answer answer;
 };
 TiedLoops loops_of(Ground& ground, const std::filesystem::path& file);
+/// The same of a loop file's text that is kept elsewhere; name: for messages.
+TiedLoops loops_in(Ground& ground, std::string_view text, const std::string& name);
 
 /// The loop of that number. Throws UsageError naming the numbers there are.
 const wish::Loop& loop_numbered(const wish::Answer& answer, int number,

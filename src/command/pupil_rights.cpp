@@ -32,21 +32,28 @@ bool is_as_written(const book::WrittenFile& file) {
   }
 }
 
+/// As seen from here when it lies below, else whole.
+std::string shown(const fs::path& path) {
+  std::error_code error;
+  const fs::path near = fs::relative(path, error);
+  return error || near.empty() || near.begin()->string() == ".." ? path.string() : near.string();
+}
+
 /// True when nothing of it is left to look at.
 bool delete_file(const book::WrittenFile& file) {
   std::error_code error;
   if (!fs::exists(fs::symlink_status(file.path, error))) return true;
   if (!is_as_written(file)) {
     std::cerr
-        << "loopwright: " << file.path.string()
+        << "loopwright: " << shown(file.path)
         << ": was written for the pupil, but is changed since; it is left, delete it yourself\n";
     return false;
   }
   if (fs::remove(file.path, error)) {
-    std::cout << file.path.string() << ": deleted\n";
+    std::cout << shown(file.path) << ": deleted\n";
     return true;
   }
-  std::cerr << "loopwright: " << file.path.string() << ": can't be deleted (" << error.message()
+  std::cerr << "loopwright: " << shown(file.path) << ": can't be deleted (" << error.message()
             << "); delete it yourself\n";
   return false;
 }

@@ -1,6 +1,7 @@
 // Method: what is kept of a pupil, a line each; then skills by group with their dated levels, the lessons' hours and
 // the roads driven, and the goals that are open.
 #include <iostream>
+#include <span>
 
 #include "command/book_option.hpp"
 #include "command/folded.hpp"
@@ -33,9 +34,8 @@ void print_facts(const book::Pupil& pupil) {
   if (pupil.my_your) std::cout << "  sides: my side, your side\n";
 }
 
-/// "3 prompted 2026-11-28; before: 2 on 2026-11-21"
+/// "3 prompted, 2026-11-28; before: 2 on 2026-11-21". Rules: it has some.
 std::string levels_of(const book::Scheme& scheme, const book::SkillLine& line) {
-  if (line.seen.empty()) return "not yet";
   const book::Seen& now = line.seen.back();
   std::string text = std::to_string(now.level) + " " + std::string(scheme.level_name(now.level)) +
                      ", " + road::day_text(now.day);
@@ -48,12 +48,25 @@ std::string levels_of(const book::Scheme& scheme, const book::SkillLine& line) {
   return text;
 }
 
-void print_skills(const book::Scheme& scheme, const std::vector<book::Lesson>& lessons) {
-  std::string_view group;
-  for (const book::SkillLine& line : book::skill_lines(scheme, lessons)) {
-    if (line.skill->group != group) std::cout << "  " << line.skill->group << '\n';
-    group = line.skill->group;
+/// The skills of one group: those begun a line each, the others together.
+void print_group(const book::Scheme& scheme, std::span<const book::SkillLine> lines) {
+  std::cout << "  " << lines.front().skill->group << '\n';
+  std::vector<std::string> not_yet;
+  for (const book::SkillLine& line : lines) {
+    if (line.seen.empty()) {
+      not_yet.emplace_back(line.skill->name);
+      continue;
+    }
     print_folded(std::cout, 4, std::string(line.skill->name) + ": " + levels_of(scheme, line));
+  }
+  if (!not_yet.empty()) print_folded(std::cout, 4, "not yet: " + listed(not_yet));
+}
+
+void print_skills(const book::Scheme& scheme, const std::vector<book::Lesson>& lessons) {
+  const auto lines = book::skill_lines(scheme, lessons);
+  for (std::size_t first = 0, end = 0; first < lines.size(); first = end) {
+    while (end < lines.size() && lines[end].skill->group == lines[first].skill->group) ++end;
+    print_group(scheme, std::span(lines).subspan(first, end - first));
   }
 }
 

@@ -3,6 +3,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/book_option.cpp
   ${CMAKE_CURRENT_LIST_DIR}/build.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/card_form.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/failure.cpp
@@ -26,8 +27,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes_day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_log.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_of_pupil.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_print.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_questions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_words_of_pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_kerb.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look_node.cpp
@@ -55,4 +63,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/write_for_pupil.cpp)

@@ -17,6 +17,7 @@ constexpr std::array all_verbs{
     Verb{"look", "tell what the map says at a place, and why", look},
     Verb{"note", "keep what you know better than the map", note},
     Verb{"pupil", "keep pupils and their progress in a book of your own", pupil},
+    Verb{"lesson", "plan, print and log a pupil's lessons", lesson},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
 };
 

@@ -124,20 +124,28 @@ void WishWords::take_line(std::string_view line, const std::string& from) {
   said.push_back({std::string(value), from});
 }
 
-void WishWords::settle(const std::filesystem::path& wish_file) {
-  if (!wish_file.empty()) {
-    const std::string text =
-        file::load_text(wish_file, {"wish file", "loopwright loops --keep-wish"});
-    std::string_view rest = text;
-    if (rest.starts_with("\xEF\xBB\xBF")) rest.remove_prefix(3);
-    for (int number = 1; !rest.empty(); ++number) {
-      const std::size_t end = std::min(rest.find('\n'), rest.size());
-      const std::string_view line = trim(rest.substr(0, end));
-      if (!line.empty() && line.front() != '#')
-        take_line(line, wish_file.string() + ", line " + std::to_string(number));
-      rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
+void WishWords::take_text(std::string_view text, const std::string& from) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  for (int number = 1; !text.empty(); ++number) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    const std::string_view line = trim(text.substr(0, end));
+    if (!line.empty() && line.front() != '#')
+      take_line(line, from + ", line " + std::to_string(number));
+    text.remove_prefix(std::min(end + 1, text.size()));
   }
+}
+
+void WishWords::fill(std::string_view name, const std::string& value, const std::string& from) {
+  const std::size_t row = row_named(name);
+  assert(row < rows.size());
+  if (rows[row].times == Times::often || words_[row].said.empty())
+    words_[row].said.push_back({value, from});
+}
+
+void WishWords::settle(const std::filesystem::path& wish_file) {
+  if (!wish_file.empty())
+    take_text(file::load_text(wish_file, {"wish file", "loopwright loops --keep-wish"}),
+              wish_file.string());
   for (std::size_t k = 0; k < rows.size(); ++k) {
     Word& word = words_[k];
     if (!word.one.empty() || word.flag) word.said = {Said{word.one}};

@@ -44,6 +44,11 @@ class WishWords {
   /// Once the command line is parsed: adds what the wish file says; none for an empty name. Throws
   /// InputError.
   void settle(const std::filesystem::path& wish_file);
+  /// Takes the lines of a wish kept elsewhere; from: where, for refusals. Throws InputError.
+  void take_text(std::string_view text, const std::string& from);
+  /// Says a word that isn't said yet; of one that may be repeated once more. Rules: all else is settled, and there is
+  /// such a word.
+  void fill(std::string_view name, const std::string& value, const std::string& from);
 
   /// Null when it isn't said.
   [[nodiscard]] const Said* one(std::string_view name) const;

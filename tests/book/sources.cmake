@@ -1,5 +1,7 @@
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_book.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_drive.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_lesson_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_lessons.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_log_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_marking.cpp

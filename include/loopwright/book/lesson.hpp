@@ -1,7 +1,8 @@
 // A lesson as the book keeps it: what was planned, and what came of it.
 //
 // Rules: plain data. A plan comes with all its passes; a log says of each whether it was driven and at which level.
-// The door is in none of it: a plan begins and ends at a corner.
+// The door is in the wish and in the loop file, which are therefore no other's business; what is printed begins and
+// ends at the nearest corner (room card).
 #pragma once
 
 #include <cstdint>

@@ -19,7 +19,7 @@ int plan_lesson(Book& book, std::string_view code, const Plan& plan,
 /// Puts another plan in the place of one that isn't driven. Throws InputError when it is.
 void replan_lesson(Book& book, std::string_view code, int number, const Plan& plan,
                    const std::vector<StreetDriven>& streets);
-/// Writes what came of it; the lesson is driven then.
+/// Writes what came of it; the lesson is driven then, and its loop file is kept no longer.
 void log_lesson(Book& book, std::string_view code, int number, const Log& log);
 /// A lesson that wasn't planned here. Returns its number.
 int add_driven_lesson(Book& book, std::string_view code, const Plan& plan, const Log& log);

@@ -1,0 +1,89 @@
+#include "loopwright/book/drive.hpp"
+
+#include <algorithm>
+#include <map>
+#include <stdexcept>
+#include <string>
+
+#include "loopwright/base/point.hpp"
+#include "loopwright/base/table.hpp"
+
+namespace loopwright::book {
+namespace {
+
+bool is_practice(const wish::Loop& loop, std::size_t first, std::size_t last) {
+  return !loop.practice || (first >= loop.practice->at(0) && last <= loop.practice->at(1));
+}
+
+/// So near to a door the ledger doesn't count for who lives there (src/rules/caps.txt).
+double near_door_m() {
+  for (const TableRow& row : read_table(rule_text("caps")))
+    if (row[0] == "ledger free metres") return number_cell(row, 1);
+  throw std::logic_error("caps.txt: no row 'ledger free metres'");
+}
+
+bool is_near_door(const road::Roads& roads, const wish::Wish& wish, PieceId piece) {
+  static const double near_m = near_door_m();
+  const auto near = [&](Point door) {
+    return nearest_on_line(roads.shape_of(piece), door).off_m <= near_m;
+  };
+  return near(wish.home) || near(wish.end.value_or(wish.home));
+}
+
+std::string place_text(const OsmObject& source) {
+  constexpr std::string_view types[] = {"node/", "way/", "relation/"};
+  return std::string(types[static_cast<std::size_t>(source.type)]) + std::to_string(source.id);
+}
+
+const char* sort_of(const road::Roads& roads, StretchId stretch) {
+  const road::Piece& piece = roads.piece(stretch);
+  if (piece.road_class == road::RoadClass::motorway) return "motorway";
+  if ((piece.flags & (road::piece_flag::dual | road::piece_flag::dual_inferred)) != 0)
+    return "dual carriageway";
+  if ((roads.stretch(stretch).runs & road::bit(road::Kind::country_road)) != 0) return "country";
+  return (piece.flags & road::piece_flag::quiet) != 0 ? "quiet" : "town";
+}
+
+}  // namespace
+
+std::vector<LessonPass> passes_of(const wish::Loop& loop) {
+  std::vector<LessonPass> passes;
+  for (const wish::Pass& pass : loop.passes)
+    if (is_practice(loop, pass.first, pass.last))
+      passes.push_back({{pass.kind, pass.movement}, pass.hardness, place_text(pass.source)});
+  return passes;
+}
+
+std::vector<StreetDriven> streets_of(const road::Roads& roads, const wish::Wish& wish,
+                                     const wish::Loop& loop) {
+  std::map<PieceId, int> times;
+  for (std::size_t k = 0; k < loop.stretches.size(); ++k)
+    if (is_practice(loop, k, k) &&
+        (roads.piece(loop.stretches[k].stretch).flags & road::piece_flag::quiet) != 0)
+      ++times[loop.stretches[k].stretch.piece()];
+  std::vector<StreetDriven> streets;
+  for (const auto& [id, count] : times) {
+    const road::Piece& piece = roads.pieces[id.index()];
+    const auto [low, high] =
+        std::minmax(roads.nodes[piece.a.index()].osm_id, roads.nodes[piece.b.index()].osm_id);
+    streets.push_back({piece.way, low, high, count, is_near_door(roads, wish, id)});
+  }
+  std::sort(streets.begin(), streets.end());
+  return streets;
+}
+
+std::vector<Plan::Road> roads_of(const road::Roads& roads, const wish::Loop& loop) {
+  std::map<std::string, double> seconds;
+  for (std::size_t k = 0; k < loop.stretches.size(); ++k) {
+    if (!is_practice(loop, k, k)) continue;
+    const double end =
+        k + 1 < loop.stretches.size() ? loop.stretches[k + 1].arrive_s.likely : loop.seconds.likely;
+    seconds[sort_of(roads, loop.stretches[k].stretch)] +=
+        std::max(end - loop.stretches[k].arrive_s.likely, 0.0);
+  }
+  std::vector<Plan::Road> all;
+  for (const auto& [name, of] : seconds) all.push_back({name, of / 60});
+  return all;
+}
+
+}  // namespace loopwright::book

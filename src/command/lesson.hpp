@@ -1,0 +1,14 @@
+// What one does with the lessons of a pupil; see lesson.cpp.
+#pragma once
+
+#include "loopwright/command/command.hpp"
+
+namespace loopwright::command {
+
+Exit lesson_plan(const Arguments& words);
+Exit lesson_again(const Arguments& words);
+Exit lesson_print(const Arguments& words);
+Exit lesson_log(const Arguments& words);
+Exit lesson_list(const Arguments& words);
+
+}  // namespace loopwright::command

@@ -1,0 +1,153 @@
+// Method: what is said (a line, a file, answers) is laid over the planned passes, and written in one piece: what is
+// told as logged is on the disk.
+#include <unistd.h>
+
+#include <algorithm>
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/book_option.hpp"
+#include "command/folded.hpp"
+#include "command/lesson.hpp"
+#include "command/lesson_of_pupil.hpp"
+#include "command/lesson_questions.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/log_words.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/pupils.hpp"
+#include "loopwright/book/scheme.hpp"
+#include "loopwright/file/load_text.hpp"
+
+namespace loopwright::command {
+namespace {
+
+struct LogTexts {
+  LessonTexts lesson;
+  std::string line, file, start, length = "60";
+};
+
+std::string log_help() {
+  std::string text =
+      "What is said, parted by ';' or line ends:\n"
+      "  roundabout right 2 pedals   a practice: level seen 1 to 5, help (talked, guided, "
+      "prompted, alone), words, wheel "
+      "or pedals where you stepped in (x2: twice), fault HEADING GRADE, and behind a colon why\n"
+      "  zebra x3 4                  so many of them\n"
+      "  rest 4                      the level of all else that was planned\n"
+      "  not level-crossing          wasn't driven; 'not driven' alone: nothing was\n"
+      "  skill mirrors 4             a level of a skill; fault HEADING; words, wheel or pedals: "
+      "anywhere\n"
+      "  minutes 52; home 90         away from the door; practised at home since the last lesson\n"
+      "  light dusk; weather dull-wet; traffic heavy; mock 4 0 0 (driving, serious, dangerous "
+      "faults)\n"
+      "  said: …; remark: …; goal: …; reached: …   the pupil's words, yours, for next time, done\n"
+      "Skills:";
+  for (const book::Skill& skill : book::schemes().front().skills)
+    text.append(" ").append(skill.code);
+  text += "\nHeadings:";
+  for (const book::Heading& heading : book::headings()) text.append(" ").append(heading.code);
+  return text + "\n";
+}
+
+bool parse_log(const Arguments& words, LogTexts& texts) {
+  Options app{
+      "Says what came of a lesson. All planned passes count as driven; only what was different is "
+      "said.",
+      "loopwright lesson log"};
+  add_lesson(app, texts.lesson);
+  app.add_option("LINE", texts.line,
+                 "what is said, in one line; nothing and no --file: you are asked");
+  app.add_option("--file", texts.file, "text file of what is said");
+  app.add_option("--start", texts.start, "date and time of a lesson that wasn't planned here");
+  app.add_option("--length", texts.length, "with --start: its minutes (default: 60)");
+  app.footer(log_help());
+  if (!parse(app, words)) return false;
+  if (!texts.line.empty() && !texts.file.empty())
+    throw UsageError("--file: give a line or a file, not both");
+  if (!texts.start.empty() && !texts.lesson.lesson.empty())
+    throw UsageError(
+        "--start is for a lesson that isn't in the book, --lesson for one that is: leave one out");
+  return true;
+}
+
+book::Said said_in(const LogTexts& texts, const std::vector<book::LessonPass>& planned) {
+  if (!texts.line.empty()) return book::read_log(texts.line);
+  if (!texts.file.empty()) {
+    try {
+      return book::read_log(file::load_text(texts.file, {"file of a lesson's log", {}}));
+    } catch (const UsageError& error) {
+      throw InputError(texts.file + ": " + error.what());
+    }
+  }
+  if (::isatty(STDIN_FILENO) == 0)
+    throw UsageError("say what came of the lesson in a line, or name its file with --file");
+  return ask_log(std::cin, std::cout, planned);
+}
+
+/// The passes to be filled: of a plan all of them; of a log those that had been planned.
+std::vector<book::LessonPass> planned_of(const book::Lesson& lesson) {
+  auto passes = lesson.state == book::LessonState::driven ? lesson.log.passes : lesson.plan.passes;
+  std::erase_if(passes, [](const book::LessonPass& pass) { return pass.place.empty(); });
+  return passes;
+}
+
+void tell_logged(const std::string& code, int number, const book::Log& log,
+                 const book::Scheme& scheme) {
+  const auto driven = std::count_if(log.passes.begin(), log.passes.end(),
+                                    [](const auto& pass) { return pass.driven; });
+  std::vector<std::string> seen;
+  for (const book::Observation& one : log.observations)
+    seen.push_back(std::string(scheme.skill(one.skill)->name) + " " + std::to_string(one.level));
+  print_folded(std::cout, 0,
+               code + ", lesson " + std::to_string(number) + " is logged: passes driven " +
+                   std::to_string(driven) + " of " + std::to_string(log.passes.size()) +
+                   (seen.empty() ? "" : "; levels: " + listed(seen)));
+}
+
+const book::Scheme& scheme_of(const book::Pupil& pupil) {
+  if (const book::Scheme* scheme = book::find_scheme(pupil.scheme)) return *scheme;
+  throw InputError("the book holds the scheme '" + pupil.scheme + "' of " + pupil.code +
+                   ", which this program doesn't know; 'loopwright pupil change " + pupil.code +
+                   " --scheme car-27' names another");
+}
+
+/// A lesson that wasn't planned here.
+Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& texts) {
+  book::Plan plan;
+  plan.start = moment(time_of("--start", texts.start), "Europe/London");
+  plan.length_minutes = whole_number("--length", texts.length, {10, 600});
+  const book::Said said = said_in(texts, {});
+  if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
+  const book::Log log = book::filled({}, said, scheme_of(pupil), plan.start.civil().date);
+  tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), log,
+              scheme_of(pupil));
+  return Exit::done;
+}
+
+}  // namespace
+
+Exit lesson_log(const Arguments& words) {
+  LogTexts texts;
+  if (!parse_log(words, texts)) return Exit::done;
+  book::Book book = open_book(texts.lesson.book, book::Opening::must_be_there);
+  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.lesson.code));
+  if (!texts.start.empty()) return log_besides(book, pupil, texts);
+  const auto lessons = book::lessons_of(book, pupil.code);
+  const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts.lesson));
+  const std::vector<book::LessonPass> planned = planned_of(lesson);
+  const book::Said said = said_in(texts, planned);
+  if (said.not_driven) {
+    book::drop_lesson(book, pupil.code, lesson.number);
+    std::cout << pupil.code << ", lesson " << lesson.number
+              << " wasn't driven; its streets count no more\n";
+    return Exit::done;
+  }
+  const book::Log log = book::filled(planned, said, scheme_of(pupil), day_of(lesson));
+  book::log_lesson(book, pupil.code, lesson.number, log);
+  tell_logged(pupil.code, lesson.number, log, scheme_of(pupil));
+  return Exit::done;
+}
+
+}  // namespace loopwright::command

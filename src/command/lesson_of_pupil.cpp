@@ -1,0 +1,37 @@
+#include "command/lesson_of_pupil.hpp"
+
+#include "command/arguments.hpp"
+#include "command/book_option.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::command {
+
+void add_lesson(Options& app, LessonTexts& texts) {
+  app.add_option("CODE", texts.code, "the pupil's code")->required();
+  add_book(app, texts.book);
+  app.add_option("--lesson", texts.lesson,
+                 "number of the lesson (default: the next that is planned)");
+}
+
+std::optional<int> lesson_number(const LessonTexts& texts) {
+  if (texts.lesson.empty()) return std::nullopt;
+  return whole_number("--lesson", texts.lesson, {1, 9999});
+}
+
+const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
+                                 std::optional<int> number) {
+  const book::Lesson* meant = nullptr;
+  for (const book::Lesson& lesson : lessons) {
+    if (number && lesson.number == *number) return lesson;
+    if (number || lesson.state != book::LessonState::planned) continue;
+    if (meant == nullptr || lesson.plan.start.unix_s < meant->plan.start.unix_s) meant = &lesson;
+  }
+  if (meant != nullptr) return *meant;
+  if (number)
+    throw UsageError("--lesson: " + code + " has no lesson " + std::to_string(*number) +
+                     "; 'loopwright lesson list " + code + "' shows them");
+  throw UsageError(code + " has no lesson that is planned; plan one with 'loopwright lesson plan " +
+                   code + "', or name one with --lesson");
+}
+
+}  // namespace loopwright::command

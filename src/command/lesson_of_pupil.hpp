@@ -1,0 +1,26 @@
+// The lesson of a pupil that a command speaks of.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "command/options.hpp"
+#include "loopwright/book/lesson.hpp"
+
+namespace loopwright::command {
+
+/// The word CODE and the options --book and --lesson, as typed.
+struct LessonTexts {
+  std::string code, book, lesson;
+};
+void add_lesson(Options& app, LessonTexts& texts);
+
+/// The number that --lesson says; none when it isn't given. Throws UsageError.
+std::optional<int> lesson_number(const LessonTexts& texts);
+
+/// The one of that number, else the earliest that is planned. Throws UsageError when there is none.
+const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
+                                 std::optional<int> number);
+
+}  // namespace loopwright::command

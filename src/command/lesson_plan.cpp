@@ -1,0 +1,175 @@
+// Method:
+//   1. The words of the wish are filled up from the book; what other lessons drove of quiet streets is its ledger.
+//   2. Loops are looked for and proved as `loops` does it; the book keeps the first of them.
+//   3. A loop file that was asked for is first noted in the book, for the day on which the pupil is erased.
+#include <filesystem>
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/book_option.hpp"
+#include "command/files.hpp"
+#include "command/hours_place.hpp"
+#include "command/lesson.hpp"
+#include "command/lesson_of_pupil.hpp"
+#include "command/lesson_words_of_pupil.hpp"
+#include "command/loop_search.hpp"
+#include "command/loop_summary.hpp"
+#include "command/write_for_pupil.hpp"
+#include "loopwright/book/drive.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/pupils.hpp"
+#include "loopwright/file/loop_file.hpp"
+#include "loopwright/road/note.hpp"
+
+namespace loopwright::command {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// What is planned, and for whom.
+struct PlanJob {
+  std::string code;
+  AreaTexts area;
+  LessonLength length;
+  LoopAsk ask;
+  fs::path output;  ///< a loop file as well; empty: none
+  int number = 0;   ///< the lesson that is planned anew; 0: a new one
+};
+
+std::string absolute(const std::string& file) {
+  return file.empty() ? file : fs::absolute(file).lexically_normal().string();
+}
+
+book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
+                   const std::string& text) {
+  const wish::Loop& loop = answer.loops.front();
+  return {.start = answer.wish.start,
+          .length_minutes = job.length.minutes,
+          .area = absolute(job.area.area),
+          .notes = absolute(job.area.notes),
+          .terms = absolute(job.area.terms),
+          .wish = job.ask.words.file_text(),
+          .loop_file = text,
+          .likely_s = loop.seconds.likely + loop.stop_seconds,
+          .passes = book::passes_of(loop),
+          .roads = book::roads_of(roads, loop)};
+}
+
+int keep(book::Book& book, const PlanJob& job, const book::Plan& plan,
+         const std::vector<book::StreetDriven>& streets) {
+  if (job.number == 0) return book::plan_lesson(book, job.code, plan, streets);
+  book::replan_lesson(book, job.code, job.number, plan, streets);
+  return job.number;
+}
+
+void write_loop_file(book::Book& book, const PlanJob& job, int number, const std::string& text) {
+  if (job.output.empty()) return;
+  write_for_pupil(book, {job.code, number}, job.output, text);
+  std::cout << job.output.string()
+            << ": written; it gives the door away: treat it as personal data\n";
+}
+
+void tell_planned(const PlanJob& job, int number, const Instant& start) {
+  if (!job.length.sum.empty()) std::cout << job.length.sum << '\n';
+  std::cout << job.code << ", lesson " << number << ", " << spoken_moment(start)
+            << ": planned; 'loopwright lesson print " << job.code << " --lesson " << number
+            << "' writes its card\n";
+}
+
+Exit run(book::Book& book, PlanJob& job) {
+  Ground ground(job.area);
+  settle(job.ask, ground);
+  wish::Wish& wish = job.ask.wish;
+  wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
+  keep_quiet(wish.street_use, ground.map());
+  wish::Answer answer = answer_to(ground, job.ask, job.area.area);
+  const std::string text = file::write_answer(answer);
+  const std::int64_t claims = prove_text(ground, text, job.code);
+  const road::Roads& roads = ground.noted().roads;
+  print_summary(std::cout, answer, {roads, ground.setting_of(answer.wish)});
+  if (answer.loops.empty()) {
+    std::cout << "nothing is planned\n";
+    return Exit::wish_not_met;
+  }
+  std::cout << claims << " claims checked, all agree with the map's rules\n";
+  const wish::Loop& loop = answer.loops.front();
+  const int number = keep(book, job, plan_of(job, roads, answer, text),
+                          book::streets_of(roads, answer.wish, loop));
+  tell_planned(job, number, answer.wish.start);
+  write_loop_file(book, job, number, text);
+  return answer.shortfall ? Exit::wish_not_met : Exit::done;
+}
+
+/// "15:10" on the day of the lesson, or a date and time.
+std::string start_of(const std::string& text, const book::Lesson& lesson) {
+  const std::string on_the_day = road::day_text(day_of(lesson)) + "T" + text;
+  return text.size() == 5 && read_time(on_the_day) ? on_the_day : text;
+}
+
+}  // namespace
+
+Exit lesson_plan(const Arguments& words) {
+  Options app{
+      "Plans a drive for a pupil, with the words of 'loops', and keeps it in the book. Home, level "
+      "and what is "
+      "kept off come from the book when they aren't said.",
+      "loopwright lesson plan"};
+  PlanJob job;
+  WishWords wish_words;
+  std::string book_file, length, wish_file, output;
+  app.add_option("CODE", job.code, "the pupil's code")->required();
+  add_area(app, job.area);
+  add_book(app, book_file);
+  app.add_option("--length", length,
+                 "minutes of the lesson, talk and all, 20 to 600 (default: 60)");
+  wish_words.add_options(app);
+  app.add_option("--wish", wish_file, "file of words of the wish, as 'loops' reads it");
+  app.add_option("-o,--output", output, "write the loop file, too");
+  app.footer(kinds_help());
+  if (!parse(app, words)) return Exit::done;
+  wish_words.settle(wish_file);
+  job.output = output;
+  if (!output.empty()) need_folder_of(output);
+  book::Book book = open_book(book_file, book::Opening::must_be_there);
+  if (!output.empty())
+    need_own_file(output, {book.file(), job.area.area, job.area.notes, wish_file});
+  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.code));
+  job.code = pupil.code;
+  job.length = fill_from_book(wish_words, pupil, book::lessons_of(book, pupil.code), length);
+  job.ask = ask_of(std::move(wish_words));
+  return run(book, job);
+}
+
+Exit lesson_again(const Arguments& words) {
+  Options app{
+      "Plans the same lesson for another start. Its drive may be another one, since hours and "
+      "streets are.",
+      "loopwright lesson again"};
+  LessonTexts texts;
+  std::string start;
+  add_lesson(app, texts);
+  app.add_option("--start", start, "15:10 on the same day, or a date and time, 2026-11-28T15:10")
+      ->required();
+  if (!parse(app, words)) return Exit::done;
+  book::Book book = open_book(texts.book, book::Opening::must_be_there);
+  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
+  const auto lessons = book::lessons_of(book, pupil.code);
+  const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts));
+  if (lesson.state == book::LessonState::driven || lesson.plan.wish.empty())
+    throw UsageError("--lesson: lesson " + std::to_string(lesson.number) + " of " + pupil.code +
+                     (lesson.plan.wish.empty() ? " wasn't planned here" : " is driven") +
+                     "; plan a new one");
+  WishWords wish_words;
+  wish_words.take_text(lesson.plan.wish, "the wish of lesson " + std::to_string(lesson.number));
+  wish_words.fill("start", start_of(start, lesson), "");
+  PlanJob job{pupil.code,
+              {lesson.plan.area, lesson.plan.notes, lesson.plan.terms},
+              {lesson.plan.length_minutes, ""},
+              ask_of(std::move(wish_words)),
+              {},
+              lesson.number};
+  return run(book, job);
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,17 @@
+// A lesson's log by questions, for who sits at a terminal.
+#pragma once
+
+#include <iosfwd>
+#include <vector>
+
+#include "loopwright/book/lesson.hpp"
+#include "loopwright/book/log_words.hpp"
+
+namespace loopwright::command {
+
+/// Asks what came of the planned passes. An answer that can't be meant is told and asked for again; an empty one says
+/// nothing. Throws InputError when the answers end before the questions do.
+book::Said ask_log(std::istream& in, std::ostream& out,
+                   const std::vector<book::LessonPass>& planned);
+
+}  // namespace loopwright::command

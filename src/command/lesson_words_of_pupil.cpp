@@ -1,0 +1,79 @@
+#include "command/lesson_words_of_pupil.hpp"
+
+#include <algorithm>
+
+#include "command/arguments.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
+#include "loopwright/book/lesson_times.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/scheme.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr int usual_length = 60;
+constexpr int usual_brief = 4;  // as --brief of 'loops' has it
+constexpr Between lengths{20, 600};
+const std::string from_book = "the book";
+
+int minutes_said(const WishWords& words, std::string_view name, int otherwise) {
+  const Said* said = words.one(name);
+  return said == nullptr ? otherwise : read_int(said->text).value_or(otherwise);
+}
+
+/// The level of the skills that are begun, the lower middle one; none before the first.
+std::optional<int> level_of(const book::Pupil& pupil, const std::vector<book::Lesson>& lessons) {
+  const book::Scheme* scheme = book::find_scheme(pupil.scheme);
+  if (scheme == nullptr) return std::nullopt;
+  std::vector<int> levels;
+  for (const book::SkillLine& line : book::skill_lines(*scheme, lessons))
+    if (!line.skill->kinds.empty() && line.level() > 0) levels.push_back(line.level());
+  if (levels.empty()) return std::nullopt;
+  return book::lower_middle(std::move(levels));
+}
+
+/// Minutes that stops take which are planned on the way.
+int stop_minutes(const WishWords& words) {
+  const auto briefs = static_cast<int>(words.all("new").size());
+  return briefs * minutes_said(words, "brief", usual_brief) + minutes_said(words, "talk", 0);
+}
+
+LessonLength fill_minutes(WishWords& words, int length) {
+  const auto topic = words.all("new").empty() ? book::Topic::known : book::Topic::fresh;
+  const book::LessonTimes times = book::lesson_times(length, topic);
+  const int stops = std::min(stop_minutes(words), times.talk);
+  const int reserve = minutes_said(words, "reserve", times.reserve);
+  words.fill("reserve", std::to_string(reserve), from_book);
+  words.fill("minutes", std::to_string(times.wheels + stops + reserve), from_book);
+  std::string sum = "lesson of " + std::to_string(length) +
+                    " min: " + std::to_string(times.talk - stops) + " to talk at the door, " +
+                    std::to_string(times.wheels) + " to drive";
+  if (stops > 0) sum += ", " + std::to_string(stops) + " for stops on the way";
+  if (reserve > 0) sum += ", back " + std::to_string(reserve) + " early";
+  return {length, sum};
+}
+
+}  // namespace
+
+LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
+                            const std::vector<book::Lesson>& lessons, const std::string& length) {
+  if (words.one("alternatives") != nullptr)
+    throw UsageError("--alternatives: a plan keeps one loop; leave it out");
+  if (words.one("home") == nullptr && pupil.home.empty())
+    throw UsageError("--home is required: the book has none of " + pupil.code +
+                     " ('loopwright pupil change " + pupil.code + " --home PLACE' keeps one)");
+  words.fill("home", pupil.home, from_book);
+  for (const road::Kind kind : pupil.avoids)
+    words.fill("avoid", std::string(road::name(kind)), from_book);
+  if (const auto level = level_of(pupil, lessons))
+    words.fill("level", std::to_string(*level), from_book);
+  const int said = minutes_said(words, "minutes", 0);
+  const int minutes =
+      length.empty() ? std::max(usual_length, said) : whole_number("--length", length, lengths);
+  const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
+                         words.one("through") != nullptr;
+  return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes);
+}
+
+}  // namespace loopwright::command

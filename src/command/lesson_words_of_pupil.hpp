@@ -1,0 +1,25 @@
+// What the book adds to the words of a wish: the pupil's home, level and what is kept off, and the minutes that a lesson
+// of its length has for driving.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "command/wish_words.hpp"
+#include "loopwright/book/lesson.hpp"
+#include "loopwright/book/pupil.hpp"
+
+namespace loopwright::command {
+
+/// How long a lesson is, and what of it is what; in words, "lesson of 60 min: 10 to talk, 45 to drive, back 5 early".
+struct LessonLength {
+  int minutes = 60;
+  std::string sum;  ///< empty when --minutes, --part or --through said it another way
+};
+
+/// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Throws UsageError.
+LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
+                            const std::vector<book::Lesson>& lessons, const std::string& length);
+
+}  // namespace loopwright::command
