@@ -36,13 +36,16 @@ wish::Wish without_limits(const wish::Wish& wish) {
 }
 
 /// The same ramp as much harder as the last search needed where it got stuck; none when nothing is too hard any more.
+/// Each is harder than the one before at one end at least, so that they come to an end.
 std::optional<wish::Ramp> harder(wish::Ramp ramp, const LessonSearch& search) {
   constexpr int hardest = 5;
   const std::optional<SectionPlan>& stuck = search.stuck_at();
   const bool at_end = stuck && stuck->gentle, at_beginning = stuck && search.furthest() == 0;
   if (ramp.early == hardest && ramp.late == hardest) return std::nullopt;
-  if (!at_end) ramp.early = std::min(hardest, ramp.early + 1);
-  if (!at_beginning || ramp.early == hardest) ramp.late = std::min(hardest, ramp.late + 1);
+  const bool keep_early = at_end && !at_beginning && ramp.late < hardest;
+  const bool keep_late = at_beginning && !at_end && ramp.early < hardest;
+  if (!keep_early) ramp.early = std::min(hardest, ramp.early + 1);
+  if (!keep_late) ramp.late = std::min(hardest, ramp.late + 1);
   return ramp;
 }
 
