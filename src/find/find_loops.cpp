@@ -29,7 +29,7 @@ namespace {
 // Ours: tools/bench shows what they cost.
 constexpr int alternative_tries = 6;
 constexpr int alternative_rounds = 2;
-constexpr int most_corners_a_minute = 1;  // of a drive that needs no other beside it
+constexpr double most_corners_a_minute = 0.6;  // of a drive that needs no other beside it
 
 struct Try {
   std::vector<Vertex> vertices;
@@ -114,7 +114,9 @@ class LoopSearch {
     LessAgain less(hunt_);
     const std::size_t count = std::min(work_.driven_less_again, tries_.size());
     for (std::size_t k = 0; k < count && tries_[k].score.good(); ++k) {
-      tries_[k].vertices = less.bettered(std::move(tries_[k].vertices), work_.less_again_searches);
+      tries_[k].vertices = less.with_fewer_corners(
+          less.bettered(std::move(tries_[k].vertices), work_.less_again_searches),
+          work_.less_again_searches);
       tries_[k].score = score(hunt_, tries_[k].vertices);
     }
     sort_tries();

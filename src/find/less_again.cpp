@@ -5,6 +5,7 @@
 //      counts many times over; of the places that bring the drive into its minutes those with the least such road
 //      are driven by, and the best of these taken.
 //   3. Kept when the drive is as good as it was and worth more; then from the beginning, until nothing is gained.
+//   4. Then the same for spans with many corners, the most first: each is a row to be spoken.
 // A local search by segments, as 2-opt is for tours (Croes 1958), with the whole road network for the new segment.
 #include "find/less_again.hpp"
 
@@ -19,6 +20,8 @@ namespace {
 
 // Ours: tried on Newport and the county.
 constexpr std::array<std::size_t, 5> margins = {2, 8, 24, 60, 140};  // rows on each side
+constexpr std::array<std::size_t, 3> spans = {24, 60, 140};          // rows looked at for corners
+constexpr int many_corners = 3;        // on a span: as many may be too many
 constexpr std::int32_t dislike = 12;   // of the time on road that the rest has
 constexpr std::size_t most_vias = 24;  // of which the road driven twice is measured
 constexpr double corner_m = 10;        // of road driven twice: what a corner weighs
@@ -73,6 +76,26 @@ std::vector<LessAgain::Between> LessAgain::places_to_change(std::span<const Vert
       if (part.last > part.first + 1 && std::ranges::find(parts, part) == parts.end())
         parts.push_back(part);
     }
+  return parts;
+}
+
+/// Spans that hold nothing wanted, the most corners first.
+std::vector<LessAgain::Between> LessAgain::spans_with_corners(std::span<const Vertex> drive) const {
+  const std::vector<std::uint8_t> wanted = wanted_rows(drive);
+  std::vector<std::pair<int, Between>> found;
+  for (const std::size_t rows : spans)
+    for (std::size_t first = 0; first + 2 < drive.size(); first += rows / 2) {
+      Between part{first, first};
+      while (part.last + 1 < drive.size() && part.last < first + rows &&
+             (part.last == first || wanted[part.last] == 0))
+        ++part.last;
+      const int corners = corners_on(hunt_, drive.subspan(first, part.last - first + 1));
+      if (corners >= many_corners) found.emplace_back(-corners, part);
+    }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<Between> parts;
+  for (const auto& [corners, part] : found) parts.push_back(part);
   return parts;
 }
 
@@ -164,24 +187,40 @@ std::vector<Vertex> LessAgain::elsewhere(std::span<const Vertex> drive, Between 
   return best;
 }
 
-std::vector<Vertex> LessAgain::bettered(std::vector<Vertex> drive, int most_searches) {
-  Score best = score(hunt_, drive);
-  int searches = 0;
-  for (bool gained = true; gained && searches < most_searches;) {
-    gained = false;
-    for (const Between part : places_to_change(drive)) {
-      if (searches++ == most_searches) break;
-      std::vector<Vertex> changed = elsewhere(drive, part, best.ms);
-      if (changed.empty()) continue;
-      const Score now = score(hunt_, changed);
-      if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;
-      if (now.value < best.value || (now.value == best.value && !now.better_than(best))) continue;
-      drive = std::move(changed), best = now;
-      gained = true;
-      break;
-    }
+/// Changes the first of these parts for which that is better; false when there is none.
+bool LessAgain::change_one(const std::vector<Between>& parts, Scored& drive, int& searches) {
+  for (const Between part : parts) {
+    if (searches-- <= 0) return false;
+    std::vector<Vertex> changed = elsewhere(drive.vertices, part, drive.score.ms);
+    if (changed.empty()) continue;
+    const Score now = score(hunt_, changed);
+    const Score& best = drive.score;
+    if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;
+    if (now.value < best.value || (now.value == best.value && !now.better_than(best))) continue;
+    drive = {std::move(changed), now};
+    return true;
   }
-  return drive;
+  return false;
+}
+
+LessAgain::Scored LessAgain::scored(std::vector<Vertex> drive) const {
+  Scored scored{std::move(drive), {}};
+  scored.score = score(hunt_, scored.vertices);
+  return scored;
+}
+
+std::vector<Vertex> LessAgain::bettered(std::vector<Vertex> drive, int most_searches) {
+  Scored best = scored(std::move(drive));
+  while (change_one(places_to_change(best.vertices), best, most_searches)) {
+  }
+  return std::move(best.vertices);
+}
+
+std::vector<Vertex> LessAgain::with_fewer_corners(std::vector<Vertex> drive, int most_searches) {
+  Scored best = scored(std::move(drive));
+  while (change_one(spans_with_corners(best.vertices), best, most_searches)) {
+  }
+  return std::move(best.vertices);
 }
 
 }  // namespace loopwright::find

@@ -1,4 +1,5 @@
-// A finished drive with less road driven twice: what it passes stays, what lies between is driven elsewhere.
+// A finished drive with less road driven twice and fewer corners: what it passes stays, what lies between is
+// driven elsewhere.
 //
 //   LessAgain less(hunt);   drive = less.bettered(std::move(drive), most_searches);
 //
@@ -16,6 +17,8 @@ class LessAgain {
   explicit LessAgain(const Hunt& hunt);
   /// As good against the wish and worth no less; most_searches: how many ways round are looked for.
   std::vector<Vertex> bettered(std::vector<Vertex> drive, int most_searches);
+  /// The same, where the drive has many corners: each is a row to be spoken.
+  std::vector<Vertex> with_fewer_corners(std::vector<Vertex> drive, int most_searches);
 
  private:
   /// Rows of a drive, both included: the first and last stay, what lies between is looked for anew.
@@ -24,7 +27,14 @@ class LessAgain {
     friend bool operator==(const Between&, const Between&) = default;
   };
   [[nodiscard]] std::vector<std::uint8_t> wanted_rows(std::span<const Vertex> drive) const;
+  struct Scored {
+    std::vector<Vertex> vertices;
+    Score score;
+  };
   [[nodiscard]] std::vector<Between> places_to_change(std::span<const Vertex> drive) const;
+  [[nodiscard]] std::vector<Between> spans_with_corners(std::span<const Vertex> drive) const;
+  [[nodiscard]] Scored scored(std::vector<Vertex> drive) const;
+  bool change_one(const std::vector<Between>& parts, Scored& drive, int& searches);
   [[nodiscard]] bool counts_twice(std::uint32_t piece) const;
   [[nodiscard]] std::int64_t part_ms(std::span<const Vertex> drive, Between part) const;
   void learn_others(std::span<const Vertex> drive, Between part);
