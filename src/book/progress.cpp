@@ -74,6 +74,14 @@ std::vector<SkillLine> skill_lines(const Scheme& scheme, std::span<const Lesson>
   return lines;
 }
 
+std::optional<int> level_now(const Scheme& scheme, std::span<const Lesson> lessons) {
+  std::vector<int> levels;
+  for (const SkillLine& line : skill_lines(scheme, lessons))
+    if (!line.skill->kinds.empty() && line.level() > 0) levels.push_back(line.level());
+  if (levels.empty()) return std::nullopt;
+  return lower_middle(std::move(levels));
+}
+
 std::vector<PracticeLine> practice_lines(std::span<const Lesson> lessons) {
   std::map<Practice, PracticeLine> lines;
   for (const Lesson* lesson : driven_in_order(lessons)) {
@@ -113,6 +121,11 @@ std::vector<Observation> observed(const Scheme& scheme, Date day,
     if (!is_said) all.push_back({skill, day, lower_middle(std::move(seen)), false});
   }
   return all;
+}
+
+const Lesson* last_driven(std::span<const Lesson> lessons) {
+  const auto driven = driven_in_order(lessons);
+  return driven.empty() ? nullptr : driven.back();
 }
 
 Hours hours_of(std::span<const Lesson> lessons) {

@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/candidates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill_log.cpp
@@ -8,6 +9,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/proposal.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_lessons.cpp

@@ -9,6 +9,7 @@
 #include "command/note.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/pupil.hpp"
+#include "loopwright/book/scheme.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -54,6 +55,13 @@ std::string pupil_code(std::string_view option, const std::string& text) {
 Date today_of(const std::string& option) {
   if (!option.empty()) return day_of("--today", option);
   return moment(std::nullopt, book_zone).civil().date;
+}
+
+const book::Scheme& scheme_kept(const book::Pupil& pupil) {
+  if (const book::Scheme* scheme = book::find_scheme(pupil.scheme)) return *scheme;
+  throw InputError("the book holds the scheme '" + pupil.scheme + "' of " + pupil.code +
+                   ", which this program doesn't know; 'loopwright pupil change " + pupil.code +
+                   " --scheme car-27' names another");
 }
 
 }  // namespace loopwright::command

@@ -6,6 +6,8 @@
 #include "command/options.hpp"
 #include "loopwright/base/instant.hpp"
 #include "loopwright/book/book.hpp"
+#include "loopwright/book/pupil.hpp"
+#include "loopwright/book/scheme.hpp"
 
 namespace loopwright::command {
 
@@ -16,6 +18,9 @@ book::Book open_book(const std::string& option, book::Opening opening);
 
 /// A pupil's code as typed. Throws UsageError when it can't be one.
 std::string pupil_code(std::string_view option, const std::string& text);
+
+/// The scheme by which a pupil's skills are recorded. Throws InputError when this program doesn't know it.
+const book::Scheme& scheme_kept(const book::Pupil& pupil);
 
 /// The day of --today, or today on the clock of Great Britain. Throws UsageError.
 Date today_of(const std::string& option);

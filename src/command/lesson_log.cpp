@@ -106,13 +106,6 @@ void tell_logged(const std::string& code, int number, const book::Log& log,
                    (seen.empty() ? "" : "; levels: " + listed(seen)));
 }
 
-const book::Scheme& scheme_of(const book::Pupil& pupil) {
-  if (const book::Scheme* scheme = book::find_scheme(pupil.scheme)) return *scheme;
-  throw InputError("the book holds the scheme '" + pupil.scheme + "' of " + pupil.code +
-                   ", which this program doesn't know; 'loopwright pupil change " + pupil.code +
-                   " --scheme car-27' names another");
-}
-
 /// A lesson that wasn't planned here.
 Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& texts) {
   book::Plan plan;
@@ -120,9 +113,9 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   const book::Said said = said_in(texts, {});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
-  const book::Log log = book::filled({}, said, scheme_of(pupil), plan.start.civil().date);
+  const book::Log log = book::filled({}, said, scheme_kept(pupil), plan.start.civil().date);
   tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), log,
-              scheme_of(pupil));
+              scheme_kept(pupil));
   return Exit::done;
 }
 
@@ -144,9 +137,9 @@ Exit lesson_log(const Arguments& words) {
               << " wasn't driven; its streets count no more\n";
     return Exit::done;
   }
-  const book::Log log = book::filled(planned, said, scheme_of(pupil), day_of(lesson));
+  const book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   book::log_lesson(book, pupil.code, lesson.number, log);
-  tell_logged(pupil.code, lesson.number, log, scheme_of(pupil));
+  tell_logged(pupil.code, lesson.number, log, scheme_kept(pupil));
   return Exit::done;
 }
 

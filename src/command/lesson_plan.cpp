@@ -118,12 +118,14 @@ Exit lesson_plan(const Arguments& words) {
   PlanJob job;
   WishWords wish_words;
   std::string book_file, length, wish_file, output;
+  bool next = false;
   app.add_option("CODE", job.code, "the pupil's code")->required();
   add_area(app, job.area);
   add_book(app, book_file);
   app.add_option("--length", length,
                  "minutes of the lesson, talk and all, 20 to 600 (default: 60)");
   wish_words.add_options(app);
+  app.add_flag("--next", next, "what 'lesson next' proposes, where you don't say it yourself");
   app.add_option("--wish", wish_file, "file of words of the wish, as 'loops' reads it");
   app.add_option("-o,--output", output, "write the loop file, too");
   app.footer(kinds_help());
@@ -136,7 +138,9 @@ Exit lesson_plan(const Arguments& words) {
     need_own_file(output, {book.file(), job.area.area, job.area.notes, wish_file});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.code));
   job.code = pupil.code;
-  job.length = fill_from_book(wish_words, pupil, book::lessons_of(book, pupil.code), length);
+  const auto lessons = book::lessons_of(book, pupil.code);
+  if (next) fill_proposed(wish_words, pupil, lessons);
+  job.length = fill_from_book(wish_words, pupil, lessons, length);
   job.ask = ask_of(std::move(wish_words));
   return run(book, job);
 }

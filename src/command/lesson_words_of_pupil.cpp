@@ -1,13 +1,16 @@
 #include "command/lesson_words_of_pupil.hpp"
 
 #include <algorithm>
+#include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/book_option.hpp"
+#include "command/folded.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/lesson_times.hpp"
 #include "loopwright/book/progress.hpp"
-#include "loopwright/book/scheme.hpp"
+#include "loopwright/book/proposal.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -20,17 +23,6 @@ const std::string from_book = "the book";
 int minutes_said(const WishWords& words, std::string_view name, int otherwise) {
   const Said* said = words.one(name);
   return said == nullptr ? otherwise : read_int(said->text).value_or(otherwise);
-}
-
-/// The level of the skills that are begun, the lower middle one; none before the first.
-std::optional<int> level_of(const book::Pupil& pupil, const std::vector<book::Lesson>& lessons) {
-  const book::Scheme* scheme = book::find_scheme(pupil.scheme);
-  if (scheme == nullptr) return std::nullopt;
-  std::vector<int> levels;
-  for (const book::SkillLine& line : book::skill_lines(*scheme, lessons))
-    if (!line.skill->kinds.empty() && line.level() > 0) levels.push_back(line.level());
-  if (levels.empty()) return std::nullopt;
-  return book::lower_middle(std::move(levels));
 }
 
 /// Minutes that stops take which are planned on the way.
@@ -66,14 +58,32 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
   words.fill("home", pupil.home, from_book);
   for (const road::Kind kind : pupil.avoids)
     words.fill("avoid", std::string(road::name(kind)), from_book);
-  if (const auto level = level_of(pupil, lessons))
-    words.fill("level", std::to_string(*level), from_book);
+  const auto level = book::level_now(scheme_kept(pupil), lessons);
+  words.fill("level", std::to_string(book::wish_level(level)), from_book);
   const int said = minutes_said(words, "minutes", 0);
   const int minutes =
       length.empty() ? std::max(usual_length, said) : whole_number("--length", length, lengths);
   const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
                          words.one("through") != nullptr;
   return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes);
+}
+
+void fill_proposed(WishWords& words, const book::Pupil& pupil,
+                   const std::vector<book::Lesson>& lessons) {
+  for (const char* said : {"want", "part", "through"})
+    if (!words.all(said).empty())
+      throw UsageError("--next proposes what to practise; leave it out, or --" + std::string(said));
+  const Said* start = words.one("start");
+  const Date day = start == nullptr ? today_of("") : time_of("--start", start->text).civil.date;
+  const book::Proposal next = book::proposed({pupil, scheme_kept(pupil), lessons, day});
+  if (next.topics.empty())
+    throw UsageError("--next: nothing that a map can serve is due; say --want");
+  print_folded(std::cout, 0, "goal: " + next.goal);
+  for (const book::ProposedTopic& topic : next.topics)
+    print_folded(std::cout, 2,
+                 words_of(topic.what) + ", " + std::to_string(topic.passes) + ": " + topic.why);
+  for (const book::WishWord& word : book::wish_words(next))
+    words.fill(word.name, word.value, "the proposal");
 }
 
 }  // namespace loopwright::command

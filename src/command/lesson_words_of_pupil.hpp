@@ -22,4 +22,9 @@ struct LessonLength {
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
                             const std::vector<book::Lesson>& lessons, const std::string& length);
 
+/// Fills in what room book proposes for the day of the start, where neither wants nor parts nor an own drive are said;
+/// tells its goal and reasons on standard output. Throws UsageError when nothing is due.
+void fill_proposed(WishWords& words, const book::Pupil& pupil,
+                   const std::vector<book::Lesson>& lessons);
+
 }  // namespace loopwright::command

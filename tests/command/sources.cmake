@@ -28,3 +28,6 @@ add_test(NAME random-notes
 set_tests_properties(random-notes PROPERTIES COST 60)
 add_test(NAME wish-files
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_wish_files.py $<TARGET_FILE:loopwright>)
+add_test(NAME book
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_book.py $<TARGET_FILE:loopwright>)
+set_tests_properties(book PROPERTIES COST 40)

@@ -32,6 +32,9 @@ struct SkillLine {
 /// Every skill of the scheme, in its order. What the instructor said of a day counts before what its passes show.
 std::vector<SkillLine> skill_lines(const Scheme& scheme, std::span<const Lesson> lessons);
 
+/// The learner's level: the lower middle one of the skills that are begun and that a map can serve; none before that.
+std::optional<int> level_now(const Scheme& scheme, std::span<const Lesson> lessons);
+
 /// A kind and movement, and how it went.
 struct PracticeLine {
   Practice what;
@@ -52,6 +55,9 @@ std::vector<Observation> observed(const Scheme& scheme, Date day,
 
 /// The lower middle one. Rules: not empty.
 int lower_middle(std::vector<int> levels);
+
+/// The latest that was driven; null for none.
+const Lesson* last_driven(std::span<const Lesson> lessons);
 
 struct Hours {
   int lessons = 0;

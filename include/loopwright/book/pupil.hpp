@@ -27,8 +27,8 @@ std::optional<Tick> parse_tick(std::string_view text);
 struct Pupil {
   std::string code;    ///< is_code
   std::string scheme;  ///< by which skills are recorded (scheme.hpp)
-  Date added;
-  std::string home;  ///< as it is typed for --home; empty: said with each plan
+  Date added = {};
+  std::string home = {};  ///< as it is typed for --home; empty: said with each plan
   std::optional<Date> test_day = {};
   bool my_your = false;  ///< mixes left and right: "my side", "your side"
   std::map<Tick, Date> ticks = {};

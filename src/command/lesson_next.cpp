@@ -1,0 +1,62 @@
+// Method: what room book proposes, in words, and the command that plans it, ready to be changed.
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/book_option.hpp"
+#include "command/folded.hpp"
+#include "command/lesson.hpp"
+#include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/proposal.hpp"
+#include "loopwright/book/pupils.hpp"
+
+namespace loopwright::command {
+namespace {
+
+/// first: of those ahead, what else to think of is told once.
+void print_proposal(const std::string& code, const book::Proposal& next, bool first) {
+  if (next.topics.empty()) {
+    print_folded(std::cout, 2,
+                 "nothing that a map can serve is due: drive what the pupil asks for");
+  } else {
+    print_folded(std::cout, 2, "goal: " + next.goal);
+  }
+  for (const book::ProposedTopic& topic : next.topics)
+    print_folded(std::cout, 2,
+                 words_of(topic.what) + ", " + std::to_string(topic.passes) + ": " + topic.why);
+  if (first)
+    for (const std::string& hint : next.hints) print_folded(std::cout, 2, "think of: " + hint);
+  if (next.topics.empty()) return;
+  std::string command = "plan it: loopwright lesson plan " + code + " AREA";
+  for (const book::WishWord& word : book::wish_words(next))
+    command += " --" + word.name + " " + word.value;
+  print_folded(std::cout, 2, command);
+}
+
+}  // namespace
+
+Exit lesson_next(const Arguments& words) {
+  Options app{"Proposes the next lesson, with its reasons; change any of it.",
+              "loopwright lesson next"};
+  std::string code, book_file, today, ahead = "1";
+  app.add_option("CODE", code, "the pupil's code")->required();
+  add_book(app, book_file);
+  app.add_option("--today", today, "day of the lesson, 2026-11-28 (default: today)");
+  app.add_option("--ahead", ahead, "so many lessons, 1 to 3 (default: 1)");
+  if (!parse(app, words)) return Exit::done;
+  const int how_many = whole_number("--ahead", ahead, {1, 3});
+  const Date day = today_of(today);
+  const book::Book book = open_book(book_file, book::Opening::must_be_there);
+  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
+  const auto lessons = book::lessons_of(book, pupil.code);
+  int number = 0;
+  for (const book::Proposal& next :
+       book::proposed_ahead({pupil, scheme_kept(pupil), lessons, day}, how_many)) {
+    std::cout << pupil.code << ", " << (number++ == 0 ? "next lesson" : "then, if that goes well")
+              << ":\n";
+    print_proposal(pupil.code, next, first);
+  }
+  return Exit::done;
+}
+
+}  // namespace loopwright::command

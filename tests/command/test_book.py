@@ -1,0 +1,267 @@
+#!/usr/bin/python3
+"""The book of pupils as it is used: killed, locked, full, read-only, damaged; asked questions; erased without a trace.
+
+    tests/command/test_book.py PROGRAM [KILLS]
+
+KILLS: at how many random moments a log is killed (30; the long run takes 1000).
+"""
+import json
+import os
+import pathlib
+import pty
+import random
+import re
+import shutil
+import signal
+import sqlite3
+import subprocess
+import sys
+import tempfile
+import time
+import unittest
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+PROGRAM = str(pathlib.Path(sys.argv[1]).resolve())
+KILLS = int(sys.argv[2]) if len(sys.argv) > 2 else 30
+NOBODY = 65534
+LINE = "roundabout right x3 2 pedals; zebra x2 4; minutes 52; said: lesson at %d"
+
+
+class Book(unittest.TestCase):
+    def setUp(self):
+        self.scratch = tempfile.TemporaryDirectory()
+        self.folder = pathlib.Path(self.scratch.name)
+        self.book = self.folder / "b.book"
+
+    def tearDown(self):
+        self.scratch.cleanup()
+
+    def command(self, *words):
+        return [PROGRAM, *words[:2], *words[2:], "--book", str(self.book)]
+
+    def run_it(self, *words, code=0, **more):
+        done = subprocess.run(self.command(*words), cwd=self.folder, capture_output=True, encoding="utf-8",
+                              check=False, **more)
+        self.assertEqual(done.returncode, code, done.stdout + done.stderr)
+        return done.stdout + done.stderr
+
+    def add(self, code="WREN"):
+        self.run_it("pupil", "add", code, "--home", "4 Lantern Row", "--today", "2026-09-01")
+
+    def log(self, day, **more):
+        return self.run_it("lesson", "log", "WREN", "--start", f"2026-10-{day:02}T10:00", LINE % day, **more)
+
+    def exported(self, code="WREN"):
+        return json.loads(self.run_it("pupil", "export", code))
+
+    def build_area(self):
+        subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham.osm.pbf", "-o", self.folder / "q.area", "--region",
+                        "GB-ENG"], check=True, stdout=subprocess.DEVNULL)
+
+
+class TestDisturbed(Book):
+    def test_every_acknowledged_lesson_survives_a_kill(self):
+        self.add()
+        chance = random.Random(7)
+        start = time.monotonic()
+        self.log(1)
+        usual_s = time.monotonic() - start
+        told = 1
+        for kill in range(KILLS):
+            words = ["lesson", "log", "WREN", "--start", f"2026-10-{kill % 28 + 1:02}T12:{kill % 60:02}", LINE % kill]
+            child = subprocess.Popen(self.command(*words), cwd=self.folder, stdout=subprocess.PIPE,
+                                     stderr=subprocess.DEVNULL)
+            time.sleep(chance.uniform(0, 1.3 * usual_s))
+            child.send_signal(signal.SIGKILL)
+            told += b"is logged" in child.communicate()[0]
+        lessons = self.exported()["lesson"]
+        self.assertGreaterEqual(len(lessons), told)
+        self.assertLessEqual(len(lessons), KILLS + 1)
+        # Each is there whole: five passes, a stepping in, its words.
+        everything = self.exported()
+        for lesson in lessons:
+            passes = [one for one in everything["pass"] if one["lesson"] == lesson["number"]]
+            self.assertEqual(len(passes), 5)
+            self.assertTrue(lesson["said"].startswith("lesson at "))
+        with sqlite3.connect(self.book) as db:
+            self.assertEqual(db.execute("PRAGMA integrity_check").fetchone(), ("ok",))
+        print(f"killed {KILLS} times, {told} lessons told, {len(lessons)} there")
+
+    def test_a_full_disk_keeps_what_was_there(self):
+        disk = self.folder / "disk"
+        disk.mkdir()
+        mounted = subprocess.run(["mount", "-t", "tmpfs", "-o", "size=640k", "none", disk], check=False,
+                                 capture_output=True).returncode == 0
+        if not mounted:
+            self.skipTest("no right to make a small disk (test_book.cpp has a limit on the file instead)")
+        try:
+            self.book = disk / "b.book"
+            self.add()
+            said, day = "", 0
+            while "full" not in said and day < 400:
+                day += 1
+                done = subprocess.run(
+                    self.command("lesson", "log", "WREN", "--start", f"2026-10-{day % 28 + 1:02}T10:00",
+                                 "zebra x99 4; emerge left x99 3; remark: " + "x" * 900), capture_output=True, encoding="utf-8", check=False)
+                said = done.stderr
+            self.assertIn(f"{self.book}: the disk is full; nothing is written, make room and try again", said)
+            self.assertEqual(done.returncode, 1)
+            (disk / "b.book-wal").exists()
+            self.assertEqual(len(self.exported()["lesson"]), day - 1)
+        finally:
+            subprocess.run(["umount", "-l", disk], check=True)
+
+    def test_two_write_at_once_without_loss(self):
+        self.add()
+        children = [subprocess.Popen(self.command("lesson", "log", "WREN", "--start", f"2026-10-{k + 1:02}T10:00",
+                                                  LINE % k), stdout=subprocess.DEVNULL) for k in range(6)]
+        self.assertEqual([child.wait() for child in children], [0] * 6)
+        self.assertEqual(sorted(one["number"] for one in self.exported()["lesson"]), [1, 2, 3, 4, 5, 6])
+
+    def test_a_book_held_by_another_is_told_and_unharmed(self):
+        self.add()
+        other = sqlite3.connect(self.book, isolation_level=None)
+        other.execute("BEGIN IMMEDIATE")
+        said = self.log(1, code=1)
+        self.assertIn("b.book: is in use by another program; nothing is written, try again", said)
+        other.close()
+        self.log(1)
+
+    def test_a_read_only_folder_is_told(self):
+        self.add()
+        self.folder.chmod(0o555)
+        self.book.chmod(0o444)
+        more = {"user": NOBODY} if os.getuid() == 0 else {}
+        said = self.log(1, code=1, **more)
+        self.assertIn("b.book: can't be written; see that you may write this file and its folder", said)
+        self.folder.chmod(0o755)
+        self.book.chmod(0o600)
+        self.log(1)
+
+    def test_a_damaged_book_is_told_and_left(self):
+        self.add()
+        whole = self.book.read_bytes()
+        for name, bytes_ in (("middle", whole[:4096] + b"\x55" * (len(whole) - 4096)), ("start", b"x" * len(whole)),
+                             ("cut", whole[:5000])):
+            self.book.write_bytes(bytes_)
+            said = self.log(1, code=1)
+            self.assertRegex(said, r"b\.book: is (damaged|no book, or is damaged at its beginning); take your copy", name)
+            self.assertEqual(said.count("\n"), 1, said)
+
+
+class TestAsked(Book):
+    def answer(self, answers, code=0):
+        """Types the answers at a terminal; what the program says."""
+        mine, its = pty.openpty()
+        child = subprocess.Popen(self.command("lesson", "log", "WREN"), cwd=self.folder, stdin=its,
+                                 stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
+        os.close(its)
+        os.write(mine, ("\n".join(answers) + "\n").encode())
+        said = child.communicate(timeout=60)[0].decode()
+        os.close(mine)
+        self.assertEqual(child.returncode, code, said)
+        return said
+
+    def test_a_lesson_is_logged_by_questions_and_slips_are_asked_again(self):
+        self.add()
+        self.build_area()
+        self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--length", "30", "--want",
+                    "roundabout=1")
+        said = self.answer(["roundabuot 2", "mini-roundabout 2 pedals", "", "4", "23", "dusk", "nice", "dull-wet", "",
+                            "30", "rather good", "roundabouts again"])
+        self.assertIn("planned: ", said)
+        self.assertIn("'roundabuot 2': begins with no kind of practice", said)
+        self.assertIn("'weather nice': weather is one of", said)
+        everything = self.exported()
+        lesson = everything["lesson"][0]
+        self.assertEqual((lesson["state"], lesson["minutes"], lesson["light"], lesson["weather"], lesson["traffic"],
+                          lesson["private_minutes"], lesson["said"]),
+                         ("driven", 23, "dusk", "dull-wet", "", 30, "rather good"))
+        self.assertEqual(everything["goal"][0]["text"], "roundabouts again")
+        self.assertEqual(everything["intervention"][0]["how"], "pedals")
+
+    def test_who_is_no_terminal_is_told_to_say_it(self):
+        self.add()
+        self.build_area()
+        self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--length", "30", "--want",
+                    "roundabout=1")
+        said = self.run_it("lesson", "log", "WREN", code=2, stdin=subprocess.DEVNULL)
+        self.assertEqual(said, "loopwright: say what came of the lesson in a line, or name its file with --file\n")
+
+    def test_a_small_file_says_it_too(self):
+        self.add()
+        (self.folder / "said.txt").write_text("# from the sheet\nzebra x2 4\nsaid: went well\n", encoding="utf-8")
+        self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt")
+        self.assertEqual(self.exported()["lesson"][0]["said"], "went well")
+        (self.folder / "said.txt").write_text("zebra two\n", encoding="utf-8")
+        said = self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt", code=1)
+        self.assertIn("said.txt: 'zebra two': 'two' is no level", said)
+
+
+class TestErased(Book):
+    def traces(self, words):
+        """Files of the folder that hold one of the words."""
+        return [f"{word} in {path.name}" for path in self.folder.iterdir() if path.is_file() and path.name != "q.area"
+                for word in words if word.encode() in path.read_bytes()]
+
+    def plan(self, code, start):
+        self.run_it("lesson", "plan", code, "q.area", "--start", start, "--length", "30", "--want", "zebra=1", "-o",
+                    f"{code}.json")
+        self.run_it("lesson", "print", code, "-o", f"{code}.gpx")
+
+    def test_nothing_is_left_of_who_is_erased(self):
+        self.build_area()
+        self.run_it("pupil", "add", "WREN", "--home", "4 Lantern Row", "--today", "2026-09-01")
+        self.run_it("pupil", "add", "FINCH", "--home", "61 Ostler Street", "--today", "2026-09-01")
+        self.plan("WREN", "2026-11-28T15:00")
+        self.plan("FINCH", "2026-11-28T17:00")
+        loops = json.loads((self.folder / "WREN.json").read_text(encoding="utf-8"))
+        home = loops["wish"]["home"]
+        passes = {json.dumps(one["source"]["id"]) for one in loops["loops"][0]["passes"]}
+        words = ["WREN", "4 Lantern Row", str(home["lat"]), str(home["lon"]), "went rather well"]
+        self.run_it("lesson", "log", "WREN", "rest 4; said: went rather well")
+        self.plan("WREN", "2026-11-29T15:00")
+        for word in words:
+            self.assertTrue(self.traces([word]), word)
+        self.run_it("pupil", "erase", "WREN", "--yes")
+        self.assertEqual(self.traces(words), [])
+        self.assertEqual([path.name for path in self.folder.glob("WREN*")], [])
+        # The other is whole; so is the ledger, without a name.
+        self.assertEqual(self.exported("FINCH")["lesson"][0]["state"], "planned")
+        self.run_it("lesson", "print", "FINCH", "-o", "again.gpx")
+        self.assertTrue(passes)
+        with sqlite3.connect(self.book) as db:
+            self.assertGreater(db.execute("SELECT count(*) FROM street_use WHERE pupil IS NULL").fetchone()[0], 0)
+            self.assertEqual(db.execute("SELECT count(*) FROM street_use WHERE pupil IS NULL AND near_door").fetchone(),
+                             (0,))
+
+    def test_a_file_that_was_changed_is_left_and_named(self):
+        self.build_area()
+        self.add()
+        self.plan("WREN", "2026-11-28T15:00")
+        (self.folder / "WREN.gpx").write_text("my own now", encoding="utf-8")
+        said = self.run_it("pupil", "erase", "WREN", "--yes", code=1)
+        self.assertIn("WREN.gpx: was written for the pupil, but is changed since; it is left, delete it yourself", said)
+        self.assertTrue((self.folder / "WREN.gpx").exists())
+        self.assertFalse((self.folder / "WREN.json").exists())
+
+
+class TestStreets(Book):
+    def test_plans_of_one_day_share_a_ledger(self):
+        self.build_area()
+        self.add()
+        words = ["lesson", "plan", "WREN", "q.area", "--length", "40", "--want", "turn-off:left=4", "--part"]
+        words = words[:-1]
+        for hour in (9, 11, 13, 15):
+            self.run_it(*words, "--start", f"2026-11-28T{hour:02}:00")
+        with sqlite3.connect(self.book) as db:
+            most = db.execute("SELECT max(n) FROM (SELECT sum(times) AS n FROM street_use WHERE near_door = 0 "
+                              "GROUP BY way, node_a, node_b)").fetchone()[0]
+        self.assertLessEqual(most, 6)  # src/rules/caps.txt, street passes a day
+        streets = [json.dumps(one, sort_keys=True) for one in self.exported()["street_use"]]
+        self.run_it("lesson", "log", "WREN", "--lesson", "4", "not driven")
+        self.assertLess(len(self.exported()["street_use"]), len(streets))
+
+
+if __name__ == "__main__":
+    unittest.main(argv=[sys.argv[0]])
