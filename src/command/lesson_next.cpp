@@ -52,8 +52,8 @@ Exit lesson_next(const Arguments& words) {
   int number = 0;
   for (const book::Proposal& next :
        book::proposed_ahead({pupil, scheme_kept(pupil), lessons, day}, how_many)) {
-    std::cout << pupil.code << ", " << (number++ == 0 ? "next lesson" : "then, if that goes well")
-              << ":\n";
+    const bool first = number++ == 0;
+    std::cout << pupil.code << ", " << (first ? "next lesson" : "then, if that goes well") << ":\n";
     print_proposal(pupil.code, next, first);
   }
   return Exit::done;
