@@ -2,6 +2,7 @@
 //   1. Every kind that serves a skill is a candidate: where it can be asked for by left and right, each of these.
 //   2. Its level is that of its last day; special forms count for it. Where only its skill was seen, that counts.
 //   3. Out fall kinds kept off, what is too hard for the learner, what nobody practised before it (kinds.txt).
+//      and what the learner has outgrown without ever being seen at it.
 //   4. The rest is weighed.
 #include "book/candidates.hpp"
 
@@ -102,6 +103,15 @@ bool is_kept_off(const Record& record, Kind kind) {
                      [&](Kind avoided) { return road::meets(kind, avoided); });
 }
 
+/// True of what a learner must know who does well what comes after it: a pupil may come from another instructor.
+bool is_outgrown(const Lines& lines, Kind kind) {
+  return std::any_of(lines.practices.begin(), lines.practices.end(), [&](const PracticeLine& line) {
+    const auto& before = road::kind_row(line.what.kind).before;
+    return line.level() >= reached_level &&
+           std::find(before.begin(), before.end(), kind) != before.end();
+  });
+}
+
 /// Motorways are by choice alone, and so is what the map can't promise a place for on any drive.
 bool is_by_choice(Kind kind) {
   return kind == Kind::motorway || kind == Kind::ford;
@@ -129,7 +139,8 @@ double off_for_place(const Candidate& candidate) {
 
 /// For a skill that is reached; less than nothing for one that is overdue.
 double off_for_skill(const Candidate& candidate, int lessons) {
-  if (candidate.skill_level >= reached_level) return proposal_number("skill reached");
+  const bool lags = candidate.level > 0 && candidate.level < enough_level;
+  if (candidate.skill_level >= reached_level) return lags ? 0 : proposal_number("skill reached");
   double due = proposal_number("lessons a rank") * candidate.skill->rank;
   if (candidate.skill_level > 0) due += proposal_number("lessons to reach");
   return -proposal_number("overdue a lesson") * std::clamp(lessons - due, 0.0, most_overdue);
@@ -192,7 +203,8 @@ std::vector<Candidate> candidates(const Record& record, std::optional<int> level
       if (is_kept_off(record, kind) || is_by_choice(kind)) continue;
       for (const Practice& what : practices_of(kind)) {
         Candidate candidate = standing(record, lines, skill, what);
-        if (candidate.level == 0 && road::hardness_of(kind, what.movement) > hardest) continue;
+        const bool too_hard = road::hardness_of(kind, what.movement) > hardest;
+        if (candidate.level == 0 && (too_hard || is_outgrown(lines, kind))) continue;
         if (!are_prerequisites_reached(record, lines, candidate)) continue;
         candidate.just_now = had_enough(last, what);
         candidate.skill_level = level_of(lines, skill);

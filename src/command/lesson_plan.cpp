@@ -8,6 +8,7 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/files.hpp"
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
@@ -71,10 +72,12 @@ void write_loop_file(book::Book& book, const PlanJob& job, int number, const std
 }
 
 void tell_planned(const PlanJob& job, int number, const Instant& start) {
-  if (!job.length.sum.empty()) std::cout << job.length.sum << '\n';
-  std::cout << job.code << ", lesson " << number << ", " << spoken_moment(start)
-            << ": planned; 'loopwright lesson print " << job.code << " --lesson " << number
-            << "' writes its card\n";
+  if (!job.length.sum.empty()) print_folded(std::cout, 0, job.length.sum);
+  const std::string lesson = std::to_string(number);
+  print_folded(std::cout, 0,
+               job.code + ", lesson " + lesson + ", " + spoken_moment(start) +
+                   ": planned; 'loopwright lesson print " + job.code + " --lesson " + lesson +
+                   "' writes its card");
 }
 
 Exit run(book::Book& book, PlanJob& job) {

@@ -80,6 +80,21 @@ TEST_CASE("nothing is begun before what comes before it", "[book][next]") {
   CHECK(next({lesson_before(7, {{{Kind::move_off}, 2, 4}})}).topics.at(0).fresh);
 }
 
+TEST_CASE("a pupil who comes from another instructor isn't begun anew", "[book][next]") {
+  const Proposal proposal =
+      next({lesson_before(7, {{{Kind::turn_off, Movement::left}, 3, 4}, {{Kind::zebra}, 2, 4}})});
+  for (const ProposedTopic& topic : proposal.topics) CHECK(topic.what.kind != Kind::move_off);
+}
+
+TEST_CASE("one movement that lags is a topic though its skill is well", "[book][next]") {
+  auto drove = basics();
+  drove.push_back({{Kind::roundabout, Movement::right}, 2, 2});
+  drove.push_back({{Kind::roundabout, Movement::left}, 5, 4});
+  Lesson before = lesson_before(7, drove);
+  before.log.interventions = {{Intervention::pedals, 1, test::right_at_roundabout(), ""}};
+  CHECK(next({before}).topics.at(0).what == test::right_at_roundabout());
+}
+
 TEST_CASE("of two topics one is new at most, and they are of two skills", "[book][next]") {
   for (int n = 0; n < 6; ++n) {
     std::vector<Drove> drove = basics();
