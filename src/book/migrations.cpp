@@ -122,7 +122,20 @@ CREATE TABLE written_file (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 3> steps{pupils, lessons, streets_and_files};
+// A file may hold the lessons of several pupils: one PDF of a day.
+constexpr const char* files_of_several = R"sql(
+CREATE TABLE written (
+  path TEXT NOT NULL,
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  sha256 TEXT NOT NULL,
+  PRIMARY KEY (path, lesson)
+) STRICT;
+INSERT INTO written SELECT path, lesson, sha256 FROM written_file;
+DROP TABLE written_file;
+ALTER TABLE written RENAME TO written_file;
+)sql";
+
+constexpr std::array<const char*, 4> steps{pupils, lessons, streets_and_files, files_of_several};
 
 }  // namespace
 

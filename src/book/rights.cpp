@@ -114,8 +114,10 @@ std::string export_pupil(const Book& book, std::string_view code) {
 
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file) {
   book.connection().write([&](SQLite::Database& db) {
-    run(db, "INSERT OR REPLACE INTO written_file VALUES (?, ?, ?)", file.path.string(),
-        row_of_lesson(db, code, number), file.sha256);
+    const std::int64_t lesson = row_of_lesson(db, code, number);
+    run(db, "DELETE FROM written_file WHERE path = ? AND (sha256 <> ? OR lesson = ?)",
+        file.path.string(), file.sha256, lesson);
+    run(db, "INSERT INTO written_file VALUES (?, ?, ?)", file.path.string(), lesson, file.sha256);
   });
 }
 
@@ -123,7 +125,7 @@ std::vector<WrittenFile> written_files(const Book& book, std::string_view code) 
   return book.connection().read([&](SQLite::Database& db) {
     std::vector<WrittenFile> files;
     auto row = ask(db,
-                   "SELECT path, sha256 FROM written_file JOIN lesson ON lesson.id = "
+                   "SELECT DISTINCT path, sha256 FROM written_file JOIN lesson ON lesson.id = "
                    "written_file.lesson WHERE "
                    "pupil = ? ORDER BY path",
                    row_of_pupil(db, code));

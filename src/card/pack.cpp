@@ -182,6 +182,13 @@ class Pack {
   std::size_t most_sketches_;
 };
 
+void add_pages(std::vector<draw::Picture>& pages, const DayLesson& one) {
+  const SubjectOf subject(one.lesson);
+  Pack pack(subject.get(), one.options);
+  for (const Sheets sheets : one.options.sheets)
+    for (draw::Picture& page : pack.pages_of(sheets)) pages.push_back(std::move(page));
+}
+
 }  // namespace
 
 std::string_view name(Sheets sheets) {
@@ -189,15 +196,19 @@ std::string_view name(Sheets sheets) {
 }
 
 std::string write_pack(const Lesson& lesson, const PackOptions& options) {
-  const SubjectOf subject(lesson);
-  Pack pack(subject.get(), options);
+  const DayLesson one{lesson, options};
+  return write_day({&one, 1});
+}
+
+std::string write_day(std::span<const DayLesson> lessons) {
   std::vector<draw::Picture> pages;
-  for (const Sheets sheets : options.sheets)
-    for (draw::Picture& page : pack.pages_of(sheets)) pages.push_back(std::move(page));
+  for (const DayLesson& one : lessons) add_pages(pages, one);
+  const Lesson& first = lessons.front().lesson;
+  const SubjectOf subject(first);
   const say::Words& words = subject.get().words;
-  return draw::to_pdf(pages, {words.fill("card.title", {{"n", std::to_string(lesson.loop.id)}}) +
-                                  ", " + write_when(words, lesson.loop.start),
-                              write_time(lesson.loop.start)});
+  return draw::to_pdf(pages, {words.fill("card.title", {{"n", std::to_string(first.loop.id)}}) +
+                                  ", " + write_when(words, first.loop.start),
+                              write_time(first.loop.start)});
 }
 
 }  // namespace loopwright::card

@@ -22,6 +22,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/page_style.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/practice.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp

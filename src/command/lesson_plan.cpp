@@ -2,7 +2,6 @@
 //   1. The words of the wish are filled up from the book; what other lessons drove of quiet streets is its ledger.
 //   2. Loops are looked for and proved as `loops` does it; the book keeps the first of them.
 //   3. A loop file that was asked for is first noted in the book, for the day on which the pupil is erased.
-#include <filesystem>
 #include <iostream>
 
 #include "command/arguments.hpp"
@@ -13,56 +12,16 @@
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/lesson_words_of_pupil.hpp"
-#include "command/loop_search.hpp"
 #include "command/loop_summary.hpp"
+#include "command/plan_job.hpp"
 #include "command/write_for_pupil.hpp"
-#include "loopwright/book/drive.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
-#include "loopwright/file/loop_file.hpp"
 #include "loopwright/road/note.hpp"
 
 namespace loopwright::command {
 namespace {
-
-namespace fs = std::filesystem;
-
-/// What is planned, and for whom.
-struct PlanJob {
-  std::string code;
-  AreaTexts area;
-  LessonLength length;
-  LoopAsk ask;
-  fs::path output;  ///< a loop file as well; empty: none
-  int number = 0;   ///< the lesson that is planned anew; 0: a new one
-};
-
-std::string absolute(const std::string& file) {
-  return file.empty() ? file : fs::absolute(file).lexically_normal().string();
-}
-
-book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
-                   const std::string& text) {
-  const wish::Loop& loop = answer.loops.front();
-  return {.start = answer.wish.start,
-          .length_minutes = job.length.minutes,
-          .area = absolute(job.area.area),
-          .notes = absolute(job.area.notes),
-          .terms = absolute(job.area.terms),
-          .wish = job.ask.words.file_text(),
-          .loop_file = text,
-          .likely_s = loop.seconds.likely + loop.stop_seconds,
-          .passes = book::passes_of(loop),
-          .roads = book::roads_of(roads, loop)};
-}
-
-int keep(book::Book& book, const PlanJob& job, const book::Plan& plan,
-         const std::vector<book::StreetDriven>& streets) {
-  if (job.number == 0) return book::plan_lesson(book, job.code, plan, streets);
-  book::replan_lesson(book, job.code, job.number, plan, streets);
-  return job.number;
-}
 
 void write_loop_file(book::Book& book, const PlanJob& job, int number, const std::string& text) {
   if (job.output.empty()) return;
@@ -81,26 +40,18 @@ void tell_planned(const PlanJob& job, int number, const Instant& start) {
 }
 
 Exit run(book::Book& book, PlanJob& job) {
-  Ground ground(job.area);
-  settle(job.ask, ground);
-  wish::Wish& wish = job.ask.wish;
-  wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
-  keep_quiet(wish.street_use, ground.map());
-  wish::Answer answer = answer_to(ground, job.ask, job.area.area);
-  const std::string text = file::write_answer(answer);
-  const std::int64_t claims = prove_text(ground, text, job.code);
-  const road::Roads& roads = ground.noted().roads;
-  print_summary(std::cout, answer, {roads, ground.setting_of(answer.wish)});
+  const FoundPlan found = find_plan(book, job);
+  const wish::Answer& answer = found.answer;
+  print_summary(std::cout, answer,
+                {found.ground->noted().roads, found.ground->setting_of(answer.wish)});
   if (answer.loops.empty()) {
     std::cout << "nothing is planned\n";
     return Exit::wish_not_met;
   }
-  std::cout << claims << " claims checked, all agree with the map's rules\n";
-  const wish::Loop& loop = answer.loops.front();
-  const int number = keep(book, job, plan_of(job, roads, answer, text),
-                          book::streets_of(roads, answer.wish, loop));
+  std::cout << found.claims << " claims checked, all agree with the map's rules\n";
+  const int number = keep_plan(book, job, found);
   tell_planned(job, number, answer.wish.start);
-  write_loop_file(book, job, number, text);
+  write_loop_file(book, job, number, found.text);
   return answer.shortfall ? Exit::wish_not_met : Exit::done;
 }
 
@@ -118,7 +69,7 @@ Exit lesson_plan(const Arguments& words) {
       "and what is "
       "kept off come from the book when they aren't said.",
       "loopwright lesson plan"};
-  PlanJob job;
+  PlanJob job{};
   WishWords wish_words;
   std::string book_file, length, wish_file, output;
   bool next = false;

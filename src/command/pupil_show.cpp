@@ -4,13 +4,17 @@
 #include <span>
 
 #include "command/book_option.hpp"
+#include "command/files.hpp"
 #include "command/folded.hpp"
 #include "command/print.hpp"
+#include "command/progress_words.hpp"
 #include "command/pupil.hpp"
+#include "command/write_for_pupil.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/card/progress.hpp"
 #include "loopwright/road/note.hpp"
 
 namespace loopwright::command {
@@ -89,17 +93,35 @@ void print_hours(const std::vector<book::Lesson>& lessons) {
 }  // namespace
 
 Exit pupil_show(const Arguments& words) {
-  Options app{"Shows what one pupil's lessons tell.", "loopwright pupil show"};
-  std::string code, book_file;
+  Options app{"Shows what one pupil's lessons tell; as a page for the pupil with -o.",
+              "loopwright pupil show"};
+  std::string code, book_file, output, today;
+  bool faults = false;
   app.add_option("CODE", code, "the pupil's code")->required();
   add_book(app, book_file);
+  app.add_option("-o,--output", output, "a page for the pupil, PDF");
+  app.add_flag("--faults", faults,
+               "on the page, faults an hour as well; after ten hours of lessons");
+  app.add_option("--today", today, "date, 2026-11-28 (default: today)");
   if (!parse(app, words)) return Exit::done;
-  const book::Book book = open_book(book_file, book::Opening::must_be_there);
+  if (!output.empty()) need_folder_of(output);
+  book::Book book = open_book(book_file, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
   const auto lessons = book::lessons_of(book, pupil.code);
+  if (!output.empty()) {
+    need_own_file(output, {book.file()});
+    if (lessons.empty())
+      throw UsageError("-o: " + pupil.code + " has no lessons yet, so there is nothing to show");
+    const auto told = faults ? FaultsTold::told : FaultsTold::left_out;
+    const std::string page =
+        card::write_progress(progress_sheet(pupil, lessons, today_of(today), told));
+    write_for_pupil(book, {pupil.code, lessons.back().number}, output, page);
+    std::cout << output << ": written\n";
+    return Exit::done;
+  }
   print_facts(pupil);
   print_hours(lessons);
-  if (const book::Scheme* scheme = book::find_scheme(pupil.scheme)) print_skills(*scheme, lessons);
+  print_skills(scheme_kept(pupil), lessons);
   for (const std::string& goal : book::open_goals(lessons))
     print_folded(std::cout, 2, "goal: " + goal);
   return Exit::done;

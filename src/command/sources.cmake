@@ -4,6 +4,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/build.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card_form.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_between.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_list.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/failure.cpp
@@ -50,8 +53,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/plan_job.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/progress_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_add.cpp
@@ -61,6 +66,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp

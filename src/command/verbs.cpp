@@ -18,6 +18,8 @@ constexpr std::array all_verbs{
     Verb{"note", "keep what you know better than the map", note},
     Verb{"pupil", "keep pupils and their progress in a book of your own", pupil},
     Verb{"lesson", "plan, print and log a pupil's lessons", lesson},
+    Verb{"day", "plan the lessons of a day, in order", day},
+    Verb{"streets", "show which quiet streets your drives use most", streets},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
 };
 

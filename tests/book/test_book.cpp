@@ -8,6 +8,7 @@
 #include "book/sample.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/migrations.hpp"
+#include "loopwright/book/rights.hpp"
 #include "support/error_text.hpp"
 #include "support/in_child.hpp"
 
@@ -67,6 +68,7 @@ TEST_CASE("a book of every older version is brought up to date with what is in i
           "INSERT INTO lesson VALUES (1, 1, 1, 'driven', '2026-11-28T15:00:00+00:00', 1795878000, "
           "60, '', '', '', "
           "'', '', 0, 52, '', '', '', 'nearly', '', 0);";
+    if (version > 2) sql += "INSERT INTO written_file VALUES ('/out/wren.pdf', 1, 'aa');";
     sql += "PRAGMA application_id = " + std::to_string(version > 0 ? 0x4c77626b : 0) +
            "; PRAGMA user_version = " + std::to_string(version);
     run_in(folder / "b.book", sql);
@@ -74,6 +76,7 @@ TEST_CASE("a book of every older version is brought up to date with what is in i
     INFO(version);
     CHECK(pupils_of(book).size() == (version > 0 ? 1 : 0));
     if (version > 1) CHECK(lessons_of(book, "WREN").at(0).log.said == "nearly");
+    if (version > 2) CHECK(written_files(book, "WREN").size() == 1);
     if (version == 0) add_pupil(book, test::wren());
     plan_lesson(book, "WREN", test::plan_of_two_passes(), {{7, 1, 2}});
     CHECK(street_use(book, {.day = {2026, 11, 28}}).size() == 1);

@@ -77,6 +77,9 @@ TEST_CASE("a file belongs to who had it written last", "[book][rights]") {
   CHECK(written_files(at.book, "WREN").empty());
   REQUIRE(written_files(at.book, "FINCH").size() == 1);
   CHECK(written_files(at.book, "FINCH")[0].sha256 == "bb");
+  note_written(at.book, "WREN", 1, {"/out/lesson.pdf", "bb"});  // the same bytes: one file of both
+  CHECK(written_files(at.book, "WREN").size() == 1);
+  CHECK(written_files(at.book, "FINCH").size() == 1);
 }
 
 std::set<std::string> tables_in(const std::filesystem::path& file) {

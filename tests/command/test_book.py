@@ -37,7 +37,7 @@ class Book(unittest.TestCase):
         self.scratch.cleanup()
 
     def command(self, *words):
-        return [PROGRAM, *words[:2], *words[2:], "--book", str(self.book)]
+        return [PROGRAM, *words, "--book", str(self.book)]
 
     def run_it(self, *words, code=0, **more):
         done = subprocess.run(self.command(*words), cwd=self.folder, capture_output=True, encoding="utf-8",
@@ -234,6 +234,16 @@ class TestErased(Book):
             self.assertGreater(db.execute("SELECT count(*) FROM street_use WHERE pupil IS NULL").fetchone()[0], 0)
             self.assertEqual(db.execute("SELECT count(*) FROM street_use WHERE pupil IS NULL AND near_door").fetchone(),
                              (0,))
+
+    def test_the_print_of_a_day_goes_with_any_pupil_in_it(self):
+        self.build_area()
+        for code, home in (("WREN", "4 Lantern Row"), ("FINCH", "19 Cooper's Reach")):
+            self.run_it("pupil", "add", code, "--home", home, "--today", "2026-09-01")
+        (self.folder / "day.txt").write_text("09:00 30 WREN zebra\n10:00 30 FINCH zebra\n", encoding="utf-8")
+        self.run_it("day", "2026-11-28", "q.area", "day.txt", "-o", "day.pdf")
+        self.run_it("pupil", "erase", "FINCH", "--yes")
+        self.assertFalse((self.folder / "day.pdf").exists())
+        self.assertEqual(len(self.exported("WREN")["lesson"]), 1)
 
     def test_a_file_that_was_changed_is_left_and_named(self):
         self.build_area()

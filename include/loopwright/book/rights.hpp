@@ -21,7 +21,8 @@ struct WrittenFile {
   std::filesystem::path path;  ///< absolute
   std::string sha256;          ///< of what was written, 64 hex digits
 };
-/// Remembers a file for the day on which the pupil is erased. A path belongs to who wrote it last.
+/// Remembers a file for the day on which the pupil is erased. A path belongs to who had other bytes written
+/// there last; a file of several pupils to all of them.
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file);
 /// In order of their paths.
 std::vector<WrittenFile> written_files(const Book& book, std::string_view code);

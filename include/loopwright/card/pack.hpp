@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -30,10 +31,18 @@ struct PackOptions {
   std::vector<Sheets> sheets{Sheets::plan,     Sheets::rows,     Sheets::late,
                              Sheets::sketches, Sheets::overview, Sheets::after};
   std::size_t most_sketches = 12;  ///< of the hardest places
-  std::string pupil;  ///< a code; empty: the number of the loop stands for it
+  std::string pupil;               ///< a code; empty: the number of the loop stands for it
 };
 
 /// A PDF file. Throws InputError when it can't be drawn.
 std::string write_pack(const Lesson& lesson, const PackOptions& options);
+
+/// A lesson of a day, and how it is printed.
+struct DayLesson {
+  Lesson lesson;
+  PackOptions options;
+};
+/// One PDF of several lessons, one behind the other. Rules: at least one. Throws as write_pack does.
+std::string write_day(std::span<const DayLesson> lessons);
 
 }  // namespace loopwright::card

@@ -38,8 +38,10 @@ Exit proof(const Arguments& words);  ///< checks every claim of a loop file
 Exit look(const Arguments& words);   ///< what the map says at a place, and why
 Exit note(const Arguments& words);   ///< what the instructor knows better than the map
 Exit pupil(const Arguments& words);  ///< the pupils of a book
-Exit lesson(const Arguments& words);  ///< a pupil's lessons: planned, printed, logged
-Exit kinds(const Arguments& words);  ///< the kinds of practice: how hard, after what, how sure
+Exit lesson(const Arguments& words);   ///< a pupil's lessons: planned, printed, logged
+Exit day(const Arguments& words);      ///< the lessons of a day, planned in order
+Exit streets(const Arguments& words);  ///< which quiet streets the drives use most
+Exit kinds(const Arguments& words);    ///< the kinds of practice: how hard, after what, how sure
 
 /// Tells the exception that is being handled, in one line on standard error; the exit code that goes with it.
 /// Rules: to be called in a catch block.

@@ -1,0 +1,17 @@
+// A pupil's progress on paper.
+//
+//   store::write_whole("wren.pdf", card::write_progress(sheet));
+//
+// Rules: every page says that it ranks nobody and promises nothing.
+#pragma once
+
+#include <string>
+
+#include "loopwright/wish/progress_sheet.hpp"
+
+namespace loopwright::card {
+
+/// A PDF file, A4. Throws InputError when it can't be drawn.
+std::string write_progress(const wish::ProgressSheet& sheet);
+
+}  // namespace loopwright::card

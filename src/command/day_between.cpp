@@ -1,0 +1,63 @@
+#include "command/day_between.hpp"
+
+#include <cmath>
+
+#include "loopwright/find/find.hpp"
+#include "loopwright/hours/zone.hpp"
+#include "loopwright/wish/lesson.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr int experienced = 5;  // the instructor drives
+
+std::int64_t end_minute(const DayLine& line) {
+  return civil_seconds(line.start) / 60 + line.minutes;
+}
+
+std::string clock(std::int64_t minutes) {
+  return write_clock({minutes * 60, 0});
+}
+
+int drive_minutes(Ground& ground, Point from, Point to, const Instant& start) {
+  wish::Wish wish;
+  wish.home = from;
+  wish.end = to;
+  wish.start = start;
+  wish.level = experienced;
+  wish.terms = ground.terms();
+  const hours::Setting setting = ground.setting_of(wish);
+  const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
+  const find::FindResult way = find::route_through(roads, wish, setting);
+  if (way.loops.empty()) return -1;
+  return static_cast<int>(std::ceil(way.loops.front().seconds.likely / 60));
+}
+
+}  // namespace
+
+std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayLine>& lines,
+                            const std::vector<Point>& doors) {
+  std::vector<DayGap> gaps;
+  for (std::size_t k = 0; k + 1 < lines.size(); ++k) {
+    const std::int64_t end = end_minute(lines[k]);
+    DayGap gap{static_cast<int>(civil_seconds(lines[k + 1].start) / 60 - end), 0};
+    const Instant at =
+        hours::instant_in(ground.info().zone, lines[k].start).plus_seconds(60LL * lines[k].minutes);
+    if (gap.free_minutes >= 0 && !(doors[k] == doors[k + 1]))
+      gap.drive_minutes = drive_minutes(ground, doors[k], doors[k + 1], at);
+    gaps.push_back(gap);
+  }
+  return gaps;
+}
+
+std::string clash_words(const DayLine& before, const DayLine& after, const DayGap& gap) {
+  const std::string both = before.code + " " + clock(civil_seconds(before.start) / 60) + " to " +
+                           clock(end_minute(before)) + ", " + after.code + " " +
+                           clock(civil_seconds(after.start) / 60) + ": ";
+  if (gap.free_minutes < 0)
+    return both + "they overlap by " + std::to_string(-gap.free_minutes) + " min";
+  return both + std::to_string(gap.free_minutes) + " min between them, and the drive takes " +
+         std::to_string(gap.drive_minutes);
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,43 @@
+// A lesson that is planned for a pupil: looked for, proved, and kept in the book. Shared by `lesson plan`, `lesson again`
+// and `day`.
+//
+//   FoundPlan found = find_plan(book, job);   if (!found.answer.loops.empty()) number = keep_plan(book, job, found);
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <string>
+
+#include "command/ground.hpp"
+#include "command/lesson_words_of_pupil.hpp"
+#include "command/loop_search.hpp"
+#include "loopwright/book/book.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::command {
+
+/// What is planned, and for whom.
+struct PlanJob {
+  std::string code;
+  AreaTexts area;
+  LessonLength length;
+  LoopAsk ask;
+  std::filesystem::path output = {};  ///< a loop file as well; empty: none
+  int number = 0;                     ///< the lesson that is planned anew; 0: a new one
+};
+
+struct FoundPlan {
+  std::unique_ptr<Ground> ground;  ///< the roads its loops lie on
+  wish::Answer answer;
+  std::string text;  ///< the loop file
+  std::int64_t claims = 0;
+};
+
+/// Searches with the book's ledger of streets, and proves what was found. Throws as loop_search.hpp does.
+FoundPlan find_plan(const book::Book& book, PlanJob& job);
+
+/// Writes the first loop into the book. Rules: there is one. Returns the lesson's number.
+int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found);
+
+}  // namespace loopwright::command
