@@ -15,10 +15,10 @@ MEGABYTE = 1 << 20
 class Trial:
     """A scratch folder with an area, a loop file and what is found wrong.
 
-    `bench` names the program, the extract and its region; `area` and `loops` are made undisturbed.
+    `area` and `loops` are made undisturbed; `make_loops`: of the county alone, whose door HOME is.
     """
 
-    def __init__(self, programs, extract, region):
+    def __init__(self, programs, extract, region, make_loops=True):
         self.program = str(Path(programs).resolve() / "loopwright")
         self.shim = Path(programs).resolve() / "tests" / "fault_shim.so"
         self.extract, self.region = str(Path(extract).resolve()), region
@@ -27,7 +27,8 @@ class Trial:
         self.complaints, self.counts = [], {}
         self.area, self.loops = self.folder / "town.area", self.folder / "loops.json"
         self.must(self.build(self.area))
-        self.must(self.wish(self.loops))
+        if make_loops:
+            self.must(self.wish(self.loops))
 
     def build(self, area, *more):
         return ["build", self.extract, "--region", self.region, "-o", str(area), *more]

@@ -1,0 +1,128 @@
+#!/usr/bin/python3
+"""Seeded mutants of the rooms mark, hours, lanes and proof: how many do these rooms' tests catch?
+
+usage: run.py BUILD [COUNT [SEED [AT_ONCE]]]      (tools/mutants builds BUILD first)
+
+Each mutant is one source compiled anew and linked before the library, so that its object is taken instead of
+the library's; no file of the tree is changed. One is caught when a case fails, the program ends badly or
+takes ten times as long. Exit 1 when fewer than 90 % are caught, or a survivor stands not in survivors.txt.
+"""
+import concurrent.futures
+import json
+import random
+import shlex
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from mutate import mutants_of
+
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parent.parent
+ROOMS = ("mark", "hours", "lanes", "proof")
+LEAST_CAUGHT = 0.9
+CASES = "~[layout]~[slow]"
+
+
+class Bench:
+    def __init__(self, build, scratch):
+        self.build, self.scratch = Path(build).resolve(), Path(scratch)
+        commands = json.loads((self.build / "compile_commands.json").read_text())
+        self.compile = {Path(command["directory"], command["file"]).resolve(): command for command in commands}
+        told = subprocess.run(["ninja", "-C", str(self.build), "-t", "commands", "loopwright_test"],
+                              capture_output=True, text=True, check=True).stdout
+        self.link = told.strip().splitlines()[-1]
+        began = time.monotonic()
+        self.run(self.build / "tests" / "loopwright_test", 600)
+        self.patience_s = 10 * (time.monotonic() - began) + 20
+
+    def run(self, program, patience_s):
+        """Whether all cases pass."""
+        try:
+            done = subprocess.run([str(program), CASES, "--abort"], cwd=self.scratch, capture_output=True,
+                                  timeout=patience_s, check=False)
+        except subprocess.TimeoutExpired:
+            return False
+        return done.returncode == 0
+
+    def mutant(self, number, source, text):
+        """None when it doesn't compile, else whether it was caught."""
+        copy, made = self.scratch / f"{number}.cpp", self.scratch / f"{number}.o"
+        copy.write_text(text)
+        words = shlex.split(self.compile[source]["command"])
+        words = [word for word in words if "ccache" not in word and word not in ("-Werror", "-Wall")]
+        words[words.index("-o") + 1] = str(made)
+        words[words.index("-c") + 1] = str(copy)
+        compiled = subprocess.run([*words, "-w", "-iquote", str(source.parent)], cwd=self.build,
+                                  capture_output=True, check=False)
+        if compiled.returncode != 0:
+            return None
+        program = self.scratch / f"{number}"
+        link = self.link.replace("-o tests/loopwright_test", f"-o {program} {made}")
+        subprocess.run(link, cwd=self.build, shell=True, check=True, capture_output=True)
+        caught = not self.run(program, self.patience_s)
+        for file in (copy, made, program):
+            file.unlink()
+        return caught
+
+
+def all_mutants():
+    """Every mutant there can be: (source, line, what was done, text)."""
+    for room in ROOMS:
+        for source in sorted((ROOT / "src" / room).glob("*.cpp")):
+            for line, done, text in mutants_of(source.read_text()):
+                yield source, line, done, text
+
+
+def explained():
+    """Survivors somebody looked at: 'file: code of the line: what was done' -> why no test can tell."""
+    table = {}
+    for line in (HERE / "survivors.txt").read_text().splitlines():
+        if line and not line.startswith("#"):
+            name, _, reason = line.partition(" | ")
+            table[name.strip()] = reason.strip()
+    return table
+
+
+def name_of(source, line, done):
+    code = source.read_text().split("\n")[line - 1].strip()
+    return f"{source.relative_to(ROOT)}: {code}: {done}"
+
+
+def tried(bench, drawn, count, at_once):
+    """Results of the first `count` mutants that compile, in the order drawn."""
+    results, at = [], 0
+    with concurrent.futures.ThreadPoolExecutor(at_once) as pool:
+        while len(results) < count and at < len(drawn):
+            some = drawn[at:at + count - len(results)]
+            jobs = [pool.submit(bench.mutant, at + i, mutant[0], mutant[3]) for i, mutant in enumerate(some)]
+            for mutant, job in zip(some, jobs):
+                if (caught := job.result()) is not None:
+                    results.append((mutant, caught))
+                    print("caught  " if caught else "survived", name_of(*mutant[:3]), flush=True)
+            at += len(some)
+    return results
+
+
+def main():
+    build, *more = sys.argv[1:]
+    count, seed = int(more[0]) if more else 200, int(more[1]) if len(more) > 1 else 8
+    drawn = list(all_mutants())
+    random.Random(seed).shuffle(drawn)
+    with tempfile.TemporaryDirectory(prefix="mutants-") as scratch:
+        results = tried(Bench(build, scratch), drawn, count, int(more[2]) if len(more) > 2 else 2)
+    known = explained()
+    survivors = [name_of(*mutant[:3]) for mutant, caught in results if not caught]
+    new = [name for name in survivors if name not in known]
+    share = 1 - len(survivors) / len(results)
+    for name in new:
+        print("not explained:", name)
+    print(f"{len(results)} mutants of {len(drawn)} possible, {len(results) - len(survivors)} caught ({share:.1%}), "
+          f"{len(survivors)} survived, {len(new)} of them not explained in tests/mutants/survivors.txt")
+    return 1 if new or share < LEAST_CAUGHT else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
