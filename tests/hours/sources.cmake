@@ -1,4 +1,5 @@
 target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_any_text.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_conditional.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_intervals.cpp

@@ -1,4 +1,5 @@
 target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_any_area.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_build_area.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_heights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_memory.cpp
