@@ -1,11 +1,12 @@
 #!/usr/bin/python3
-"""Seeded mutants of the rooms mark, hours, lanes and proof: how many do these rooms' tests catch?
+"""Seeded mutants of the rooms mark, hours, lanes and proof: how many does the suite catch?
 
 usage: run.py BUILD [COUNT [SEED [AT_ONCE]]]      (tools/mutants builds BUILD first)
 
 Each mutant is one source compiled anew and linked before the library, so that its object is taken instead of
-the library's; no file of the tree is changed. One is caught when a case fails, the program ends badly or
-takes ten times as long. Exit 1 when fewer than 90 % are caught, or a survivor stands not in survivors.txt.
+the library's; no file of the tree is changed. One is caught when a case of these rooms fails, the program ends
+badly or takes ten times as long; or else when an approved output differs (tests/golden: the area of the county
+and its id, hours, bus lanes, proofs). Exit 1 when fewer than 90 % are caught, or a survivor stands not in survivors.txt.
 """
 import concurrent.futures
 import json
@@ -24,6 +25,7 @@ ROOT = HERE.parent.parent
 ROOMS = ("mark", "hours", "lanes", "proof")
 LEAST_CAUGHT = 0.9
 CASES = "~[layout]~[slow]"
+GOLDEN = ("build/", "hours/", "lanes/", "proof/")
 
 
 class Bench:
@@ -31,24 +33,38 @@ class Bench:
         self.build, self.scratch = Path(build).resolve(), Path(scratch)
         commands = json.loads((self.build / "compile_commands.json").read_text())
         self.compile = {Path(command["directory"], command["file"]).resolve(): command for command in commands}
-        told = subprocess.run(["ninja", "-C", str(self.build), "-t", "commands", "loopwright_test"],
-                              capture_output=True, text=True, check=True).stdout
-        self.link = told.strip().splitlines()[-1]
+        self.patience_s = 600
+        if not (self.passes_cases(self.build / "tests" / "loopwright_test") and
+                self.passes_golden(self.build / "loopwright")):
+            sys.exit("the tests fail without any mutant; mend that first")
         began = time.monotonic()
-        self.run(self.build / "tests" / "loopwright_test", 600)
+        self.passes_golden(self.build / "loopwright")
         self.patience_s = 10 * (time.monotonic() - began) + 20
 
-    def run(self, program, patience_s):
-        """Whether all cases pass."""
+    def link(self, target, before, to):
+        """Links a program anew, with one more object before the library."""
+        told = subprocess.run(["ninja", "-C", str(self.build), "-t", "commands", target],
+                              capture_output=True, text=True, check=True).stdout
+        command = told.strip().splitlines()[-1]
+        output = "tests/loopwright_test" if target == "loopwright_test" else target
+        command = command.replace(f"-o {output} ", f"-o {to} {before} ")
+        subprocess.run(command, cwd=self.build, shell=True, check=True, capture_output=True)
+
+    def ends_well(self, words):
         try:
-            done = subprocess.run([str(program), CASES, "--abort"], cwd=self.scratch, capture_output=True,
-                                  timeout=patience_s, check=False)
+            return subprocess.run(words, cwd=self.scratch, capture_output=True, timeout=self.patience_s,
+                                  check=False).returncode == 0
         except subprocess.TimeoutExpired:
             return False
-        return done.returncode == 0
+
+    def passes_cases(self, program):
+        return self.ends_well([str(program), CASES, "--abort"])
+
+    def passes_golden(self, program):
+        return self.ends_well([str(ROOT / "tests" / "golden" / "compare"), str(program), *GOLDEN])
 
     def mutant(self, number, source, text):
-        """None when it doesn't compile, else whether it was caught."""
+        """None when it doesn't compile, else what caught it: "cases", "golden" or "" (nothing)."""
         copy, made = self.scratch / f"{number}.cpp", self.scratch / f"{number}.o"
         copy.write_text(text)
         words = shlex.split(self.compile[source]["command"])
@@ -59,10 +75,14 @@ class Bench:
                                   capture_output=True, check=False)
         if compiled.returncode != 0:
             return None
-        program = self.scratch / f"{number}"
-        link = self.link.replace("-o tests/loopwright_test", f"-o {program} {made}")
-        subprocess.run(link, cwd=self.build, shell=True, check=True, capture_output=True)
-        caught = not self.run(program, self.patience_s)
+        program, caught = self.scratch / f"{number}", ""
+        self.link("loopwright_test", made, program)
+        if not self.passes_cases(program):
+            caught = "cases"
+        else:
+            self.link("loopwright", made, program)
+            if not self.passes_golden(program):
+                caught = "golden"
         for file in (copy, made, program):
             file.unlink()
         return caught
@@ -101,7 +121,7 @@ def tried(bench, drawn, count, at_once):
             for mutant, job in zip(some, jobs):
                 if (caught := job.result()) is not None:
                     results.append((mutant, caught))
-                    print("caught  " if caught else "survived", name_of(*mutant[:3]), flush=True)
+                    print(f"{caught or 'SURVIVED':8}", name_of(*mutant[:3]), flush=True)
             at += len(some)
     return results
 
@@ -119,7 +139,9 @@ def main():
     share = 1 - len(survivors) / len(results)
     for name in new:
         print("not explained:", name)
+    by_cases = sum(caught == "cases" for _, caught in results)
     print(f"{len(results)} mutants of {len(drawn)} possible, {len(results) - len(survivors)} caught ({share:.1%}), "
+          f"{by_cases} of them by these rooms' cases, "
           f"{len(survivors)} survived, {len(new)} of them not explained in tests/mutants/survivors.txt")
     return 1 if new or share < LEAST_CAUGHT else 0
 
