@@ -1,7 +1,6 @@
-# What is kept in each fuzzer's corpus is tried by this build, whatever its compiler. Fuzzers of the rooms that
-# read texts of hours, ledgers and loop files also run a quarter of a minute with clang and sanitizers, from the
-# corpus on, and so do the unit tests of these rooms and of the area file; skipped where there is no clang. The
-# others would need all rooms built with clang, half an hour: tools/long fuzz, tools/long sanitize.
+# What is kept in each fuzzer's corpus is tried by this build, whatever its compiler. Fuzzers of room
+# hours also run a quarter of a minute with clang and sanitizers, from the corpus on; skipped where there
+# is no clang. The others would need all rooms built with clang, half an hour: tools/long fuzz.
 include(${CMAKE_CURRENT_LIST_DIR}/fuzzers.cmake)
 
 foreach(name IN LISTS fuzzers)
@@ -12,19 +11,16 @@ foreach(name IN LISTS fuzzers)
   set_tests_properties(replay_${name} PROPERTIES LABELS fuzz)
 endforeach()
 
-if(NOT "file" IN_LIST rooms)
+if(NOT "hours" IN_LIST rooms)
   return()
 endif()
 
-set(fuzz_folder ${PROJECT_BINARY_DIR}/sanitized)
-add_test(NAME fuzz_build COMMAND ${CMAKE_CURRENT_LIST_DIR}/build ${fuzz_folder} some)
+set(fuzz_folder ${PROJECT_BINARY_DIR}/fuzz-hours)
+add_test(NAME fuzz_build COMMAND ${CMAKE_CURRENT_LIST_DIR}/build ${fuzz_folder} hours)
 set_tests_properties(fuzz_build PROPERTIES FIXTURES_SETUP fuzzers)
-foreach(name IN ITEMS hours conditional terms ledger loop_file)
+foreach(name IN ITEMS hours conditional terms)
   add_test(NAME fuzz_${name} COMMAND ${CMAKE_CURRENT_LIST_DIR}/run ${fuzz_folder} ${name} 15)
   set_tests_properties(fuzz_${name} PROPERTIES FIXTURES_REQUIRED fuzzers)
 endforeach()
-add_test(NAME sanitized_unit COMMAND ${fuzz_folder}/tests/loopwright_test "~[layout]~[slow]")
-set_tests_properties(sanitized_unit PROPERTIES FIXTURES_REQUIRED fuzzers)
-set_tests_properties(fuzz_build fuzz_hours fuzz_conditional fuzz_terms fuzz_ledger fuzz_loop_file sanitized_unit
-  PROPERTIES LABELS fuzz SKIP_RETURN_CODE 77)
-set_tests_properties(fuzz_build PROPERTIES COST 200)
+set_tests_properties(fuzz_build fuzz_hours fuzz_conditional fuzz_terms PROPERTIES
+  LABELS fuzz SKIP_RETURN_CODE 77)
