@@ -7,7 +7,9 @@
 namespace loopwright::card {
 
 std::string write_progress(const wish::ProgressSheet& sheet) {
-  const PageStyle style = style_of(Paper::a4, Print::normal);
+  constexpr double larger =
+      1.25;  // than the small print of a lesson: it is read at leisure, by whoever it is about
+  const PageStyle style = scaled(style_of(Paper::a4, Print::normal), larger);
   const Frame frame{sheet.code,
                     "as of " + sheet.day,
                     "",

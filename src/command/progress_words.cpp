@@ -16,18 +16,37 @@ namespace {
 
 using Section = wish::ProgressSheet::Section;
 
-constexpr int fault_hours = 10;         // before that a rate says nothing; ours
-constexpr std::size_t most_before = 3;  // of a skill's earlier days
+constexpr int fault_hours = 10;            // before that a rate says nothing; ours
+constexpr std::ptrdiff_t most_before = 3;  // of a skill's earlier days
 
+/// "28 November 2026"
+std::string plain_day(Date day) {
+  const std::string spoken = spoken_day(day);
+  return spoken.substr(spoken.find(' ') + 1);
+}
+
+/// Where a level changed, the first day of each, the earliest first.
+std::vector<book::Seen> changes_of(const std::vector<book::Seen>& seen) {
+  std::vector<book::Seen> changes;
+  for (const book::Seen& one : seen)
+    if (changes.empty() || changes.back().level != one.level) changes.push_back(one);
+  return changes;
+}
+
+/// "independent on 28 November 2026; before, prompted from 10 October 2026"
 std::string skill_text(const book::Scheme& scheme, const book::SkillLine& line) {
-  const auto seen = [&](const book::Seen& one) {
-    return std::string(scheme.level_name(one.level)) + " on " + spoken_day(one.day);
-  };
-  std::string text = std::string(line.skill->name) + ": " + seen(line.seen.back());
-  const std::size_t first =
-      line.seen.size() > most_before + 1 ? line.seen.size() - most_before - 1 : 0;
+  std::vector<book::Seen> changes = changes_of(line.seen);
+  std::string text = std::string(line.skill->name) + ": " +
+                     std::string(scheme.level_name(line.level())) + " on " +
+                     plain_day(line.seen.back().day);
+  if (changes.back().day != line.seen.back().day)
+    text += ", since " + plain_day(changes.back().day);
+  changes.pop_back();
+  if (std::ssize(changes) > most_before)
+    changes.erase(changes.begin(), changes.end() - most_before);
   std::vector<std::string> before;
-  for (std::size_t k = first; k + 1 < line.seen.size(); ++k) before.push_back(seen(line.seen[k]));
+  for (const book::Seen& one : changes)
+    before.push_back(std::string(scheme.level_name(one.level)) + " from " + plain_day(one.day));
   if (!before.empty()) text += "; before, " + listed(before);
   return text;
 }
@@ -83,7 +102,7 @@ Section mocks_section(const std::vector<book::Lesson>& lessons) {
     if (!lesson.log.mock) continue;
     const book::Faults& faults = lesson.log.mock->faults;
     section.lines.push_back(
-        spoken_day(lesson.log.mock->day) + ": driving faults " + std::to_string(faults.driving) +
+        plain_day(lesson.log.mock->day) + ": driving faults " + std::to_string(faults.driving) +
         ", serious " + std::to_string(faults.serious) + ", dangerous " +
         std::to_string(faults.dangerous) +
         (book::is_passed(faults, lesson.log.mock->day) ? "; within the rule"
@@ -96,7 +115,7 @@ Section words_section(const std::vector<book::Lesson>& lessons) {
   Section section{"in your own words", {}};
   for (const book::Lesson& lesson : lessons)
     if (!lesson.log.said.empty())
-      section.lines.push_back(spoken_day(day_of(lesson)) + ": " + lesson.log.said);
+      section.lines.push_back(plain_day(day_of(lesson)) + ": " + lesson.log.said);
   return section;
 }
 
