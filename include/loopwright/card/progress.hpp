@@ -11,7 +11,7 @@
 
 namespace loopwright::card {
 
-/// A PDF file, A4. Throws InputError when it can't be drawn.
+/// A PDF file, A4. Rules: it has a section. Throws InputError when it can't be drawn.
 std::string write_progress(const wish::ProgressSheet& sheet);
 
 }  // namespace loopwright::card
