@@ -127,6 +127,9 @@ TEST_CASE("where reading stops is told, and what was looked for there", "[hours]
   CHECK(trouble("Mo-Fr 07:00-10:00 offside") == "18: a time, ; or ,");
   CHECK(trouble("Mo-Fr \"never closed") == "6: a time, ; or ,");
   CHECK(trouble("Mo[6]") == "3: a number from 1 to 5");
+  CHECK(trouble("Dec Su[6]") == "7: a number from 1 to 5");
+  CHECK(trouble("Dec Su[0]") == "7: a number from 1 to 5");
+  CHECK(trouble("Dec Su[-6]") == "8: a number from 1 to 5");
   CHECK(trouble("Mo[1") == "4: ]");
   CHECK(trouble("Mo[3-1]") == "6: a number not below the first");
   CHECK(trouble("Feb 30") == "4: a day of that month");

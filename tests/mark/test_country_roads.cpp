@@ -66,6 +66,9 @@ TEST_CASE("a lane of which the map says nothing is one among fields, not in a to
 
 TEST_CASE("lamps or a pavement along a guessed limit make no country road", "[mark]") {
   CHECK(why("highway=unclassified lit=no sidewalk=left").empty());
+  CHECK(why("highway=unclassified lit=no sidewalk:left=yes").empty());
+  CHECK(why("highway=unclassified lit=no sidewalk:right=separate").empty());
+  CHECK(why("highway=unclassified lit=yes").empty());
 }
 
 TEST_CASE("slip roads, dual carriageways and one-way roads are no country roads", "[mark]") {
