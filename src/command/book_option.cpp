@@ -16,9 +16,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// An instructor's day is Great Britain's; without an area nothing else tells the clock.
-constexpr std::string_view book_zone = "Europe/London";
-
 std::string environment(const char* name) {
   const char* value = std::getenv(name);
   return value == nullptr ? std::string() : value;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "command/options.hpp"
 #include "loopwright/base/instant.hpp"
@@ -10,6 +11,9 @@
 #include "loopwright/book/scheme.hpp"
 
 namespace loopwright::command {
+
+/// The clock of a book's days: an instructor's is Great Britain's, and without an area nothing else tells one.
+inline constexpr std::string_view book_zone = "Europe/London";
 
 void add_book(Options& app, std::string& book);
 

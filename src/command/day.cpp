@@ -13,7 +13,7 @@
 #include "command/day_list.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
-#include "command/hours_place.hpp"
+#include "command/lesson_of_pupil.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "command/plan_job.hpp"
@@ -87,14 +87,6 @@ bool tell_clashes(Ground& ground, const std::vector<DayLesson>& lessons) {
             (gaps[k].drive_minutes < 0 ? "no way was found"
                                        : std::to_string(gaps[k].drive_minutes) + " to drive"));
   return false;
-}
-
-/// The number of the lesson that is planned for that start already; 0: none.
-int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start) {
-  for (const book::Lesson& lesson : lessons)
-    if (lesson.state == book::LessonState::planned && lesson.plan.start.civil() == start)
-      return lesson.number;
-  return 0;
 }
 
 PlanJob job_of(const DayJob& day, const DayLesson& of, const book::Book& book) {

@@ -109,7 +109,7 @@ void tell_logged(const std::string& code, int number, const book::Log& log,
 /// A lesson that wasn't planned here.
 Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& texts) {
   book::Plan plan;
-  plan.start = moment(time_of("--start", texts.start), "Europe/London");
+  plan.start = moment(time_of("--start", texts.start), book_zone);
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   const book::Said said = said_in(texts, {});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");

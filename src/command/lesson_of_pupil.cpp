@@ -34,4 +34,11 @@ const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const
                    code + "', or name one with --lesson");
 }
 
+int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start) {
+  for (const book::Lesson& lesson : lessons)
+    if (lesson.state == book::LessonState::planned && lesson.plan.start.civil() == start)
+      return lesson.number;
+  return 0;
+}
+
 }  // namespace loopwright::command

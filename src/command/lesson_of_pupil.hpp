@@ -23,4 +23,7 @@ std::optional<int> lesson_number(const LessonTexts& texts);
 const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
                                  std::optional<int> number);
 
+/// The number of the lesson that is planned for that start already; 0: none.
+int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start);
+
 }  // namespace loopwright::command

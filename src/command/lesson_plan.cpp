@@ -96,6 +96,7 @@ Exit lesson_plan(const Arguments& words) {
   if (next) fill_proposed(wish_words, pupil, lessons);
   job.length = fill_from_book(wish_words, pupil, lessons, length);
   job.ask = ask_of(std::move(wish_words));
+  if (job.ask.start) job.number = planned_then(lessons, job.ask.start->civil);
   return run(book, job);
 }
 

@@ -11,6 +11,7 @@
 #include "loopwright/book/lesson_times.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/proposal.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -29,6 +30,15 @@ int minutes_said(const WishWords& words, std::string_view name, int otherwise) {
 int stop_minutes(const WishWords& words) {
   const auto briefs = static_cast<int>(words.all("new").size());
   return briefs * minutes_said(words, "brief", usual_brief) + minutes_said(words, "talk", 0);
+}
+
+/// What is asked for by name beats what is kept off in general.
+bool is_wanted(const WishWords& words, road::Kind kept_off) {
+  const auto& wants = words.all("want");
+  return std::any_of(wants.begin(), wants.end(), [&](const Said& said) {
+    const road::Kind kind = said.read(wish::read_want).kind;
+    return road::meets(kind, kept_off) || road::meets(kept_off, kind);
+  });
 }
 
 LessonLength fill_minutes(WishWords& words, int length) {
@@ -57,7 +67,7 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
                      " ('loopwright pupil change " + pupil.code + " --home PLACE' keeps one)");
   words.fill("home", pupil.home, from_book);
   for (const road::Kind kind : pupil.avoids)
-    words.fill("avoid", std::string(road::name(kind)), from_book);
+    if (!is_wanted(words, kind)) words.fill("avoid", std::string(road::name(kind)), from_book);
   const auto level = book::level_now(scheme_kept(pupil), lessons);
   words.fill("level", std::to_string(book::wish_level(level)), from_book);
   const int said = minutes_said(words, "minutes", 0);
