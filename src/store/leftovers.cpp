@@ -35,7 +35,8 @@ bool is_part_of(std::string_view name, std::string_view target) {
   if (name.size() <= ending.size() || name.front() != '.') return false;
   name = name.substr(1, name.size() - 1 - ending.size());
   const std::size_t dash = name.find('-');
-  return dash != std::string_view::npos && is_number(name.substr(0, dash)) && is_number(name.substr(dash + 1));
+  return dash != std::string_view::npos && is_number(name.substr(0, dash)) &&
+         is_number(name.substr(dash + 1));
 }
 
 void delete_if_left(const fs::path& part) {
