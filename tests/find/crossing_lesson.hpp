@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "find/answer_of.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/proof/proof.hpp"
@@ -41,12 +42,7 @@ inline wish::Answer answer_in(const BuiltTown& town, const wish::Wish& wish) {
   const hours::Setting setting = setting_of(roads);
   find::FindResult found = wish.through.empty() ? find::find_loops(roads, wish, setting)
                                                 : find::route_through(roads, wish, setting);
-  wish::Answer answer;
-  answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
-  answer.wish = wish;
-  answer.loops = std::move(found.loops);
-  answer.shortfall = std::move(found.shortfall);
-  answer.fewer_because = std::move(found.fewer_because);
+  const wish::Answer answer = answer_of(roads, wish, std::move(found));
   return file::read_answer(file::write_answer(answer), "drawn.json");
 }
 

@@ -3,6 +3,7 @@
 #include <array>
 #include <catch2/catch.hpp>
 
+#include "find/answer_of.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/proof/proof.hpp"
@@ -45,14 +46,7 @@ struct AnyWish {
   wish::Wish wish;
 
   [[nodiscard]] wish::Answer answer() const {
-    find::FindResult found = find::find_loops(roads, wish, setting);
-    wish::Answer answer;
-    answer.area = {"drawn.area", roads.info().id, "GB-ENG", "left", "", ""};
-    answer.wish = wish;
-    answer.loops = std::move(found.loops);
-    answer.shortfall = std::move(found.shortfall);
-    answer.fewer_because = std::move(found.fewer_because);
-    return answer;
+    return answer_of(roads, wish, find::find_loops(roads, wish, setting));
   }
 };
 

@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <string>
 
+#include "find/answer_of.hpp"
 #include "loopwright/base/dice.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/hours/condition.hpp"
@@ -124,16 +125,6 @@ std::string banned_at(const road::Roads& roads, const wish::Loop& loop,
     }
   }
   return "";
-}
-
-wish::Answer answer_of(const road::Roads& roads, const wish::Wish& wish, find::FindResult found) {
-  wish::Answer answer;
-  answer.area = {"drawn.area", roads.info().id, "GB-ENG", "left", "", ""};
-  answer.wish = wish;
-  answer.loops = std::move(found.loops);
-  answer.shortfall = std::move(found.shortfall);
-  answer.fewer_because = std::move(found.fewer_because);
-  return answer;
 }
 
 struct Tally {
