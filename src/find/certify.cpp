@@ -108,7 +108,7 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
     return known;
   }
   if (shuts_for_a_part || !hunt_.ground.wish.welcome.empty()) return known;
-  bound_ = spacing_bound();
+  bound_ = std::min(bound_.value_or(spacing_bound()), spacing_bound());
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
   const circuit::Problem problem = graph.problem();
   const circuit::Walk quick =

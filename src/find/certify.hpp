@@ -47,7 +47,8 @@ class Certifier {
  public:
   explicit Certifier(const Hunt& hunt) : hunt_(hunt) {}
 
-  /// Bounds the value; returns a walk at least as good as the one known. Rules: graph is of the hunt.
+  /// Bounds the value, never worse than before; returns a walk at least as good as the one known. Rules: graph is of
+  /// the hunt.
   circuit::Walk bound(const PassageGraph& graph, const circuit::BoundWork& work,
                       const circuit::Walk& known);
 

@@ -50,6 +50,7 @@ class LoopSearch {
  public:
   LoopSearch(const Hunt& hunt, Effort effort)
       : hunt_(hunt),
+        effort_(effort),
         work_(work_of(effort)),
         builder_(hunt, work_.improvements),
         certifier_(hunt),
@@ -77,6 +78,8 @@ class LoopSearch {
   }
 
   void look_on() {
+    // More work on other dice may come to less: what the usual answer is made of is there first.
+    if (effort_ == Effort::thorough) try_walks(work_of(Effort::usual));
     try_walks(work_);
     if (best().score.as_asked() || !work_.until_good || hunt_.ground.walls.some_at_times())
       try_more(tries_after_walks(), {});
@@ -257,6 +260,7 @@ class LoopSearch {
   }
 
   const Hunt& hunt_;
+  const Effort effort_;
   const FindWork work_;
   Builder builder_;
   Certifier certifier_;

@@ -64,7 +64,7 @@ def lesson(folder, seed):
     home = f"{LAT + dice.uniform(-0.004, 0.004)},{LON + dice.uniform(-0.006, 0.006)}"
     done = subprocess.run(
         [PROGRAM, "loops", "q.area", "--home", home, "--minutes", "20", "--start", "2026-11-28T15:00",
-         *wants, "--notes", "notes.geojson", "-o", "loops.json"], cwd=folder, capture_output=True,
+         "--quick", *wants, "--notes", "notes.geojson", "-o", "loops.json"], cwd=folder, capture_output=True,
         encoding="utf-8", check=False)
     said = (done.stderr.splitlines() or [""])[-1]
     if done.returncode not in (0, 4):
