@@ -14,7 +14,7 @@ namespace {
 constexpr double mark_width = 3;
 constexpr double piece_gap = 2.5;
 constexpr double numeral_gap = 3;
-constexpr int levels = 5;
+constexpr int help_levels = 5;
 constexpr double bottom_gap = 1.2;
 
 class EntryDrawing {
@@ -119,7 +119,7 @@ class EntryDrawing {
       add_box(x, size, {});
       x -= piece_gap;
     }
-    for (int level = levels; level > 0; --level) {
+    for (int level = help_levels; level > 0; --level) {
       x -= size;
       add_box(x, size, std::to_string(level));
       x -= 0.8;

@@ -65,7 +65,7 @@ std::string write_report(const road::Roads& roads, const road::Report& report,
                                  html ? card::DocumentForm::html : card::DocumentForm::text);
 }
 
-std::optional<BuildJob> job_of(const Arguments& words) {
+std::optional<BuildJob> build_job_of(const Arguments& words) {
   Options app{"Reads a map extract and writes the area file that all other commands use.",
               "loopwright build"};
   BuildTexts texts;
@@ -160,7 +160,7 @@ Exit run(const BuildJob& job) {
 }  // namespace
 
 Exit build(const Arguments& words) {
-  const std::optional<BuildJob> job = job_of(words);
+  const std::optional<BuildJob> job = build_job_of(words);
   return job ? run(*job) : Exit::done;
 }
 

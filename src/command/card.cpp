@@ -22,7 +22,7 @@ struct CardJob {
   CardForm form;
 };
 
-std::optional<CardJob> job_of(const Arguments& words) {
+std::optional<CardJob> card_job_of(const Arguments& words) {
   Options app{
       "Writes a loop as a lesson on paper, as a card to read from, or as a file to exchange.",
       "loopwright card"};
@@ -74,7 +74,7 @@ Exit run(const CardJob& job) {
 }  // namespace
 
 Exit card(const Arguments& words) {
-  const std::optional<CardJob> job = job_of(words);
+  const std::optional<CardJob> job = card_job_of(words);
   return job ? run(*job) : Exit::done;
 }
 

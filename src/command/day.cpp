@@ -89,7 +89,7 @@ bool tell_clashes(Ground& ground, const std::vector<DayLesson>& lessons) {
   return false;
 }
 
-PlanJob job_of(const DayJob& day, const DayLesson& of, const book::Book& book) {
+PlanJob plan_job_of(const DayJob& day, const DayLesson& of, const book::Book& book) {
   const auto lessons = book::lessons_of(book, of.pupil.code);
   WishWords words;
   for (const std::string& want : of.line.wants) words.fill("want", want, of.line.from);
@@ -161,7 +161,7 @@ Exit run(book::Book& book, const DayJob& job) {
   bool all_met = true;
   std::vector<DayPlan> plans;
   for (const DayLesson& lesson : lessons) {
-    PlanJob plan = job_of(job, lesson, book);
+    PlanJob plan = plan_job_of(job, lesson, book);
     FoundPlan found = find_plan(book, plan);
     const int number = found.answer.loops.empty() ? 0 : keep_plan(book, plan, found);
     tell(lesson, found.answer, number);

@@ -96,7 +96,7 @@ std::vector<WrittenPlace> read_route(const std::string& text) {
   return route;
 }
 
-std::optional<LanesJob> job_of(const Arguments& words) {
+std::optional<LanesJob> lanes_job_of(const Arguments& words) {
   Options app{
       "Tells which bus lanes a car may use at the minute it is there, and what else has hours.",
       "loopwright lanes"};
@@ -264,7 +264,7 @@ Exit run(const LanesJob& job) {
 }  // namespace
 
 Exit lanes(const Arguments& words) {
-  const std::optional<LanesJob> job = job_of(words);
+  const std::optional<LanesJob> job = lanes_job_of(words);
   if (!job) return Exit::done;
   const Exit exit = run(*job);
   if (exit == Exit::done) print_plate_caution(std::cout);

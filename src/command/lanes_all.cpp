@@ -28,8 +28,6 @@ using lanes::AreaThing;
 using lanes::Thing;
 using lanes::ThingVerdict;
 
-constexpr std::size_t set_in = 4;
-
 using Pieces = std::set<PieceId>;
 
 /// None: every piece counts.

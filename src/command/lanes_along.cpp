@@ -17,7 +17,6 @@ namespace loopwright::command {
 namespace {
 
 constexpr int step_minutes = 5, most_minutes = 120;
-constexpr int hours_a_day = 24;
 
 std::optional<wish::Loop> drive(const TimedRoads& timed, const wish::Wish& wish) {
   auto found = find::route_through(timed.roads, wish, timed.setting);
@@ -121,7 +120,7 @@ std::optional<wish::Loop> drive_on_day(const TimedRoads& timed, wish::Wish wish,
   const std::string& zone = timed.roads.info().zone;
   wish.start = hours::instant_in(zone, {day, asked.hour, asked.minute, 0});
   if (auto loop = drive(timed, wish)) return loop;
-  for (int hour = 0; hour < hours_a_day; ++hour) {
+  for (int hour = 0; hour < 24; ++hour) {
     wish.start = hours::instant_in(zone, {day, hour, 0, 0});
     if (auto loop = drive(timed, wish)) return loop;
   }

@@ -24,7 +24,6 @@ using lanes::Thing;
 using lanes::ThingVerdict;
 using lanes::TimedThing;
 
-constexpr std::size_t set_in = 4;
 constexpr std::int64_t minute_s = 60;
 constexpr std::int64_t close_s =
     10 * minute_s;  // ours: as much as lights and traffic shift a drive

@@ -14,8 +14,6 @@
 namespace loopwright::command {
 namespace {
 
-constexpr std::size_t set_in = 4;
-
 /// One user as mapped, in words; psv are two.
 std::vector<std::string_view> user_words(std::string_view user) {
   if (user == "psv") return {"buses", "taxis"};

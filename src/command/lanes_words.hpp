@@ -9,6 +9,9 @@
 
 namespace loopwright::command {
 
+/// Columns by which what is told of a thing stands in below its head.
+inline constexpr std::size_t set_in = 4;
+
 /// "Osk Road, going west, bus lane on the left, lane 1 of 3 from the left"; heading may be empty.
 std::string thing_head(const lanes::TimedThing& thing, std::string_view heading = {});
 

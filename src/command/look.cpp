@@ -38,7 +38,7 @@ std::optional<OsmObject> object_of(std::string_view text) {
   return OsmObject{*id, parts[0] == "way" ? ObjectType::way : ObjectType::node};
 }
 
-std::optional<LookJob> job_of(const Arguments& words) {
+std::optional<LookJob> look_job_of(const Arguments& words) {
   Options app{"Tells what the map says at a place, and why.", "loopwright look"};
   LookJob job;
   TripTexts trip_texts;
@@ -132,7 +132,7 @@ Exit run(const LookJob& job) {
 }  // namespace
 
 Exit look(const Arguments& words) {
-  const std::optional<LookJob> job = job_of(words);
+  const std::optional<LookJob> job = look_job_of(words);
   return job ? run(*job) : Exit::done;
 }
 

@@ -46,7 +46,7 @@ void add_options(Options& app, LoopTexts& texts) {
   app.footer(kinds_help());
 }
 
-std::optional<LoopJob> job_of(const Arguments& words) {
+std::optional<LoopJob> loop_job_of(const Arguments& words) {
   Options app{"Finds loops from the door and back that meet a wish inside the time.",
               "loopwright loops"};
   LoopTexts texts;
@@ -108,7 +108,7 @@ Exit run(LoopJob job) {
 }  // namespace
 
 Exit loops(const Arguments& words) {
-  const std::optional<LoopJob> job = job_of(words);
+  const std::optional<LoopJob> job = loop_job_of(words);
   return job ? run(*job) : Exit::done;
 }
 

@@ -42,7 +42,7 @@ wish::Want want_of(const std::string& text) {
                    "': near lists all within the minutes; counts are for 'loopwright loops'");
 }
 
-std::optional<NearJob> job_of(const Arguments& words) {
+std::optional<NearJob> near_job_of(const Arguments& words) {
   Options app{"Finds the nearest places to practise something, by driving time.",
               "loopwright near"};
   NearTexts texts;
@@ -161,7 +161,7 @@ Exit run(NearJob job) {
 }  // namespace
 
 Exit near(const Arguments& words) {
-  const std::optional<NearJob> job = job_of(words);
+  const std::optional<NearJob> job = near_job_of(words);
   return job ? run(*job) : Exit::done;
 }
 

@@ -143,7 +143,7 @@ Note note_of(const AddTexts& texts) {
   return note;
 }
 
-std::optional<AddJob> job_of(const Arguments& words) {
+std::optional<AddJob> add_job_of(const Arguments& words) {
   Options app{"Writes one more note into a notes file.", "loopwright note add"};
   AddTexts texts;
   add_options(app, texts);
@@ -221,7 +221,7 @@ Exit run(AddJob job) {
 }  // namespace
 
 Exit note_add(const Arguments& words) {
-  std::optional<AddJob> job = job_of(words);
+  std::optional<AddJob> job = add_job_of(words);
   return job ? run(std::move(*job)) : Exit::done;
 }
 

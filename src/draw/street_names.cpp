@@ -18,7 +18,7 @@ namespace {
 
 // 7.5 pt: overview.hpp says why.
 constexpr Type driven_type{7.5, true}, other_type{7.5, false, Ink::grey};
-constexpr double step_mm = 2, again_mm = 110, bend_mm = 1.1;
+constexpr double looked_at_every_mm = 2, again_mm = 110, bend_mm = 1.1;
 /// Of a name that must lie along its road.
 constexpr double least_part = 0.35;
 
@@ -52,7 +52,7 @@ Area moved(Area area, double up) {
 /// Lengths along a line to try, from its middle outwards.
 std::vector<double> tries(double length) {
   std::vector<double> at{length / 2};
-  const double step = std::max(step_mm, length / 40);
+  const double step = std::max(looked_at_every_mm, length / 40);
   for (double out = step; out < length / 2; out += step) {
     at.push_back(length / 2 - out);
     at.push_back(length / 2 + out);

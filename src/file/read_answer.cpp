@@ -183,7 +183,7 @@ wish::Shortfall shortfall(const Cursor& value) {
   return shortfall;
 }
 
-nlohmann::json parse(std::string_view text, const std::string& name) {
+nlohmann::json json_of(std::string_view text, const std::string& name) {
   if (text.empty()) throw InputError(name + ": is empty" + std::string(make_again));
   try {
     return nlohmann::json::parse(text);
@@ -211,7 +211,7 @@ void expect_loop_file(const nlohmann::json& json, const std::string& name) {
 
 wish::Answer read_answer(std::string_view text, std::string_view file_name) {
   const std::string name(file_name);
-  const nlohmann::json json = parse(text, name);
+  const nlohmann::json json = json_of(text, name);
   expect_loop_file(json, name);
   const Cursor file(json, name);
   wish::Answer answer;

@@ -7,8 +7,6 @@
 namespace loopwright::file::values {
 namespace {
 
-constexpr int most_minutes = 24 * 60;
-
 wish::Part part(const Cursor& value) {
   wish::Part part;
   part.minutes = small(value.at("minutes"), 1, most_minutes);

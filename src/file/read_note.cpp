@@ -9,12 +9,14 @@
 #include <cmath>
 
 #include "file/note_json.hpp"
+#include "file/read_values.hpp"
 
 namespace loopwright::file {
 namespace {
 
 using road::Note;
 using road::NoteKind;
+using values::date;
 
 constexpr std::size_t most_points = 10'000;
 constexpr double greatest_length_m = 1000;
@@ -41,11 +43,6 @@ std::vector<Point> line(const Cursor& geometry) {
   }
   if (points.size() < 2) geometry.at("coordinates").fail("a list of two positions or more");
   return points;
-}
-
-Date date(const Cursor& value) {
-  return value.word([](std::string_view text) { return read_date(text); },
-                    "a date like \"2026-10-03\"");
 }
 
 road::NoteWay way(const Cursor& value) {

@@ -62,6 +62,11 @@ Point point(const Cursor& value) {
   return {degrees_e7(value.at("lat"), 90), degrees_e7(value.at("lon"), 180)};
 }
 
+Date date(const Cursor& value) {
+  return value.word([](std::string_view text) { return read_date(text); },
+                    "a date like \"2026-10-03\"");
+}
+
 Instant instant(const Cursor& value) {
   const auto written = read_time(value.text());
   if (!written || !written->offset_s) value.fail("a time like \"2026-11-28T15:00:00+00:00\"");

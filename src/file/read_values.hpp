@@ -19,6 +19,7 @@ namespace loopwright::file::values {
 /// Whole numbers that every JSON reader keeps exactly (RFC 8259 section 6).
 inline constexpr std::int64_t greatest_id = 9007199254740991;
 inline constexpr std::size_t most_wants = 1000;
+inline constexpr int most_minutes = 24 * 60;
 
 template <class Read>
 auto or_none(const Cursor& value, Read read) -> std::optional<decltype(read(value))> {
@@ -38,6 +39,7 @@ std::int64_t map_id(const Cursor& value);
 /// A text that is one of a few.
 std::string one_of(const Cursor& value, std::initializer_list<std::string_view> words);
 Point point(const Cursor& value);
+Date date(const Cursor& value);
 Instant instant(const Cursor& value);
 road::Kind kind(const Cursor& value);
 road::Movement movement(const Cursor& value);

@@ -8,14 +8,8 @@ namespace {
 
 using namespace values;
 
-constexpr int most_minutes = 24 * 60;
 constexpr int most_passes = 99;
 constexpr std::size_t most_ways = 100'000;
-
-Date date(const Cursor& value) {
-  return value.word([](std::string_view text) { return read_date(text); },
-                    "a date like \"2026-09-02\"");
-}
 
 /// In order, none overlapping, each ending no sooner than it begins: as a file of --terms gives them.
 hours::SchoolTerms terms(const Cursor& value) {

@@ -10,6 +10,8 @@
 
 namespace loopwright::find {
 
+inline constexpr std::int64_t ms_per_minute = 60'000;
+
 struct Caps {
   int junction_passes = 0;
   int stretch_passes = 0;

@@ -10,9 +10,8 @@
 namespace loopwright::find {
 namespace {
 
-constexpr std::int64_t ms_per_minute = 60000;
 // Ours: a lane has a piece for each side street.
-constexpr std::size_t most_stretches = 24;
+constexpr std::size_t most_lane_stretches = 24;
 constexpr std::size_t most_ways_on = 24;
 
 }  // namespace
@@ -36,7 +35,7 @@ std::vector<Candidate> Hunt::lane_candidates(Vertex entry, const road::Chance& c
       further.inner_ms += arc.turn_ms + graph.along_ms(arc.to);
       const road::Stretch& next = ground.roads.stretch(graph.stretch(arc.to));
       const bool inside = (next.runs & road::bit(chance.kind)) != 0;
-      if (inside && further.path.size() > most_stretches) continue;
+      if (inside && further.path.size() > most_lane_stretches) continue;
       if (inside && std::ranges::find(candidate.path, arc.to) != candidate.path.end()) continue;
       (inside ? open : done).push_back(std::move(further));
     }

@@ -11,8 +11,6 @@
 namespace loopwright::find {
 namespace {
 
-constexpr std::int64_t ms_per_minute = 60000;
-
 /// A plan on the clock.
 struct TimedPlan {
   std::vector<PlacePass> passes;

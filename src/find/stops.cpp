@@ -19,8 +19,6 @@ namespace loopwright::find {
 
 namespace {
 
-constexpr std::int64_t ms_per_minute = 60000;
-
 bool is_for_manoeuvres(const wish::Want& want) {
   return road::form_of(want.kind) == road::KindForm::manoeuvre;
 }

@@ -91,7 +91,7 @@ std::optional<Unread> unread_in(std::string_view text, const std::vector<Conditi
 }
 
 /// A conditional in a setting, for walking.
-struct Asked {
+struct AskedRule {
   const Conditional& conditional;
   const Setting& setting;
   const Circumstances& about;
@@ -158,7 +158,7 @@ Possible Conditional::through(const Instant& from, const Instant& to, const Sett
                               const Circumstances& about) const {
   assert(from.unix_s <= to.unix_s);
   std::optional<Possible> all;
-  along(Asked{*this, setting, about}, from, to, setting,
+  along(AskedRule{*this, setting, about}, from, to, setting,
         [&](const Possible& possible, const Instant&) {
           if (all && all->bits != possible.bits) {
             if (all->settled() && possible.settled()) all->reason = Reason::changes;
@@ -176,7 +176,7 @@ std::optional<Instant> Conditional::next_change(const Instant& at_moment, const 
                                                 const Circumstances& about, int ahead_days) const {
   if (rows_.empty()) return std::nullopt;
   const std::uint64_t now = at(setting.on_clock(at_moment).civil(), setting, about).bits;
-  return first_moment(Asked{*this, setting, about}, at_moment, setting, ahead_days,
+  return first_moment(AskedRule{*this, setting, about}, at_moment, setting, ahead_days,
                       [now](const Possible& possible) { return possible.bits != now; });
 }
 

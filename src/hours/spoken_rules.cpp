@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "hours/evaluate.hpp"
+#include "hours/quoted.hpp"
 #include "hours/replaced.hpp"
 #include "hours/rule_days.hpp"
 #include "hours/spoken_days.hpp"
@@ -21,10 +22,6 @@
 
 namespace loopwright::hours {
 namespace {
-
-std::string quoted(std::string_view text) {
-  return "\u201c" + printable(text) + "\u201d";
-}
 
 bool is_whole_day(const TimeSpan& span) {
   const bool fixed = span.from.event == SunEvent::none && span.to.event == SunEvent::none;

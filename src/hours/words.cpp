@@ -7,6 +7,7 @@
 #include <array>
 
 #include "hours/parse.hpp"
+#include "hours/quoted.hpp"
 #include "hours/spoken_rules.hpp"
 #include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
@@ -14,10 +15,6 @@
 
 namespace loopwright::hours {
 namespace {
-
-std::string quoted(std::string_view text) {
-  return "\u201c" + printable(text) + "\u201d";
-}
 
 /// The unit of a number that names none. Source: OSM wiki, Key:maxweight, Key:maxaxleload (tonnes),
 /// Key:maxheight, Key:maxwidth, Key:maxlength (metres).

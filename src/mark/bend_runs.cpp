@@ -15,11 +15,11 @@
 #include "law_days.hpp"
 #include "open_country.hpp"
 #include "shape_runs.hpp"
+#include "units.hpp"
 
 namespace loopwright::mark {
 namespace {
 
-constexpr double mps_per_mph = 0.44704, mps_per_kmh = 1 / 3.6;
 constexpr double least_mph = 40, least_kmh = 60, winding_mph = 37;
 constexpr double least_share = 0.5, rounding = 0.99;
 

@@ -24,6 +24,7 @@
 #include "loopwright/base/text.hpp"
 #include "shape_runs.hpp"
 #include "tag_words.hpp"
+#include "units.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -31,11 +32,10 @@ namespace {
 using road::Confidence;
 using road::Kind;
 
-constexpr double side_m = 150, least_side_m = 120, step_m = 30;
+constexpr double side_m = 150, least_side_m = 120, profile_step_m = 30;
 constexpr double least_change_percent = 10;
 constexpr double sight2_per_k = 471;  // 200 * (sqrt(1.05) + sqrt(0.26))^2
 constexpr double least_sight_m = 31;  // at the greatest change there can be, 70 %; 30 mph need 23 m
-constexpr double feet_m = 0.3048, mps_per_mph = 0.44704;
 
 bool is_brow_hazard(std::string_view hazard) {
   constexpr std::array<std::string_view, 7> words{
@@ -100,7 +100,7 @@ std::string Brows::tag_on(PieceId id) const {
 double Brows::sight_over_m(PieceId id) const {
   const HeightProfile profile(roads_, draft_.heights, id);
   double change = 0;
-  const double steps = std::max(1.0, std::ceil(profile.length_m() / step_m));
+  const double steps = std::max(1.0, std::ceil(profile.length_m() / profile_step_m));
   for (int i = 0; i <= static_cast<int>(steps); ++i) {
     const double at = profile.length_m() * i / steps;
     const auto before = profile.slope_percent(at - side_m, at, least_side_m);

@@ -20,7 +20,7 @@ namespace {
 using road::Confidence;
 using road::Kind;
 
-constexpr double downhill_from_percent = 8, step_m = 30;
+constexpr double downhill_from_percent = 8, measured_every_m = 30;
 
 /// Greatest rise and fall of any usual stretch of road whose middle lies in the piece.
 struct Steepest {
@@ -29,7 +29,7 @@ struct Steepest {
 
 Steepest steepest_of(const HeightProfile& profile) {
   Steepest steepest;
-  const double steps = std::ceil(profile.length_m() / step_m);
+  const double steps = std::ceil(profile.length_m() / measured_every_m);
   for (int i = 0; i <= static_cast<int>(steps); ++i) {
     const double middle = profile.length_m() * i / std::max(1.0, steps);
     const auto slope =

@@ -21,7 +21,7 @@ namespace {
 
 namespace flag = road::piece_flag;
 
-constexpr double sample_every_m = 30, beyond_m = 150;
+constexpr double height_every_m = 30, beyond_m = 150;
 constexpr double least_share_known = 0.75, most_percent = 35;
 
 bool off_the_ground(const road::Piece& piece) {
@@ -35,7 +35,7 @@ HeightProfile::HeightProfile(const road::Roads& roads, const HeightSource& heigh
   length_m_ = row.length_m;
   if (!heights || off_the_ground(row)) return;
   const RoadLine line = road_line(roads, piece, {beyond_m, flag::bridge | flag::tunnel});
-  walk_evenly(line.points, sample_every_m, [&](double along_m, Point at) {
+  walk_evenly(line.points, height_every_m, [&](double along_m, Point at) {
     if (const auto height = heights(at)) samples_.push_back({along_m - line.before_m, *height});
   });
 }
@@ -47,8 +47,8 @@ std::optional<double> HeightProfile::slope_percent(double from_m, double to_m,
   const auto count = static_cast<double>(end - first);
   if (count < 3) return std::nullopt;
   const double covered_m = std::prev(end)->along_m - first->along_m;
-  if (covered_m < least_m - sample_every_m) return std::nullopt;
-  if (count < least_share_known * covered_m / sample_every_m) return std::nullopt;
+  if (covered_m < least_m - height_every_m) return std::nullopt;
+  if (count < least_share_known * covered_m / height_every_m) return std::nullopt;
   double mean_along = 0, mean_height = 0;
   for (auto at = first; at != end; ++at) {
     mean_along += at->along_m / count, mean_height += at->height_m / count;

@@ -27,7 +27,6 @@
 namespace loopwright::mark {
 namespace {
 
-namespace flag = road::pull_up_flag;
 namespace piece_flag = road::piece_flag;
 using road::Kind;
 using road::PullUp;
@@ -83,7 +82,8 @@ bool Spots::is_straight(const PullUp& place) const {
 /// Cars stand along the street, by the map or by its terraces: no room for more than stopping.
 bool Spots::is_crowded(const PullUp& place) const {
   const std::uint64_t runs = roads_.stretch(place.stretch).runs;
-  return (place.flags & flag::parked) != 0 || (runs & road::bit(Kind::meeting_traffic)) != 0;
+  return (place.flags & road::pull_up_flag::parked) != 0 ||
+         (runs & road::bit(Kind::meeting_traffic)) != 0;
 }
 
 /// Learns the long roads that a shop lies near.
@@ -128,7 +128,8 @@ void Spots::try_both_sides(const PullUp& place) {
   both.to_m = std::min(place.to_m, static_cast<float>(length_m - clear_m));
   const auto opposite = equal_rows(draft_.tables.pull_ups, place.stretch.back(), &PullUp::stretch);
   for (const PullUp& other : opposite) {
-    constexpr std::uint16_t bars = flag::hours | flag::residents | flag::fee | flag::lane;
+    constexpr std::uint16_t bars = road::pull_up_flag::hours | road::pull_up_flag::residents |
+                                   road::pull_up_flag::fee | road::pull_up_flag::lane;
     const auto from_m = std::max(both.from_m, static_cast<float>(length_m - other.to_m));
     const auto to_m = std::min(both.to_m, static_cast<float>(length_m - other.from_m));
     if ((other.flags & bars) != 0 || to_m - from_m < rules_.at("pull up right")) continue;
@@ -139,14 +140,16 @@ void Spots::try_both_sides(const PullUp& place) {
 }
 
 void Spots::try_all(const PullUp& place) {
-  constexpr std::uint16_t bars = flag::hours | flag::residents | flag::fee | flag::lane;
+  constexpr std::uint16_t bars = road::pull_up_flag::hours | road::pull_up_flag::residents |
+                                 road::pull_up_flag::fee | road::pull_up_flag::lane;
   if ((place.flags & bars) != 0) return;
   const road::Piece& piece = roads_.piece(place.stretch);
   const int up_tenths = place.stretch.against() ? -piece.gradient_tenths : piece.gradient_tenths;
   if (up_tenths >= 10 * rules_.at("uphill") &&
       place.to_m - place.from_m >= rules_.at("uphill start"))
     add(Kind::uphill_start, place, piece.gradient_source);
-  if ((piece.flags & piece_flag::quiet) == 0 || (place.flags & flag::lay_by) != 0) return;
+  if ((piece.flags & piece_flag::quiet) == 0 || (place.flags & road::pull_up_flag::lay_by) != 0)
+    return;
   try_quiet(place);
   if (!is_crowded(place)) try_both_sides(place);
 }

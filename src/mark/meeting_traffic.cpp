@@ -33,7 +33,8 @@ using road::Confidence;
 using road::RoadClass;
 
 constexpr double two_pass_m = 4.8, wide_m = 8, least_window_m = 100;
-constexpr double houses_within_m = 25, least_per_side = 14, least_on_one = 18, most_drives = 2;
+constexpr double houses_beside_within_m = 25, least_per_side = 14, least_on_one = 18,
+                 most_drives = 2;
 constexpr double town_mps = 50 / 3.6 + 0.01;
 constexpr std::uint8_t many_lanes = 3, two_lanes = 2;
 
@@ -143,7 +144,8 @@ Reason MeetingTraffic::by_terraces(PieceId id) const {
   const double beyond = std::max(0.0, (least_window_m - row(id).length_m) / 2);
   const RoadLine line = road_line(roads_, id, {beyond, 0});
   const double hundreds = length_m(line.points) / 100;
-  const auto houses = houses_.beside(line.points, {houses_within_m, draft_.text(row(id).name)});
+  const auto houses =
+      houses_.beside(line.points, {houses_beside_within_m, draft_.text(row(id).name)});
   const auto left = static_cast<double>(std::ranges::count(houses, true, &HouseBeside::left));
   const double right = static_cast<double>(houses.size()) - left;
   const bool both = std::min(left, right) >= least_per_side * hundreds;

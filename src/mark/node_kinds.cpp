@@ -20,8 +20,6 @@
 namespace loopwright::mark {
 namespace {
 
-namespace flag = road::node_flag;
-
 bool lists(std::string_view values, std::string_view wanted) {
   return std::ranges::count(split(values, ';'), wanted) > 0;
 }
@@ -56,8 +54,8 @@ bool may_be_zebra(const Tags& tags) {
 }
 
 std::uint32_t crossing_flags(const Tags& tags) {
-  if (crossing_has_signals(tags)) return flag::signal_crossing;
-  return says_zebra(tags) || may_be_zebra(tags) ? flag::zebra : 0;
+  if (crossing_has_signals(tags)) return road::node_flag::signal_crossing;
+  return says_zebra(tags) || may_be_zebra(tags) ? road::node_flag::zebra : 0;
 }
 
 bool is_for_pedestrians(const Tags& tags) {
@@ -72,26 +70,28 @@ std::uint32_t signal_flags(const Tags& tags) {
   if (tags.is("railway", "level_crossing") || one_of(tags.get("traffic_signals"), no_junction)) {
     return 0;
   }
-  return is_for_pedestrians(tags) ? flag::signals | flag::signal_crossing : flag::signals;
+  return is_for_pedestrians(tags) ? road::node_flag::signals | road::node_flag::signal_crossing
+                                  : road::node_flag::signals;
 }
 
 std::uint32_t calming_flags(const Tags& tags) {
   std::uint32_t flags = 0;
   for (const std::string_view calming : split(tags.get("traffic_calming"), ';')) {
-    if (is_hump(calming)) flags |= flag::calming;
-    if (calming == "choker" || calming == "chicane") flags |= flag::pinch_point;
+    if (is_hump(calming)) flags |= road::node_flag::calming;
+    if (calming == "choker" || calming == "chicane") flags |= road::node_flag::pinch_point;
   }
-  if (tags.is("priority", "forward") || tags.is("priority", "backward")) flags |= flag::pinch_point;
+  if (tags.is("priority", "forward") || tags.is("priority", "backward"))
+    flags |= road::node_flag::pinch_point;
   return flags;
 }
 
 std::uint32_t other_flags(const Tags& tags) {
   std::uint32_t flags = 0;
-  if (tags.is("railway", "level_crossing")) flags |= flag::level_crossing;
-  if (tags.is("railway", "tram_level_crossing")) flags |= flag::tram_crossing;
-  if (has_ford(tags)) flags |= flag::ford;
-  if (tags.is("cycleway", "asl")) flags |= flag::advanced_stop;
-  if (!box_junction_tag(tags).empty()) flags |= flag::box_junction;
+  if (tags.is("railway", "level_crossing")) flags |= road::node_flag::level_crossing;
+  if (tags.is("railway", "tram_level_crossing")) flags |= road::node_flag::tram_crossing;
+  if (has_ford(tags)) flags |= road::node_flag::ford;
+  if (tags.is("cycleway", "asl")) flags |= road::node_flag::advanced_stop;
+  if (!box_junction_tag(tags).empty()) flags |= road::node_flag::box_junction;
   return flags;
 }
 
@@ -108,10 +108,10 @@ std::uint32_t node_flags_of(const Tags& tags) {
   for (const std::string_view highway : split(tags.get("highway"), ';')) {
     if (highway == "traffic_signals") flags |= signal_flags(tags);
     if (highway == "crossing") flags |= crossing_flags(tags);
-    if (highway == "mini_roundabout") flags |= flag::mini_roundabout;
-    if (highway == "give_way") flags |= flag::give_way;
-    if (highway == "stop") flags |= flag::stop;
-    if (highway == "passing_place") flags |= flag::passing_place;
+    if (highway == "mini_roundabout") flags |= road::node_flag::mini_roundabout;
+    if (highway == "give_way") flags |= road::node_flag::give_way;
+    if (highway == "stop") flags |= road::node_flag::stop;
+    if (highway == "passing_place") flags |= road::node_flag::passing_place;
   }
   return flags;
 }

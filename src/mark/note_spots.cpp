@@ -18,7 +18,7 @@ using road::Note;
 using road::NoteKind;
 
 constexpr double heading_within_deg = 60, parallel_within_deg = 45;
-constexpr double step_m = 10, shut_from_m = 20;
+constexpr double spot_every_m = 10, shut_from_m = 20;
 constexpr std::size_t arms_of_a_junction = 3;
 
 /// What is looked for along the note: a place, and the heading its road must have.
@@ -78,7 +78,7 @@ std::vector<Step> steps_of(const Note& note) {
   }
   std::vector<Step> steps;
   const double length = length_m(note.line);
-  const auto count = static_cast<int>(std::ceil(length / step_m));
+  const auto count = static_cast<int>(std::ceil(length / spot_every_m));
   for (int i = 0; i < std::max(count, 1); ++i) {
     const double along = (i + 0.5) * length / std::max(count, 1);
     const Foot foot{along, 0, point_along(note.line, along)};
@@ -103,7 +103,7 @@ struct Covered {
 
 bool is_enough(const Note& note, const Covered& covered, double piece_m) {
   if (note.line.size() == 1) return true;
-  const double metres = static_cast<double>(covered.steps) * step_m;
+  const double metres = static_cast<double>(covered.steps) * spot_every_m;
   const bool shuts = note.says == NoteKind::closed || note.says == NoteKind::never;
   if (shuts && metres >= shut_from_m) return true;
   return 2 * metres >= piece_m || 2 * metres >= length_m(note.line);

@@ -25,7 +25,7 @@ using road::Confidence;
 using road::Kind;
 
 constexpr double track_within_m = 3, same_line_within_deg = 20;
-constexpr double beside_for_m = 30, sample_every_m = 5;
+constexpr double beside_for_m = 30, track_every_m = 5;
 
 struct Track {
   std::uint64_t cell = 0;
@@ -115,11 +115,11 @@ bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
 bool Trams::lies_in(PieceId id) const {
   const auto shape = roads_.shape_of(id);
   double unbroken_m = 0;
-  for (double along = 0; along + sample_every_m <= roads_.pieces[id.index()].length_m;
-       along += sample_every_m) {
-    const Point from = point_along(shape, along), to = point_along(shape, along + sample_every_m);
-    const Point middle = point_along(shape, along + sample_every_m / 2);
-    unbroken_m = has_track(id, middle, bearing_deg(from, to)) ? unbroken_m + sample_every_m : 0;
+  for (double along = 0; along + track_every_m <= roads_.pieces[id.index()].length_m;
+       along += track_every_m) {
+    const Point from = point_along(shape, along), to = point_along(shape, along + track_every_m);
+    const Point middle = point_along(shape, along + track_every_m / 2);
+    unbroken_m = has_track(id, middle, bearing_deg(from, to)) ? unbroken_m + track_every_m : 0;
     if (unbroken_m >= beside_for_m) return true;
   }
   return false;

@@ -23,6 +23,7 @@
 #include "loopwright/mark/rules.hpp"
 #include "parking.hpp"
 #include "tag_words.hpp"
+#include "units.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -31,7 +32,6 @@ using road::RoadClass;
 
 constexpr double two_cars_pass_m = 4.1, car_and_lorry_m = 4.8, single_file_m = 2.75;
 constexpr double least_left_m = 2.0, cycle_lane_m = 1.5;
-constexpr double feet_m = 0.3048, inch_m = 0.0254;
 // What a carriageway can be; other figures are slips of the pen.
 constexpr double least_carriageway_m = 1.5, most_carriageway_m = 60;
 

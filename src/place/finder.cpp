@@ -15,8 +15,6 @@
 namespace loopwright::place {
 namespace {
 
-constexpr std::size_t most_hints = 3;
-
 /// Readings of one text, up to the first that finds something or knows why not.
 class Reading {
  public:

@@ -20,6 +20,9 @@ struct Hit {
 };
 using Hits = std::vector<Hit>;
 
+/// So many names are offered instead of what was not found (ours).
+inline constexpr std::size_t most_hints = 3;
+
 /// Why a reading that fits the words found nothing all the same.
 struct Miss {
   std::string why;

@@ -9,8 +9,6 @@
 namespace loopwright::place {
 namespace {
 
-constexpr std::size_t most_hints = 3;
-
 struct Spelt {
   Street street;
   int edits;

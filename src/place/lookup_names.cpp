@@ -15,7 +15,6 @@ namespace {
 
 // Ours: a quarter and its street are one, two pubs of one name are not nearer than two streets.
 constexpr double same_as_street_m = 500, same_spot_m = 200;
-constexpr std::size_t most_hints = 3;
 
 bool is_near(const Hit& hit, Point at, double within_m) {
   return std::ranges::any_of(hit.extent,

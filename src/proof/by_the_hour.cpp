@@ -16,7 +16,6 @@
 namespace loopwright::proof {
 namespace {
 
-using hours::Answer;
 using hours::Reason;
 using hours::Tri;
 using road::TurnRule;
@@ -95,7 +94,8 @@ bool turn_holds(const Drive& drive, std::uint32_t row, std::size_t i, Claims& cl
   const auto& rows = drive.loop.stretches;
   const Interval when =
       widened(drive, std::max(rows[i + 1].arrive_s.low - minute_s, 0.0), rows[*at].arrive_s.high);
-  const Answer binds = hours::Timetable(condition).through(when.from, when.to, drive.setting);
+  const hours::Answer binds =
+      hours::Timetable(condition).through(when.from, when.to, drive.setting);
   return claims.hold(binds.in_force == Tri::no, [&] {
     return at_stretch(drive, *at) + ": relation " + std::to_string(rule.relation) + " (" +
            std::string(drive.roads.text(rule.text)) + ") forbids it, or may; the drive is there " +

@@ -66,7 +66,7 @@ StretchId stretch_of(const Drive& drive, std::size_t i, Claims& claims) {
   return stretch;
 }
 
-bool street_holds(const Drive& drive, std::size_t i, Claims& claims) {
+bool street_name_holds(const Drive& drive, std::size_t i, Claims& claims) {
   const Piece& piece = drive.roads.piece(drive.stretches[i]);
   const std::string_view name = drive.roads.text(piece.name);
   const std::string_view street = name.empty() ? drive.roads.text(piece.ref) : name;
@@ -93,7 +93,7 @@ bool names_hold(Drive& drive, Claims& claims) {
     const StretchId stretch = stretch_of(drive, i, claims);
     if (!stretch.known()) return false;
     drive.stretches.push_back(stretch);
-    if (!street_holds(drive, i, claims)) return false;
+    if (!street_name_holds(drive, i, claims)) return false;
   }
   return true;
 }

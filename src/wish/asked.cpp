@@ -6,15 +6,12 @@
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
+#include "wish/quoted.hpp"
 
 namespace loopwright::wish {
 namespace {
 
 constexpr int most_spacing_minutes = 60;
-
-std::string quoted(std::string_view text) {
-  return "'" + std::string(text) + "'";
-}
 
 }  // namespace
 

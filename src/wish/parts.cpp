@@ -8,6 +8,7 @@
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/road/kind_table.hpp"
+#include "wish/quoted.hpp"
 
 namespace loopwright::wish {
 namespace {
@@ -16,10 +17,6 @@ constexpr int most_part_minutes = 600;
 constexpr std::array all_roads{RoadsAllowed::any, RoadsAllowed::quiet, RoadsAllowed::busier};
 // Times of a file are told to a thousandth of a second.
 constexpr double a_hair_s = 0.01;
-
-std::string quoted(std::string_view text) {
-  return "'" + std::string(text) + "'";
-}
 
 std::vector<std::string_view> words_of(std::string_view text) {
   std::vector<std::string_view> words;

@@ -7,15 +7,12 @@
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/wish/wish.hpp"
+#include "wish/quoted.hpp"
 
 namespace loopwright::wish {
 namespace {
 
 constexpr int most_passes = 99;
-
-std::string quoted(std::string_view text) {
-  return "'" + std::string(text) + "'";
-}
 
 template <class Words>
 std::string listed(const Words& words) {

@@ -169,7 +169,7 @@ TEST_CASE("malformed school terms in a loop file are told with their place", "[f
     return said_with(from, to, text);
   };
   CHECK(said("\"2026-10-23\"", "\"2026-13-23\"") ==
-        "loops.json: /wish/terms/0/last: expected a date like \"2026-09-02\", found "
+        "loops.json: /wish/terms/0/last: expected a date like \"2026-10-03\", found "
         "\"2026-13-23\"");
   CHECK(said("\"2026-10-23\"", "\"2026-08-23\"") ==
         "loops.json: /wish/terms/0/last: expected a day not before \"first\", found "
