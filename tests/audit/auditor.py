@@ -6,7 +6,7 @@ import ends
 import limits
 import measures
 import wish_told
-from asked import asked
+from asked import asked, wish_of
 from beyond import Beyond, alternatives
 from bans import Bans
 from bus_lanes import BusLanes
@@ -14,12 +14,20 @@ from claims_road import barriers, is_street, joins, lies_on_its_way, opens, turn
 from clock import Clock
 from counts import Counts
 from drive import Drive
+from files_given import notes_of, terms_of
 from ground import Ground
+from independent import Independent
+from lesson import Lesson
 from missing import Missing
 from missing_junctions import MissingJunctions
+from noted import Bare, Noted
+from off_limits import OffLimits, lesson_interval
 from passes import Passes
 from places import Places
+from planned_stops import PlannedStops
+from quiet import CLASSES, Quiet
 from second_look import SecondLook
+from variants import check_variants
 
 
 class Auditor:
@@ -31,9 +39,11 @@ class Auditor:
         self.ground = Ground(extract, region, None)
         self.clock = self.ground.clock = Clock(region, npm, self._middle())
         self.bans, self.limits = Bans(self.ground), limits.Limits(self.ground)
-        self.passes = Passes(self.ground)
+        self.quiet = Quiet(self.ground, self.limits).of
+        self.passes = Passes(self.ground, self.quiet)
         self.missing, self.bus_lanes = Missing(self.passes), BusLanes(self.ground)
         self.missing_junctions = MissingJunctions(self.passes)
+        self.off_limits = OffLimits(self.ground, self.quiet)
         self.second_look = SecondLook(self.ground, self.missing)
 
     def _middle(self):
@@ -42,21 +52,32 @@ class Auditor:
     def audit(self, tally, words, answer, exit_code=None):
         """Checks a loop file, as JSON's plain data, against the wish's words and the exit code."""
         wish = asked(words)
+        self._learn(wish)
         wish_told.check(tally, answer["wish"], wish, self.region)
-        self.second_look.check(tally, wish, answer, exit_code)
-        drives = [self._audit_loop(tally, loop, wish) for loop in answer["loops"]]
-        if None not in drives:
-            alternatives(tally, drives)
+        wish_told.check_files(tally, answer, wish, self.region, self.quiet)
+        check_variants(tally, wish, answer)
+        read = [self._audit_loop(tally, loop, wish_of(wish, loop, answer["loops"][0]))
+                for loop in answer["loops"]]
+        self.second_look.check(tally, wish, answer, exit_code, [one for one in read if one])
+        if None not in read:
+            alternatives(tally, [one.lesson.drive for one in read if "variant" not in one.lesson.loop])
+
+    def _learn(self, wish):
+        """What the files of this wish tell of the map and the days."""
+        self.clock.terms = terms_of(wish.terms) if wish.terms else []
+        notes = notes_of(wish.notes) if wish.notes else []
+        self.ground.noted = Noted(self.ground, notes, lesson_interval(wish, self.region)) if notes else Bare()
+        self.keep_off = self.off_limits.kept_off(wish)
 
     def _audit_loop(self, tally, loop, wish):
+        """What was read of the loop; None when its road can't be read."""
         outer, tally.where = tally.where, f"{tally.where}loop {loop['id']}: "
         start = wish_told.start_of(wish, self.region)
         tally.check("start", datetime.fromisoformat(loop["start"]) == start, loop["start"])
         drive = self.audit_road(tally, loop["stretches"], start.timestamp())
-        if drive is not None:
-            self._audit_drive(tally, drive, loop, wish)
+        read = None if drive is None else self._audit_drive(tally, drive, loop, wish)
         tally.where = outer
-        return drive
+        return read
 
     def audit_road(self, tally, stretches, start):
         """The drive, when each stretch lies on its way; every step and turn of it is looked at."""
@@ -69,6 +90,8 @@ class Auditor:
         barriers(self.ground, tally, drive)
         turning(self.ground, tally, drive)
         self.bans.check(tally, drive)
+        self.ground.noted.check_road(tally, drive)
+        self.off_limits.check_road(tally, drive, self.keep_off)
         return drive
 
     def _lies(self, tally, i, stretch):
@@ -76,7 +99,7 @@ class Auditor:
         was found true is only counted."""
         limit = stretch["limit"]
         key = (*(stretch[name] for name in PLACE), limit["value"], limit["unit"], limit["confidence"])
-        if key in self.true:
+        if key in self.true and limit["confidence"] != "noted":
             tally.claims.update(STRETCH_CLAIMS)
             return True
         before = len(tally.differences)
@@ -89,31 +112,40 @@ class Auditor:
         return lies
 
     def _audit_drive(self, tally, drive, loop, wish):
+        lesson = Lesson(wish, drive, loop, self.quiet)
+        read = Read(lesson, PlannedStops(lesson), Independent(lesson, self.passes.rings))
         ends.check(self.ground, tally, drive, wish)
         measures.check(tally, drive, loop, wish, self.region)
         rows = self.passes.check(tally, drive, loop["passes"])
         self.missing.check(tally, drive, rows)
         self.missing_junctions.check(tally, drive, rows)
+        self.ground.noted.check(tally, drive, rows)
         self.bus_lanes.check(tally, drive, loop["bus_lanes"], rows)
-        if len(rows) == len(loop["passes"]):
-            Counts(wish, drive, loop, Places(self.passes, drive, rows)).check(tally, minor_twice(drive))
+        if len(rows) == len(loop["passes"]) and lesson.check(tally):
+            self.off_limits.check(tally, lesson)
+            read.stops.check(tally)
+            read.independent.check(tally)
+            self._count(tally, lesson, rows)
             Beyond(self.ground, drive, loop, self.audit_road).check(tally)
+        return read
+
+    def _count(self, tally, lesson, rows):
+        drive = lesson.drive
+        again_m = measures.driven_again(drive, lesson.first, lesson.last)
+        minor_m = sum(s["metres"] for s in measures.stretches_again(drive)
+                      if self.ground.tags(s["way"])["highway"] in CLASSES)
+        Counts(lesson, Places(self.passes, drive, rows)).check(tally, again_m, minor_m)
+
+
+class Read:
+    """What the second look asks of a loop."""
+
+    def __init__(self, lesson, stops, independent):
+        self.lesson, self.stops, self.independent = lesson, stops, independent
 
 
 PLACE = ("way", "from", "to", "from_index", "to_index", "direction", "street")
 STRETCH_CLAIMS = ("way", "nodes", "direction", "street", "limit")
-QUIET = ("residential", "living_street", "unclassified")  # DECISIONS.md, quiet residential street
-
-
-def minor_twice(drive):
-    """Metres driven again on streets of the classes that may be quiet ones."""
-    met, again = set(), 0.0
-    for i, stretch in enumerate(drive.stretches):
-        key = stretch["way"], *sorted((stretch["from_index"], stretch["to_index"]))
-        if key in met and drive.tags(i)["highway"] in QUIET:
-            again += stretch["metres"]
-        met.add(key)
-    return again
 
 
 def read(path):

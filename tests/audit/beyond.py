@@ -1,4 +1,7 @@
-"""What a loop file says beside the loop itself: ways home, places to pull up, stops, other loops."""
+"""What a loop file says beside the loop itself: ways home, places to pull up, stops, other loops.
+
+Where one may pull up is judged by the map; a place that the instructor noted is the instructor's word.
+"""
 from collections import Counter
 
 from geo import along, metres
@@ -53,6 +56,11 @@ class Beyond:
             return
         tally.check("pull-up: side", one["side"] == ("left" if self.ground.left else "right"), name)
         point = along([self.ground.at(n) for n in self.drive.nodes[i]], one["at_m"])
+        if one["why_legal"].startswith("noted"):
+            tally.check("pull-up: noted", any(
+                note.says == "pull-up" and self.ground.noted.near(note, self.drive, i)
+                for note in self.ground.noted.notes), name, one["why_legal"])
+            return
         near = [n for n in self.drive.nodes[i] if self._is_junction(n)
                 and metres(self.ground.at(n), point) < JUNCTION_M - ROUNDING_M]
         tally.check("pull-up: clear of junctions", not near, name, near)

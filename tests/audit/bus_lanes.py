@@ -29,6 +29,7 @@ class BusLanes:
         tags = self.ground.tags(row["source"]["id"]) if row["source"]["type"] == "way" else {}
         hours = self._hours(tags)
         if row["hours"] is not None:
+            hours |= self.ground.noted.plates(drive, row["first"], row["last"])
             tally.check("bus lane: hours", row["hours"] in hours, name, row["hours"], sorted(hours))
         states = None if row["hours"] is None else self.ground.clock.states(row["hours"], interval)
         right = "in force" if self._runs_against_us(tags) else {

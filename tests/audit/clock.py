@@ -3,7 +3,9 @@ import json
 import os
 import re
 import subprocess
+from datetime import datetime, timedelta
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 
 # The zone and the nation's name for the tables of holidays (OSM wiki, Key:opening_hours).
@@ -52,6 +54,7 @@ class Clock:
 
     def __init__(self, region, npm, place):
         self.region, self.known, self.place = region, {}, place
+        self.terms = []  # (first, last) school day of each part of a term, by the instructor's file
         self.node = subprocess.Popen(
             ["node", Path(__file__).parent / "hours_npm.cjs"], text=True, bufsize=1,
             stdin=subprocess.PIPE, stdout=subprocess.PIPE,
@@ -62,8 +65,24 @@ class Clock:
         nobody knows: both with and without, and what both say holds (DEVELOPERS.md, HOURS)."""
         if "SH" not in text:
             return self._ask(text, interval)
-        answers = [self._ask(one, interval) for one in without_school_holidays(text)]
+        readings = without_school_holidays(text)
+        kinds = {self._is_school_day(day) for day in self._days(interval)}
+        if len(kinds) == 1 and None not in kinds:
+            readings = readings[:1] if kinds == {True} else readings[1:]
+        answers = [self._ask(one, interval) for one in readings]
         return "ERR" if "ERR" in answers else "".join(sorted(set("".join(answers))))
+
+    def _days(self, interval):
+        """The days an interval touches, and the ones before them: a span may reach past midnight."""
+        zone = ZoneInfo(zone_of(self.region))
+        first, last = (datetime.fromtimestamp(t, zone).date() for t in interval)
+        return [first - timedelta(1), *(first + timedelta(k) for k in range((last - first).days + 1))]
+
+    def _is_school_day(self, day):
+        """In a part of a term, between two parts, or None where the file says nothing."""
+        if not self.terms or not self.terms[0][0] <= day <= self.terms[-1][1]:
+            return None
+        return any(first <= day <= last for first, last in self.terms)
 
     def _ask(self, text, interval):
         low, high = (int(t // 60) for t in interval)

@@ -2,6 +2,7 @@
 from functools import cached_property
 
 from geo import metres
+from second_reader import off_line
 
 TELLING_M = 8   # a shorter one has no heading of its own
 
@@ -40,6 +41,11 @@ class Drive:
         """(a, b, way, stretch) of each step."""
         return [(a, b, self.way(i), i) for i, nodes in enumerate(self.nodes)
                 for a, b in zip(nodes, nodes[1:])]
+
+    def off(self, i, place):
+        """Metres from a place to the road of a stretch."""
+        places = [self.ground.at(n) for n in self.nodes[i]]
+        return min(off_line(place, a, b) for a, b in zip(places, places[1:]))
 
     def interval(self, i):
         """The instants from the earliest at which it is come to until the latest at which it is left."""

@@ -44,6 +44,8 @@ class Limits:
 
     def is_borne_out(self, way, direction, limit):
         told = limit["value"], limit["unit"]
+        if limit["confidence"] == "noted":
+            return bool(self.ground.noted.notes)  # by which one: noted.py
         tags = self.ground.tags(way)
         able = self.able(way, direction)
         if able is None:

@@ -55,7 +55,7 @@ class Missing:
                 continue  # past its own way out and all the way round: no chance a place offers
             kinds = ("mini-roundabout", "double-mini") if self.rings.is_traversable(ring) else FAMILY
             found = any(row["kind"] in kinds and (row["first"], row["last"]) == (entry, exit_)
-                        for row in rows)
+                        for row in rows) or self.ground.noted.takes("roundabout", drive, entry)
             tally.check("none missing: roundabout", found, f"stretches {entry} to {exit_}: a ring")
 
     def _minis(self, tally, drive, rows):
@@ -65,7 +65,8 @@ class Missing:
                     and len(list(self.ground.arms_at(node))) > 2
                     and not self.ground.ways_at[node] & self.ground.in_ring):
                 tally.check("none missing: mini-roundabout",
-                            told(rows, "mini-roundabout", i, i + 1), f"stretch {i}: node/{node}")
+                            told(rows, "mini-roundabout", i, i + 1)
+                            or self.ground.noted.takes("mini-roundabout", drive, i), f"stretch {i}: node/{node}")
 
     @cache
     def objects(self, kind):
@@ -80,7 +81,7 @@ class Missing:
         for i, line in enumerate(drive.nodes):
             inside = line[1:-1] if i + 1 == len(drive) else line[1:]
             for node in set(inside) & nodes:
-                if self._bears_on_us(drive, i, node):
+                if self._bears_on_us(drive, i, node) and not self.ground.noted.takes(kind, drive, i):
                     tally.check("none missing: " + kind, told(rows, kind, i),
                                 f"stretch {i}: node/{node}")
 
@@ -111,7 +112,7 @@ class Missing:
                 start = None
 
     def _surely(self, drive, i, kind):
-        return getattr(self, "_is_" + kind.replace("-", "_"))(drive, i)
+        return not self.ground.noted.takes(kind, drive, i) and getattr(self, "_is_" + kind.replace("-", "_"))(drive, i)
 
     def _is_twenty_zone(self, drive, i):
         return self.runs.twenty_zone(drive, i)
@@ -162,6 +163,7 @@ class Missing:
                            or "junction" in drive.tags(k) for k in (i, i + 1))):
                 continue
             angle = between(drive.heading_in(i), drive.heading_out(i + 1))
-            if abs(angle) <= AHEAD_DEG - AHEAD_LEEWAY_DEG:
+            if abs(angle) <= AHEAD_DEG - AHEAD_LEEWAY_DEG and not self.ground.noted.takes(
+                    "limit-change", drive, i):
                 tally.check("none missing: limit-change", told(rows, "limit-change", i, i + 1),
                             f"stretch {i}: {one['value']}, then {other['value']}")

@@ -44,7 +44,8 @@ class MissingJunctions:
             near = self._near(drive, i)
             if any(abs(between(drive.heading_in(i), drive.heading_out(k))) > BACK_DEG for k in near[1:]):
                 return  # back through the lights to where one came from: no practice anyone asks for
-            tally.check("none missing: signals", any(told(rows, "signals", k) for k in near),
+            tally.check("none missing: signals", any(told(rows, "signals", k) for k in near)
+                        or self.ground.noted.takes("signals", drive, i),
                         f"stretch {i}: node/{node}")
 
     @cache
@@ -93,12 +94,13 @@ class MissingJunctions:
         if arms is None or self._turns_back(drive, i) or len(arms) not in (3, 4):
             return
         if len(arms) == 4:
-            tally.check("none missing: crossroads", told(rows, "crossroads", i, i + 1),
-                        f"stretch {i}: node/{node}")
+            tally.check("none missing: crossroads", told(rows, "crossroads", i, i + 1)
+                        or self.ground.noted.takes("crossroads", drive, i), f"stretch {i}: node/{node}")
             return
         kind = self._of_three(drive, i, arms)
         if kind:
-            tally.check("none missing: " + kind, told(rows, kind, i, i + 1), f"stretch {i}: node/{node}")
+            tally.check("none missing: " + kind, told(rows, kind, i, i + 1)
+                        or self.ground.noted.takes(kind, drive, i), f"stretch {i}: node/{node}")
 
     def _of_three(self, drive, i, arms):
         """Emerging or turning off, where classes and the angle leave no doubt; else nothing."""
@@ -120,7 +122,8 @@ class MissingJunctions:
         for stop in self.stops[drive.way(i)]:
             point = self.ground.at(stop)
             side = self._side(drive, i, point)
-            if side and not self._listed(rows, drive, i, stop):
+            if side and not self._listed(rows, drive, i, stop) and not self.ground.noted.takes(
+                    "bus-stop", drive, i):
                 tally.check("none missing: bus-stop", False, f"stretch {i}: node/{stop}")
             elif side:
                 tally.claims["none missing: bus-stop"] += 1

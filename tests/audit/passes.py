@@ -7,6 +7,7 @@ import re
 from functools import cached_property
 
 from beside import Points, Runs
+from counts import MANOEUVRES
 from junctions import Junctions, Pass, movement_fits
 from rings import FAMILY, Rings
 from second_reader import words
@@ -27,8 +28,8 @@ PLAIN_TAG = re.compile(r"^([a-z_]+(?::[a-z_:]+)?)=([^ ]+)(?: \(node/(\d+)\))?$")
 
 
 class Passes:
-    def __init__(self, ground):
-        self.ground = ground
+    def __init__(self, ground, quiet):
+        self.ground, self.quiet = ground, quiet
         self.junctions = Junctions(ground)
         self.points = Points(ground, self.junctions.claims)
         self.runs = Runs(ground, self.junctions.claims)
@@ -44,7 +45,7 @@ class Passes:
     def _is_placed(self, tally, drive, i, row):
         return tally.check("pass: place", 0 <= row["first"] <= row["last"] < len(drive),
                            f"pass {i}: {row['first']} to {row['last']}") and tally.check(
-            "pass: kind", row["kind"] in JUNCTIONS | RUNS | POINTS | set(FAMILY),
+            "pass: kind", row["kind"] in JUNCTIONS | RUNS | POINTS | set(FAMILY) | set(MANOEUVRES),
             f"pass {i}: {row['kind']}")
 
     @staticmethod
@@ -59,6 +60,12 @@ class Passes:
     def _check_one(self, tally, one):
         name = f"{one.kind} {one.movement} {one.first}-{one.last} by {one.row['source']}:"
         self._source(tally, one, name)
+        if one.row["confidence"] == "noted":
+            tally.check("pass: noted", bool(self.ground.noted.notes), name)  # by which one: noted.py
+            return
+        if one.kind in MANOEUVRES:
+            self._manoeuvre(tally, one, name)
+            return
         if one.kind in FAMILY:
             self._ring(tally, one, name)
             return
@@ -70,6 +77,17 @@ class Passes:
             rule = self._rule(one.kind)
             tally.check("pass: of its kind", rule(one), name, "the map doesn't say so")
             self._tight(tally, one, name)
+
+    def _manoeuvre(self, tally, one, name):
+        """A spot on one quiet stretch; a car park to bay-park in lies beside its road; one starts uphill
+        where nothing tells of a fall (src/rules/pull_ups.txt, which names what each needs)."""
+        fits = one.first == one.last and (
+            one.kind in ("bay-park", "uphill-start") or self.quiet(one.drive.way(one.first)) is not False)
+        if one.kind == "bay-park":
+            fits &= self.ground.map.ways[one.row["source"]["id"]].tags.get("amenity") == "parking"
+        if one.kind == "uphill-start":
+            fits &= self.runs.downhill(one.drive, one.first) is not True
+        tally.check("pass: of its kind", fits, name, "the map doesn't bear it")
 
     def _rule(self, kind):
         name = kind.replace("-", "_")

@@ -17,38 +17,71 @@ FASTEST = 70 * 0.44704    # Highway Code 124: no road is faster
 NO_SUCH = re.compile(r"^the map has no [a-z:-]+ in this area$")
 NEAREST = re.compile(r"^the nearest \S+ is (\d+) minutes? away; there and home takes (\d+) of (\d+) minutes?$")
 FEWER = re.compile(r"^(\d+) of (\d+) \S+ found")
+OF_PART = re.compile(r"^part \d+: ")
 BARRED = re.compile(r"passes something|which is avoided|harder than|kept off|too hard")
+
+
+def lacking(asked, answer, read):
+    """What the answer falls short of, by what was read of its loops; empty: the wish is met."""
+    if not answer["loops"]:
+        return ["no loop"]
+    first = answer["loops"][0]
+    met = [m for part in [first, *first.get("parts", [])] for m in part["met"]]
+    lacks = [m["kind"] for m in met if m["asked"] != "max" and m["got"] < m["asked"]]
+    for one in read:
+        loop = one.lesson.loop
+        if "variant" not in loop:
+            lacks += ["a planned stop"] * one.stops.without_place()
+            lacks += [] if one.independent.is_long_enough() else ["independent driving"]
+        lacks += [f"easy first, {row['kind']}" for row in one.lesson.off_ramp()]
+    if asked.through and asked.minutes:
+        away = first["seconds"]["likely"] + first["stop_seconds"]
+        lacks += ["minutes"] if away > 60 * (asked.minutes - asked.reserve) else []
+    return lacks
 
 
 class SecondLook:
     def __init__(self, ground, missing):
         self.ground, self.missing = ground, missing
 
-    def check(self, tally, asked, answer, exit_code):
+    def check(self, tally, asked, answer, exit_code, read):
+        """`read`: what was read of each loop."""
         shortfall = answer["shortfall"]
-        met = all(m["asked"] == "max" or m["got"] >= m["asked"]
-                  for m in (answer["loops"][0]["met"] if answer["loops"] else []))
         if exit_code is not None:
             tally.check("exit code", exit_code == (4 if shortfall else 0), exit_code)
+        lacks = lacking(asked, answer, read)
         if shortfall is None:
-            tally.check("met", bool(answer["loops"]) and met, "a want isn't met, and no shortfall says so")
+            tally.check("met", not lacks, lacks, "and no shortfall says so")
             return
         tally.check("shortfall: why", bool(shortfall["why"]))
+        tally.check("shortfall: of something", bool(lacks), "all is met")
+        tally.check("shortfall: not easy", shortfall["why"].startswith("not easy") == any(
+            one.lesson.off_ramp() for one in read), shortfall["why"])
+        self._stops(tally, shortfall.get("stops", []), read)
         for missing in shortfall.get("missing", []):
             self._missing(tally, asked, missing)
+
+    @staticmethod
+    def _stops(tally, told, read):
+        """A line for each planned stop that has no place, of each loop that is no variant."""
+        for one in read:
+            name = f"loop {one.lesson.loop['id']}: "
+            if "variant" not in one.lesson.loop:
+                lines = sum(text.startswith(name) for text in told)
+                tally.check("shortfall: stops", lines == one.stops.without_place(), name, told)
 
     def _missing(self, tally, asked, missing):
         name = f"{missing['kind']} {missing['movement'] or ''}:"
         most = 1 if missing["asked"] == "max" else missing["asked"]
         tally.check("shortfall: missing", bool(missing["why"]) and missing["got"] < most and any(
             (want.kind, want.movement or None) == (missing["kind"], missing["movement"])
-            for want in asked.want), name, missing)
+            for want in asked.all_wants), name, missing)
         self._reason(tally, asked, missing, name)
         if missing["nearest"] is not None:
             self._nearest(tally, asked, missing, name)
 
     def _reason(self, tally, asked, missing, name):
-        why = missing["why"]
+        why = OF_PART.sub("", missing["why"])
         said = NEAREST.match(why)
         if NO_SUCH.match(why):
             tally.check("shortfall: no such", not self._driven(missing["kind"]), name,

@@ -1,9 +1,13 @@
-"""The wish as the loop file repeats it, against the words it was asked with. LOOP-FILE.md."""
+"""The wish as the loop file repeats it, against the words it was asked with. DEVELOPERS.md, LOOP FILE."""
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from clock import zone_of
+from files_given import sha256_of, terms_of, use_of
 from second_reader import metres
+
+SAME_M = 1
+PLACES = ("home", "end", "drive_out", "drive_back")
 
 
 def start_of(asked, region):
@@ -12,24 +16,38 @@ def start_of(asked, region):
     return moment if moment.tzinfo else moment.replace(tzinfo=ZoneInfo(zone_of(region)))
 
 
-def wants_of(rows):
-    return [(row["kind"], row["movement"] or "", None if row["count"] == "max" else row["count"],
+def wants_of(rows, count="count"):
+    return [(row["kind"], row["movement"] or "", None if row[count] == "max" else row[count],
              row.get("verdict") or "", row.get("into") or "") for row in rows]
 
 
 def same_place(told, asked):
     if told is None or asked is None:
         return told is asked
-    return metres((told["lat"], told["lon"]), asked) < 1
+    return metres((told["lat"], told["lon"]), asked) < SAME_M
+
+
+def same_places(told, asked):
+    return len(told) == len(asked) and all(map(same_place, told, asked))
+
+
+def same_minutes(told, asked):
+    return told == asked if asked is not None else told is None
+
+
+def parts_of(rows):
+    return [(row["minutes"], row["roads"], row.get("hardest", 5), wants_of(row["wants"])) for row in rows]
 
 
 def check(tally, told, asked, region):
-    tally.check("wish: home", same_place(told["home"], asked.home), told["home"])
-    tally.check("wish: end", same_place(told["end"], asked.end), told["end"])
+    for name in PLACES:
+        tally.check("wish: " + name.replace("_", " "), same_place(told.get(name), getattr(asked, name)),
+                    told.get(name))
+    tally.check("wish: through", same_places(told.get("through", []), asked.through), told.get("through"))
     tally.check("wish: start", datetime.fromisoformat(told["start"]) == start_of(asked, region),
                 told["start"])
-    tally.check("wish: minutes", (told["minutes"], told["reserve_minutes"]) == (
-        asked.minutes, asked.reserve), told["minutes"], told["reserve_minutes"])
+    tally.check("wish: minutes", same_minutes(told["minutes"], asked.minutes)
+                and told["reserve_minutes"] == asked.reserve, told["minutes"], told["reserve_minutes"])
     tally.check("wish: level", told["level_given"] == (asked.level is not None)
                 and told["level"] == (asked.level or 3), told["level"], told["level_given"])
     tally.check("wish: wants", wants_of(told["wants"]) == [tuple(want) for want in asked.want],
@@ -40,3 +58,47 @@ def check(tally, told, asked, region):
     tally.check("wish: spacings", [(row["kind"], row["seconds"]) for row in told.get("spacings", [])]
                 == asked.spacing, told.get("spacings"))
     tally.check("wish: hardest", told.get("hardest", 5) == asked.hardest, told.get("hardest"))
+    tally.check("wish: caps", (told.get("place_passes"), told.get("street_passes")) == (
+        asked.place_passes, asked.street_passes), told.get("place_passes"), told.get("street_passes"))
+    keep_offs(tally, told.get("keep_offs", []), asked.keep_off)
+    lesson(tally, told, asked)
+
+
+def keep_offs(tally, told, asked):
+    tally.check("wish: keep-offs", len(told) == len(asked) and all(
+        same_places(row["outline"], one.outline) and row.get("hours", "") == one.hours
+        for row, one in zip(told, asked)), told)
+
+
+def lesson(tally, told, asked):
+    """Parts, planned stops, independent driving, who drives what."""
+    tally.check("wish: parts", parts_of(told.get("parts", [])) == [
+        (p.minutes, p.roads, p.hardest, [tuple(want) for want in p.wants]) for p in asked.part],
+        told.get("parts"))
+    tally.check("wish: easy first", told.get("easy_first", False) == asked.easy_first)
+    stops = {"brief_minutes": asked.brief, "talk_minutes": asked.talk, "new_kinds": asked.new}
+    plain = stops if asked.new or asked.talk else None
+    own = told.get("stops")
+    if own is not None and not asked.new:
+        own = {**own, "brief_minutes": asked.brief}  # of no brief no length is asked
+    tally.check("wish: stops", own == plain, told.get("stops"))
+    tally.check("wish: independent", told.get("independent_minutes", 0) == asked.independent,
+                told.get("independent_minutes"))
+
+
+def check_files(tally, answer, asked, region, quiet):
+    """Notes, terms and ledger are those of the files named. `quiet(way)`: True, False or None, unsure."""
+    notes, told = answer["notes"], answer["wish"]
+    tally.check("wish: notes", (notes["sha256"] if notes else None) == (
+        sha256_of(asked.notes) if asked.notes else None), notes)
+    terms = [(row["first"], row["last"]) for row in told.get("terms", [])]
+    own = terms_of(asked.terms) if asked.terms else []
+    tally.check("wish: terms", terms == [(str(a), str(b)) for a, b in own], terms)
+    day = start_of(asked, region).date()
+    uses = use_of(asked.driven, day) if asked.driven else {}
+    rows = {row["way"]: (row["today"], row["month"]) for row in told.get("street_use", [])}
+    for way in sorted(uses.keys() | rows.keys()):
+        known = quiet(way)
+        claim = rows.get(way) == uses.get(way) if known else way not in rows
+        tally.check("wish: ledger", claim or (known is None and rows.get(way) in (None, uses.get(way))),
+                    f"way/{way}: {rows.get(way)}, the ledger says {uses.get(way)}")
