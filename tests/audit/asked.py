@@ -18,7 +18,6 @@ Part = namedtuple("Part", "minutes roads hardest wants")
 KeepOff = namedtuple("KeepOff", "outline hours")
 VERDICTS = {"usable": "usable", "in-force": "in force"}  # README.md, the words of `loops`
 PART = re.compile(r"^\s*(\d+)\s*(any|quiet|busier)?\s*(?:hardest\s+(\d))?\s*(?::(.*))?$")
-NOT_SAID = ("--through",)  # a drive of one's own says no minutes
 
 
 def place(text):
@@ -100,6 +99,9 @@ def asked(words):
     if "--wish" in words:  # what the command line says beats it; of repeated words the file's come first
         words = kept(Path(words[words.index("--wish") + 1])) + words
     wish = _parser().parse_args(words)
+    wish.avoid, wish.welcome = list(dict.fromkeys(wish.avoid)), list(dict.fromkeys(wish.welcome))
+    wish.spacing = [one for k, one in enumerate(wish.spacing)  # what is said later of a kind beats it
+                    if one[0] not in {later[0] for later in wish.spacing[k + 1:]}]
     wish.all_wants = wish.want + [one for each in wish.part for one in each.wants]
     return wish
 

@@ -1,25 +1,27 @@
 """What planted falsehoods share: a good answer to spoil, and the raw map to find rare things in."""
 import copy
+import math
 
-PLANTED = []  # (claim that must be found false, what is planted, how)
+PLANTED = []  # (claim that must be found false, the answer it is planted in, what is planted, how)
+FAR_DEG = 0.01
 WAYS_HOME_KEPT = 2  # all are read once, in the good answer; few are enough to spoil
 
 
-def plants(claim):
-    """Names the claim by which the falsehood below must be found."""
+def plants(claim, answer="good"):
+    """Names the claim by which the falsehood below must be found, and the answer to spoil."""
     def keep(spoil):
-        PLANTED.append((claim, spoil.__doc__, spoil))
+        PLANTED.append((claim, answer, spoil.__doc__, spoil))
         return spoil
     return keep
 
 
 class World:
-    """A copy of a good answer, its wish's words and its exit code, to be spoilt."""
+    """A copy of a good answer, its wish's words and its exit code, to be spoilt. `folder`: for files."""
 
-    def __init__(self, ground, bans, words, answer, exit_code):
-        self.ground, self.bans = ground, bans
-        self.words, self.exit_code = list(words), exit_code
-        self.answer = copy.deepcopy(answer)
+    def __init__(self, auditor, good, folder):
+        self.ground, self.bans, self.quiet = auditor.ground, auditor.bans, auditor.quiet
+        self.words, self.exit_code, self.folder = list(good.words), good.exit_code, folder
+        self.answer = copy.deepcopy(good.answer)
         for loop in self.answer["loops"]:
             loop["ways_home"] = loop["ways_home"][:WAYS_HOME_KEPT]
 
@@ -54,6 +56,11 @@ class World:
 
     def is_long(self, stretch):
         return stretch["metres"] > 50 and "partial_m" not in stretch
+
+    def is_far(self, stretch):
+        """Over a kilometre from the door, or nearly."""
+        door = [float(part) for part in self.words[self.words.index("--home") + 1].split(",")]
+        return math.dist(door, self.ground.at(stretch["from"])) > FAR_DEG
 
     def a_way(self, test):
         """The least road of the map, of two nodes at least, of whose tags a test holds."""

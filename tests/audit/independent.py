@@ -103,7 +103,7 @@ class Independent:
         tags, suffix = self.drive.ground.tags(way), ":" + self.drive.ground.suffix(direction)
         keys = ("destination", "destination" + suffix, "destination:ref", "destination:ref" + suffix)
         named = {name for key in keys for name in words(tags.get(key, ""))}
-        big = tags["highway"].removesuffix("_link") in SIGNED
+        big = tags["highway"] in SIGNED  # a slip road's number is that of the road it leads to or from
         return named | set(words(tags.get("ref", ""))[:1] if big else [])
 
     def leads(self, i, name):

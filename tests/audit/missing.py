@@ -5,6 +5,7 @@ kinds knows (tests/real/second_kinds.py), each with its source.
 """
 from functools import cache
 
+from houses import Houses
 from rings import FAMILY
 from second_reader import between, words
 
@@ -35,7 +36,7 @@ class Missing:
     def __init__(self, passes):
         self.ground, self.rings = passes.ground, passes.rings
         self.claims, self.lights = passes.junctions.claims, passes.junctions.lights
-        self.runs = passes.runs
+        self.runs, self.houses = passes.runs, Houses(passes.ground)
 
     def check(self, tally, drive, rows):
         self._rings(tally, drive, rows)
@@ -94,11 +95,18 @@ class Missing:
 
     def _runs(self, tally, drive, rows, kind):
         for first, last in self._runs_of(drive, kind):
-            length = sum(drive.stretches[i]["metres"] for i in range(first, last + 1))
+            length = self._road_m(drive, first, last)
             if kind in ANY_LENGTH or length > LEAST_M * LEEWAY:
                 tally.check("none missing: " + kind,
                             any(told(rows, kind, i) for i in range(first, last + 1)),
                             f"stretches {first} to {last}, {length:.0f} m")
+
+    @staticmethod
+    def _road_m(drive, first, last):
+        """Metres of road: who turns round at a dead end drives no longer run."""
+        pieces = {(s["way"], *sorted((s["from_index"], s["to_index"]))): s["metres"]
+                  for s in drive.stretches[first:last + 1]}
+        return sum(pieces.values())
 
     def _runs_of(self, drive, kind):
         """(first, last) of the longest runs of stretches that surely bear the kind."""
@@ -130,10 +138,10 @@ class Missing:
                 and drive.tags(i)["highway"] != "service")
 
     def _is_country_road(self, drive, i):
-        """The national limit told by its type, outside streets. Key:maxspeed:type."""
+        """The national limit told by its type, outside built-up streets. Key:maxspeed:type."""
         return (drive.tags(i).get("maxspeed:type") == "GB:nsl_single"
                 and drive.tags(i)["highway"] not in ("residential", "service")
-                and "junction" not in drive.tags(i))
+                and "junction" not in drive.tags(i) and not self.houses.stand_beside(drive, i))
 
     def _is_dual_carriageway(self, drive, i):
         return (drive.tags(i).get("dual_carriageway") == "yes" and "junction" not in drive.tags(i)

@@ -77,19 +77,22 @@ class OffLimits:
 
     @cache
     def junctions_at(self, point):
-        """Nodes where three roads meet, within 5 m of a point."""
-        near = {n for off, _, a, b in self.ground.steps_near(point) if off < AT_JUNCTION_M + SURE_M
-                for n in (a, b) if metres(self.ground.at(n), point) <= AT_JUNCTION_M}
-        return frozenset(n for n in near if sum(
-            self.ground.tags(way).get("service") not in ALLEYS
-            for way, _, _ in self.ground.arms_at(n)) > 2)
+        """The nearest node where three roads meet within 5 m of a point, if there is one."""
+        near = {(metres(self.ground.at(n), point), n) for off, _, a, b in self.ground.steps_near(point)
+                for n in (a, b) if off < AT_JUNCTION_M}
+        return frozenset([n for off, n in sorted(near) if off < AT_JUNCTION_M and self._is_junction(n)][:1])
+
+    def _is_junction(self, node):
+        return sum(self.ground.tags(way).get("service") not in ALLEYS
+                   for way, _, _ in self.ground.arms_at(node)) > 2
 
     @cache
     def street_at(self, point):
-        """The ways that surely are the street at a point: the nearest road by a metre at least, and those of
+        """The ways that surely are the street at a point: the nearest in use by a metre at least, and those of
         its name (its number) whose ends lie within 500 m of ends of it."""
-        near = sorted((off, way) for off, way, _, _ in self.ground.steps_near(point) if off < STREET_M - SURE_M)
-        if not near:
+        near = sorted((off, way) for off, way, a, b in self.ground.steps_near(point) if off < STREET_M - SURE_M
+                      and ((a, b) in self.ground.joined or (b, a) in self.ground.joined))
+        if not near or self.ground.tags(near[0][1])["highway"] == "service":
             return frozenset()
         name = self.known_as(near[0][1])
         rivals = [off for off, way in near if (self.known_as(way) or way) != (name or near[0][1])]

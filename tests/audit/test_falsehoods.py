@@ -3,14 +3,18 @@
 
 usage: test_falsehoods.py PROGRAMS MAP
 
-A loop of the invented county is made and read: no difference. Then one thing of it, or of its wish, is
-made false at a time (falsehoods_*.py), and the audit must name the claim that broke.
+Answers to some wishes on the invented county are made and read: no difference. Then one thing of one, or of
+its wish, is made false at a time (falsehoods_*.py), and the audit must name the claim that broke.
 """
+import shlex
 import subprocess
 import sys
 import tempfile
+from collections import namedtuple
 from pathlib import Path
 
+import falsehoods_files
+import falsehoods_lesson
 import falsehoods_passes
 import falsehoods_road
 import falsehoods_wish
@@ -19,19 +23,44 @@ from dump_text import built
 from falsehood import PLANTED, World
 from tally import Tally, told
 
-WISH = ("--home 54.300000,2.600000 --minutes 40 --start 2026-11-27T08:10 --want roundabout=max "
-        "--want bus-lane:in-force=1 --want level-crossing=1 --want mini-roundabout=1 --want zebra=1 "
-        "--want twenty-zone=1").split()
-MODULES = (falsehoods_passes, falsehoods_road, falsehoods_wish)
+DOOR = "--home 54.300000,2.600000 --start 2026-11-27T08:10 "
+WISHES = {
+    "good": DOOR + "--minutes 40 --want roundabout=max --want bus-lane:in-force=1 --want level-crossing=1 "
+                   "--want mini-roundabout=1 --want zebra=1 --want twenty-zone=1",
+    "parts": DOOR + "--minutes 35 --part '8 quiet: turn-off:left=1' --part '15 busier: crossroads=1' "
+                    "--drive-out 54.303000,2.597000 --drive-back 54.299610,2.610190",
+    "stops": DOOR + "--minutes 40 --want roundabout=2 --want parallel-park=1 --new roundabout --talk 4",
+    "independent": DOOR + "--minutes 40 --want roundabout=2 --independent 6 --variants",
+    "files": DOOR + "--minutes 35 --want zebra=2 --notes {}/notes.geojson --terms {}/terms.txt "
+                    "--driven {}/driven.txt --keep-off '54.310000,2.580000 @ Mo-Fr 08:00-10:00'",
+    "own": DOOR + "--through 54.303000,2.597000;54.305000,2.610000;54.295000,2.605000",
+}
+NOTES = """{"type": "FeatureCollection", "features": [{"type": "Feature",
+ "geometry": {"type": "Point", "coordinates": [2.5988, 54.2973]},
+ "properties": {"says": "hump", "seen": "2026-10-03"}}]}"""
+TERMS = "2026-09-02 2026-10-23\n2026-11-02 2026-12-18\n"
+MODULES = (falsehoods_passes, falsehoods_road, falsehoods_wish, falsehoods_lesson, falsehoods_files)
 LEAST = 60  # kinds of falsehood
 
+Good = namedtuple("Good", "words answer exit_code")
 
-def made(programs, area, folder):
-    """The answer to WISH and the exit code."""
-    file = Path(folder) / "good.json"
-    done = subprocess.run([Path(programs) / "loopwright", "loops", area, *WISH, "-o", file],
+
+def write_files(auditor, folder):
+    """Notes, terms and a ledger of streets that are quiet, and some that aren't."""
+    (folder / "notes.geojson").write_text(NOTES, encoding="utf-8")
+    (folder / "terms.txt").write_text(TERMS, encoding="utf-8")
+    ways = [way for way in sorted(auditor.ground.roads) if auditor.quiet(way) is not None][::40]
+    (folder / "driven.txt").write_text("".join(f"2026-11-2{way % 7} {way} 2\n" for way in ways),
+                                       encoding="utf-8")
+
+
+def made(programs, area, name, folder):
+    """The answer to a wish and the exit code."""
+    words = shlex.split(WISHES[name].replace("{}", str(folder)))
+    file = folder / f"{name}.json"
+    done = subprocess.run([Path(programs) / "loopwright", "loops", area, *words, "-o", file],
                           stdout=subprocess.DEVNULL, check=False)
-    return read(file), done.returncode
+    return Good(words, read(file), done.returncode)
 
 
 def is_found(auditor, world, claim):
@@ -40,25 +69,33 @@ def is_found(auditor, world, claim):
     return claim in tally.by_claim()
 
 
+def missed_of(auditor, goods, folder):
+    """A line for each falsehood that can't be planted, or isn't found."""
+    for claim, name, what, spoil in PLANTED:
+        world = World(auditor, goods[name], folder)
+        try:
+            spoil(world)
+        except (StopIteration, ValueError, IndexError, KeyError) as error:
+            yield f"can't be planted in '{name}': {what} ({claim}): {error!r}"
+            continue
+        if not is_found(auditor, world, claim):
+            yield f"not found in '{name}': {what} ({claim})"
+
+
 def main():
     programs, extract = sys.argv[1:]
     auditor = Auditor(extract, "GB-ENG", Path(programs) / "npm")
-    with tempfile.TemporaryDirectory() as folder:
-        area, _ = built(programs, extract, "GB-ENG", folder)
-        answer, exit_code = made(programs, area, folder)
     tally = Tally()
-    auditor.audit(tally, WISH, answer, exit_code)
-    print("\n".join(told(tally, len(answer["loops"]))))
-    missed = []
-    for claim, what, spoil in PLANTED:
-        world = World(auditor.ground, auditor.bans, WISH, answer, exit_code)
-        try:
-            spoil(world)
-        except (StopIteration, ValueError, IndexError) as error:
-            missed.append(f"can't be planted in this loop: {what} ({claim}): {error!r}")
-            continue
-        if not is_found(auditor, world, claim):
-            missed.append(f"not found: {what} ({claim})")
+    with tempfile.TemporaryDirectory() as made_in:
+        folder = Path(made_in)
+        area, _ = built(programs, extract, "GB-ENG", folder)
+        write_files(auditor, folder)
+        goods = {name: made(programs, area, name, folder) for name in WISHES}
+        for name, good in goods.items():
+            tally.where = name + ": "
+            auditor.audit(tally, good.words, good.answer, good.exit_code)
+        print("\n".join(told(tally, sum(len(good.answer["loops"]) for good in goods.values()))))
+        missed = list(missed_of(auditor, goods, folder))
     print("\n".join(missed))
     print(f"{len(PLANTED)} falsehoods planted, {len(PLANTED) - len(missed)} found by their claim")
     sys.exit(1 if missed or tally.differences or len(PLANTED) < LEAST else 0)

@@ -6,9 +6,10 @@ usage: test_random.py PROGRAMS EXTRACT REGION LOOPS [SEED]
 Wishes are thrown with seeded dice (dice.py) until LOOPS loops were read; with a SEED of one's own they
 are longer lessons, too. A want that isn't met has a reason, and the program proves each answer
 (random_wishes.py). Fails on any difference, and when fewer than 60 % of the wishes of a whole town
-are met.
+are met. What differs is kept, with the files of its wish, in PROGRAMS/audit.
 """
 import random
+import shutil
 import sys
 import tempfile
 from pathlib import Path
@@ -29,10 +30,11 @@ def is_town(ground):
     return sum(metres for _, _, metres in ground.net.edges.data("metres")) / 1000 > TOWN_KM
 
 
-def run(auditor, dice, loops, folder):
-    """Throws and reads until so many loops were read, or as many wishes were thrown; the tally."""
+def run(auditor, dice, loops, keep):
+    """Throws and reads until so many loops were read, or as many wishes were thrown; the tally. `keep`: the
+    folder where the files of a wish that differs are kept."""
     tally, read_so_far = Tally(), 0
-    file = Path(folder) / "loops.json"
+    file = dice.files.folder / "loops.json"
     for number in range(loops):
         if read_so_far >= loops:
             break
@@ -42,7 +44,10 @@ def run(auditor, dice, loops, folder):
         words, exit_code = answered
         answer = read(file)
         tally.where = f"wish {number}: {' '.join(words)}\n    "
+        before = len(tally.differences)
         auditor.audit(tally, words, answer, exit_code)
+        if len(tally.differences) > before:
+            shutil.copytree(dice.files.folder, keep / str(number), dirs_exist_ok=True)
         read_so_far += len(answer["loops"])
     return tally, read_so_far
 
@@ -54,10 +59,12 @@ def main():
     kinds = kinds_on(auditor.ground, auditor.passes.junctions.claims)
     with tempfile.TemporaryDirectory() as folder:
         area, _ = built(programs, extract, region, folder)
+        wish_files = Path(folder) / "wish"
+        wish_files.mkdir()
         dice = Dice(Path(programs) / "loopwright", area, auditor.ground.map,
                     random.Random(int(more[1]) if len(more) > 1 else SEED), kinds,
-                    ALL if len(more) > 1 else SHORT)
-        tally, count = run(auditor, dice, loops, folder)
+                    ALL if len(more) > 1 else SHORT, wish_files)
+        tally, count = run(auditor, dice, loops, Path(programs) / "audit" / Path(extract).stem)
     met, unmet = dice.answers["met"], dice.answers["not met"]
     share = met / max(1, met + unmet)
     enough = share >= LEAST_MET or not is_town(auditor.ground)

@@ -23,7 +23,7 @@ KINDS = {
     "narrow-road": [""], "single-track": [""], "twenty-zone": [""], "twenty-limit": [""],
     "limit-change": [""], "dual-carriageway": [""], "one-way": [""], "bus-lane": [""],
 }
-NO_ROAD_NEAR = ("from the nearest road a learner may use", "is not in this area", "itself lies there",
+NO_ROAD_NEAR = ("from the nearest road a learner may use", "from any road a learner may use", "is not in this area", "itself lies there",
                 "no road that a learner may drive lies within")
 NEAR_TO_M = 40
 
@@ -104,7 +104,7 @@ class Wishes:
     def trouble_with_nearest(self, missing, words):
         """`near` must find nothing nearer than the shortfall says, and the same when it can."""
         want = missing["kind"] + (":" + missing["movement"] if missing["movement"] else "")
-        options = dict(zip(words[::2], words[1::2]))
+        options = {word: value for word, value in zip(words, words[1:]) if word.startswith("--")}
         if {"--avoid", "--end", "--level", "--hardest", "--keep-off"} & set(options):   # near is told of none of these
             return None
         told = missing.get("nearest_minutes")
