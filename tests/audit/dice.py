@@ -1,48 +1,39 @@
 """Random wishes for the audit: those of tests/real/random_wishes.py, and all else a wish may ask for.
 
-An instructor asks for what there is: kinds are those the second reader finds on the map, and one wish in
-ten asks for any kind at all. What is wanted isn't avoided by the same wish.
+An instructor asks for what there is: what is wanted is what the second reader finds within reach of the door
+(around.py), and one wish in ten asks for any kind at all. What is wanted isn't avoided by the same wish.
+Levels, quiet parts and manoeuvres are for doors on quiet streets, where beginners begin (common practice, no
+source).
 """
 import math
 import shlex
 from pathlib import Path
 
+from around import QUIET
 from counts import MANOEUVRES
 from dice_files import HOURS, Files
 from random_wishes import KINDS, Wishes
 
-LEAST_THINGS = 3  # of a kind on a map, to be asked for
 FAR_DEG = 0.01    # about a kilometre
 NEAR_DEG = 0.02
-ALWAYS = {"emerge", "turn-off"}  # what no tag decides, and no town lacks
+SPARE = 14        # minutes: a reserve of 5, a brief and a talk
+JOINED = ("emerge", "turn-off")  # what may lead into another kind
 TURNS_INTO = ("narrow-road", "twenty-zone", "twenty-limit", "one-way")
 # `near` is told of none of these, so its nearest may be another one.
 NOT_FOR_NEAR = {"--part", "--through", "--driven", "--notes", "--drive-out", "--drive-back", "--wish",
                 "--terms", "--place-passes", "--street-passes", "--easy-first"}
 
 
-def kinds_on(ground, claims):
-    """Of the kinds a wish may name those of which the map has some that can be driven."""
-    def driven(name):
-        what, number = name.split("/")
-        return (ground.is_driven(int(number)) if what == "way" else ground.is_driven_over(int(number)))
-    found = set(ALWAYS)
-    for kind in KINDS:
-        claimed = getattr(claims, kind.replace("-", "_"), None)
-        groups = claimed().groups if claimed else []
-        if sum(any(map(driven, group)) for group in groups) >= LEAST_THINGS:
-            found.add(kind)
-    return sorted(found)
-
-
 class Dice(Wishes):
     """Throws wishes; the same seed gives the same ones. `minutes`: lengths of lessons to choose from;
     `folder`: for the files a wish names."""
 
-    def __init__(self, program, area, raw, dice, kinds, minutes=(15, 25, 40, 60, 90), folder="."):
-        super().__init__(program, area, raw, dice)
-        self.usual, self.minutes = kinds, minutes
-        self.files, self.given = Files(Path(folder), raw, dice), []
+    def __init__(self, program, area, around, dice, minutes, folder):
+        super().__init__(program, area, around.ground.map, dice)
+        self.around, self.usual, self.minutes = around, around.kinds(), minutes
+        self.files, self.given = Files(Path(folder), self.raw, dice), []
+        self.offers, self.beginners = {}, False  # round the door of the wish that is thrown
+        self.spare = 0  # minutes of it that stops and a reserve may take
 
     def chance(self, share):
         return self.dice.random() < share
@@ -56,21 +47,34 @@ class Dice(Wishes):
         return None if special else super().trouble_with_nearest(missing, words)
 
     def wish(self, home):
-        words = self._lesson(home)
+        minutes, limits = self.dice.choice(self.minutes), self._hardness()
+        self.beginners, self.spare = self.around.is_quiet_at(home), SPARE if minutes > 2 * SPARE else 0
+        self.offers = self.around.near(home, minutes, self._ruled_out(limits))
+        if not self.offers:  # nothing can be had so easily from this door
+            limits, self.offers = [], self.around.near(home, minutes)
+        words = self._lesson(home, minutes) + limits
         shape = self.dice.choices(["loop", "parts", "seats", "own"], [70, 12, 10, 8])[0]
         words += {"loop": self._loop, "parts": self._parts, "seats": self._seats,
                   "own": self._own_drive}[shape](home, words)
-        words += self._limits() + self._extras(home) + self._stops()
+        words += self._limits() + self._extras(home, words) + self._stops()
         return self._kept(words) + self._files(home, words)
 
-    def _lesson(self, home):
+    def _lesson(self, home, minutes):
         dice = self.dice
-        words = ["--home", home, "--minutes", str(dice.choice(self.minutes)),
+        words = ["--home", home, "--minutes", str(minutes),
                  "--start", f"2026-{dice.randint(1, 12):02}-{dice.randint(1, 28):02}"
                             f"T{dice.randint(7, 21):02}:{dice.randint(0, 59):02}"]
-        if self.chance(0.3):
-            words += ["--level", str(dice.choice([2, 3, 3, 4, 4, 5]))]
         return words
+
+    def _hardness(self):
+        """The learner's level, and the hardest of all, now and then."""
+        words = ["--level", str(self.dice.choice([2, 3, 3, 4, 4, 5]))] if self.chance(0.3) else []
+        return words + (["--hardest", str(self.dice.randint(3, 4))] if self.chance(0.1) else [])
+
+    def _ruled_out(self, limits):
+        """Kinds that these limits rule out."""
+        said = dict(zip(limits[::2], map(int, limits[1::2])))
+        return self.around.harder_than(min(said.get("--level", 4) + 1, said.get("--hardest", 5)))
 
     # --- shapes of a lesson -------------------------------------------------------------------------
 
@@ -78,23 +82,24 @@ class Dice(Wishes):
         more = self._wants() + ["--alternatives", str(self.dice.randint(1, 3))]
         if self.chance(0.15):
             more += ["--end", self.door()]
-        if self.chance(0.1):
-            more += ["--independent", str(self.dice.choice([5, 5, 8, 10]))]
+        minutes = int(words[words.index("--minutes") + 1])
+        if self.chance(0.15) and minutes >= 20:
+            more += ["--independent", str(self.dice.choice([5, minutes // 4]))]
         return more + (["--variants"] if self.chance(0.1) else ["--easy-first"] if (
-            self.chance(0.1) and "--independent" not in more) else [])
+            self.beginners and self.chance(0.1) and "--independent" not in more) else [])
 
     def _parts(self, _, words):
-        """Parts that leave some of the minutes to the last."""
-        left, parts = int(words[words.index("--minutes") + 1]) - 3, []
+        """Parts that leave some of the minutes to the last, and to stops."""
+        left, parts = int(words[words.index("--minutes") + 1]) - 3 - self.spare, []
         while left >= 5 and len(parts) < 3:
             minutes = min(left, self.dice.choice([5, 8, 10, 15, 20]))
-            wants = ", ".join(self._want(kind, ["1", "1", "2"]) for kind in self.dice.sample(
-                self.usual, self.dice.choice([0, 1, 1, 2])))
+            wants = ", ".join(self._want(kind, ["1", "1", "2"])
+                              for kind in self._some_kinds(self.dice.choice([0, 1, 1, 2])))
             hardest = " hardest 4" if self.chance(0.1) else ""
-            roads = self.dice.choice(["any", "any", "quiet", "busier"])
+            roads = self.dice.choice(["any", "any", "quiet", "busier"] if self.beginners else ["any"])
             parts += ["--part", f"{minutes} {roads}{hardest}" + (f": {wants}" if wants else "")]
             left -= minutes
-        return parts + (["--easy-first"] if self.chance(0.1) else [])
+        return parts + (["--easy-first"] if self.beginners and self.chance(0.1) else [])
 
     def _seats(self, home, _):
         """Somebody else drives out or back."""
@@ -108,6 +113,7 @@ class Dice(Wishes):
         if self.chance(0.5):
             at = words.index("--minutes")
             del words[at:at + 2]
+            self.spare = 0
         return ["--through", ";".join(self._door_near(home) for _ in range(self.dice.randint(1, 4)))]
 
     def _door_near(self, home):
@@ -124,25 +130,38 @@ class Dice(Wishes):
 
     # --- what is wanted -----------------------------------------------------------------------------
 
+    def _some_kinds(self, count):
+        """Of what is within reach; one time in ten of any kind."""
+        near = sorted({kind for kind, _ in self.offers if kind in KINDS}) or list(JOINED)
+        kinds = sorted(KINDS) if self.chance(0.1) else near
+        return self.dice.sample(kinds, min(len(kinds), count))
+
     def _want(self, kind, counts):
-        movement = self.dice.choice(KINDS.get(kind, [""])) if self.chance(0.6) else ""
+        known = [movement for other, movement in self.offers if other == kind and movement]
+        movements = [""] + [":" + movement for movement in known] if known else KINDS.get(kind, [""])
+        movement = self.dice.choice(movements) if self.chance(0.6) else ""
         if kind == "bus-lane" and self.chance(0.5):
             movement = self.dice.choice([":usable", ":in-force"])
-        into = "+" + self.dice.choice(TURNS_INTO) if kind in ALWAYS and self.chance(0.15) else ""
+        into = ""
+        if kind in JOINED and self.chance(0.15):
+            into = self._into()
+        there = self.offers.get((kind, movement[1:]), 9)
+        counts = [count for count in counts if count == "max" or int(count) <= there]
         return f"{kind}{movement}{into}={self.dice.choice(counts)}"
+
+    def _into(self):
+        """What a turn may lead into, of what there is."""
+        there = [kind for kind in TURNS_INTO if (kind, "") in self.offers]
+        return "+" + self.dice.choice(there) if there else ""
 
     def _wants(self):
         """One to three kinds, each a few times; sometimes a manoeuvre; sometimes another one is avoided."""
         dice, words = self.dice, []
-        usual = sorted(KINDS) if self.chance(0.1) else self.usual
-        wanted = dice.sample(usual, min(len(usual), dice.choice([1, 1, 2, 2, 3])))
+        wanted = self._some_kinds(dice.choice([1, 1, 2, 2, 3]))
         for kind in wanted:
             words += ["--want", self._want(kind, ["1", "1", "2", "3", "max", "max"])]
-        if self.chance(0.08):
+        if self.beginners and self.chance(0.1):
             words += ["--want", dice.choice(sorted(MANOEUVRES)) + "=1"]
-        avoided = self._kind()
-        if self.chance(0.15) and avoided not in wanted:
-            words += ["--avoid", avoided]
         return words
 
     def _kind(self):
@@ -156,13 +175,18 @@ class Dice(Wishes):
             words += ["--place-passes", str(dice.choice([1, 2, 4]))]
         if self.chance(0.1):
             words += ["--street-passes", str(dice.choice([1, 3]))]
-        if self.chance(0.1):
-            words += ["--hardest", str(dice.randint(3, 4))]
         return words
 
-    def _extras(self, home):
+    def _extras(self, home, said):
+        """`said`: the words so far. What is avoided doesn't lie before what is wanted."""
         words, dice = [], self.dice
-        if self.chance(0.15):
+        avoided, minutes = self._kind(), int(said[said.index("--minutes") + 1]) if "--minutes" in said else 15
+        if self.chance(0.2):
+            kept = self.around.near(home, minutes, [avoided])
+            wanted = {word.partition("=")[0].partition("+")[0].partition(":")[0] for word in said}
+            lost = {kind for kind, _ in self.offers} - {kind for kind, _ in kept}
+            words += [] if not kept or wanted & (lost | {avoided}) else ["--avoid", avoided]
+        if self.chance(0.15) and self.spare:
             words += ["--reserve", str(dice.choice([2, 5]))]
         if self.chance(0.15):
             words += ["--welcome", self._kind()]
@@ -186,6 +210,8 @@ class Dice(Wishes):
 
     def _stops(self):
         words = []
+        if QUIET not in self.offers or not self.spare:
+            return words  # nowhere to stop
         if self.chance(0.08):
             words += ["--new", self._kind()] + (["--brief", "3"] if self.chance(0.3) else [])
         return words + (["--talk", str(self.dice.choice([3, 5]))] if self.chance(0.08) else [])

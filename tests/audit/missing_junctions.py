@@ -72,7 +72,7 @@ class MissingJunctions:
         return drive.nodes[i + 1][1] == drive.nodes[i][-2]
 
     @cache
-    def _public(self, node):
+    def public(self, node):
         """(way, next node) of the roads at a node that a driver counts; None where lights, rings or minis
         make it something else, or a road has no two ways."""
         arms = [(way, line[1]) for way, _, line in self.ground.arms_at(node)
@@ -90,7 +90,7 @@ class MissingJunctions:
 
     def _junction(self, tally, drive, rows, i):
         node = drive.nodes[i][-1]
-        arms = self._public(node)
+        arms = self.public(node)
         if arms is None or self._turns_back(drive, i) or len(arms) not in (3, 4):
             return
         if len(arms) == 4:
