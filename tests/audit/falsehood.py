@@ -1,10 +1,9 @@
 """What planted falsehoods share: a good answer to spoil, and the raw map to find rare things in."""
-import copy
+import json
 import math
 
 PLANTED = []  # (claim that must be found false, the answer it is planted in, what is planted, how)
 FAR_DEG = 0.01
-WAYS_HOME_KEPT = 2  # all are read once, in the good answer; few are enough to spoil
 
 
 def plants(claim, answer="good"):
@@ -16,14 +15,12 @@ def plants(claim, answer="good"):
 
 
 class World:
-    """A copy of a good answer, its wish's words and its exit code, to be spoilt. `folder`: for files."""
+    """A good answer read anew, its wish's words and its exit code, to be spoilt. `folder`: for files."""
 
     def __init__(self, auditor, good, folder):
         self.ground, self.bans, self.quiet = auditor.ground, auditor.bans, auditor.quiet
         self.words, self.exit_code, self.folder = list(good.words), good.exit_code, folder
-        self.answer = copy.deepcopy(good.answer)
-        for loop in self.answer["loops"]:
-            loop["ways_home"] = loop["ways_home"][:WAYS_HOME_KEPT]
+        self.answer = json.loads(good.text)
 
     @property
     def loop(self):
