@@ -96,6 +96,17 @@ TEST_CASE("a rule that a later one leaves nothing of isn't in force by the lette
   CHECK(write_time(*change) == "2026-12-01T10:00:00+00:00");
 }
 
+// DEVELOPERS.md, HOURS: so long a text is read by its letter alone.
+TEST_CASE("of more than a hundred rules none is doubted for being replaced", "[hours]") {
+  const auto with_rules = [](int before) {
+    std::string text = "Tu-Fr 07:00-10:00";
+    for (int k = 0; k < before; ++k) text += ", Sa 01:00-02:00";
+    return text + "; Tu-Fr 16:00-19:00";
+  };
+  CHECK(asked(with_rules(97), at(1, 8)).reason == Reason::replaced);
+  CHECK(asked(with_rules(99), at(1, 8)) == asked("Tu-Fr 16:00-19:00", at(1, 8)));
+}
+
 TEST_CASE("what is replaced on some of its days only is meant so", "[hours]") {
   CHECK(asked("Mo-Su 07:00-19:00; Tu 08:00-12:00", at(1, 15)).in_force == Tri::no);
   CHECK(asked("Tu 07:00-10:00; PH off; SH off", at(1, 12)).in_force == Tri::no);

@@ -17,22 +17,28 @@ std::string why(const std::string& tags, std::string_view region = "GB-ENG") {
   return why_run(road_of(tags, region), "AB", Kind::country_road);
 }
 
-/// A kilometre of road with so many numbered houses 20 m beside it.
-test::BuiltTown road_with_houses(int houses, const std::string& tags) {
-  mark::RawMap raw =
-      test::draw_town("A                                       B\nw1 AB " + tags + "\n");
+/// So many numbered houses 20 m beside a straight road: north of one to the east, or east of one to the south.
+test::BuiltTown with_houses(mark::RawMap raw, int houses) {
   const Point from = raw.find_node(test::osm_node('A'))->at;
   const Point to = raw.find_node(test::osm_node('B'))->at;
   for (int i = 0; i < houses; ++i) {
     const double share = (i + 0.5) / houses;
     RawFeature house;
     house.object = {1000 + i, ObjectType::node, {}};
-    house.at =
-        point_from_degrees(from.lat() + 0.00018, from.lon() + share * (to.lon() - from.lon()));
+    const bool to_the_east = from.lat_e7 == to.lat_e7;
+    house.at = point_from_degrees(
+        from.lat() + share * (to.lat() - from.lat()) + (to_the_east ? 0.00018 : 0),
+        from.lon() + share * (to.lon() - from.lon()) + (to_the_east ? 0 : 0.0003));
     house.tags.add("addr:housenumber", std::to_string(i + 1));
     raw.features.push_back(house);
   }
   return test::built_town(raw, "GB-ENG");
+}
+
+/// A kilometre of road to the east with houses beside it.
+test::BuiltTown road_with_houses(int houses, const std::string& tags) {
+  return with_houses(
+      test::draw_town("A                                       B\nw1 AB " + tags + "\n"), houses);
 }
 
 TEST_CASE("a town street is no country road", "[mark]") {
@@ -87,6 +93,14 @@ TEST_CASE("a road through houses is none, with a few farms along it still is", "
   CHECK(is_run(road_with_houses(5, signed_60), "AB", Kind::country_road));
   CHECK_FALSE(is_run(road_with_houses(30, signed_60), "AB", Kind::country_road));
   CHECK_FALSE(is_run(road_with_houses(5, "highway=unclassified lit=no"), "AB", Kind::country_road));
+}
+
+// A degree of longitude is shorter than one of latitude the farther north: a house 20 m to the east isn't farther off.
+TEST_CASE("houses east of a road are as near to it as houses north of one", "[mark]") {
+  const std::string drawn =
+      "A\n" + std::string(39, '\n') + "B\nw1 AB highway=unclassified maxspeed=\"60 mph\"\n";
+  CHECK(is_run(with_houses(test::draw_town(drawn), 5), "AB", Kind::country_road));
+  CHECK_FALSE(is_run(with_houses(test::draw_town(drawn), 30), "AB", Kind::country_road));
 }
 
 TEST_CASE("abroad it is the limit outside towns", "[mark]") {

@@ -106,6 +106,11 @@ TEST_CASE("cars on the kerb or in bays take less or nothing", "[mark]") {
               {"parking:both:orientation", "perpendicular"}}) == 4);
 }
 
+TEST_CASE("a road that parked cars would fill has no width that is known", "[mark]") {
+  CHECK(two_way({{"width", "5"}, {"parking:both", "lane"}}).usable_m == 0);
+  CHECK(two_way({{"width", "5"}, {"parking:left", "lane"}}).usable_m == 3);
+}
+
 TEST_CASE("a side where parking is banned at all times holds no cars", "[mark]") {
   CHECK(two_way(
             {{"width", "6"}, {"parking:both", "lane"}, {"parking:left:restriction", "no_parking"}})

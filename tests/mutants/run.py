@@ -24,7 +24,8 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
 ROOMS = ("mark", "hours", "lanes", "proof")
 LEAST_CAUGHT = 0.9
-CASES = "~[layout]~[slow]"
+# Cases about these rooms, wherever they stand: lies about what only a search makes are in tests/find.
+CASES = ",".join(f"[{room}]~[slow]" for room in ROOMS)
 GOLDEN = ("build/", "hours/", "lanes/", "proof/")
 
 

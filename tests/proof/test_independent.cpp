@@ -81,6 +81,28 @@ TEST_CASE("directions must be those of the drive, all and in its words", "[proof
         "says 'turn right into Mill Road'");
 }
 
+// Where the road ahead leads towards us, the corner is the only way for anybody: nothing need be told.
+TEST_CASE("a one-way road that leads here is no choice, whoever may drive it",
+          "[proof][independent]") {
+  const auto round_the_corner = [](const std::string& ahead) {
+    const BuiltTown town = built_town(
+        draw_town("X     B     W\n\n\n\n      C\n"
+                  "w1 XB highway=residential name=Home_Lane maxspeed=30_mph\n"
+                  "w2 BC highway=residential name=Far_Lane maxspeed=30_mph\n"
+                  "w3 " +
+                      ahead + " highway=residential name=Mill_Road surface=gravel oneway=yes\n",
+                  100),
+        "GB-ENG");
+    wish::Answer answer = own_drive(town, "XBCBX");
+    answer.wish.independent_minutes = 1;
+    answer.loops[0].independent = {{0, 1, "", {}}};
+    return falsehood(town, answer);
+  };
+  CHECK(round_the_corner("WB") == "");
+  CHECK(round_the_corner("BW") ==
+        "loop 1, independent stretch, directions: the file says '0', the area says '1'");
+}
+
 TEST_CASE("more than one stretch, or one that nobody asked for, is told", "[proof][independent]") {
   CHECK(told_of(0, {{1, 6, "A7901", {}}}) ==
         "loop 1: it has 1 independent stretches, asked for is none");
