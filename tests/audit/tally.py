@@ -21,9 +21,13 @@ class Tally:
         return Counter(claim for claim, _ in self.differences)
 
 
+def lines(differences):
+    """A line for each difference."""
+    yield from (f"{claim}: {line}" for claim, line in differences)
+
+
 def told(tally, loops):
-    """Lines for people: each difference, differences by claim, and the sums."""
-    yield from (f"{claim}: {line}" for claim, line in tally.differences)
+    """Lines for people: differences by claim, and the sums."""
     yield from (f"differences, {claim}: {count} of {tally.claims[claim]}"
                 for claim, count in sorted(tally.by_claim().items()))
     yield (f"{loops} loops, {sum(tally.claims.values())} claims of {len(tally.claims)} kinds checked, "

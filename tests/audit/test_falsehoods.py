@@ -22,7 +22,7 @@ import falsehoods_wish
 from auditor import Auditor
 from dump_text import built
 from falsehood import PLANTED, World
-from tally import Tally, told
+from tally import Tally, lines, told
 
 DOOR = "--home 54.300000,2.600000 --start 2026-11-27T08:10 "
 WISHES = {
@@ -105,7 +105,7 @@ def main():
             tally.where, answer = name + ": ", json.loads(good.text)
             auditor.audit(tally, good.words, answer, good.exit_code)
             loops += len(answer["loops"])
-        print("\n".join(told(tally, loops)))
+        print("\n".join([*lines(tally.differences), *told(tally, loops)]))
         goods = {name: shortened(good) for name, good in goods.items()}
         missed = list(missed_of(auditor, goods, folder))
     print("\n".join(missed))

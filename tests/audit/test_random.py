@@ -20,11 +20,12 @@ from around import Around
 from dice import Dice
 from dump_text import built
 from random_wishes import SEED
-from tally import Tally, told
+from tally import Tally, lines, told
 
 LEAST_MET = 0.6
 SHORT = (15, 20, 30)
-ALL = (15, 25, 40, 60, 90)
+ALL = (15, 15, 20, 20, 25, 30, 40, 60, 90)  # most are short: what takes long is the search
+AGAIN = 30  # minutes at most of a lesson that is looked at again: a thorough search takes minutes
 
 
 class Run:
@@ -36,7 +37,7 @@ class Run:
 
     def throw(self, loops, twice):
         """Until so many loops were read, or as many wishes were thrown. `twice`: a wish that isn't met is
-        looked at thoroughly, too: a shortfall must not come of a search that gave up."""
+        looked at thoroughly, too, unless it is long: a shortfall must not come of a search that gave up."""
         for number in range(loops):
             if self.loops >= loops:
                 return
@@ -45,7 +46,7 @@ class Run:
             if answered is not None:
                 words, exit_code = answered
                 self.read(f"wish {number}: {shlex.join(words)}", words, file, exit_code)
-                if exit_code == 4 and twice:
+                if exit_code == 4 and twice and (read(file)["wish"]["minutes"] or AGAIN) <= AGAIN:
                     self.look_again(f"wish {number}, again: {shlex.join(words)}", words)
 
     def read(self, name, words, file, exit_code):
@@ -53,6 +54,7 @@ class Run:
         before, answer = len(self.tally.differences), read(file)
         self.auditor.audit(self.tally, words, answer, exit_code)
         if len(self.tally.differences) > before:
+            print("\n".join(lines(self.tally.differences[before:])), flush=True)
             shutil.copytree(self.dice.files.folder, self.keep / name.split(":")[0], dirs_exist_ok=True)
         self.loops += len(answer["loops"])
 
