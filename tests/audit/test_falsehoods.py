@@ -16,6 +16,7 @@ from pathlib import Path
 
 import falsehoods_files
 import falsehoods_lesson
+import falsehoods_own_way
 import falsehoods_passes
 import falsehoods_road
 import falsehoods_wish
@@ -40,7 +41,8 @@ NOTES = """{"type": "FeatureCollection", "features": [{"type": "Feature",
  "geometry": {"type": "Point", "coordinates": [2.5988, 54.2973]},
  "properties": {"says": "hump", "seen": "2026-10-03"}}]}"""
 TERMS = "2026-09-02 2026-10-23\n2026-11-02 2026-12-18\n"
-MODULES = (falsehoods_passes, falsehoods_road, falsehoods_wish, falsehoods_lesson, falsehoods_files)
+MODULES = (falsehoods_passes, falsehoods_road, falsehoods_wish, falsehoods_lesson, falsehoods_own_way,
+           falsehoods_files)
 LEAST = 60          # kinds of falsehood
 WAYS_HOME_KEPT = 2  # all are read once, in the good answer; few are enough to spoil
 
