@@ -57,7 +57,8 @@ class Dice(Wishes):
         words += {"loop": self._loop, "parts": self._parts, "seats": self._seats,
                   "own": self._own_drive}[shape](home, words)
         words += self._limits() + self._extras(home, words) + self._stops()
-        return self._kept(words) + self._files(home, words)
+        effort = self.dice.choices([[], ["--quick"], ["--thorough"]], [92, 5, 3])[0]
+        return self._kept(words) + self._files(home, words) + effort
 
     def _lesson(self, home, minutes):
         dice = self.dice

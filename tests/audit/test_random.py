@@ -60,7 +60,8 @@ class Run:
 
     def look_again(self, name, words):
         file = self.dice.files.folder / "again.json"
-        done = self.dice.run("loops", *words, "--thorough", "-o", file)
+        words = [word for word in words if word not in ("--quick", "--thorough")] + ["--thorough"]
+        done = self.dice.run("loops", *words, "-o", file)
         self.dice.answers["looked at again"] += 1
         if done.returncode == 0:
             self.dice.answers["met when looked at again"] += 1
