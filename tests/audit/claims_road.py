@@ -1,6 +1,4 @@
 """Does each stretch lie on its way, joined to the next, open to a learner's car when it is driven?"""
-from second_reader import BACK
-
 # For the tags see ground.py. Names of streets: Key:name, Key:ref.
 
 
@@ -64,12 +62,8 @@ def turns_round(ground, drive):
 
 
 def turning(ground, tally, drive):
-    """Round only at a dead end, before a wall and at a mini-roundabout (DECISIONS.md; U-turns have no
-    default ban in the map: MAP-TAGS.md 1.6)."""
+    """Round only at a dead end, before a wall and at a mini-roundabout (DEVELOPERS.md, roads; U-turns have
+    no default ban in the map: MAP-TAGS.md 1.6)."""
     for i, node in turns_round(ground, drive):
-        back = drive.nodes[i][-2]
-        ways_on = {(way, away) for way, away, nodes in ground.arms_at(node) if nodes[1] != back
-                   and (away in ground.open_ways(way) or BACK[away] in ground.open_ways(way))}
-        tally.check("turning round", ground.is_wall(node) or not ways_on
-                    or ground.node(node).get("highway") == "mini_roundabout",
-                    f"stretch {i} turns round at node/{node}")
+        tally.check("turning round", ground.is_dead_end(drive.nodes[i][-2], node)
+                    or ground.node(node).get("highway") == "mini_roundabout", f"stretch {i} turns round at node/{node}")

@@ -20,6 +20,10 @@ class Ground(Reader):
         places = [self.at(n) for n in nodes]
         return bearing(places[0], along(places, HEADING_M))
 
+    def is_wall(self, node):
+        """A ford is one, too, in an area that is built without them (Key:ford; README.md, build)."""
+        return self.node(node).get("ford", "no") != "no" or super().is_wall(node)
+
     @cached_property
     def walls(self):
         """The nodes of roads that no car passes."""

@@ -17,6 +17,7 @@ OPEN = {"yes", "designated", "permissive", "official"}  # Key:access
 UNSEALED = {"unpaved", "gravel", "fine_gravel", "dirt", "earth", "ground", "mud", "grass", "sand",
             "compacted", "pebblestone", "wood", "rock"}  # Key:surface
 ROUGH = {"bad", "very_bad", "horrible", "very_horrible", "impassable"}  # Key:smoothness
+ON = OPEN | {"destination"}  # Key:access: a road that leads on, for some at least
 MODES = ("motorcar", "motor_vehicle", "vehicle", "access")  # the most special first
 FAVOURS = {"delivery", "disabled", "loading", "customers", "agricultural", "forestry", "emergency",
            "staff"}  # ours: hours given to these alone are given to nobody else
@@ -223,6 +224,25 @@ class Reader:
                 and abs(between(bearing(self.at(a), self.at(b)), bearing(self.at(b), self.at(c))))
                 > ISLAND_DEG)
 
+    def is_dead_end(self, back, node):
+        """Nothing but private roads leads on from where one came to: there, and before a wall, one may turn
+        round. A road that isn't sealed, or is for access alone, goes on for others, and so does one that
+        the extract cuts off (DEVELOPERS.md, roads)."""
+        if self.is_wall(node):
+            return True
+        def goes_on(way, away, line):
+            return line[1] != back and bool(set(words(self.access(way, away))) & ON)
+        return not any(goes_on(*arm) for arm in self.arms_at(node)) and not self._is_cut(node)
+
+    def _is_cut(self, node):
+        """A way goes on from here to a node that the extract doesn't know."""
+        for way in self.ways_at[node]:
+            nodes = self.map.ways[way].nodes
+            for a, b in zip(nodes, nodes[1:]):
+                if node in (a, b) and not {a, b} <= self.map.places.keys():
+                    return True
+        return False
+
     def _joined(self):
         """Steps that can be driven into and out of, without turning round but at a dead end: the
         largest such part of the net, and other towns."""
@@ -230,7 +250,7 @@ class Reader:
         moves = networkx.DiGraph()
         for a, b, way in self.net.edges.data("way"):
             moves.add_node((a, b))
-            dead_end = self.is_wall(b) or set(self.net.succ[b]) | set(self.net.pred[b]) <= {a}
+            dead_end = self.is_dead_end(a, b)
             for c in ([a] if dead_end else self.net.succ[b]):
                 onward = self.net.edges[b, c]["way"] if self.net.has_edge(b, c) else None
                 if onward is None or (c == a and not dead_end) or (way, b, onward) in banned:
