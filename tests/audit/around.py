@@ -127,8 +127,7 @@ class Around:
     def near(self, door, minutes, without=()):
         """(kind, movement) -> how many nodes of it can be driven to and home from, in order; past no node of
         the kinds of `without`. Streets where one may stop are told as ("quiet street", "")."""
-        steps = sorted((off, a, b) for off, _, a, b in self.ground.steps_near(self._place(door))
-                       if (a, b) in self.ground.joined or (b, a) in self.ground.joined)
+        steps = self.ground.door_steps(self._place(door))
         shut = set().union(*(self.offers.get((kind, ""), set()) for kind in without))
         seeds = {n for n in steps[0][1:] if n in self.ground.net and n not in shut} if steps else set()
         if not seeds:

@@ -8,12 +8,24 @@ from functools import cache, cached_property
 from geo import along
 from second_reader import HEADING_M, MODES, OPEN, Reader, bearing, words
 
+DOOR_M = 150
+
 
 class Ground(Reader):
     def __init__(self, extract, region, clock):
         super().__init__(extract, region)
         self.clock = clock
         self.left = region.startswith("GB") or region == "IE"  # drives on the left
+
+    @cache
+    def door_steps(self, place):
+        """(metres, a, b) of the steps a door may lie on, the nearest first: of streets in use at most 150 m
+        away, else of service roads (DEVELOPERS.md, Place)."""
+        near = {True: set(), False: set()}
+        for off, way, a, b in self.steps_near(place, 3):
+            if off <= DOOR_M and ((a, b) in self.joined or (b, a) in self.joined):
+                near[self.tags(way)["highway"] != "service"].add((off, a, b))
+        return sorted(near[True] or near[False])
 
     def heading(self, nodes):
         """The bearing in which a line of nodes leaves the first, over its first 15 metres."""

@@ -123,8 +123,7 @@ class SecondLook:
 
     def _least_seconds(self, place):
         """From a door to every node, at the least."""
-        near = sorted((off, a, b) for off, way, a, b in self.ground.steps_near(place)
-                      if off <= 150 and ((a, b) in self.ground.joined or (b, a) in self.ground.joined))
+        near = self.ground.door_steps(place)
         if not near:
             return {}
         seeds = {node for off, a, b in near if off <= near[0][0] + 60 for node in (a, b)

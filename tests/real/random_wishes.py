@@ -66,7 +66,7 @@ class Wishes:
         """Throws a wish and looks at its answer; (words, exit code) of what was answered."""
         words = self.wish(self.door())
         done = self.run("loops", *words, "-o", file)
-        if done.returncode == 2 and any(text in done.stderr for text in NO_ROAD_NEAR):
+        if done.returncode in (1, 2) and any(text in done.stderr for text in NO_ROAD_NEAR):
             self.answers["refused: no road near"] += 1
             return None
         trouble = self.trouble_with(done, words, file)

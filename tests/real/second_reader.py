@@ -363,10 +363,11 @@ class Reader:
                         cells[row, column].add((way, a, b))
         return cells
 
-    def steps_near(self, point):
-        """(metres, way, a, b) of the steps of roads up to a hundred metres away, and some more."""
+    def steps_near(self, point, cells=1):
+        """(metres, way, a, b) of the steps of roads up to so many cells away (some 60 metres each), and some
+        more."""
         row, column = (int(degrees * 1000) for degrees in point)
-        for i, j in itertools.product((-1, 0, 1), repeat=2):
+        for i, j in itertools.product(range(-cells, cells + 1), repeat=2):
             for way, a, b in self.steps_by_cell.get((row + i, column + j), ()):
                 yield off_line(point, self.at(a), self.at(b)), way, a, b
 
