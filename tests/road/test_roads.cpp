@@ -70,7 +70,7 @@ TEST_CASE("a state after the stretches is a copy of the stretch it stands for", 
 
 TEST_CASE("chances and run facts are found by their stretch", "[road]") {
   test::SmallArea area;
-  for (const std::size_t piece : {0, 1, 1, 3}) {
+  for (const std::size_t piece : {0U, 1U, 1U, 3U}) {
     Chance chance;
     chance.entry = along(piece);
     area.tables.chances.push_back(chance);
@@ -89,7 +89,7 @@ TEST_CASE("chances and run facts are found by their stretch", "[road]") {
 
 TEST_CASE("bus lanes are found by their piece", "[road]") {
   test::SmallArea area;
-  for (const std::size_t piece : {1, 4, 4}) {
+  for (const std::size_t piece : {1U, 4U, 4U}) {
     BusLane lane;
     lane.piece = PieceId{piece};
     area.tables.bus_lanes.push_back(lane);

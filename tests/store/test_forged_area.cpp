@@ -102,19 +102,19 @@ TEST_CASE("verifying an area finds rules with conditions, bus lanes and kerbs th
     put(bytes, offset_of(bytes, section) + at, std::uint32_t{2});
     return Trial(signed_again(bytes)).verifying();
   };
-  for (const std::size_t at : {0, 4, 8, 12, 16})  // stretch, base, text, who, source
+  for (const std::size_t at : {0U, 4U, 8U, 12U, 16U})  // stretch, base, text, who, source
     CHECK(fault("timed_rules", at) ==
           "row 0 of 'timed_rules' points outside another column" + advice);
-  for (const std::size_t at : {16, 20})  // stretch, tag
+  for (const std::size_t at : {16U, 20U})  // stretch, tag
     CHECK(fault("idle_rules", at) ==
           "row 0 of 'idle_rules' points outside another column" + advice);
-  for (const std::size_t at : {0, 12, 16, 20, 24})  // piece, hours, who, doubt, source
+  for (const std::size_t at : {0U, 12U, 16U, 20U, 24U})  // piece, hours, who, doubt, source
     CHECK(fault("bus_lanes", at) == "row 0 of 'bus_lanes' points outside another column" + advice);
-  for (const std::size_t at : {0, 4, 8})  // stretch, arrows, source
+  for (const std::size_t at : {0U, 4U, 8U})  // stretch, arrows, source
     CHECK(fault("lane_marks", at) ==
           "row 0 of 'lane_marks' points outside another column" + advice);
   CHECK(fault("landmarks", 16) == "row 0 of 'landmarks' points outside another column" + advice);
-  for (const std::size_t at : {0, 4, 8})  // stretch, hours, source
+  for (const std::size_t at : {0U, 4U, 8U})  // stretch, hours, source
     CHECK(fault("kerb_bans", at) == "row 0 of 'kerb_bans' points outside another column" + advice);
 }
 
