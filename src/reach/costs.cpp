@@ -1,22 +1,31 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "loopwright/reach/reach.hpp"
 
 namespace loopwright::reach {
 
-Costs::Costs(const road::Roads& roads, const pace::Pace& pace)
-    : roads_(&roads),
-      pace_(pace),
-      stretch_ms_(roads.stretch_count(), unknown),
-      banned_(roads.turns.size(), 0) {
+Costs::Costs(const road::Roads& roads)
+    : roads_(&roads), stretch_ms_(roads.stretch_count(), unknown), banned_(roads.turns.size(), 0) {}
+
+Costs Costs::by_length(const road::Roads& roads) {
+  return Costs(roads);
+}
+
+Costs::Costs(const road::Roads& roads, const pace::Pace& pace) : Costs(roads) {
+  pace_ = pace;
   for (std::size_t c = 0; c < road::control_count; ++c)
     control_ms_[c] = static_cast<std::int32_t>(pace.at(static_cast<road::Control>(c)).likely_ms);
 }
 
 std::int32_t Costs::price(StretchId stretch) const {
   const bool may = roads_->drivable(stretch) && (!keeps_ || keeps_(stretch));
-  const std::int32_t ms = may ? static_cast<std::int32_t>(pace_.along(stretch).likely_ms) : -1;
+  std::int32_t ms = -1;
+  if (may && pace_)
+    ms = static_cast<std::int32_t>(pace_->along(stretch).likely_ms);
+  else if (may)
+    ms = static_cast<std::int32_t>(std::llround(1000 * roads_->piece(stretch).length_m));
   stretch_ms_.at(stretch.index()) = ms;
   return ms;
 }

@@ -95,6 +95,9 @@ class Costs {
  public:
   /// Every drivable stretch at its likely time, nothing shut.
   Costs(const road::Roads& roads, const pace::Pace& pace);
+  /// The roads by their lengths: a stretch costs its length in millimetres where all else here speaks of
+  /// milliseconds, and turns cost nothing. For what asks how far and not how long.
+  static Costs by_length(const road::Roads& roads);
 
   /// Negative: may not be driven.
   [[nodiscard]] std::int32_t along_ms(StretchId stretch) const {
@@ -121,9 +124,10 @@ class Costs {
 
  private:
   static constexpr std::int32_t unknown = std::numeric_limits<std::int32_t>::min();
+  explicit Costs(const road::Roads& roads);
   std::int32_t price(StretchId stretch) const;
   const road::Roads* roads_;
-  pace::Pace pace_;
+  std::optional<pace::Pace> pace_;  ///< none: by length
   std::function<bool(StretchId)> keeps_;
   mutable Paged<std::int32_t> stretch_ms_;
   Paged<std::uint8_t> banned_;
