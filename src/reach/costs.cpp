@@ -9,8 +9,11 @@ namespace loopwright::reach {
 Costs::Costs(const road::Roads& roads)
     : roads_(&roads), stretch_ms_(roads.stretch_count(), unknown), banned_(roads.turns.size(), 0) {}
 
-Costs Costs::by_length(const road::Roads& roads) {
-  return Costs(roads);
+Costs Costs::by_length(const road::Roads& roads, double turn_round_m) {
+  Costs costs(roads);
+  costs.control_ms_[static_cast<std::size_t>(road::Control::turn_round)] =
+      static_cast<std::int32_t>(std::llround(1000 * turn_round_m));
+  return costs;
 }
 
 Costs::Costs(const road::Roads& roads, const pace::Pace& pace) : Costs(roads) {

@@ -1,8 +1,7 @@
 // Method:
 //   1. From place to place the way is the chain's: on along the stretch, or the shortest way by legal turns.
-//   2. While nothing was recorded for a while, the plan's way between the two stretches takes its place when the car
-//      could have driven it in that time.
-//   3. A place behind one that was reached before is noise: the car stood.
+//      Where the chain went by the plan, while nothing was recorded, it is the plan's.
+//   2. A place behind one that was reached before is noise: the car stood.
 #include "trace/legs.hpp"
 
 #include <algorithm>
@@ -11,16 +10,10 @@
 namespace loopwright::trace {
 namespace {
 
-/// Fixes farther apart than this leave unseen what lies between. Ours.
-constexpr double unseen_after_s = 20;
-/// How fast, on the whole, a plan may have been driven unseen, metres a second. Ours.
-constexpr double slowest_mps = 3, quickest_mps = 25;
-
 class WayMaker {
  public:
-  WayMaker(Router& router, const Noise& noise, std::span<const Fix> fixes,
-           std::span<const StretchId> plan)
-      : router_(router), roads_(router.roads()), noise_(noise), fixes_(fixes), plan_(plan) {}
+  WayMaker(Router& router, const Noise& noise, std::span<const Telling> fixes)
+      : router_(router), roads_(router.roads()), noise_(noise), fixes_(fixes) {}
 
   Way make(std::span<const Chosen> chosen) {
     start(chosen.front());
@@ -63,12 +56,11 @@ class WayMaker {
   }
 
   void go(const Chosen& from, const Chosen& to) {
-    const double seconds = fixes_[to.fix].unix_s - fixes_[from.fix].unix_s;
-    const bool seen = seconds <= unseen_after_s;
+    const bool seen = fixes_[to.fix].silent_s <= unseen_after_s;
     const double back_m = most_back_m(noise_);
     const bool on = to.state == from.state && to.along_m >= from.along_m - back_m;
-    std::vector<StateId> way = on ? std::vector<StateId>() : shortest(from, to, seconds);
-    if (!seen) take_plan(from, to, seconds, way);
+    std::vector<StateId> way = to.by_plan;
+    if (!on && way.empty()) way = shortest(from, to);
     if (way.empty()) {
       last().to_m = std::max(last().to_m, to.along_m);
       return;
@@ -84,62 +76,26 @@ class WayMaker {
   }
 
   /// The stretches behind that of `from`, that of `to` the last.
-  std::vector<StateId> shortest(const Chosen& from, const Chosen& to, double seconds) {
-    const double straight_m = distance_m(fixes_[from.fix].at, fixes_[to.fix].at);
-    const double most_m = most_way_m(noise_, straight_m, seconds) + length_m(to.state);
+  std::vector<StateId> shortest(const Chosen& from, const Chosen& to) {
+    const double most_m = most_way_m(noise_, fixes_[from.fix], fixes_[to.fix]) + length_m(to.state);
     router_.run_after(from.state, most_m, std::span(&to.state, 1));
     assert(router_.metres_to(to.state));
     return router_.way_to(to.state);
   }
 
-  /// Puts the plan's way in the place of the shortest when it fits the time.
-  void take_plan(const Chosen& from, const Chosen& to, double seconds, std::vector<StateId>& way) {
-    const auto begin = std::find(plan_.begin() + static_cast<std::ptrdiff_t>(planned_), plan_.end(),
-                                 roads_.stretch_of(from.state));
-    if (begin == plan_.end()) return;
-    const StretchId goal = roads_.stretch_of(to.state);
-    std::vector<StateId> planned;
-    StateId at = from.state;
-    double metres = length_m(from.state) - from.along_m;
-    for (auto next = begin + 1; next != plan_.end(); ++next) {
-      const auto turns = roads_.turns_from(at);
-      const auto turn = std::find_if(turns.begin(), turns.end(), [&](const road::Turn& one) {
-        return roads_.stretch_of(one.to) == *next;
-      });
-      if (turn == turns.end()) return;
-      at = turn->to;
-      planned.push_back(at);
-      if (*next == goal && fits(metres + to.along_m, seconds)) {
-        planned_ = static_cast<std::size_t>(begin - plan_.begin());
-        // The chain goes on from its own state of the last stretch.
-        planned.back() = to.state;
-        way = std::move(planned);
-        return;
-      }
-      metres += length_m(at);
-      if (metres > quickest_mps * seconds) return;
-    }
-  }
-
-  [[nodiscard]] static bool fits(double metres, double seconds) {
-    return metres >= slowest_mps * seconds && metres <= quickest_mps * seconds;
-  }
-
   Router& router_;
   const road::Roads& roads_;
   const Noise& noise_;
-  std::span<const Fix> fixes_;
-  std::span<const StretchId> plan_;
-  std::size_t planned_ = 0;  ///< of the plan, where the last gap it filled begins
+  std::span<const Telling> fixes_;
   Way way_;
 };
 
 }  // namespace
 
-Way way_of(Router& router, const Noise& noise, std::span<const Fix> fixes,
-           std::span<const Chosen> chosen, std::span<const StretchId> plan) {
+Way way_of(Router& router, const Noise& noise, std::span<const Telling> fixes,
+           std::span<const Chosen> chosen) {
   assert(!chosen.empty());
-  return WayMaker(router, noise, fixes, plan).make(chosen);
+  return WayMaker(router, noise, fixes).make(chosen);
 }
 
 std::vector<Point> line_of(const road::Roads& roads, std::span<const Leg> legs) {

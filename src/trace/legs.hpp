@@ -7,6 +7,7 @@
 #include "loopwright/trace/match.hpp"
 #include "trace/chain.hpp"
 #include "trace/router.hpp"
+#include "trace/telling.hpp"
 
 namespace loopwright::trace {
 
@@ -20,11 +21,12 @@ struct Way {
   std::vector<Leg> legs;         ///< without times
   std::vector<double> begins_m;  ///< how far along the run each leg begins
   std::vector<Reached> reached;  ///< in order, never going back
+  std::size_t end_row = 0;       ///< behind the last fix of the run
 };
 
 /// Legs of a chain, the ways between its places found again.
-Way way_of(Router& router, const Noise& noise, std::span<const Fix> fixes,
-           std::span<const Chosen> chosen, std::span<const StretchId> plan);
+Way way_of(Router& router, const Noise& noise, std::span<const Telling> fixes,
+           std::span<const Chosen> chosen);
 
 /// The way as a line. Rules: some leg.
 std::vector<Point> line_of(const road::Roads& roads, std::span<const Leg> legs);

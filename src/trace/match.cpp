@@ -1,10 +1,12 @@
 // Method:
-//   1. Fixes nearer than two sigmas to the one before are passed over (as Newson and Krumm do): they tell more of the
-//      noise than of the way.
+//   1. Fixes of a few seconds are taken together, which halves what scatters from one to the next. Means nearer than 1.5
+//      sigmas to the one before are passed over (as Newson and Krumm do below two): they tell more of the noise than of
+//      the way.
 //   2. Chains are made of the rest. A fix to which no way leads is left out; when a few in a row are, or nothing was
 //      recorded for long while the car went elsewhere, the chain ends and the next begins.
 //   3. The widths of both distributions come from the drive itself (median deviations, ibid.): a first match by usual
-//      widths, and a second by what it shows, when that differs.
+//      widths, and a second by what it shows, when that differs. Beta is at least sigma: two fixes that scatter so are
+//      seldom as far apart as the way is long.
 #include "loopwright/trace/match.hpp"
 
 #include <algorithm>
@@ -15,11 +17,11 @@
 #include "trace/legs.hpp"
 #include "trace/progress.hpp"
 #include "trace/router.hpp"
+#include "trace/telling.hpp"
 
 namespace loopwright::trace {
 namespace {
 
-constexpr double keep_sigmas = 2;
 /// A chain ends when this many fixes in a row can't be come to … Ours.
 constexpr std::size_t most_skipped = 4;
 /// … or after so long without one (180 s: Newson and Krumm), unless the car is still about there.
@@ -40,16 +42,6 @@ double median_of(std::vector<double> values, double otherwise) {
   return *middle;
 }
 
-/// Rows of the fixes that tell of the way.
-std::vector<std::size_t> telling(std::span<const Fix> fixes, const Noise& noise) {
-  std::vector<std::size_t> rows;
-  for (std::size_t row = 0; row < fixes.size(); ++row)
-    if (rows.empty() || row + 1 == fixes.size() ||
-        distance_m(fixes[rows.back()].at, fixes[row].at) >= keep_sigmas * noise.sigma_m)
-      rows.push_back(row);
-  return rows;
-}
-
 /// The chains of a drive, and the fixes that are in none.
 struct Chained {
   std::vector<std::vector<Chosen>> chains;
@@ -58,23 +50,24 @@ struct Chained {
 
 class Chaining {
  public:
-  Chaining(Router& router, const Noise& noise, std::span<const Fix> fixes)
-      : chain_(router, noise), fixes_(fixes) {}
+  Chaining(Router& router, const Noise& noise, std::span<const Telling> fixes,
+           std::span<const StretchId> plan, const PlanWays& ways)
+      : chain_(router, noise, plan, ways), fixes_(fixes) {}
 
-  Chained run(std::span<const std::size_t> rows) {
-    for (std::size_t k = 0; k < rows.size(); ++k) {
-      const Fix& fix = fixes_[rows[k]];
+  Chained run() {
+    for (std::size_t k = 0; k < fixes_.size(); ++k) {
+      const Telling& fix = fixes_[k];
       if (!chain_.begun()) {
-        if (!chain_.begin(rows[k], fix)) leave_out(rows[k]);
+        if (!chain_.begin(k, fix)) leave_out(k);
         continue;
       }
-      if (!went_silent(fix) && chain_.go_on(rows[k], fix)) {
+      if (!went_silent(fix) && chain_.go_on(k, fix)) {
         for (const std::size_t row : skipped_) leave_out(row);
         skipped_.clear();
         goes_on_ = false;
         continue;
       }
-      skipped_.push_back(rows[k]);
+      skipped_.push_back(k);
       if (skipped_.size() < most_skipped && !went_silent(fix)) continue;
       k -= skipped_.size();  // those come again, as the beginning of the next
       skipped_.clear();
@@ -86,7 +79,7 @@ class Chaining {
   }
 
  private:
-  [[nodiscard]] bool went_silent(const Fix& fix) const {
+  [[nodiscard]] bool went_silent(const Telling& fix) const {
     return fix.unix_s - chain_.last().unix_s > longest_gap_s &&
            distance_m(fix.at, chain_.last().at) > still_there_m;
   }
@@ -103,7 +96,7 @@ class Chaining {
   }
 
   void leave_out(std::size_t row) {
-    const Fix& fix = fixes_[row];
+    const Telling& fix = fixes_[row];
     if (goes_on_) {
       chained_.off_roads.back().to_s = fix.unix_s;
       ++chained_.off_roads.back().fixes;
@@ -114,23 +107,24 @@ class Chaining {
   }
 
   Chain chain_;
-  std::span<const Fix> fixes_;
+  std::span<const Telling> fixes_;
   std::vector<std::size_t> skipped_;
   bool goes_on_ = false;  ///< the last fix was left out
   Chained chained_;
 };
 
-Chained chained(Router& router, const Noise& noise, std::span<const Fix> fixes) {
-  return Chaining(router, noise, fixes).run(telling(fixes, noise));
+Chained chained(Router& router, const Noise& noise, std::span<const Telling> fixes,
+                std::span<const StretchId> plan, const PlanWays& ways) {
+  return Chaining(router, noise, fixes, plan, ways).run();
 }
 
 /// How the fixes of a match scatter.
-Noise shown_by(const std::vector<std::vector<Chosen>>& chains, std::span<const Fix> fixes,
+Noise shown_by(const std::vector<std::vector<Chosen>>& chains, std::span<const Telling> fixes,
                Router& router, const Noise& noise) {
   std::vector<double> off, longer;
   for (const auto& chain : chains) {
     for (const Chosen& one : chain) off.push_back(one.off_m);
-    const Way way = way_of(router, noise, fixes, chain, {});
+    const Way way = way_of(router, noise, fixes, chain);
     for (std::size_t k = 1; k < way.reached.size(); ++k) {
       const Reached &a = way.reached[k - 1], &b = way.reached[k];
       longer.push_back(
@@ -165,14 +159,17 @@ void add_stops(const road::Roads& roads, const Progress& progress, const Way& wa
   }
 }
 
-Run run_of(Router& router, std::span<const Fix> fixes, std::span<const Chosen> chain,
+Run run_of(Router& router, std::span<const Fix> fixes, std::span<const Telling> telling, std::span<const Chosen> chain,
            const MatchAsk& ask, Match& match) {
-  Way way = way_of(router, match.noise, fixes, chain, ask.plan);
+  Way way = way_of(router, match.noise, telling, chain);
+  const std::size_t end = chain.back().fix + 1;
+  way.end_row = end < telling.size() ? telling[end].row : fixes.size();
+  for (Reached& one : way.reached) one.fix = telling[one.fix].row;
   Run run;
   run.line = line_of(router.roads(), way.legs);
   const Progress progress(fixes, way, run.line, match.noise);
   run.legs = std::move(way.legs);
-  run.from_s = fixes[chain.front().fix].unix_s, run.to_s = fixes[chain.back().fix].unix_s;
+  run.from_s = fixes[way.reached.front().fix].unix_s, run.to_s = fixes[way.end_row - 1].unix_s;
   for (std::size_t k = 0; k < run.legs.size(); ++k) {
     Leg& leg = run.legs[k];
     leg.enter_s = progress.left_s(way.begins_m[k]);
@@ -201,15 +198,20 @@ double Run::metres() const {
 Match match_to_roads(const road::Roads& roads, std::span<const Fix> fixes, const MatchAsk& ask) {
   Match match;
   match.usual_gap_s = usual_gap(fixes);
-  Router router(roads);
-  Chained all = chained(router, match.noise, fixes);
-  const Noise shown = shown_by(all.chains, fixes, router, match.noise);
+  std::optional<Router> router(std::in_place, roads, turn_round_m(match.noise));
+  const PlanWays ways(roads, ask.plan);
+  std::vector<Telling> telling = telling_in(fixes, match.noise);
+  Chained all = chained(*router, match.noise, telling, ask.plan, ways);
+  Noise shown = shown_by(all.chains, telling, *router, match.noise);
+  shown.beta_m = std::max(shown.beta_m, shown.sigma_m);
   if (differ(shown, match.noise)) {
     match.noise = shown;
-    all = chained(router, match.noise, fixes);
+    router.emplace(roads, turn_round_m(match.noise));
+    telling = telling_in(fixes, match.noise);
+    all = chained(*router, match.noise, telling, ask.plan, ways);
   }
   for (const auto& chain : all.chains)
-    match.runs.push_back(run_of(router, fixes, chain, ask, match));
+    match.runs.push_back(run_of(*router, fixes, telling, chain, ask, match));
   match.off_roads = std::move(all.off_roads);
   return match;
 }

@@ -73,7 +73,7 @@ Progress::Progress(std::span<const Fix> fixes, const Way& way, std::span<const P
     const Reached& next = way.reached[std::min(k + 1, way.reached.size() - 1)];
     const double from_m = std::max(here.progress_m - beyond_m, 0.0);
     const double to_m = std::min(next.progress_m + beyond_m, ruler.whole_m());
-    const std::size_t end = k + 1 < way.reached.size() ? next.fix : here.fix + 1;
+    const std::size_t end = k + 1 < way.reached.size() ? next.fix : way.end_row;
     for (std::size_t fix = here.fix; fix < end; ++fix)
       points.push_back({ruler.nearest_m(fixes[fix].at, from_m, to_m), fixes[fix].unix_s,
                         fixes[fix].unix_s});

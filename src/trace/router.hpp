@@ -12,8 +12,8 @@ namespace loopwright::trace {
 /// Rules: scratch for one thread; roads must outlive it.
 class Router {
  public:
-  explicit Router(const road::Roads& roads)
-      : roads_(roads), copies_(roads), costs_(reach::Costs::by_length(roads)), sweep_(roads) {}
+  /// turn_round_m: what turning round at a dead end counts as, so that no way does it lightly.
+  Router(const road::Roads& roads, double turn_round_m);
 
   /// Searches from the end of a state's stretch, at most so many metres. `until`: as SweepLimits has it.
   void run_after(StateId from, double most_m, std::span<const StateId> until);

@@ -34,35 +34,50 @@ class WayFinder {
       : roads_(roads), pace_(pace), dice_(dice), sweep_(roads) {}
 
   std::vector<StateId> way(double minutes) {
-    std::vector<StateId> states{some_state()};
-    for (const StateId state : way_from(states.back(), minutes)) states.push_back(state);
-    return states;
+    for (;;) {  // some roads lead nowhere without turning round
+      std::vector<StateId> states{some_state()};
+      const auto rest = way_from(states.back(), minutes);
+      states.insert(states.end(), rest.begin(), rest.end());
+      if (lasts_ms(states) >= minutes * 60'000) return states;
+    }
   }
 
   /// On from a state, which isn't included.
   std::vector<StateId> way_from(StateId from, double minutes) {
     std::vector<StateId> states;
-    double ms = 0;
-    for (int tries = 0; ms < minutes * 60'000 && tries < 200; ++tries)
-      for (const StateId state : leg_from(states.empty() ? from : states.back())) {
-        ms += static_cast<double>(pace_.along(roads_.stretch_of(state)).likely_ms) + 3000;
-        states.push_back(state);
-      }
+    while (lasts_ms(states) < minutes * 60'000) {
+      std::vector<StateId> leg;
+      for (int tries = 0; leg.empty() && tries < 5; ++tries)
+        leg = leg_from(states.empty() ? from : states.back());
+      if (leg.empty()) break;
+      states.insert(states.end(), leg.begin(), leg.end());
+    }
     return states;
   }
 
  private:
+  /// Likely, with three seconds for each junction.
+  [[nodiscard]] double lasts_ms(const std::vector<StateId>& states) const {
+    double ms = 0;
+    for (const StateId state : states)
+      ms += static_cast<double>(pace_.along(roads_.stretch_of(state)).likely_ms) + 3000;
+    return ms;
+  }
+
   StateId some_state() {
     for (;;) {
       const StretchId stretch{dice_.below(roads_.stretch_count())};
       const auto rank = road::rank(roads_.piece(stretch).road_class);
-      if (roads_.drivable(stretch) && rank < 7) return StateId{stretch.index()};
+      const StateId state{stretch.index()};
+      if (roads_.drivable(stretch) && rank < 7 && leads_on(state)) return state;
     }
   }
 
   /// A way to somewhere 400 to 1800 m away, `from` not included; empty when there is none.
   std::vector<StateId> leg_from(StateId from) {
     reach::Costs costs(roads_, pace_);
+    for (std::size_t turn = 0; turn < roads_.turns.size(); ++turn)
+      if (roads_.turns[turn].control == road::Control::turn_round) costs.ban(turn);
     for (std::size_t k = 0; k < roads_.pieces.size(); ++k) {
       const bool small = road::rank(roads_.pieces[k].road_class) >= 4;
       if (small && dice_.below(6) == 0 && PieceId{k} != roads_.stretch_of(from).piece())
@@ -75,12 +90,20 @@ class WayFinder {
     for (const std::uint32_t v : sweep_.settled()) {
       const StretchId stretch = roads_.stretch_of(StateId{v});
       const double far_m = distance_m(here, roads_.nodes[roads_.to_node(stretch).index()].at);
-      if (far_m > 400 && far_m < 1800) goals.emplace_back(v);
+      if (far_m > 400 && far_m < 1800 && leads_on(StateId{v})) goals.emplace_back(v);
     }
     if (goals.empty()) return {};
     auto path = sweep_.path(goals[dice_.below(goals.size())]);
     path.erase(path.begin());
     return path;
+  }
+
+  /// Not a dead end.
+  [[nodiscard]] bool leads_on(StateId state) const {
+    const auto turns = roads_.turns_from(state);
+    return std::any_of(turns.begin(), turns.end(), [](const road::Turn& turn) {
+      return turn.control != road::Control::turn_round;
+    });
   }
 
   const road::Roads& roads_;
@@ -125,7 +148,17 @@ class Driver {
     drive_.legs.push_back(driven);
   }
 
-  /// Stands where the last leg ends.
+  /// Stands at the kerb, where the drive begins or ends: at the end of the last leg driven, else where the first begins.
+  void park(const trace::Leg& leg) {
+    constexpr double parked_s = 20;
+    const auto shape = roads_.shape_of(roads_.stretch_of(leg.state).piece());
+    std::vector<Point> line(shape.begin(), shape.end());
+    if (roads_.stretch_of(leg.state).against()) std::reverse(line.begin(), line.end());
+    stand(parked_s, line, drive_.legs.empty() ? leg.from_m : leg.to_m);
+    if (!drive_.legs.empty()) drive_.legs.back().leave_s = now_s_;
+  }
+
+  /// Stands there.
   void stand(double seconds, const std::vector<Point>& line, double at_m) {
     const double from_s = now_s_;
     for (double s = 0; s < seconds; s += step_s) tick(point_along(line, at_m));
@@ -215,9 +248,11 @@ SimulatedDrive simulated(const road::Roads& roads, const SimulationAsk& ask) {
   }
   legs.back().to_m = std::max(legs.back().from_m, legs.back().to_m / 2);
   Driver driver(roads, pace, dice, ask.start_s);
+  driver.park(legs.front());
   for (std::size_t k = 0; k < legs.size(); ++k)
     driver.drive(legs[k], k + 1 < legs.size() ? turn_between(roads, legs[k].state, legs[k + 1].state)
                                               : nullptr);
+  driver.park(legs.back());
   return std::move(driver.drive_);
 }
 

@@ -96,8 +96,8 @@ class Costs {
   /// Every drivable stretch at its likely time, nothing shut.
   Costs(const road::Roads& roads, const pace::Pace& pace);
   /// The roads by their lengths: a stretch costs its length in millimetres where all else here speaks of
-  /// milliseconds, and turns cost nothing. For what asks how far and not how long.
-  static Costs by_length(const road::Roads& roads);
+  /// milliseconds, and turns cost nothing but turning round at a dead end. For what asks how far and not how long.
+  static Costs by_length(const road::Roads& roads, double turn_round_m);
 
   /// Negative: may not be driven.
   [[nodiscard]] std::int32_t along_ms(StretchId stretch) const {
