@@ -2,7 +2,8 @@
 //   1. Of each planned pass the closest thing said counts: its own kind before a more general one, a movement before
 //      none.
 //   2. "xN" drives the first N of the passes it speaks of; what it has more of was driven besides the plan.
-//   3. The passes' levels become levels of their skills.
+//   3. What a recorded drive said wasn't driven stays so.
+//   4. The passes' levels become levels of their skills.
 #include <algorithm>
 
 #include "loopwright/base/error.hpp"
@@ -36,6 +37,7 @@ std::size_t closest(const std::vector<SaidPractice>& all, const Practice& pass) 
 
 void set(LessonPass& pass, const SaidPractice& said) {
   pass.driven = said.driven;
+  if (!said.driven) pass.traced = false;  // the instructor's word, which a later one may take back
   pass.level = said.driven ? said.level : std::nullopt;
   pass.help = said.driven ? said.help : std::nullopt;
 }
@@ -54,10 +56,12 @@ std::vector<LessonPass> fill_passes(std::vector<LessonPass> passes, const Said& 
   std::vector<int> met(said.practices.size(), 0);
   for (LessonPass& pass : passes) {
     const std::size_t k = closest(said.practices, pass.what);
-    pass.driven = true;
-    pass.level = said.rest;
+    if (!pass.traced) pass.driven = true;
+    pass.level = pass.driven ? said.rest : std::nullopt;
+    pass.help.reset();
     if (k == said.practices.size()) continue;
     const SaidPractice& of = said.practices[k];
+    if (!pass.driven && of.driven) continue;
     set(pass, of);
     if (of.passes && met[k] >= *of.passes) set(pass, {of.what, false});
     ++met[k];

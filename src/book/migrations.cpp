@@ -135,7 +135,28 @@ DROP TABLE written_file;
 ALTER TABLE written RENAME TO written_file;
 )sql";
 
-constexpr std::array<const char*, 4> steps{pupils, lessons, streets_and_files, files_of_several};
+// What a recorded drive told: of each pass, of the lesson, and how long each kind of junction took; the recording itself
+// only when asked for.
+constexpr const char* traces = R"sql(
+ALTER TABLE pass ADD COLUMN traced INTEGER NOT NULL DEFAULT 0;
+CREATE TABLE trace (
+  lesson INTEGER PRIMARY KEY REFERENCES lesson ON DELETE CASCADE,
+  start TEXT NOT NULL,
+  seconds REAL NOT NULL, standing_s REAL NOT NULL,
+  metres REAL NOT NULL,
+  recording TEXT NOT NULL
+) STRICT;
+CREATE TABLE trace_time (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  control TEXT NOT NULL,
+  count INTEGER NOT NULL,
+  expected_s REAL NOT NULL, took_s REAL NOT NULL,
+  PRIMARY KEY (lesson, control)
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 5> steps{pupils, lessons, streets_and_files, files_of_several,
+                                           traces};
 
 }  // namespace
 

@@ -24,7 +24,7 @@ std::vector<LessonPass> passes_of(SQLite::Database& db, std::int64_t lesson) {
   std::vector<LessonPass> passes;
   auto row =
       ask(db,
-          "SELECT kind, movement, hardness, place, driven, level, help FROM pass WHERE lesson = ? "
+          "SELECT kind, movement, hardness, place, driven, level, help, traced FROM pass WHERE lesson = ? "
           "ORDER BY at",
           lesson);
   while (row.executeStep()) {
@@ -32,6 +32,7 @@ std::vector<LessonPass> passes_of(SQLite::Database& db, std::int64_t lesson) {
                     row.getColumn(3).getString(), row.getColumn(4).getInt() != 0,
                     number_or_none(row.getColumn(5))};
     if (!row.getColumn(6).isNull()) pass.help = named_in(row.getColumn(6), parse_help);
+    pass.traced = row.getColumn(7).getInt() != 0;
     passes.push_back(std::move(pass));
   }
   return passes;

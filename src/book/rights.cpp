@@ -32,7 +32,7 @@ constexpr ExportTable tables[] = {
      "traffic, said, remark, private_minutes, loop_file FROM lesson WHERE pupil = ?1 ORDER BY "
      "number"},
     {"pass",
-     "SELECT number AS lesson, kind, movement, hardness, place, driven, level, help FROM pass JOIN "
+     "SELECT number AS lesson, kind, movement, hardness, place, driven, level, help, traced FROM pass JOIN "
      "lesson ON "
      "lesson.id = pass.lesson WHERE pupil = ?1 ORDER BY number, at"},
     {"road_minutes",
@@ -61,6 +61,12 @@ constexpr ExportTable tables[] = {
      "SELECT number AS lesson, day, driving, serious, dangerous FROM mock_test JOIN lesson ON "
      "lesson.id = "
      "mock_test.lesson WHERE pupil = ?1 ORDER BY number"},
+    {"trace",
+     "SELECT number AS lesson, trace.start, seconds, standing_s, metres, recording FROM trace JOIN "
+     "lesson ON lesson.id = trace.lesson WHERE pupil = ?1 ORDER BY number"},
+    {"trace_time",
+     "SELECT number AS lesson, control, count, expected_s, took_s FROM trace_time JOIN lesson ON "
+     "lesson.id = trace_time.lesson WHERE pupil = ?1 ORDER BY number, control"},
     {"street_use",
      "SELECT day, way, node_a, node_b, times, near_door FROM street_use WHERE pupil = ?1 ORDER BY "
      "rowid"},

@@ -18,5 +18,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scheme.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/traced.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words_of_clause.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_lessons.cpp)

@@ -3,6 +3,7 @@
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/traced.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -19,9 +20,9 @@ void write_passes(SQLite::Database& db, std::int64_t lesson,
   for (const LessonPass& pass : passes) {
     std::optional<std::string> help;
     if (pass.help) help = std::string(name(*pass.help));
-    run(db, "INSERT INTO pass VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", lesson, ++at,
+    run(db, "INSERT INTO pass VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", lesson, ++at,
         std::string(road::name(pass.what.kind)), std::string(road::name(pass.what.movement)),
-        pass.hardness, pass.place, pass.driven ? 1 : 0, pass.level, help);
+        pass.hardness, pass.place, pass.driven ? 1 : 0, pass.level, help, pass.traced ? 1 : 0);
   }
 }
 
@@ -35,6 +36,11 @@ void write_streets(SQLite::Database& db, std::int64_t pupil, std::int64_t lesson
         lesson);
 }
 
+void write_roads(SQLite::Database& db, std::int64_t lesson, const std::vector<Plan::Road>& roads) {
+  for (const Plan::Road& road : roads)
+    run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
+}
+
 /// The plan's values in a row that is there.
 void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
   run(db,
@@ -44,8 +50,7 @@ void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
       write_time(plan.start), plan.start.unix_s, plan.length_minutes, plan.area, plan.notes,
       plan.terms, plan.wish, plan.loop_file, plan.likely_s, lesson);
   run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
-  for (const Plan::Road& road : plan.roads)
-    run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
+  write_roads(db, lesson, plan.roads);
   run(db, "DELETE FROM pass WHERE lesson = ?", lesson);
   write_passes(db, lesson, plan.passes);
 }
@@ -132,6 +137,17 @@ void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
         log.mock->faults.driving, log.mock->faults.serious, log.mock->faults.dangerous);
 }
 
+/// In the place of an earlier one.
+void write_trace(SQLite::Database& db, std::int64_t lesson, const Traced& traced) {
+  run(db, "DELETE FROM trace WHERE lesson = ?", lesson);
+  run(db, "DELETE FROM trace_time WHERE lesson = ?", lesson);
+  run(db, "INSERT INTO trace VALUES (?, ?, ?, ?, ?, ?)", lesson, write_time(traced.start),
+      traced.seconds, traced.standing_s, traced.metres, traced.recording);
+  for (const TracedTime& time : traced.times)
+    run(db, "INSERT INTO trace_time VALUES (?, ?, ?, ?, ?)", lesson,
+        std::string(road::name(time.control)), time.count, time.expected_s, time.took_s);
+}
+
 /// Throws when it was driven.
 void need_plan(SQLite::Database& db, std::int64_t lesson) {
   auto row = ask(db, "SELECT state, number FROM lesson WHERE id = ?", lesson);
@@ -167,6 +183,21 @@ void replan_lesson(Book& book, std::string_view code, int number, const Plan& pl
 void log_lesson(Book& book, std::string_view code, int number, const Log& log) {
   book.connection().write(
       [&](SQLite::Database& db) { write_log(db, row_of_lesson(db, code, number), log); });
+}
+
+int log_traced(Book& book, std::string_view code, int number, const TracedLesson& lesson) {
+  return book.connection().write([&](SQLite::Database& db) {
+    const std::int64_t pupil = row_of_pupil(db, code);
+    const std::int64_t row =
+        number == 0 ? add_row(db, pupil, lesson.plan) : row_of_lesson(db, code, number);
+    write_log(db, row, lesson.log);
+    write_trace(db, row, lesson.traced);
+    run(db, "DELETE FROM street_use WHERE lesson = ?", row);
+    write_streets(db, pupil, row, lesson.streets);
+    run(db, "DELETE FROM road_minutes WHERE lesson = ?", row);
+    write_roads(db, row, lesson.plan.roads);
+    return number_of(db, row);
+  });
 }
 
 int add_driven_lesson(Book& book, std::string_view code, const Plan& plan, const Log& log) {

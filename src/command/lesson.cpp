@@ -23,6 +23,8 @@ constexpr std::array deeds{
     Deed{"print", "write a planned lesson on paper, as a card or as an exchange file",
          lesson_print},
     Deed{"log", "say what came of a lesson: in a line, a file, or asked for", lesson_log},
+    Deed{"trace", "log a lesson by a recorded drive: what was really passed, and where it left the plan",
+         lesson_trace},
     Deed{"next", "propose the next lesson, with reasons", lesson_next},
     Deed{"list", "show a pupil's lessons", lesson_list},
 };

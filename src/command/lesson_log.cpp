@@ -2,17 +2,15 @@
 // told as logged is on the disk.
 #include <unistd.h>
 
-#include <algorithm>
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
-#include "command/folded.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/lesson_questions.hpp"
+#include "command/tell_logged.hpp"
 #include "loopwright/base/error.hpp"
-#include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/log_words.hpp"
 #include "loopwright/book/progress.hpp"
@@ -91,19 +89,6 @@ std::vector<book::LessonPass> planned_of(const book::Lesson& lesson) {
   auto passes = lesson.state == book::LessonState::driven ? lesson.log.passes : lesson.plan.passes;
   std::erase_if(passes, [](const book::LessonPass& pass) { return pass.place.empty(); });
   return passes;
-}
-
-void tell_logged(const std::string& code, int number, const book::Log& log,
-                 const book::Scheme& scheme) {
-  const auto driven = std::count_if(log.passes.begin(), log.passes.end(),
-                                    [](const auto& pass) { return pass.driven; });
-  std::vector<std::string> seen;
-  for (const book::Observation& one : log.observations)
-    seen.push_back(std::string(scheme.skill(one.skill)->name) + " " + std::to_string(one.level));
-  print_folded(std::cout, 0,
-               code + ", lesson " + std::to_string(number) + " is logged: passes driven " +
-                   std::to_string(driven) + " of " + std::to_string(log.passes.size()) +
-                   (seen.empty() ? "" : "; levels: " + listed(seen)));
 }
 
 /// A lesson that wasn't planned here.

@@ -38,6 +38,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson_print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_questions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_summary.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_trace.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_words_of_pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/look.cpp
@@ -67,6 +68,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/tell_logged.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/trace_speeds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/trace_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp

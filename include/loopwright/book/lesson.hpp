@@ -37,6 +37,7 @@ struct LessonPass {
   bool driven = false;
   std::optional<int> level = {};  ///< seen, 1 to 5
   std::optional<Help> help = {};
+  bool traced = false;  ///< a recorded drive told whether it was driven
   friend bool operator==(const LessonPass&, const LessonPass&) = default;
 };
 

@@ -1,0 +1,47 @@
+// A matched drive as a lesson: when it began and ended, what it passed, how long each sort of junction took.
+//
+//   const DrivenLesson lesson = lesson_of(roads, match, pace, planned);   lesson.loop.passes; lesson.from_s;
+//
+// Rules: pure. The loop is resolved and holds what was driven, likely times and all, so that what reads planned loops
+// reads driven ones; it isn't proved and is no file's. Standing before the first road and behind the last is no part of
+// it.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "loopwright/pace/pace.hpp"
+#include "loopwright/trace/match.hpp"
+#include "loopwright/trace/passes.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::trace {
+
+/// Stretches that end at one kind of junction, with it.
+struct ControlTime {
+  road::Control control = road::Control::none;
+  int count = 0;
+  double expected_s = 0, took_s = 0;
+};
+
+/// A stop, and whether a junction ahead kept the car waiting.
+struct LessonStop {
+  Stop stop;
+  std::size_t run = 0;
+  bool waiting = false;
+};
+
+struct DrivenLesson {
+  wish::Loop loop;
+  std::vector<TracedPass> passes;    ///< with legs of all runs in a row
+  std::vector<LessonStop> stops;     ///< while away
+  std::vector<ControlTime> times;    ///< by control; what was unseen isn't counted
+  double from_s = 0, to_s = 0;       ///< seconds since 1970: driven off, back
+  double metres = 0;
+};
+
+/// pace: of the learner, without calibration. planned: passes of the plan, for its manoeuvres.
+DrivenLesson lesson_of(const road::Roads& roads, const Match& match, const pace::Pace& pace,
+                       std::span<const wish::Pass> planned = {});
+
+}  // namespace loopwright::trace

@@ -1,0 +1,73 @@
+#include "loopwright/book/traced.hpp"
+
+#include <algorithm>
+
+#include "book/connection.hpp"
+#include "book/rows.hpp"
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::book {
+namespace {
+
+bool is_same(const LessonPass& a, const LessonPass& b) {
+  return a.what == b.what && a.place == b.place;
+}
+
+road::Control control_in(const SQLite::Column& column) {
+  for (std::size_t k = 0; k < road::control_count; ++k)
+    if (road::name(static_cast<road::Control>(k)) == column.getString())
+      return static_cast<road::Control>(k);
+  throw InputError("the book holds '" + column.getString() +
+                   "' as control, which no Loopwright writes; take your copy of it");
+}
+
+std::vector<TracedTime> times_of(SQLite::Database& db, std::int64_t lesson) {
+  std::vector<TracedTime> times;
+  auto row = ask(db,
+                 "SELECT control, count, expected_s, took_s FROM trace_time WHERE lesson = ? "
+                 "ORDER BY rowid",
+                 lesson);
+  while (row.executeStep())
+    times.push_back({control_in(row.getColumn(0)), row.getColumn(1).getInt(),
+                     row.getColumn(2).getDouble(), row.getColumn(3).getDouble()});
+  return times;
+}
+
+}  // namespace
+
+std::vector<LessonPass> traced_passes(const std::vector<LessonPass>& planned,
+                                      const std::vector<LessonPass>& driven) {
+  std::vector<LessonPass> passes = planned;
+  std::vector<bool> used(driven.size(), false);
+  for (LessonPass& pass : passes) {
+    pass.traced = true;
+    pass.driven = false;
+    for (std::size_t k = 0; k < driven.size() && !pass.driven; ++k)
+      if (!used[k] && is_same(pass, driven[k])) pass.driven = used[k] = true;
+    if (!pass.driven) pass.level.reset(), pass.help.reset();
+  }
+  for (std::size_t k = 0; k < driven.size(); ++k) {
+    if (used[k]) continue;
+    passes.push_back(driven[k]);
+    passes.back().driven = passes.back().traced = true;
+  }
+  return passes;
+}
+
+std::vector<LessonTrace> traces_of(const Book& book, std::string_view code) {
+  return book.connection().read([&](SQLite::Database& db) {
+    std::vector<LessonTrace> traces;
+    auto row = ask(db,
+                   "SELECT lesson.id, number, trace.start, seconds, standing_s, metres FROM trace "
+                   "JOIN lesson ON lesson.id = trace.lesson WHERE pupil = ? ORDER BY number",
+                   row_of_pupil(db, code));
+    while (row.executeStep())
+      traces.push_back({row.getColumn(1).getInt(),
+                        {instant_in(row.getColumn(2)), row.getColumn(3).getDouble(),
+                         row.getColumn(4).getDouble(), row.getColumn(5).getDouble(), "",
+                         times_of(db, row.getColumn(0).getInt64())}});
+    return traces;
+  });
+}
+
+}  // namespace loopwright::book

@@ -1,0 +1,25 @@
+#include "command/tell_logged.hpp"
+
+#include <algorithm>
+#include <iostream>
+#include <vector>
+
+#include "command/folded.hpp"
+#include "loopwright/base/plain_words.hpp"
+
+namespace loopwright::command {
+
+void tell_logged(const std::string& code, int number, const book::Log& log,
+                 const book::Scheme& scheme) {
+  const auto driven = std::count_if(log.passes.begin(), log.passes.end(),
+                                    [](const auto& pass) { return pass.driven; });
+  std::vector<std::string> seen;
+  for (const book::Observation& one : log.observations)
+    seen.push_back(std::string(scheme.skill(one.skill)->name) + " " + std::to_string(one.level));
+  print_folded(std::cout, 0,
+               code + ", lesson " + std::to_string(number) + " is logged: passes driven " +
+                   std::to_string(driven) + " of " + std::to_string(log.passes.size()) +
+                   (seen.empty() ? "" : "; levels: " + listed(seen)));
+}
+
+}  // namespace loopwright::command
