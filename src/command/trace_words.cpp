@@ -10,6 +10,7 @@
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/printable.hpp"
 #include "loopwright/hours/zone.hpp"
+#include "loopwright/say/say.hpp"
 #include "loopwright/trace/departures.hpp"
 
 namespace loopwright::command {
@@ -27,6 +28,11 @@ std::string minutes_text(double seconds) {
 
 std::string distance(const TracedDrive& drive, double metres) {
   return long_distance(metres, drive.roads.info().region.unit);
+}
+
+/// Of a part of the drive: "220 yards".
+std::string short_distance(const TracedDrive& drive, double metres) {
+  return say::say_distance(metres, drive.roads.info().region.unit);
 }
 
 std::string street_of(const road::Roads& roads, StateId state) {
@@ -52,7 +58,7 @@ void tell_off_roads(std::ostream& out, const TracedDrive& drive) {
       if (!leg.seen) unseen_m += leg.to_m - leg.from_m;
   if (unseen_m > 0)
     print_folded(out, 2,
-                 distance(drive, unseen_m) +
+                 short_distance(drive, unseen_m) +
                      " lie where nothing was recorded: the plan's way when it fits the time, else "
                      "the shortest");
 }
@@ -66,7 +72,7 @@ std::string departure_words(const TracedDrive& drive, const trace::Departure& on
   } else {
     words = "at the beginning: ";
   }
-  words += distance(drive, one.driven_m) + " another way, " + distance(drive, one.missed_m) +
+  words += short_distance(drive, one.driven_m) + " another way, " + short_distance(drive, one.missed_m) +
            " of the plan left out";
   if (one.came_back) {
     const trace::Leg& leg = runs[one.came_back->run].legs[one.came_back->leg];

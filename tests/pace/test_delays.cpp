@@ -82,6 +82,21 @@ TEST_CASE("the peak goes by the clock on the wall, not by universal time", "[pac
   CHECK(delay_ms(Control::signals, {.level = 5}, {summer_8_30.unix_s, -4 * 3600}) == 20000);
 }
 
+// The whole table of our trade notes, which a simulation there bears out: waits at a give-way by the flow on the main
+// road for critical gaps of 4.5 (experienced), 6.5 (learner) and 8 s (nervous).
+TEST_CASE("the closed form of waiting for a gap gives the trade's table", "[pace]") {
+  struct Row {
+    double cars_an_hour, experienced_s, learner_s, nervous_s;
+  };
+  for (const Row& row : {Row{200, 0.61, 1.33, 2.07}, Row{400, 1.34, 3.03, 4.89},
+                         Row{600, 2.20, 5.23, 8.76}, Row{900, 3.82, 9.81, 17.56}}) {
+    INFO(row.cars_an_hour);
+    CHECK(gap_wait_s(row.cars_an_hour, 4.5) == Approx(row.experienced_s).margin(0.01));
+    CHECK(gap_wait_s(row.cars_an_hour, 6.5) == Approx(row.learner_s).margin(0.01));
+    CHECK(gap_wait_s(row.cars_an_hour, 8.0) == Approx(row.nervous_s).margin(0.01));
+  }
+}
+
 TEST_CASE("signals cost what the published formula gives for usual cycles", "[pace]") {
   // Check values: C60 g.45 x.6 -> 12.4 s, C90 g.40 x.7 -> 22.5 s, C120 g.35 x.8 -> 35.2 s.
   CHECK(signal_delay_s(60, .45, .6) == Approx(12.4).epsilon(0.005));

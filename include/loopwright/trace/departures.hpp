@@ -18,7 +18,7 @@
 namespace loopwright::trace {
 
 /// Shorter differences aren't told. Ours.
-inline constexpr double least_departure_m = 60;
+inline constexpr double least_departure_m = 100;
 
 /// A leg of a drive of several runs.
 struct LegName {
