@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "book/connection.hpp"
+#include "book/no_byte.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 
@@ -100,14 +101,14 @@ void delete_rows(SQLite::Database& db, std::string_view code) {
   run(db, "DELETE FROM pupil WHERE id = ?", pupil);
 }
 
+}  // namespace
+
 void leave_no_byte(SQLite::Database& db) {
   db.exec("VACUUM");
   db.exec("PRAGMA wal_checkpoint(TRUNCATE)");
   db.exec("PRAGMA journal_mode = DELETE");  // needs the book for itself: then no side file is left
   db.exec("PRAGMA journal_mode = WAL");
 }
-
-}  // namespace
 
 std::string export_pupil(const Book& book, std::string_view code) {
   return book.connection().read([&](SQLite::Database& db) {

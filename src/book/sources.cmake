@@ -1,4 +1,5 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/backup.cpp
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/candidates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
@@ -8,12 +9,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proposal.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/purge.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_lessons.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_log.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/readable.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scheme.cpp

@@ -90,14 +90,15 @@ bool tell_clashes(Ground& ground, const std::vector<DayLesson>& lessons) {
 }
 
 PlanJob plan_job_of(const DayJob& day, const DayLesson& of, const book::Book& book) {
-  const auto lessons = book::lessons_of(book, of.pupil.code);
+  const PupilRecord record = record_of(book, of.pupil.code);
+  const auto& lessons = record.lessons;
   WishWords words;
   for (const std::string& want : of.line.wants) words.fill("want", want, of.line.from);
   const std::string start = write_time({civil_seconds(of.line.start), 0}).substr(0, 16);
   words.fill("start", start, of.line.from);
   if (of.line.wants.empty()) fill_proposed(words, of.pupil, lessons);
   const LessonLength length =
-      fill_from_book(words, of.pupil, lessons, std::to_string(of.line.minutes));
+      fill_from_book(words, of.pupil, record, std::to_string(of.line.minutes));
   return {of.pupil.code,
           day.area,
           length,

@@ -23,7 +23,7 @@ namespace {
 
 struct LogTexts {
   LessonTexts lesson;
-  std::string line, file, start, length = "60";
+  std::string line, file, start, length = "60", area;
 };
 
 std::string log_help() {
@@ -60,10 +60,15 @@ bool parse_log(const Arguments& words, LogTexts& texts) {
   app.add_option("--file", texts.file, "text file of what is said");
   app.add_option("--start", texts.start, "date and time of a lesson that wasn't planned here");
   app.add_option("--length", texts.length, "with --start: its minutes (default: 60)");
+  app.add_option("--area", texts.area,
+                 "with --start: area file whose clock it is by (default: of the last one planned, "
+                 "else Great Britain's)");
   app.footer(log_help());
   if (!parse(app, words)) return false;
   if (!texts.line.empty() && !texts.file.empty())
     throw UsageError("--file: give a line or a file, not both");
+  if (!texts.area.empty() && texts.start.empty())
+    throw UsageError("--area goes with --start: a planned lesson has its own");
   if (!texts.start.empty() && !texts.lesson.lesson.empty())
     throw UsageError(
         "--start is for a lesson that isn't in the book, --lesson for one that is: leave one out");
@@ -94,7 +99,8 @@ std::vector<book::LessonPass> planned_of(const book::Lesson& lesson) {
 /// A lesson that wasn't planned here.
 Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& texts) {
   book::Plan plan;
-  plan.start = moment(time_of("--start", texts.start), book_zone);
+  plan.start = moment(time_of("--start", texts.start),
+                      zone_of_lessons(book::lessons_of(book, pupil.code), texts.area));
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   const book::Said said = said_in(texts, {});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");

@@ -3,6 +3,7 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 
@@ -32,6 +33,19 @@ const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const
                      "; 'loopwright lesson list " + code + "' shows them");
   throw UsageError(code + " has no lesson that is planned; plan one with 'loopwright lesson plan " +
                    code + "', or name one with --lesson");
+}
+
+std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area) {
+  if (!area.empty()) return store::open_area(area).roads().info().zone;
+  for (auto lesson = lessons.rbegin(); lesson != lessons.rend(); ++lesson) {
+    if (lesson->plan.area.empty()) continue;
+    try {
+      return store::open_area(lesson->plan.area).roads().info().zone;
+    } catch (const InputError&) {
+      // Moved, or of an older version: the one before may tell.
+    }
+  }
+  return std::string(book_zone);
 }
 
 int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start) {

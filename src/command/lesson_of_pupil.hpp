@@ -23,6 +23,10 @@ std::optional<int> lesson_number(const LessonTexts& texts);
 const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
                                  std::optional<int> number);
 
+/// The clock by which a pupil's lessons are given: of the area that is named, else of the one the latest was planned in
+/// when that is still there, else Great Britain's. Throws InputError when the named one can't be opened.
+std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area);
+
 /// The number of the lesson that is planned for that start already; 0: none.
 int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start);
 

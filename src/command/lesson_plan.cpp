@@ -92,9 +92,10 @@ Exit lesson_plan(const Arguments& words) {
     need_own_file(output, {book.file(), job.area.area, job.area.notes, wish_file});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.code));
   job.code = pupil.code;
-  const auto lessons = book::lessons_of(book, pupil.code);
+  const PupilRecord record = record_of(book, pupil.code);
+  const auto& lessons = record.lessons;
   if (next) fill_proposed(wish_words, pupil, lessons);
-  job.length = fill_from_book(wish_words, pupil, lessons, length);
+  job.length = fill_from_book(wish_words, pupil, record, length);
   job.ask = ask_of(std::move(wish_words));
   if (job.ask.start) job.number = planned_then(lessons, job.ask.start->civil);
   return run(book, job);

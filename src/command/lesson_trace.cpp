@@ -92,7 +92,7 @@ const book::Lesson* lesson_recorded(const std::vector<book::Lesson>& lessons, co
       best = &lesson;
   if (best == nullptr && job.area.area.empty())
     throw UsageError(job.file + ": no lesson of " + code + " is planned about " +
-                     spoken_moment(instant_of(recording.fixes.front().unix_s, std::string(book_zone))) +
+                     spoken_moment(instant_of(recording.fixes.front().unix_s, zone_of_lessons(lessons, ""))) +
                      "; name one with --lesson, or the area of one that wasn't planned with --area");
   return best;
 }

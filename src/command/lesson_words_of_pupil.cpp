@@ -1,14 +1,17 @@
 #include "command/lesson_words_of_pupil.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/folded.hpp"
+#include "command/print.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/lesson_times.hpp"
+#include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/wish/wish.hpp"
@@ -41,25 +44,43 @@ bool is_wanted(const WishWords& words, road::Kind kept_off) {
   });
 }
 
-LessonLength fill_minutes(WishWords& words, int length) {
+/// By how much the pupil's driving is longer than usual, at the hour that is said; 1 while too little is known.
+double pace_at_start(const WishWords& words, const book::PaceLearned& pace) {
+  if (pace.lessons < least_lessons_for_pace) return 1;
+  const Said* start = words.one("start");
+  return start == nullptr ? pace.factor : pace.at(time_of("--start", start->text).civil.hour);
+}
+
+LessonLength fill_minutes(WishWords& words, int length, double pace) {
   const auto topic = words.all("new").empty() ? book::Topic::known : book::Topic::fresh;
   const book::LessonTimes times = book::lesson_times(length, topic);
   const int stops = std::min(stop_minutes(words), times.talk);
   const int reserve = minutes_said(words, "reserve", times.reserve);
   words.fill("reserve", std::to_string(reserve), from_book);
-  words.fill("minutes", std::to_string(times.wheels + stops + reserve), from_book);
+  const int usual = std::max(static_cast<int>(std::lround(times.wheels / pace)), 1);
+  words.fill("minutes", std::to_string(usual + stops + reserve), from_book);
   std::string sum = "lesson of " + std::to_string(length) +
                     " min: " + std::to_string(times.talk - stops) + " to talk at the door, " +
                     std::to_string(times.wheels) + " to drive";
   if (stops > 0) sum += ", " + std::to_string(stops) + " for stops on the way";
   if (reserve > 0) sum += ", back " + std::to_string(reserve) + " early";
+  if (usual != times.wheels)
+    sum += "; planned as " + std::to_string(usual) +
+           " of the usual learner, whom the times below are for: this one takes " + fixed(pace, 2) +
+           " times as long";
   return {length, sum};
 }
 
 }  // namespace
 
-LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
-                            const std::vector<book::Lesson>& lessons, const std::string& length) {
+PupilRecord record_of(const book::Book& book, const std::string& code) {
+  PupilRecord record{book::lessons_of(book, code), {}};
+  record.pace = book::learned_pace(record.lessons, book::traces_of(book, code));
+  return record;
+}
+
+LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
+                            const std::string& length) {
   if (words.one("alternatives") != nullptr)
     throw UsageError("--alternatives: a plan keeps one loop; leave it out");
   if (words.one("home") == nullptr && pupil.home.empty())
@@ -68,14 +89,14 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
   words.fill("home", pupil.home, from_book);
   for (const road::Kind kind : pupil.avoids)
     if (!is_wanted(words, kind)) words.fill("avoid", std::string(road::name(kind)), from_book);
-  const auto level = book::level_now(scheme_kept(pupil), lessons);
+  const auto level = book::level_now(scheme_kept(pupil), record.lessons);
   words.fill("level", std::to_string(book::wish_level(level)), from_book);
   const int said = minutes_said(words, "minutes", 0);
   const int minutes =
       length.empty() ? std::max(usual_length, said) : whole_number("--length", length, lengths);
   const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
                          words.one("through") != nullptr;
-  return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes);
+  return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes, pace_at_start(words, record.pace));
 }
 
 void fill_proposed(WishWords& words, const book::Pupil& pupil,

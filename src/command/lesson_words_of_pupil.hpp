@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "command/wish_words.hpp"
+#include "loopwright/book/book.hpp"
 #include "loopwright/book/lesson.hpp"
+#include "loopwright/book/pace_learned.hpp"
 #include "loopwright/book/pupil.hpp"
 
 namespace loopwright::command {
@@ -18,9 +20,20 @@ struct LessonLength {
   std::string sum;  ///< empty when --minutes, --part or --through said it another way
 };
 
-/// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Throws UsageError.
-LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil,
-                            const std::vector<book::Lesson>& lessons, const std::string& length);
+/// A pupil's lessons, and how long they took.
+struct PupilRecord {
+  std::vector<book::Lesson> lessons;
+  book::PaceLearned pace;
+};
+PupilRecord record_of(const book::Book& book, const std::string& code);
+
+/// Fewer lessons than this don't change how much is planned.
+inline constexpr int least_lessons_for_pace = 3;
+
+/// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Who takes longer than the
+/// usual learner is planned less driving, so that the lesson ends when it is to end. Throws UsageError.
+LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
+                            const std::string& length);
 
 /// Fills in what room book proposes for the day of the start, where neither wants nor parts nor an own drive are said;
 /// tells its goal and reasons on standard output. Throws UsageError when nothing is due.

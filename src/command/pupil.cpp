@@ -21,8 +21,11 @@ constexpr std::array deeds{
     Deed{"change", "change what is kept of a pupil: home, ticks, test day …", pupil_change},
     Deed{"list", "show the pupils, their hours and lessons", pupil_list},
     Deed{"show", "show what one pupil's lessons tell", pupil_show},
-    Deed{"export", "write all that is kept on a pupil, as JSON", pupil_export},
+    Deed{"export", "write all that is kept on a pupil, as JSON or to read", pupil_export},
     Deed{"erase", "delete a pupil, with nothing left", pupil_erase},
+    Deed{"purge", "delete the details of those without a lesson for a year", pupil_purge},
+    Deed{"backup", "copy the book into one file", pupil_backup},
+    Deed{"restore", "put a copy in the place of the book", pupil_restore},
 };
 
 /// The start of the latest driven, or the earliest planned lesson; "-" when there is none.

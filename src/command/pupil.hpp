@@ -11,5 +11,8 @@ Exit pupil_list(const Arguments& words);
 Exit pupil_show(const Arguments& words);
 Exit pupil_export(const Arguments& words);
 Exit pupil_erase(const Arguments& words);
+Exit pupil_purge(const Arguments& words);
+Exit pupil_backup(const Arguments& words);
+Exit pupil_restore(const Arguments& words);
 
 }  // namespace loopwright::command

@@ -4,14 +4,19 @@
 #include <iostream>
 #include <system_error>
 
+#include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/files.hpp"
+#include "command/hours_place.hpp"
 #include "command/pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/readable.hpp"
 #include "loopwright/book/rights.hpp"
+#include "loopwright/card/progress.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/file/notes_file.hpp"
+#include "loopwright/road/note.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
@@ -58,19 +63,35 @@ bool delete_file(const book::WrittenFile& file) {
   return false;
 }
 
+std::string record_page(const book::Book& book, const std::string& code, Date day) {
+  wish::ProgressSheet sheet;
+  sheet.code = book::pupil_of(book, code).code;
+  sheet.day = spoken_day(day);
+  sheet.made = road::day_text(day);
+  sheet.sections = book::readable_record(book, code);
+  return card::write_record(sheet);
+}
+
 }  // namespace
 
 Exit pupil_export(const Arguments& words) {
-  Options app{"Writes all that is kept on a pupil, as JSON.", "loopwright pupil export"};
+  Options app{"Writes all that is kept on a pupil: as JSON, or to be read when the file ends in .pdf.",
+              "loopwright pupil export"};
   PupilJob job;
+  std::string today;
   app.add_option("CODE", job.code, "the pupil's code")->required();
   add_book(app, job.book);
-  app.add_option("-o,--output", job.output, "file to write (default: standard output)");
+  app.add_option("-o,--output", job.output,
+                 "file to write, .json or .pdf (default: standard output, JSON)");
+  app.add_option("--today", today, "the day the page is of (default: today)");
   if (!parse(app, words)) return Exit::done;
   if (!job.output.empty()) need_folder_of(job.output);
   const book::Book book = open_book(job.book, book::Opening::must_be_there);
   if (!job.output.empty()) need_own_file(job.output, {book.file()});
-  const std::string text = book::export_pupil(book, pupil_code("CODE", job.code));
+  const std::string code = pupil_code("CODE", job.code);
+  const std::string text = fs::path(job.output).extension() == ".pdf"
+                               ? record_page(book, code, today_of(today))
+                               : book::export_pupil(book, code);
   if (job.output.empty()) {
     std::cout << text;
   } else {
@@ -101,6 +122,45 @@ Exit pupil_erase(const Arguments& words) {
     all_gone &= delete_file(file);
   book::erase_pupil(book, code);
   std::cout << code << " is erased; the streets driven count on without a name\n";
+  return all_gone ? Exit::done : Exit::could_not;
+}
+
+Exit pupil_purge(const Arguments& words) {
+  Options app{
+      "Shows of whom no lesson was given for so many months, and with --yes deletes their details: "
+      "home, ticks, passes, levels, remarks, goals, recordings and the files written for them. Code "
+      "and each lesson's day, length and state stay for your accounts.",
+      "loopwright pupil purge"};
+  PupilJob job;
+  std::string months = "12", today;
+  app.add_option("--months", months, "without a lesson (default: 12)");
+  app.add_option("--today", today, "the day to count from (default: today)");
+  add_book(app, job.book);
+  app.add_flag("--yes", job.yes, "really: nothing can bring the details back");
+  if (!parse(app, words)) return Exit::done;
+  const int count = whole_number("--months", months, {1, 240});
+  const Date day = today_of(today);
+  book::Book book = open_book(job.book, book::Opening::must_be_there);
+  const auto due = book::due_for_purge(book, day, count);
+  if (due.empty()) {
+    std::cout << "nobody is due: every pupil had a lesson within " << count
+              << " months, or is purged\n";
+    return Exit::done;
+  }
+  bool all_gone = true;
+  for (const book::DuePupil& one : due) {
+    std::cout << one.code << ", last on " << road::day_text(one.last);
+    if (!job.yes) {
+      std::cout << ": due\n";
+      continue;
+    }
+    std::cout << '\n';
+    for (const book::WrittenFile& file : book::written_files(book, one.code))
+      all_gone &= delete_file(file);
+    book::purge_pupil(book, one.code);
+    std::cout << one.code << ": purged; the lessons' days and lengths stay\n";
+  }
+  if (!job.yes) std::cout << "nothing is deleted yet: say --yes if it is meant\n";
   return all_gone ? Exit::done : Exit::could_not;
 }
 

@@ -1,5 +1,6 @@
 // Method: what is kept of a pupil, a line each; then skills by group with their dated levels, the lessons' hours and
 // the roads driven, and the goals that are open.
+#include <cmath>
 #include <iostream>
 #include <span>
 
@@ -9,6 +10,7 @@
 #include "command/print.hpp"
 #include "command/progress_words.hpp"
 #include "command/pupil.hpp"
+#include "command/lesson_words_of_pupil.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
@@ -90,6 +92,24 @@ void print_hours(const std::vector<book::Lesson>& lessons) {
   }
 }
 
+/// How long drives take beside the usual learner's, where enough is known.
+void print_pace(const book::PaceLearned& pace) {
+  if (pace.lessons < least_lessons_for_pace) return;
+  std::string line = "drives take " + fixed(pace.factor, 2) +
+                     " times as long as the usual learner's of the same level (lessons: " +
+                     std::to_string(pace.lessons) + ")";
+  std::vector<std::string> more;
+  for (const book::HourPace& one : pace.hours)
+    more.push_back("from " + std::to_string(one.hour) + ":00 " + fixed(pace.at(one.hour), 2));
+  for (const book::ControlPace& one : pace.controls)
+    if (std::abs(one.factor - pace.factor) >= 0.1)
+      more.push_back((one.control == road::Control::none ? "along roads"
+                                                         : std::string(road::name(one.control))) +
+                     " " + fixed(one.factor, 2));
+  if (!more.empty()) line += "; " + listed(more);
+  print_folded(std::cout, 2, line);
+}
+
 }  // namespace
 
 Exit pupil_show(const Arguments& words) {
@@ -121,6 +141,7 @@ Exit pupil_show(const Arguments& words) {
   }
   print_facts(pupil);
   print_hours(lessons);
+  print_pace(book::learned_pace(lessons, book::traces_of(book, pupil.code)));
   print_skills(scheme_kept(pupil), lessons);
   for (const std::string& goal : book::open_goals(lessons))
     print_folded(std::cout, 2, "goal: " + goal);

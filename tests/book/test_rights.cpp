@@ -4,7 +4,10 @@
 #include <set>
 
 #include "book/sample.hpp"
+#include "loopwright/book/backup.hpp"
+#include "loopwright/book/readable.hpp"
 #include "loopwright/book/rights.hpp"
+#include "loopwright/book/traced.hpp"
 #include "support/error_text.hpp"
 
 namespace loopwright::book {
@@ -24,7 +27,8 @@ void fill(Book& book, const std::string& code, const std::string& home) {
   Log log = log_of_two_passes();
   log.said = code + " says so";
   const int number = plan_lesson(book, code, plan, {{7, 1, 2}, {9, 3, 4, 1, true}});
-  log_lesson(book, code, number, log);
+  log_traced(book, code, number,
+             {plan, log, {plan.start, 2640, 60, 15000, code + " was here", {{}}}, {{7, 1, 2}, {9, 3, 4, 1, true}}});
   note_written(book, code, number, {"/out/" + code + ".pdf", std::string(64, 'a')});
 }
 
@@ -112,9 +116,86 @@ TEST_CASE("an export has every table of the book, and nothing of others", "[book
     CHECK(text[text.find_first_not_of(" \n", start + table.size() + 7)] ==
           '{');  // none is empty in this book
   }
+  // The same to be read: a section for each of them, headed in words.
+  const auto sections = readable_record(at.book, "WREN");
+  CHECK(sections.size() == tables_in(at.folder / "b.book").size());
+  for (const auto& section : sections) {
+    INFO(section.heading);
+    CHECK(section.heading.find('_') == std::string::npos);
+    CHECK(section.heading[0] >= 'A');
+    CHECK(section.heading[0] <= 'Z');
+    CHECK_FALSE(section.lines.empty());
+  }
   CHECK(text.find("4 Lantern Row") != std::string::npos);
   CHECK(text.find("FINCH") == std::string::npos);
   CHECK(text.find("Cooper") == std::string::npos);
+}
+
+// A lesson of 28 November 2026 is due a year later. Twelve months: our trade notes, a judgement.
+TEST_CASE("the details of who had no lesson for a year are due, and go without a byte", "[book][rights]") {
+  ScratchBook at;
+  Pupil finch = test::wren();
+  finch.code = "FINCH";
+  finch.home = "19 Cooper's Reach";
+  add_pupil(at.book, finch);
+  fill(at.book, "WREN", "4 Lantern Row");
+  CHECK(due_for_purge(at.book, {2027, 11, 27}, 12).size() == 1);  // FINCH, added on 1 September
+  const auto due = due_for_purge(at.book, {2027, 11, 28}, 12);
+  REQUIRE(due.size() == 2);
+  CHECK(due[1].code == "WREN");
+  CHECK(due[1].last == Date{2026, 11, 28});
+  purge_pupil(at.book, "WREN");
+  for (const char* trace : {"4 Lantern Row", "WREN says so", "WREN was here", "WREN.pdf"})
+    CHECK(all_bytes(at.folder.path()).find(trace) == std::string::npos);
+  const auto lessons = lessons_of(at.book, "WREN");
+  REQUIRE(lessons.size() == 1);
+  CHECK(lessons[0].state == LessonState::driven);
+  CHECK(lessons[0].plan.length_minutes == 60);
+  CHECK(lessons[0].plan.start == plan_of_two_passes().start);
+  CHECK(lessons[0].log.passes.empty());
+  CHECK(due_for_purge(at.book, {2027, 11, 28}, 12).size() == 1);
+  CHECK(street_use(at.book, {{2026, 11, 28}}) == std::vector<wish::StreetUse>{{7, 1, 1}});
+  at.book.check();
+}
+
+TEST_CASE("a month without the day is counted to its last", "[book][rights]") {
+  ScratchBook at;
+  Plan plan = plan_of_two_passes();
+  plan.start = {1772106000, 0};  // 26 February 2026, 11:40 UTC
+  plan_lesson(at.book, "WREN", plan, {});
+  CHECK(due_for_purge(at.book, {2026, 8, 25}, 6).empty());
+  CHECK(due_for_purge(at.book, {2026, 8, 31}, 6).size() == 1);  // back to 28 February
+}
+
+TEST_CASE("a copy brings the book back as it was, and other files are refused", "[book][rights]") {
+  ScratchBook at;
+  fill(at.book, "WREN", "4 Lantern Row");
+  const std::string before = export_pupil(at.book, "WREN");
+  back_up(at.book, at.folder / "copy.book");
+  back_up(at.book, at.folder / "copy.book");  // in the place of an older one
+  erase_pupil(at.book, "WREN");
+  restore(at.book, at.folder / "copy.book");
+  CHECK(export_pupil(at.book, "WREN") == before);
+  const auto mode = std::filesystem::status(at.folder / "copy.book").permissions();
+  CHECK(mode == (std::filesystem::perms::owner_read | std::filesystem::perms::owner_write));
+  // No file of the work is left beside them.
+  int files = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(at.folder.path()))
+    files += entry.path().string().ends_with("part") ? 1 : 0;
+  CHECK(files == 0);
+  test::write_bytes(at.folder / "bad.book", std::string(5000, 'x'));
+  CHECK(error_text([&] { restore(at.book, at.folder / "bad.book"); })
+            .starts_with((at.folder / "bad.book").string() + ": is no book"));
+  std::string bytes = test::read_bytes(at.folder / "copy.book");
+  for (std::size_t k = 4096; k < bytes.size(); ++k) bytes[k] = '\x55';
+  test::write_bytes(at.folder / "torn.book", bytes);
+  CHECK(error_text([&] { restore(at.book, at.folder / "torn.book"); })
+            .starts_with((at.folder / "torn.book").string() + ": is damaged"));
+  CHECK(error_text([&] { back_up(at.book, at.folder / "b.book"); }) ==
+        (at.folder / "b.book").string() + ": is the book itself; give the copy another name");
+  CHECK(error_text([&] { back_up(at.book, at.folder / "none" / "c.book"); })
+            .find("a copy can't be made there") != std::string::npos);
+  CHECK(export_pupil(at.book, "WREN") == before);
 }
 
 }  // namespace

@@ -256,6 +256,64 @@ class TestErased(Book):
         self.assertFalse((self.folder / "WREN.json").exists())
 
 
+class TestKept(Book):
+    def test_an_export_can_be_read(self):
+        self.add()
+        self.log(1)
+        said = self.run_it("pupil", "export", "WREN", "-o", "wren.pdf", "--today", "2026-10-02")
+        self.assertIn("wren.pdf: written; it holds all of the pupil", said)
+        text = subprocess.run(["pdftotext", "-layout", "wren.pdf", "-"], cwd=self.folder, capture_output=True,
+                              encoding="utf-8", check=True).stdout
+        for word in ("WREN", "4 Lantern Row", "roundabout", "lesson at 1", "put right, or erased", "2 October 2026"):
+            self.assertIn(word, text)
+
+    def test_a_copy_brings_the_book_back(self):
+        self.add()
+        self.log(1)
+        self.assertIn("c.book: written and read through: 1 pupil, 1 lesson", self.run_it("pupil", "backup", "c.book"))
+        before = self.exported()
+        self.log(2)
+        self.assertIn("say --yes", self.run_it("pupil", "restore", "c.book", code=2))
+        self.assertIn("restored: 1 pupil, 1 lesson", self.run_it("pupil", "restore", "c.book", "--yes"))
+        self.assertEqual(self.exported(), before)
+        # What was written since is in the copy that restoring made.
+        self.run_it("pupil", "restore", f"{self.book.name}.before", "--yes")
+        self.assertEqual(len(self.exported()["lesson"]), 2)
+        (self.folder / "bad.book").write_bytes(b"x" * 5000)
+        self.assertIn("bad.book: is no book", self.run_it("pupil", "restore", "bad.book", "--yes", code=1))
+        self.assertEqual(len(self.exported()["lesson"]), 2)
+        self.assertIn("is the book itself", self.run_it("pupil", "restore", str(self.book), "--yes", code=1))
+
+    def test_a_copy_is_whole_though_another_writes(self):
+        self.add()
+        writers = [subprocess.Popen(self.command("lesson", "log", "WREN", "--start", f"2026-10-{k + 1:02}T10:00", LINE % k),
+                                    stdout=subprocess.DEVNULL) for k in range(6)]
+        self.run_it("pupil", "backup", "c.book")
+        self.assertEqual([writer.wait() for writer in writers], [0] * 6)
+        with sqlite3.connect(self.folder / "c.book") as db:
+            self.assertEqual(db.execute("PRAGMA integrity_check").fetchone(), ("ok",))
+            lessons = db.execute("SELECT count(*) FROM lesson").fetchone()[0]
+            self.assertEqual(db.execute("SELECT count(*) FROM pass").fetchone()[0], 5 * lessons)
+        self.assertEqual(len(self.exported()["lesson"]), 6)
+
+    def test_details_are_purged_a_year_after_the_last_lesson(self):
+        self.add()
+        self.log(1)
+        said = self.run_it("pupil", "purge", "--today", "2027-09-30")
+        self.assertIn("nobody is due", said)
+        said = self.run_it("pupil", "purge", "--today", "2027-10-01")
+        self.assertIn("WREN, last on 2026-10-01: due", said)
+        self.assertIn("nothing is deleted yet", said)
+        self.assertEqual(len(self.exported()["pass"]), 5)
+        self.run_it("pupil", "purge", "--today", "2027-10-01", "--yes")
+        kept = self.exported()
+        self.assertEqual((len(kept["lesson"]), kept["pass"], kept["pupil"][0]["home"]), (1, [], ""))
+        self.assertEqual(kept["lesson"][0]["length_minutes"], 60)
+        for file in self.folder.glob("b.book*"):
+            self.assertNotIn(b"lesson at 1", file.read_bytes())
+        self.assertIn("nobody is due", self.run_it("pupil", "purge", "--today", "2028-10-01"))
+
+
 class TestStreets(Book):
     def test_plans_of_one_day_share_a_ledger(self):
         self.build_area()

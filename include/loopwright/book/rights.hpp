@@ -1,4 +1,4 @@
-// What a pupil may ask of who keeps the book: to have all that is kept, and to have it erased.
+// What a pupil may ask of who keeps the book: to have all that is kept, and to have it erased; and what is due to go.
 //
 // Source: UK GDPR articles 15 (access), 17 (erasure) and 20 (portability).
 #pragma once
@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "loopwright/base/instant.hpp"
 #include "loopwright/book/book.hpp"
 
 namespace loopwright::book {
@@ -32,5 +33,17 @@ std::vector<WrittenFile> written_files(const Book& book, std::string_view code);
 /// caller's to delete. Throws InputError; when another program holds the book open, some bytes may be left beside it,
 /// and erasing again takes them.
 void erase_pupil(Book& book, std::string_view code);
+
+/// A pupil whose details are due to go, and the day of the last lesson, or of being put into the book.
+struct DuePupil {
+  std::string code;
+  Date last;
+};
+/// Who had no lesson for so many months, and of whom more is kept than accounts need; by code. Source of the usual 12:
+/// our trade notes, a judgement; UK GDPR article 5(1)(e) asks for some limit and names none.
+std::vector<DuePupil> due_for_purge(const Book& book, Date today, int months);
+/// Deletes all that the book holds on a pupil but the code and each lesson's day, length and state, which accounts need
+/// (tax records: five years), and leaves no byte of it. Ledger lines as when erasing. Rules and errors as of erase_pupil.
+void purge_pupil(Book& book, std::string_view code);
 
 }  // namespace loopwright::book
