@@ -22,6 +22,13 @@ std::string counted(const book::Book& book) {
          std::to_string(lessons) + (lessons == 1 ? " lesson" : " lessons");
 }
 
+/// A name beside the book that nothing has: a copy that was made so before may be the one to restore.
+std::string name_before(const std::string& book) {
+  std::string name = book + ".before";
+  for (int k = 2; std::filesystem::exists(name); ++k) name = book + ".before-" + std::to_string(k);
+  return name;
+}
+
 }  // namespace
 
 Exit pupil_backup(const Arguments& words) {
@@ -59,7 +66,7 @@ Exit pupil_restore(const Arguments& words) {
                      " takes the place of all that the book has: say --yes if it is meant");
   book::Book book = open_book(book_file, book::Opening::may_make);
   if (!book::pupils_of(book).empty()) {
-    const std::string before = book.file().string() + ".before";
+    const std::string before = name_before(book.file().string());
     book::back_up(book, before);
     std::cout << before << ": what the book had until now; delete it when all is well\n";
   }

@@ -13,16 +13,31 @@ namespace {
 using test::built_town;
 using test::BuiltTown;
 
-// A grid of streets, 250 m from letter to letter; no left turn from AB into BE.
+// A grid of streets, 250 m from letter to letter; no right turn from AB into BE.
 constexpr const char* town_text = R"(
     A         B         C
+
+
+
+
+
+
+
 
 
     D         E         F
 
 
+
+
+
+
+
+
+
     G         H         I
-w1 ABC highway=residential name=Top_Row
+w1 AB highway=residential name=Top_Row
+w7 BC highway=residential name=Top_Row
 w2 DEF highway=residential name=Middle_Row
 w3 GHI highway=residential name=Bottom_Row
 w4 ADG highway=residential name=West_Lane
@@ -57,10 +72,11 @@ std::string letters_of(const BuiltTown& town, const Run& run) {
   };
   for (const Leg& leg : run.legs) {
     const StretchId stretch = roads.stretch_of(leg.state);
-    // A stretch touched by less than a few metres at either end isn't driven.
-    if (leg.to_m - leg.from_m < 5) continue;
+    // Fixes are taken together by seconds, so that both ends of a drive that never stands are a little short.
+    constexpr double short_m = 40;
+    if (leg.to_m - leg.from_m < short_m) continue;
     add(roads.from_node(stretch));
-    if (leg.to_m > roads.piece(stretch).length_m - 5) add(roads.to_node(stretch));
+    if (leg.to_m > roads.piece(stretch).length_m - short_m) add(roads.to_node(stretch));
   }
   return letters;
 }
@@ -80,7 +96,7 @@ TEST_CASE("a drive is matched to its streets, by either direction", "[trace]") {
     INFO(letters);
     REQUIRE(match.runs.size() == 1);
     CHECK(letters_of(town, match.runs[0]) == letters);
-    CHECK(match.runs[0].metres() == Approx(250.0 * (letters.size() - 1)).margin(20));
+    CHECK(match.runs[0].metres() == Approx(250.0 * static_cast<double>(letters.size() - 1)).margin(40));
     CHECK(match.off_roads.empty());
   }
 }
@@ -98,7 +114,9 @@ TEST_CASE("legs have the times at which they were driven", "[trace]") {
 TEST_CASE("ways use no turn that is banned", "[trace]") {
   // Fixes so sparse that the corner isn't seen: straight from AB to BE the way is short, but banned.
   const BuiltTown town = built_town(town_text);
+  REQUIRE_FALSE(town.drives("ABE"));
   const Match match = match_to_roads(town.roads(), driven(town, "ABE", 12));
+  REQUIRE_FALSE(match.runs.empty());
   for (const Run& run : match.runs)
     for (std::size_t k = 1; k < run.legs.size(); ++k)
       CHECK_FALSE((town.roads().stretch_of(run.legs[k - 1].state) == town.stretch("AB") &&
@@ -116,7 +134,7 @@ TEST_CASE("a car that turns round in the road is told, and comes back", "[trace]
   REQUIRE(match.runs.size() == 1);
   CHECK(std::count_if(match.runs[0].legs.begin(), match.runs[0].legs.end(),
                       [](const Leg& leg) { return leg.turned_round; }) == 1);
-  CHECK(match.runs[0].metres() == Approx(750).margin(40));
+  CHECK(match.runs[0].metres() == Approx(750).margin(80));
 }
 
 TEST_CASE("while nothing is recorded the shortest way counts, or the plan's that fits the time",
@@ -209,7 +227,7 @@ TEST_CASE("where a drive left its plan is told, and where it came back", "[trace
   CHECK(one.plan_end == 4);
   CHECK(one.driven_m == Approx(500).margin(30));
   CHECK(one.missed_m == Approx(500).margin(5));
-  CHECK(other.on_plan_m == Approx(750).margin(30));
+  CHECK(other.on_plan_m == Approx(750).margin(60));
 }
 
 TEST_CASE("a lesson's times leave out standing at the door", "[trace]") {
