@@ -84,7 +84,8 @@ void back_up(const Book& book, const fs::path& copy) {
 
 void restore(Book& book, const fs::path& copy) {
   std::error_code ignored;
-  if (!fs::exists(copy, ignored)) tell(copy, "no such file; 'loopwright pupil backup' makes copies");
+  if (!fs::exists(copy, ignored))
+    tell(copy, "no such file; 'loopwright pupil backup' makes copies");
   if (fs::equivalent(copy, book.file(), ignored)) tell(copy, "is the book itself");
   // The copy is another's file: it is brought to this version in a copy of its own beside the book.
   Part part(book.file().string() + ".restored");

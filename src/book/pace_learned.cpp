@@ -40,8 +40,8 @@ Times times_of(const Lesson& lesson, std::span<const LessonTrace> traces) {
     return one.number == lesson.number && !one.traced.times.empty();
   });
   if (trace != traces.end()) return times_of(trace->traced);
-  const bool tells = lesson.state == LessonState::driven && lesson.log.minutes &&
-                     lesson.plan.likely_s > 0;
+  const bool tells =
+      lesson.state == LessonState::driven && lesson.log.minutes && lesson.plan.likely_s > 0;
   return tells ? Times{lesson.plan.likely_s, 60.0 * *lesson.log.minutes, 1} : Times{};
 }
 

@@ -22,11 +22,11 @@ std::optional<Practice> what_in(SQLite::Statement& row, int kind) {
 
 std::vector<LessonPass> passes_of(SQLite::Database& db, std::int64_t lesson) {
   std::vector<LessonPass> passes;
-  auto row =
-      ask(db,
-          "SELECT kind, movement, hardness, place, driven, level, help, traced FROM pass WHERE lesson = ? "
-          "ORDER BY at",
-          lesson);
+  auto row = ask(db,
+                 "SELECT kind, movement, hardness, place, driven, level, help, traced FROM pass "
+                 "WHERE lesson = ? "
+                 "ORDER BY at",
+                 lesson);
   while (row.executeStep()) {
     LessonPass pass{practice_in(row.getColumn(0), row.getColumn(1)), row.getColumn(2).getInt(),
                     row.getColumn(3).getString(), row.getColumn(4).getInt() != 0,

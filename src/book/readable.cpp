@@ -14,7 +14,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 using Section = wish::ProgressSheet::Section;
 
-constexpr std::size_t longest_value = 400;  // bytes; a remark has at most 1000 letters, files far more
+constexpr std::size_t longest_value =
+    400;  // bytes; a remark has at most 1000 letters, files far more
 
 struct Heading {
   std::string_view table, words;

@@ -33,7 +33,8 @@ constexpr ExportTable tables[] = {
      "traffic, said, remark, private_minutes, loop_file FROM lesson WHERE pupil = ?1 ORDER BY "
      "number"},
     {"pass",
-     "SELECT number AS lesson, kind, movement, hardness, place, driven, level, help, traced FROM pass JOIN "
+     "SELECT number AS lesson, kind, movement, hardness, place, driven, level, help, traced FROM "
+     "pass JOIN "
      "lesson ON "
      "lesson.id = pass.lesson WHERE pupil = ?1 ORDER BY number, at"},
     {"road_minutes",

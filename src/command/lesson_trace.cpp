@@ -9,9 +9,9 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/files.hpp"
+#include "command/hours_place.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
-#include "command/hours_place.hpp"
 #include "command/tell_logged.hpp"
 #include "command/trace_words.hpp"
 #include "loopwright/base/error.hpp"
@@ -73,8 +73,8 @@ double away_from(const book::Lesson& lesson, const trace::Recording& recording) 
   const auto start_s = static_cast<double>(lesson.plan.start.unix_s);
   const double first_s = start_s - 60.0 * early_minutes;
   const double last_s = start_s + 60.0 * (lesson.plan.length_minutes + late_minutes);
-  return std::max({recording.fixes.front().unix_s - last_s, first_s - recording.fixes.back().unix_s,
-                   0.0});
+  return std::max(
+      {recording.fixes.front().unix_s - last_s, first_s - recording.fixes.back().unix_s, 0.0});
 }
 
 /// The lesson that was recorded; none: it isn't in the book.
@@ -83,17 +83,17 @@ const book::Lesson* lesson_recorded(const std::vector<book::Lesson>& lessons, co
   if (const auto number = lesson_number(job.lesson)) return &lesson_meant(lessons, code, number);
   const book::Lesson* best = nullptr;
   const auto from_start = [&](const book::Lesson& lesson) {
-    return std::abs(static_cast<double>(lesson.plan.start.unix_s) -
-                    recording.fixes.front().unix_s);
+    return std::abs(static_cast<double>(lesson.plan.start.unix_s) - recording.fixes.front().unix_s);
   };
   for (const book::Lesson& lesson : lessons)
     if (lesson.state != book::LessonState::not_driven && away_from(lesson, recording) == 0 &&
         (best == nullptr || from_start(lesson) < from_start(*best)))
       best = &lesson;
   if (best == nullptr && job.area.area.empty())
-    throw UsageError(job.file + ": no lesson of " + code + " is planned about " +
-                     spoken_moment(instant_of(recording.fixes.front().unix_s, zone_of_lessons(lessons, ""))) +
-                     "; name one with --lesson, or the area of one that wasn't planned with --area");
+    throw UsageError(
+        job.file + ": no lesson of " + code + " is planned about " +
+        spoken_moment(instant_of(recording.fixes.front().unix_s, zone_of_lessons(lessons, ""))) +
+        "; name one with --lesson, or the area of one that wasn't planned with --area");
   return best;
 }
 
@@ -169,7 +169,8 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
   if (lesson != nullptr)
     all.plan = lesson->plan;
   else
-    all.plan.start = start, all.plan.area = std::filesystem::absolute(job.area.area).lexically_normal();
+    all.plan.start = start,
+    all.plan.area = std::filesystem::absolute(job.area.area).lexically_normal();
   const int minutes = static_cast<int>(std::lround((drive.lesson.to_s - drive.lesson.from_s) / 60));
   if (lesson == nullptr) all.plan.length_minutes = std::max(minutes, 10);
   const bool again = lesson != nullptr && lesson->state == book::LessonState::driven;
@@ -218,29 +219,31 @@ Exit lesson_trace(const Arguments& words) {
                      pupil.code + " wasn't planned here");
   if (!own_area) job.area = {lesson->plan.area, lesson->plan.notes, lesson->plan.terms};
   Ground ground(job.area);
-  const std::string name = pupil.code + (lesson ? ", lesson " + std::to_string(lesson->number) : "");
+  const std::string name =
+      pupil.code + (lesson ? ", lesson " + std::to_string(lesson->number) : "");
   const std::string zone = ground.info().zone;
   const auto fixes = part_of(recording, job, lesson ? &*lesson : nullptr, zone);
   const auto plan = plan_of(ground, lesson ? &*lesson : nullptr, name);
-  const road::Roads& roads =
-      plan ? plan->roads
-           : ground.for_lesson(road::lesson_time(instant_of(fixes.front().unix_s, zone), wish::own_drive_minutes,
-                                                 ground.setting_somewhere()));
+  const road::Roads& roads = plan ? plan->roads
+                                  : ground.for_lesson(road::lesson_time(
+                                        instant_of(fixes.front().unix_s, zone),
+                                        wish::own_drive_minutes, ground.setting_somewhere()));
   const auto stretches = stretches_of(plan);
-  TracedDrive drive{roads, trace::match_to_roads(roads, fixes, {.plan = stretches}), {}, {}, stretches};
+  TracedDrive drive{
+      roads, trace::match_to_roads(roads, fixes, {.plan = stretches}), {}, {}, stretches};
   if (drive.match.runs.empty())
     throw InputError(job.file + ": none of its " + std::to_string(fixes.size()) +
                      " points lies by a road of " + job.area.area + "; name its area with --area");
   drive.planned = plan ? &plan->answer.loops.front() : nullptr;
-  drive.lesson = trace::lesson_of(roads, drive.match,
-                                  usual_pace(roads, pupil, lessons, fixes.front().unix_s),
-                                  drive.planned ? drive.planned->passes : std::vector<wish::Pass>());
+  drive.lesson =
+      trace::lesson_of(roads, drive.match, usual_pace(roads, pupil, lessons, fixes.front().unix_s),
+                       drive.planned ? drive.planned->passes : std::vector<wish::Pass>());
   tell_recording(std::cout, job.file, recording, fixes);
   tell_drive(std::cout, drive);
   if (job.speeds) tell_speeds(std::cout, drive);
   book::TracedLesson all = logged(job, drive, pupil, lesson ? &*lesson : nullptr);
   tell_passes(std::cout, all.log.passes,
-              !lesson                                            ? 0
+              !lesson                                      ? 0
               : lesson->state == book::LessonState::driven ? lesson->log.passes.size()
                                                            : lesson->plan.passes.size());
   if (job.dry) {

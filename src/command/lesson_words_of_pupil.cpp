@@ -96,7 +96,8 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const Pu
       length.empty() ? std::max(usual_length, said) : whole_number("--length", length, lengths);
   const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
                          words.one("through") != nullptr;
-  return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes, pace_at_start(words, record.pace));
+  return otherwise ? LessonLength{minutes, ""}
+                   : fill_minutes(words, minutes, pace_at_start(words, record.pace));
 }
 
 void fill_proposed(WishWords& words, const book::Pupil& pupil,

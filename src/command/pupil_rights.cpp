@@ -75,8 +75,9 @@ std::string record_page(const book::Book& book, const std::string& code, Date da
 }  // namespace
 
 Exit pupil_export(const Arguments& words) {
-  Options app{"Writes all that is kept on a pupil: as JSON, or to be read when the file ends in .pdf.",
-              "loopwright pupil export"};
+  Options app{
+      "Writes all that is kept on a pupil: as JSON, or to be read when the file ends in .pdf.",
+      "loopwright pupil export"};
   PupilJob job;
   std::string today;
   app.add_option("CODE", job.code, "the pupil's code")->required();
@@ -128,7 +129,8 @@ Exit pupil_erase(const Arguments& words) {
 Exit pupil_purge(const Arguments& words) {
   Options app{
       "Shows of whom no lesson was given for so many months, and with --yes deletes their details: "
-      "home, ticks, passes, levels, remarks, goals, recordings and the files written for them. Code "
+      "home, ticks, passes, levels, remarks, goals, recordings and the files written for them. "
+      "Code "
       "and each lesson's day, length and state stay for your accounts.",
       "loopwright pupil purge"};
   PupilJob job;

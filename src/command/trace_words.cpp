@@ -72,8 +72,8 @@ std::string departure_words(const TracedDrive& drive, const trace::Departure& on
   } else {
     words = "at the beginning: ";
   }
-  words += short_distance(drive, one.driven_m) + " another way, " + short_distance(drive, one.missed_m) +
-           " of the plan left out";
+  words += short_distance(drive, one.driven_m) + " another way, " +
+           short_distance(drive, one.missed_m) + " of the plan left out";
   if (one.came_back) {
     const trace::Leg& leg = runs[one.came_back->run].legs[one.came_back->leg];
     words += "; back on it in " + street_at(drive, *one.came_back) + " at " +
@@ -142,16 +142,15 @@ void tell_recording(std::ostream& out, const std::string& file, const trace::Rec
 
 void tell_drive(std::ostream& out, const TracedDrive& drive) {
   const trace::DrivenLesson& lesson = drive.lesson;
-  out << "driven " << clock_at(drive, lesson.from_s) << " to " << clock_at(drive, lesson.to_s) << ", "
-      << minutes_text(lesson.to_s - lesson.from_s) << ", " << distance(drive, lesson.metres)
+  out << "driven " << clock_at(drive, lesson.from_s) << " to " << clock_at(drive, lesson.to_s)
+      << ", " << minutes_text(lesson.to_s - lesson.from_s) << ", " << distance(drive, lesson.metres)
       << "; points lie " << std::lround(drive.match.noise.sigma_m) << " m beside the road\n";
   tell_off_roads(out, drive);
   tell_plan(out, drive);
   tell_stops(out, drive);
 }
 
-void tell_passes(std::ostream& out, std::span<const book::LessonPass> passes,
-                 std::size_t planned) {
+void tell_passes(std::ostream& out, std::span<const book::LessonPass> passes, std::size_t planned) {
   std::map<book::Practice, int> missed, besides;
   std::size_t driven = 0;
   for (std::size_t k = 0; k < passes.size(); ++k) {

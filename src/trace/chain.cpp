@@ -51,9 +51,10 @@ double most_back_m(const Noise& noise) {
 /// From a fix to the next.
 struct Chain::Move {
   double straight_m = 0;
-  double beta_m = 0;    ///< mean difference of way and straight distance
-  double most_m = 0;    ///< longest way
-  double unplanned = 0;  ///< what it counts to leave the plan unseen; 0: there is none, or all was seen
+  double beta_m = 0;  ///< mean difference of way and straight distance
+  double most_m = 0;  ///< longest way
+  double unplanned =
+      0;  ///< what it counts to leave the plan unseen; 0: there is none, or all was seen
   double beyond_m = 0;  ///< of the stretches it leads to, behind the places on them
 };
 
@@ -66,14 +67,12 @@ Chain::Chain(Router& router, const Noise& noise, std::span<const StretchId> plan
 double Chain::emission(const Candidate& candidate) const {
   const double sigmas = candidate.off_m / noise_.sigma_m;
   const bool beside_plan =
-      !planned_.empty() &&
-      !std::binary_search(planned_.begin(), planned_.end(), candidate.stretch);
+      !planned_.empty() && !std::binary_search(planned_.begin(), planned_.end(), candidate.stretch);
   return -0.5 * sigmas * sigmas - (beside_plan ? off_plan : 0);
 }
 
 bool Chain::begin(std::size_t row, const Telling& fix) {
-  const double radius_m =
-      std::clamp(radius_sigmas * noise_.sigma_m, least_radius_m, most_radius_m);
+  const double radius_m = std::clamp(radius_sigmas * noise_.sigma_m, least_radius_m, most_radius_m);
   Step step{row, fix, {}};
   for (const Candidate& candidate : candidates_at(router_.roads(), fix.at, radius_m))
     step.seats.push_back({StateId{candidate.stretch.index()}, candidate.along_m, candidate.off_m,
@@ -85,8 +84,7 @@ bool Chain::begin(std::size_t row, const Telling& fix) {
 }
 
 bool Chain::go_on(std::size_t row, const Telling& fix) {
-  const double radius_m =
-      std::clamp(radius_sigmas * noise_.sigma_m, least_radius_m, most_radius_m);
+  const double radius_m = std::clamp(radius_sigmas * noise_.sigma_m, least_radius_m, most_radius_m);
   const std::vector<Candidate> candidates = candidates_at(router_.roads(), fix.at, radius_m);
   if (candidates.empty()) return false;
   const Step& from = steps_.back();
@@ -101,13 +99,12 @@ bool Chain::go_on(std::size_t row, const Telling& fix) {
   goals_.erase(std::unique(goals_.begin(), goals_.end()), goals_.end());
   const double straight_m = distance_m(from.fix.at, fix.at);
   const double seconds = fix.unix_s - from.fix.unix_s;
-  Move move{straight_m,
-            noise_.beta_m + winding_mps * std::max(fix.silent_s - unseen_after_s, 0.0),
+  Move move{straight_m, noise_.beta_m + winding_mps * std::max(fix.silent_s - unseen_after_s, 0.0),
             most_way_m(noise_, from.fix, fix)};
   if (!plan_ways_.empty() && fix.silent_s > unseen_after_s) move.unplanned = left_plan_unseen;
   for (const Candidate& candidate : candidates)
-    move.beyond_m = std::max(
-        move.beyond_m, router_.roads().piece(candidate.stretch).length_m - candidate.along_m);
+    move.beyond_m = std::max(move.beyond_m,
+                             router_.roads().piece(candidate.stretch).length_m - candidate.along_m);
   for (std::size_t k = 0; k < from.seats.size(); ++k)
     if (from.seats[k].alive) {
       spread(from, static_cast<int>(k), move, to);
@@ -118,8 +115,9 @@ bool Chain::go_on(std::size_t row, const Telling& fix) {
   if (!reached) return false;
   const double weight = std::clamp(seconds / independent_after_s, least_weight, 1.0);
   for (std::size_t k = 0, row_of_seat = 0; k < candidates.size(); ++k)
-    router_.each_state(candidates[k].stretch,
-                       [&](StateId) { to.seats[row_of_seat++].score += weight * emission(candidates[k]); });
+    router_.each_state(candidates[k].stretch, [&](StateId) {
+      to.seats[row_of_seat++].score += weight * emission(candidates[k]);
+    });
   settle(candidates, to);
   steps_.push_back(std::move(to));
   return true;
@@ -137,10 +135,12 @@ void Chain::spread(const Step& from, int seat_row, const Move& move, Step& to) {
     if (next.state == seat.state && next.along_m >= seat.along_m - back_m) {
       way_m = std::max(next.along_m - seat.along_m, 0.0);
     } else if (const auto to_end_m = router_.metres_to(next.state)) {
-      way_m = rest_m + *to_end_m - roads.piece(roads.stretch_of(next.state)).length_m + next.along_m;
+      way_m =
+          rest_m + *to_end_m - roads.piece(roads.stretch_of(next.state)).length_m + next.along_m;
     }
     if (way_m < 0 || way_m > move.most_m) continue;
-    const double score = seat.score - std::abs(way_m - move.straight_m) / move.beta_m - move.unplanned;
+    const double score =
+        seat.score - std::abs(way_m - move.straight_m) / move.beta_m - move.unplanned;
     if (score <= next.score) continue;
     next.score = score;
     next.before = seat_row;
@@ -153,8 +153,8 @@ void Chain::spread_by_plan(const Step& from, int seat_row, Step& to) const {
   const Seat& seat = from.seats[static_cast<std::size_t>(seat_row)];
   const double seconds = to.fix.unix_s - from.fix.unix_s;
   for (Seat& next : to.seats) {
-    const auto way =
-        plan_ways_.between(seat.plan_row, {seat.state, seat.along_m}, {next.state, next.along_m}, seconds);
+    const auto way = plan_ways_.between(seat.plan_row, {seat.state, seat.along_m},
+                                        {next.state, next.along_m}, seconds);
     if (!way || seat.score - way->misfit <= next.score) continue;
     next.score = seat.score - way->misfit;
     next.before = seat_row;

@@ -23,7 +23,8 @@ struct Chosen {
   StateId state;
   double along_m = 0, off_m = 0;
   bool turned_round = false;  ///< at the fix of the one before, to this state
-  std::vector<StateId> by_plan = {};  ///< the way here, when it is the plan's: nothing was recorded meanwhile
+  std::vector<StateId> by_plan =
+      {};  ///< the way here, when it is the plan's: nothing was recorded meanwhile
 };
 
 /// Longer than any way between two fixes that isn't out of the question; also used to find the way again.
@@ -54,10 +55,10 @@ class Chain {
   struct Seat {
     StateId state;
     double along_m = 0, off_m = 0;
-    double score = 0;      ///< logarithm of the likelihood of the best chain that ends here
-    int before = -1;       ///< seat of the step before, or of this one when the car turned round
+    double score = 0;  ///< logarithm of the likelihood of the best chain that ends here
+    int before = -1;   ///< seat of the step before, or of this one when the car turned round
     bool turned = false;
-    bool by_plan = false;  ///< from the seat before
+    bool by_plan = false;      ///< from the seat before
     std::size_t plan_row = 0;  ///< up to which the plan was driven
     bool alive = true;
   };

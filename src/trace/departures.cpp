@@ -71,8 +71,7 @@ class Between {
       one.unseen = one.unseen || legs_[j].unseen;
     }
     if (!ends) one.unseen = one.unseen || legs_[leg].unseen;
-    if (std::max(one.driven_m, one.missed_m) >= least_departure_m)
-      all.departures.push_back(one);
+    if (std::max(one.driven_m, one.missed_m) >= least_departure_m) all.departures.push_back(one);
   }
   void in_common(std::size_t row, std::size_t leg) {
     if (row > row_ || leg > leg_) close(row, leg, false);

@@ -47,8 +47,7 @@ class LessonMaker {
     const Run &first = match_.runs.front(), &last = match_.runs.back();
     if (!first.stops.empty() && progress_m(first, first.stops.front()) <= at_door_m)
       lesson_.from_s = first.stops.front().to_s;
-    if (!last.stops.empty() &&
-        last.metres() - progress_m(last, last.stops.back()) <= at_door_m &&
+    if (!last.stops.empty() && last.metres() - progress_m(last, last.stops.back()) <= at_door_m &&
         last.stops.back().from_s > lesson_.from_s)
       lesson_.to_s = last.stops.back().from_s;
   }
@@ -116,8 +115,8 @@ class LessonMaker {
       if (stop.run == number && stop.stop.leg == k && !stop.waiting)
         took_s -= std::max(stop.stop.to_s - std::max(stop.stop.from_s, from_s), 0.0);
     const StretchId stretch = roads_.stretch_of(leg.state);
-    const auto expected = pace_.along_part(stretch, leg.from_m, std::max(leg.from_m, leg.to_m)) +
-                          pace_.at(*turn);
+    const auto expected =
+        pace_.along_part(stretch, leg.from_m, std::max(leg.from_m, leg.to_m)) + pace_.at(*turn);
     ControlTime& time = times_[static_cast<std::size_t>(turn->control)];
     ++time.count;
     time.expected_s += static_cast<double>(expected.likely_ms) / 1000;

@@ -148,19 +148,18 @@ void add_stops(const road::Roads& roads, const Progress& progress, const Way& wa
   const double least_s = std::max(ask.least_stop_s, 2 * match.usual_gap_s);
   for (const Block& block : standing(progress.blocks(), least_s, tolerance_m)) {
     const auto after = std::upper_bound(way.begins_m.begin(), way.begins_m.end(), block.at_m);
-    const auto leg = static_cast<std::size_t>(
-        std::max<std::ptrdiff_t>(after - way.begins_m.begin() - 1, 0));
+    const auto leg =
+        static_cast<std::size_t>(std::max<std::ptrdiff_t>(after - way.begins_m.begin() - 1, 0));
     const double at_m = run.legs[leg].from_m + block.at_m - way.begins_m[leg];
     const StretchId stretch = roads.stretch_of(run.legs[leg].state);
-    const double along_m =
-        stretch.against() ? roads.piece(stretch).length_m - at_m : at_m;
-    run.stops.push_back(
-        {block.from_s, block.to_s, leg, at_m, point_along(roads.shape_of(stretch.piece()), along_m)});
+    const double along_m = stretch.against() ? roads.piece(stretch).length_m - at_m : at_m;
+    run.stops.push_back({block.from_s, block.to_s, leg, at_m,
+                         point_along(roads.shape_of(stretch.piece()), along_m)});
   }
 }
 
-Run run_of(Router& router, std::span<const Fix> fixes, std::span<const Telling> telling, std::span<const Chosen> chain,
-           const MatchAsk& ask, Match& match) {
+Run run_of(Router& router, std::span<const Fix> fixes, std::span<const Telling> telling,
+           std::span<const Chosen> chain, const MatchAsk& ask, Match& match) {
   Way way = way_of(router, match.noise, telling, chain);
   const std::size_t end = chain.back().fix + 1;
   way.end_row = end < telling.size() ? telling[end].row : fixes.size();

@@ -30,7 +30,8 @@ void add_passes(const road::Roads& roads, const Run& run, std::size_t first, std
 }
 
 /// Where the map has a manoeuvre of a plan; none when this area doesn't.
-const road::Chance* spot_of(const road::Roads& roads, StretchId stretch, const wish::Pass& planned) {
+const road::Chance* spot_of(const road::Roads& roads, StretchId stretch,
+                            const wish::Pass& planned) {
   for (const road::Chance& chance : roads.chances_from(stretch))
     if (chance.kind == planned.kind && chance.source == planned.source) return &chance;
   return nullptr;

@@ -34,7 +34,8 @@ std::optional<PlanWay> PlanWays::between(std::size_t row, const Spot& from, cons
   PlanWay way;
   StateId at = from.state;
   double metres = length_m(from.state) - from.along_m;
-  for (std::size_t next = row + 1; next < plan_.size() && metres <= quickest_mps * seconds; ++next) {
+  for (std::size_t next = row + 1; next < plan_.size() && metres <= quickest_mps * seconds;
+       ++next) {
     const auto turns = roads_.turns_from(at);
     const auto turn = std::find_if(turns.begin(), turns.end(), [&](const road::Turn& one) {
       return roads_.stretch_of(one.to) == plan_[next];

@@ -21,7 +21,8 @@ struct Spot {
 
 struct PlanWay {
   std::vector<StateId> states;  ///< behind that of `from`, that of `to` the last
-  double misfit = 0;  ///< how much slower or quicker than usual it would have been: the logarithm of a factor
+  double misfit =
+      0;  ///< how much slower or quicker than usual it would have been: the logarithm of a factor
 };
 
 class PlanWays {

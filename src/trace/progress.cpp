@@ -21,7 +21,8 @@ class Ruler {
   /// Where on the part between the two a point is nearest.
   [[nodiscard]] double nearest_m(Point at, double from_m, double to_m) const {
     const auto after = std::upper_bound(at_m_.begin(), at_m_.end(), from_m);
-    const auto first = static_cast<std::size_t>(std::max<std::ptrdiff_t>(after - at_m_.begin() - 1, 0));
+    const auto first =
+        static_cast<std::size_t>(std::max<std::ptrdiff_t>(after - at_m_.begin() - 1, 0));
     const auto behind = std::lower_bound(at_m_.begin(), at_m_.end(), to_m);
     const std::size_t last =
         std::min(static_cast<std::size_t>(behind - at_m_.begin()), line_.size() - 1);
@@ -75,8 +76,8 @@ Progress::Progress(std::span<const Fix> fixes, const Way& way, std::span<const P
     const double to_m = std::min(next.progress_m + beyond_m, ruler.whole_m());
     const std::size_t end = k + 1 < way.reached.size() ? next.fix : way.end_row;
     for (std::size_t fix = here.fix; fix < end; ++fix)
-      points.push_back({ruler.nearest_m(fixes[fix].at, from_m, to_m), fixes[fix].unix_s,
-                        fixes[fix].unix_s});
+      points.push_back(
+          {ruler.nearest_m(fixes[fix].at, from_m, to_m), fixes[fix].unix_s, fixes[fix].unix_s});
   }
   blocks_ = rising(points);
 }

@@ -34,7 +34,8 @@ std::optional<double> seconds_in(std::string_view text) {
   }
   const auto written = read_time(whole);
   if (!written) return std::nullopt;
-  return static_cast<double>(civil_seconds(written->civil) - written->offset_s.value_or(0)) + part_s;
+  return static_cast<double>(civil_seconds(written->civil) - written->offset_s.value_or(0)) +
+         part_s;
 }
 
 /// An element's name without the namespace's prefix.
@@ -136,8 +137,8 @@ class Reader {
   }
 
   void broken_off() {
-    recording_.broken_off = "line " + std::to_string(XML_GetCurrentLineNumber(parser_.get())) + ": " +
-                            XML_ErrorString(XML_GetErrorCode(parser_.get()));
+    recording_.broken_off = "line " + std::to_string(XML_GetCurrentLineNumber(parser_.get())) +
+                            ": " + XML_ErrorString(XML_GetErrorCode(parser_.get()));
   }
 
   std::unique_ptr<XML_ParserStruct, Free> parser_;
@@ -153,9 +154,8 @@ void put_in_order(Recording& recording) {
   const auto earlier = [](const Fix& a, const Fix& b) { return a.unix_s < b.unix_s; };
   if (!std::is_sorted(fixes.begin(), fixes.end(), earlier))
     std::stable_sort(fixes.begin(), fixes.end(), earlier);
-  const auto rest = std::unique(fixes.begin(), fixes.end(), [](const Fix& a, const Fix& b) {
-    return a.unix_s == b.unix_s;
-  });
+  const auto rest = std::unique(fixes.begin(), fixes.end(),
+                                [](const Fix& a, const Fix& b) { return a.unix_s == b.unix_s; });
   recording.same_time = static_cast<std::size_t>(fixes.end() - rest);
   fixes.erase(rest, fixes.end());
 }

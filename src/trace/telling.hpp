@@ -13,8 +13,8 @@ namespace loopwright::trace {
 struct Telling {
   Point at;
   double unix_s = 0;
-  double silent_s = 0;   ///< the longest the recorder was silent since the one before
-  std::size_t row = 0;   ///< of the first fix in it
+  double silent_s = 0;  ///< the longest the recorder was silent since the one before
+  std::size_t row = 0;  ///< of the first fix in it
 };
 
 std::vector<Telling> telling_in(std::span<const Fix> fixes, const Noise& noise);

@@ -61,8 +61,8 @@ TEST_CASE("ten noisy lessons tell the pupil's factor to 3 %", "[book][pace]") {
       // Of minutes alone, whole ones, as the pencil has them.
       for (Lesson& lesson : lessons) {
         lesson.plan.likely_s = 2580;
-        lesson.log.minutes = static_cast<int>(
-            std::lround((planted * 2580 + normal(dice) * 120) / 60));
+        lesson.log.minutes =
+            static_cast<int>(std::lround((planted * 2580 + normal(dice) * 120) / 60));
       }
       const double factor = learned_pace(lessons, {}).factor;
       CHECK(factor == Approx(planted).epsilon(0.05));

@@ -28,7 +28,10 @@ void fill(Book& book, const std::string& code, const std::string& home) {
   log.said = code + " says so";
   const int number = plan_lesson(book, code, plan, {{7, 1, 2}, {9, 3, 4, 1, true}});
   log_traced(book, code, number,
-             {plan, log, {plan.start, 2640, 60, 15000, code + " was here", {{}}}, {{7, 1, 2}, {9, 3, 4, 1, true}}});
+             {plan,
+              log,
+              {plan.start, 2640, 60, 15000, code + " was here", {{}}},
+              {{7, 1, 2}, {9, 3, 4, 1, true}}});
   note_written(book, code, number, {"/out/" + code + ".pdf", std::string(64, 'a')});
 }
 
@@ -132,7 +135,8 @@ TEST_CASE("an export has every table of the book, and nothing of others", "[book
 }
 
 // A lesson of 28 November 2026 is due a year later. Twelve months: our trade notes, a judgement.
-TEST_CASE("the details of who had no lesson for a year are due, and go without a byte", "[book][rights]") {
+TEST_CASE("the details of who had no lesson for a year are due, and go without a byte",
+          "[book][rights]") {
   ScratchBook at;
   Pupil finch = test::wren();
   finch.code = "FINCH";
@@ -184,17 +188,20 @@ TEST_CASE("a copy brings the book back as it was, and other files are refused", 
     files += entry.path().string().ends_with("part") ? 1 : 0;
   CHECK(files == 0);
   test::write_bytes(at.folder / "bad.book", std::string(5000, 'x'));
-  CHECK(error_text([&] { restore(at.book, at.folder / "bad.book"); })
-            .starts_with((at.folder / "bad.book").string() + ": is no book"));
+  CHECK(error_text([&] {
+          restore(at.book, at.folder / "bad.book");
+        }).starts_with((at.folder / "bad.book").string() + ": is no book"));
   std::string bytes = test::read_bytes(at.folder / "copy.book");
   for (std::size_t k = 4096; k < bytes.size(); ++k) bytes[k] = '\x55';
   test::write_bytes(at.folder / "torn.book", bytes);
-  CHECK(error_text([&] { restore(at.book, at.folder / "torn.book"); })
-            .starts_with((at.folder / "torn.book").string() + ": is damaged"));
+  CHECK(error_text([&] {
+          restore(at.book, at.folder / "torn.book");
+        }).starts_with((at.folder / "torn.book").string() + ": is damaged"));
   CHECK(error_text([&] { back_up(at.book, at.folder / "b.book"); }) ==
         (at.folder / "b.book").string() + ": is the book itself; give the copy another name");
-  CHECK(error_text([&] { back_up(at.book, at.folder / "none" / "c.book"); })
-            .find("a copy can't be made there") != std::string::npos);
+  CHECK(error_text([&] {
+          back_up(at.book, at.folder / "none" / "c.book");
+        }).find("a copy can't be made there") != std::string::npos);
   CHECK(export_pupil(at.book, "WREN") == before);
 }
 

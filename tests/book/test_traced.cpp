@@ -54,8 +54,13 @@ TEST_CASE("a line laid over a trace speaks of what was driven alone", "[book][tr
 TEST_CASE("a later log keeps what the trace said", "[book][trace]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {{7, 1, 2}});
-  const Traced traced{{1795878120, 0}, 2640, 300, 15640, "",
-                      {{road::Control::signals, 3, 90, 120.5}, {road::Control::none, 9, 1000, 1100}}};
+  const Traced traced{
+      {1795878120, 0},
+      2640,
+      300,
+      15640,
+      "",
+      {{road::Control::signals, 3, 90, 120.5}, {road::Control::none, 9, 1000, 1100}}};
   Plan driven = plan_of_two_passes();
   driven.roads = {{"town", 44}};
   const auto passes = traced_passes(driven.passes, {zebra});

@@ -66,7 +66,9 @@ void tell(const Recorder& of) {
       100 * of.all.added_m / of.all.driven_m, 100 * of.all.missed_m / of.all.driven_m,
       100 * of.worst, 100 * of.all.found_share(), of.all.passes,
       100.0 * of.all.invented / of.all.passes, of.driven_s / of.took_s,
-      keeps(of) ? "" : of.planned ? "  NOT KEPT" : "  (more than of planned ones)");
+      keeps(of)    ? ""
+      : of.planned ? "  NOT KEPT"
+                   : "  (more than of planned ones)");
 }
 
 int run(const std::string& map, const std::string& region, std::uint64_t count,

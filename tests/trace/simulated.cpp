@@ -250,8 +250,9 @@ SimulatedDrive simulated(const road::Roads& roads, const SimulationAsk& ask) {
   Driver driver(roads, pace, dice, ask.start_s);
   driver.park(legs.front());
   for (std::size_t k = 0; k < legs.size(); ++k)
-    driver.drive(legs[k], k + 1 < legs.size() ? turn_between(roads, legs[k].state, legs[k + 1].state)
-                                              : nullptr);
+    driver.drive(legs[k], k + 1 < legs.size()
+                              ? turn_between(roads, legs[k].state, legs[k + 1].state)
+                              : nullptr);
   driver.park(legs.back());
   return std::move(driver.drive_);
 }
@@ -273,12 +274,11 @@ std::vector<trace::Fix> recorded(const SimulatedDrive& drive, const RecorderAsk&
     if (at.unix_s < next_s) continue;
     next_s += ask.every_s;
     north = keep * north + fresh * normal(dice), east = keep * east + fresh * normal(dice);
-    const Point seen =
-        moved(at.at, north + white_m * normal(dice), east + white_m * normal(dice));
+    const Point seen = moved(at.at, north + white_m * normal(dice), east + white_m * normal(dice));
     const double in_span_s =
         ask.dropout_every_s > 0 ? std::fmod(at.unix_s - begin_s, ask.dropout_every_s) : 0;
-    const bool silent = ask.dropout_every_s > 0 && in_span_s >= silent_after_s &&
-                        in_span_s < silent_after_s + 60;
+    const bool silent =
+        ask.dropout_every_s > 0 && in_span_s >= silent_after_s && in_span_s < silent_after_s + 60;
     if (!silent) fixes.push_back({seen, at.unix_s});
   }
   return fixes;

@@ -96,7 +96,8 @@ TEST_CASE("a drive is matched to its streets, by either direction", "[trace]") {
     INFO(letters);
     REQUIRE(match.runs.size() == 1);
     CHECK(letters_of(town, match.runs[0]) == letters);
-    CHECK(match.runs[0].metres() == Approx(250.0 * static_cast<double>(letters.size() - 1)).margin(40));
+    CHECK(match.runs[0].metres() ==
+          Approx(250.0 * static_cast<double>(letters.size() - 1)).margin(40));
     CHECK(match.off_roads.empty());
   }
 }
@@ -129,7 +130,8 @@ TEST_CASE("a car that turns round in the road is told, and comes back", "[trace]
   fixes.resize(fixes.size() * 3 / 4);
   const std::size_t there = fixes.size();
   for (std::size_t k = 1; k < there; ++k)
-    fixes.push_back({fixes[there - 1 - k].at, fixes[there - 1].unix_s + 30 + 2.0 * static_cast<double>(k)});
+    fixes.push_back(
+        {fixes[there - 1 - k].at, fixes[there - 1].unix_s + 30 + 2.0 * static_cast<double>(k)});
   const Match match = match_to_roads(town.roads(), fixes);
   REQUIRE(match.runs.size() == 1);
   CHECK(std::count_if(match.runs[0].legs.begin(), match.runs[0].legs.end(),

@@ -33,8 +33,9 @@ TEST_CASE("a file without a point of a track is refused in one line", "[trace]")
   CHECK(refusal("<kml><Placemark/></kml>") ==
         "a.gpx: is no GPX file; record the drive as a GPX track");
   CHECK(refusal(gpx("")) == "a.gpx: has no point of a track; record the drive as a GPX track");
-  CHECK(refusal("<gpx><wpt lat=\"54.3\" lon=\"2.6\"><time>2026-11-28T15:00:00Z</time></wpt></gpx>") ==
-        "a.gpx: has no point of a track; record the drive as a GPX track");
+  CHECK(
+      refusal("<gpx><wpt lat=\"54.3\" lon=\"2.6\"><time>2026-11-28T15:00:00Z</time></wpt></gpx>") ==
+      "a.gpx: has no point of a track; record the drive as a GPX track");
   CHECK(refusal(gpx("<trkpt lat=\"54.3\" lon=\"2.6\"/>")) ==
         "a.gpx: none of its 1 points has a time; record the drive as a track with times");
 }
@@ -51,7 +52,8 @@ TEST_CASE("points come with place and time", "[trace]") {
   CHECK(read.broken_off.empty());
 }
 
-TEST_CASE("times may have fractions, offsets, blanks or no zone, and elements a prefix", "[trace]") {
+TEST_CASE("times may have fractions, offsets, blanks or no zone, and elements a prefix",
+          "[trace]") {
   const auto seconds = [](const std::string& time) {
     return read_gpx(gpx(point("54.3", "2.6", time)), "a.gpx").fixes.at(0).unix_s - three;
   };
@@ -77,13 +79,16 @@ TEST_CASE("the time of a link or of the file is no time of a point", "[trace]") 
 }
 
 TEST_CASE("what can't be a place or a time is left out and counted", "[trace]") {
-  const Recording read = read_gpx(
-      gpx(point("54.3", "2.6", "2026-11-28T15:00:10Z") + point("95", "2.6", "2026-11-28T15:00:11Z") +
-          point("54.3", "190", "2026-11-28T15:00:12Z") + point("nan", "2.6", "2026-11-28T15:00:13Z") +
-          point("0", "0", "2026-11-28T15:00:14Z") + point("", "", "2026-11-28T15:00:15Z") +
-          point("54.3", "2.6", "noon") + point("54.3", "2.6", "2026-02-30T15:00:00Z") +
-          point("54.4", "2.6", "2026-11-28T15:00:10Z") + point("54.5", "2.6", "2026-11-28T15:00:00Z")),
-      "a.gpx");
+  const Recording read =
+      read_gpx(gpx(point("54.3", "2.6", "2026-11-28T15:00:10Z") +
+                   point("95", "2.6", "2026-11-28T15:00:11Z") +
+                   point("54.3", "190", "2026-11-28T15:00:12Z") +
+                   point("nan", "2.6", "2026-11-28T15:00:13Z") +
+                   point("0", "0", "2026-11-28T15:00:14Z") + point("", "", "2026-11-28T15:00:15Z") +
+                   point("54.3", "2.6", "noon") + point("54.3", "2.6", "2026-02-30T15:00:00Z") +
+                   point("54.4", "2.6", "2026-11-28T15:00:10Z") +
+                   point("54.5", "2.6", "2026-11-28T15:00:00Z")),
+               "a.gpx");
   REQUIRE(read.fixes.size() == 2);
   CHECK(read.fixes[0].at == point_from_degrees(54.5, 2.6));  // put in order
   CHECK(read.fixes[1].at == point_from_degrees(54.3, 2.6));  // the first of that time
@@ -102,7 +107,8 @@ TEST_CASE("a file that breaks off is read up to there", "[trace]") {
 
 // What an XML file may do to its reader (the "billion laughs"); expat's own bound isn't relied on.
 TEST_CASE("entities are refused", "[trace]") {
-  CHECK(refusal("<!DOCTYPE gpx [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;\">]><gpx>&b;</gpx>") ==
+  CHECK(refusal(
+            "<!DOCTYPE gpx [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;\">]><gpx>&b;</gpx>") ==
         "a.gpx: declares entities, which no recorded drive needs; export the track again");
 }
 

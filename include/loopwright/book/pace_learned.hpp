@@ -24,7 +24,7 @@ struct ControlPace {
 };
 /// Of lessons that begin in such an hour.
 struct HourPace {
-  int hour = 0;       ///< 0 to 23
+  int hour = 0;  ///< 0 to 23
   int lessons = 0;
   double factor = 1;  ///< on top of the pupil's own
 };

@@ -28,11 +28,11 @@ struct TracedTime {
 };
 
 struct Traced {
-  Instant start;           ///< when the car drove off
-  double seconds = 0;      ///< until it was back, stops and all
-  double standing_s = 0;   ///< of them, at places where no junction keeps one waiting
+  Instant start;          ///< when the car drove off
+  double seconds = 0;     ///< until it was back, stops and all
+  double standing_s = 0;  ///< of them, at places where no junction keeps one waiting
   double metres = 0;
-  std::string recording;   ///< as it was read; empty: not kept
+  std::string recording;          ///< as it was read; empty: not kept
   std::vector<TracedTime> times;  ///< by control, each once
   friend bool operator==(const Traced&, const Traced&) = default;
 };

@@ -26,12 +26,12 @@ struct LegName {
 };
 
 struct Departure {
-  std::optional<LegName> left;       ///< the last leg on the plan before it; none: it began elsewhere
-  std::optional<LegName> came_back;  ///< the next leg on the plan; none: it ended elsewhere
+  std::optional<LegName> left;  ///< the last leg on the plan before it; none: it began elsewhere
+  std::optional<LegName> came_back;          ///< the next leg on the plan; none: it ended elsewhere
   std::size_t plan_first = 0, plan_end = 0;  ///< rows of the plan left out, the last not included
-  double driven_m = 0;   ///< beside the plan
-  double missed_m = 0;   ///< of the plan
-  bool unseen = false;   ///< the drive isn't known all along: the plan may have been driven
+  double driven_m = 0;                       ///< beside the plan
+  double missed_m = 0;                       ///< of the plan
+  bool unseen = false;  ///< the drive isn't known all along: the plan may have been driven
 };
 
 struct Comparison {

@@ -33,10 +33,10 @@ struct LessonStop {
 
 struct DrivenLesson {
   wish::Loop loop;
-  std::vector<TracedPass> passes;    ///< with legs of all runs in a row
-  std::vector<LessonStop> stops;     ///< while away
-  std::vector<ControlTime> times;    ///< by control; what was unseen isn't counted
-  double from_s = 0, to_s = 0;       ///< seconds since 1970: driven off, back
+  std::vector<TracedPass> passes;  ///< with legs of all runs in a row
+  std::vector<LessonStop> stops;   ///< while away
+  std::vector<ControlTime> times;  ///< by control; what was unseen isn't counted
+  double from_s = 0, to_s = 0;     ///< seconds since 1970: driven off, back
   double metres = 0;
 };
 

@@ -30,7 +30,7 @@ struct Leg {
   double from_m = 0, to_m = 0;
   double enter_s = 0, leave_s = 0;  ///< seconds since 1970 UTC
   bool turned_round = false;        ///< the car turned round in the road before it
-  bool seen = true;                 ///< false: between two fixes far apart in time; the shortest way is taken
+  bool seen = true;  ///< false: between two fixes far apart in time; the shortest way is taken
 };
 
 /// The car stood, or crawled no farther than the noise.
@@ -44,9 +44,9 @@ struct Stop {
 /// A drive without a break; legs follow each other by legal turns, but for those that turned round.
 struct Run {
   std::vector<Leg> legs;
-  std::vector<Stop> stops;          ///< in order
-  double from_s = 0, to_s = 0;      ///< first and last fix
-  std::vector<Point> line = {};     ///< the way as a line
+  std::vector<Stop> stops;       ///< in order
+  double from_s = 0, to_s = 0;   ///< first and last fix
+  std::vector<Point> line = {};  ///< the way as a line
   [[nodiscard]] double metres() const;
 };
 
@@ -66,17 +66,18 @@ struct Noise {
 struct Match {
   std::vector<Run> runs;
   std::vector<OffRoads> off_roads;
-  Noise noise;               ///< as the drive itself shows it
-  double usual_gap_s = 1;    ///< median time between two fixes
+  Noise noise;             ///< as the drive itself shows it
+  double usual_gap_s = 1;  ///< median time between two fixes
 };
 
 struct MatchAsk {
-  double least_stop_s = 20;             ///< shorter stops aren't told
+  double least_stop_s = 20;  ///< shorter stops aren't told
   /// A plan, in driving order: while nothing was recorded it is taken to have been driven where it fits the time.
   std::span<const StretchId> plan = {};
 };
 
 /// fixes: by time, each time once.
-Match match_to_roads(const road::Roads& roads, std::span<const Fix> fixes, const MatchAsk& ask = {});
+Match match_to_roads(const road::Roads& roads, std::span<const Fix> fixes,
+                     const MatchAsk& ask = {});
 
 }  // namespace loopwright::trace

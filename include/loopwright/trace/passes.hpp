@@ -15,7 +15,7 @@
 namespace loopwright::trace {
 
 struct TracedPass {
-  wish::Pass pass;  ///< first and last: indices into the run's legs
+  wish::Pass pass;              ///< first and last: indices into the run's legs
   double from_s = 0, to_s = 0;  ///< when its first leg is entered, and its last
   bool seen = true;             ///< false: part of it lies where nothing was recorded
 };

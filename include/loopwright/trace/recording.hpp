@@ -25,7 +25,7 @@ struct Fix {
 };
 
 struct Recording {
-  std::vector<Fix> fixes;  ///< by time, each time once
+  std::vector<Fix> fixes;                                      ///< by time, each time once
   std::size_t without_time = 0, off_earth = 0, same_time = 0;  ///< points left out
   std::string broken_off = {};  ///< where and why reading ended early; empty: it didn't
 };
