@@ -234,10 +234,9 @@ Exit lesson_trace(const Arguments& words) {
   if (drive.match.runs.empty())
     throw InputError(job.file + ": none of its " + std::to_string(fixes.size()) +
                      " points lies by a road of " + job.area.area + "; name its area with --area");
-  drive.planned = plan ? &plan->answer.loops.front() : nullptr;
-  drive.lesson =
-      trace::lesson_of(roads, drive.match, usual_pace(roads, pupil, lessons, fixes.front().unix_s),
-                       drive.planned ? drive.planned->passes : std::vector<wish::Pass>());
+  if (!stretches.empty()) drive.planned = &plan->answer.loops.front();
+  drive.lesson = trace::lesson_of(
+      roads, drive.match, usual_pace(roads, pupil, lessons, fixes.front().unix_s), drive.planned);
   tell_recording(std::cout, job.file, recording, fixes);
   tell_drive(std::cout, drive);
   if (job.speeds) tell_speeds(std::cout, drive);

@@ -2,11 +2,15 @@
 //   1. The stop that a run begins with, near its beginning, is standing at the door; so is the last near its end.
 //   2. A stop waits for a junction when the way to the next one that keeps anybody waiting is short, and the stop isn't
 //      longer than one waits there; any other is a talk, a manoeuvre or a rest.
-//   3. A leg's time, less stops that aren't waits, goes to the junction at its end.
+//   3. With a drive out or back in the plan the learner begins and ends where its practice does, when these stretches
+//      were driven.
+//   4. A leg's time, less stops that aren't waits, goes to the junction at its end.
 #include "loopwright/trace/lesson.hpp"
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <span>
 
 namespace loopwright::trace {
 namespace {
@@ -21,10 +25,12 @@ class LessonMaker {
   LessonMaker(const road::Roads& roads, const Match& match, const pace::Pace& pace)
       : roads_(roads), match_(match), pace_(pace) {}
 
-  DrivenLesson make(std::span<const wish::Pass> planned) {
+  DrivenLesson make(const wish::Loop* planned) {
+    if (planned != nullptr && planned->practice) find_practice(*planned);
     lesson_.from_s = match_.runs.front().from_s, lesson_.to_s = match_.runs.back().to_s;
     leave_door();
-    for (std::size_t run = 0; run < match_.runs.size(); ++run) add_run(run, planned);
+    for (std::size_t run = 0; run < match_.runs.size(); ++run)
+      add_run(run, planned == nullptr ? std::span<const wish::Pass>() : planned->passes);
     wish::Loop& loop = lesson_.loop;
     loop.seconds.likely = lesson_.to_s - lesson_.from_s;
     loop.metres = lesson_.metres;
@@ -41,6 +47,29 @@ class LessonMaker {
     double metres = stop.at_m - run.legs[stop.leg].from_m;
     for (std::size_t k = 0; k < stop.leg; ++k) metres += run.legs[k].to_m - run.legs[k].from_m;
     return metres;
+  }
+
+  void find_practice(const wish::Loop& planned) {
+    const StretchId first = planned.stretches[planned.practice->at(0)].stretch;
+    const StretchId last = planned.stretches[planned.practice->at(1)].stretch;
+    std::optional<std::size_t> begin, end;
+    std::size_t row = 0;
+    for (const Run& run : match_.runs)
+      for (const Leg& leg : run.legs) {
+        const StretchId stretch = roads_.stretch_of(leg.state);
+        if (stretch == first && !begin) begin = row;
+        if (stretch == last) end = row;
+        ++row;
+      }
+    if (row == 0) return;
+    const std::array practice{begin.value_or(0), end.value_or(row - 1)};
+    if (practice[0] <= practice[1]) lesson_.loop.practice = practice;
+  }
+
+  /// Driven by the learner.
+  [[nodiscard]] bool is_practice(std::size_t row) const {
+    const auto& practice = lesson_.loop.practice;
+    return !practice || (row >= practice->at(0) && row <= practice->at(1));
   }
 
   void leave_door() {
@@ -64,7 +93,8 @@ class LessonMaker {
     for (const Stop& stop : run.stops)
       if (stop.from_s >= lesson_.from_s && stop.to_s <= lesson_.to_s)
         lesson_.stops.push_back({stop, number, is_waiting(run, stop)});
-    for (std::size_t k = 0; k + 1 < run.legs.size(); ++k) add_time(number, k);
+    for (std::size_t k = 0; k + 1 < run.legs.size(); ++k)
+      if (is_practice(first + k)) add_time(number, k);
     lesson_.metres += run.metres();
   }
 
@@ -133,7 +163,7 @@ class LessonMaker {
 }  // namespace
 
 DrivenLesson lesson_of(const road::Roads& roads, const Match& match, const pace::Pace& pace,
-                       std::span<const wish::Pass> planned) {
+                       const wish::Loop* planned) {
   if (match.runs.empty()) return {};
   return LessonMaker(roads, match, pace).make(planned);
 }

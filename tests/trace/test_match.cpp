@@ -251,5 +251,28 @@ TEST_CASE("a lesson's times leave out standing at the door", "[trace]") {
   CHECK(took_s == Approx(750.0 / 8).margin(4));  // the last leg ends at no junction
 }
 
+// As `loops --drive-out --drive-back` plans it: the instructor drives to the place of practice and back from there.
+TEST_CASE("what the plan leaves to the instructor is no practice of the learner's", "[trace]") {
+  const BuiltTown town = built_town(town_text);
+  const Match match = match_to_roads(town.roads(), driven(town, "ADEBC"));
+  wish::Loop plan;
+  for (const char* letters : {"AD", "DE", "EB", "BC"}) {
+    plan.stretches.emplace_back();
+    plan.stretches.back().stretch = town.stretch(letters);
+  }
+  plan.practice = std::array<std::size_t, 2>{1, 2};
+  const pace::Pace pace(town.roads(), {.level = 3}, {static_cast<std::int64_t>(start_s), 0});
+  const DrivenLesson lesson = lesson_of(town.roads(), match, pace, &plan);
+  REQUIRE(lesson.loop.practice.has_value());
+  CHECK(town.roads().stretch_of(match.runs[0].legs[lesson.loop.practice->at(0)].state) ==
+        town.stretch("DE"));
+  CHECK(town.roads().stretch_of(match.runs[0].legs[lesson.loop.practice->at(1)].state) ==
+        town.stretch("EB"));
+  int counted = 0;
+  for (const ControlTime& time : lesson.times) counted += time.count;
+  CHECK(counted == 2);
+  CHECK_FALSE(lesson_of(town.roads(), match, pace).loop.practice.has_value());
+}
+
 }  // namespace
 }  // namespace loopwright::trace

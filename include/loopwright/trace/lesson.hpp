@@ -1,13 +1,12 @@
 // A matched drive as a lesson: when it began and ended, what it passed, how long each sort of junction took.
 //
-//   const DrivenLesson lesson = lesson_of(roads, match, pace, planned);   lesson.loop.passes; lesson.from_s;
+//   const DrivenLesson lesson = lesson_of(roads, match, pace, &plan);   lesson.loop.passes; lesson.from_s;
 //
 // Rules: pure. The loop is resolved and holds what was driven, likely times and all, so that what reads planned loops
 // reads driven ones; it isn't proved and is no file's. Standing before the first road and behind the last is no part of
 // it.
 #pragma once
 
-#include <span>
 #include <vector>
 
 #include "loopwright/pace/pace.hpp"
@@ -35,13 +34,14 @@ struct DrivenLesson {
   wish::Loop loop;
   std::vector<TracedPass> passes;  ///< with legs of all runs in a row
   std::vector<LessonStop> stops;   ///< while away
-  std::vector<ControlTime> times;  ///< by control; what was unseen isn't counted
+  std::vector<ControlTime> times;  ///< by control, the learner's; what was unseen isn't counted
   double from_s = 0, to_s = 0;     ///< seconds since 1970: driven off, back
   double metres = 0;
 };
 
-/// pace: of the learner, without calibration. planned: passes of the plan, for its manoeuvres.
+/// pace: of the learner, without calibration. planned: for its manoeuvres, and for who drives: what lies before the
+/// first and behind the last stretch that the plan counts as practice is the instructor's, as in wish::Loop.
 DrivenLesson lesson_of(const road::Roads& roads, const Match& match, const pace::Pace& pace,
-                       std::span<const wish::Pass> planned = {});
+                       const wish::Loop* planned = nullptr);
 
 }  // namespace loopwright::trace
