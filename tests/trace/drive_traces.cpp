@@ -23,6 +23,7 @@ struct Recorder {
   bool planned;
   Compared all = {};
   double driven_s = 0, took_s = 0, worst = 0;
+  std::uint64_t worst_seed = 0;
 };
 
 std::vector<StretchId> plan_of(const road::Roads& roads, const SimulatedDrive& drive) {
@@ -47,7 +48,8 @@ void match_one(const road::Roads& roads, const SimulatedDrive& drive, std::uint6
   recorder.driven_s += drive.path.back().unix_s - drive.path.front().unix_s;
   const Compared one = compared_with(roads, drive, match);
   recorder.all += one;
-  recorder.worst = std::max(recorder.worst, one.wrong_share());
+  if (one.wrong_share() <= recorder.worst) return;
+  recorder.worst = one.wrong_share(), recorder.worst_seed = seed;
 }
 
 bool keeps(const Recorder& of) {
@@ -60,12 +62,13 @@ bool keeps(const Recorder& of) {
 
 void tell(const Recorder& of) {
   std::printf(
-      "%s %2.0f m, %2.0f s: wrong road %.2f %% (%.2f added, %.2f missed; worst drive %.1f), passes "
+      "%s %2.0f m, %2.0f s: wrong road %.2f %% (%.2f added, %.2f missed; worst %.1f in drive "
+      "%llu), passes "
       "found %.2f %% of %d, %.2f %% invented; %.0f times faster%s\n",
       of.planned ? "planned  " : "unplanned", of.sigma_m, of.every_s, 100 * of.all.wrong_share(),
       100 * of.all.added_m / of.all.driven_m, 100 * of.all.missed_m / of.all.driven_m,
-      100 * of.worst, 100 * of.all.found_share(), of.all.passes,
-      100.0 * of.all.invented / of.all.passes, of.driven_s / of.took_s,
+      100 * of.worst, static_cast<unsigned long long>(of.worst_seed), 100 * of.all.found_share(),
+      of.all.passes, 100.0 * of.all.invented / of.all.passes, of.driven_s / of.took_s,
       keeps(of)    ? ""
       : of.planned ? "  NOT KEPT"
                    : "  (more than of planned ones)");
