@@ -17,30 +17,30 @@ using Section = wish::ProgressSheet::Section;
 constexpr std::size_t longest_value =
     400;  // bytes; a remark has at most 1000 letters, files far more
 
-struct Heading {
+struct TableHeading {
   std::string_view table, words;
 };
 /// A table without a row here is headed by its own name: a test holds the list to the schema.
-constexpr std::array headings{
-    Heading{"pupil", "What is kept of you"},
-    Heading{"tick", "What was seen or passed, and when"},
-    Heading{"avoided", "What is kept off"},
-    Heading{"lesson", "Lessons"},
-    Heading{"pass", "What was planned and driven"},
-    Heading{"road_minutes", "Minutes by sort of road"},
-    Heading{"fault", "Faults that were noted"},
-    Heading{"intervention", "Where the instructor stepped in"},
-    Heading{"observation", "Levels that were seen"},
-    Heading{"goal", "Goals"},
-    Heading{"mock_test", "Mock tests"},
-    Heading{"trace", "Recorded drives"},
-    Heading{"trace_time", "How long roads and junctions took"},
-    Heading{"street_use", "Quiet streets that your drives used"},
-    Heading{"written_file", "Files that were written for you"},
+constexpr std::array table_headings{
+    TableHeading{"pupil", "What is kept of you"},
+    TableHeading{"tick", "What was seen or passed, and when"},
+    TableHeading{"avoided", "What is kept off"},
+    TableHeading{"lesson", "Lessons"},
+    TableHeading{"pass", "What was planned and driven"},
+    TableHeading{"road_minutes", "Minutes by sort of road"},
+    TableHeading{"fault", "Faults that were noted"},
+    TableHeading{"intervention", "Where the instructor stepped in"},
+    TableHeading{"observation", "Levels that were seen"},
+    TableHeading{"goal", "Goals"},
+    TableHeading{"mock_test", "Mock tests"},
+    TableHeading{"trace", "Recorded drives"},
+    TableHeading{"trace_time", "How long roads and junctions took"},
+    TableHeading{"street_use", "Quiet streets that your drives used"},
+    TableHeading{"written_file", "Files that were written for you"},
 };
 
 std::string heading_of(const std::string& table) {
-  for (const Heading& heading : headings)
+  for (const TableHeading& heading : table_headings)
     if (heading.table == table) return std::string(heading.words);
   return table;
 }
