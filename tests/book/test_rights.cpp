@@ -128,6 +128,11 @@ TEST_CASE("an export has every table of the book, and nothing of others", "[book
     CHECK(section.heading[0] >= 'A');
     CHECK(section.heading[0] <= 'Z');
     CHECK_FALSE(section.lines.empty());
+    for (const std::string& line : section.lines) {
+      INFO(line);
+      CHECK(line.find('_') == std::string::npos);  // no column's name
+      CHECK(line.find("; ;") == std::string::npos);
+    }
   }
   CHECK(text.find("4 Lantern Row") != std::string::npos);
   CHECK(text.find("FINCH") == std::string::npos);
