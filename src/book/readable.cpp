@@ -89,13 +89,14 @@ class Columns {
            (movement == "none" ? "" : movement);
   }
   /// The lines of a wish, which begin with a remark to whoever opens its file.
-  std::string wish_words(const std::string& name) {
+  std::string asked_for(const std::string& name) {
     told_.insert(name);
     std::istringstream lines(row_.contains(name) ? row_.at(name).get<std::string>() : "");
     std::string words;
     for (std::string line; std::getline(lines, line);)
       if (!line.empty() && line.front() != '#') words += (words.empty() ? "" : ", ") + line;
-    return words.size() > longest_value ? "a wish of many words, whole in the JSON file" : words;
+    if (words.size() > longest_value) words = "much, whole in the JSON file";
+    return words.empty() ? "" : "; asked for: " + words;
   }
   /// What no words were made of.
   [[nodiscard]] std::string rest() const {
@@ -112,8 +113,8 @@ class Columns {
 };
 
 std::string of_pupil(Columns& row) {
-  return row.text("code") + ", in the book since " + row.text("added") +
-         row.part("; home: ", "home") + row.part("; skills recorded as ", "scheme") +
+  return row.text("code") + row.part("; home: ", "home") +
+         row.part("; in the book since ", "added") + row.part("; skills recorded as ", "scheme") +
          row.part("; test on ", "test_day") +
          (row.flag("my_your") ? "; spoken to of my side and your side" : "");
 }
@@ -138,9 +139,8 @@ std::string of_lesson(Columns& row) {
   if (const double minutes = row.number("private_minutes"); minutes > 0)
     line += "; practised at home before it: " + number_text(minutes) + " min";
   return line + row.part("; told as: ", "said") + row.part("; own words: ", "remark") +
-         "; asked for: " + row.wish_words("wish") + row.part("; area: ", "area") +
-         row.part("; notes: ", "notes") + row.part("; terms: ", "terms") +
-         row.part("; loops: ", "loop_file");
+         row.asked_for("wish") + row.part("; area: ", "area") + row.part("; notes: ", "notes") +
+         row.part("; terms: ", "terms") + row.part("; loops: ", "loop_file");
 }
 
 std::string of_pass(Columns& row) {

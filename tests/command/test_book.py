@@ -54,9 +54,9 @@ class Book(unittest.TestCase):
     def exported(self, code="WREN"):
         return json.loads(self.run_it("pupil", "export", code))
 
-    def build_area(self):
+    def build_area(self, region="GB-ENG"):
         subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham.osm.pbf", "-o", self.folder / "q.area", "--region",
-                        "GB-ENG"], check=True, stdout=subprocess.DEVNULL)
+                        region], check=True, stdout=subprocess.DEVNULL)
 
 
 class TestDisturbed(Book):
@@ -187,6 +187,15 @@ class TestAsked(Book):
                     "roundabout=1")
         said = self.run_it("lesson", "log", "WREN", code=2, stdin=subprocess.DEVNULL)
         self.assertEqual(said, "loopwright: say what came of the lesson in a line, or name its file with --file\n")
+
+    # Clocks by the IANA time zone database: in October 2026 Vaduz is two hours before UTC, London one until the 25th.
+    def test_a_lesson_that_was_not_planned_is_by_the_clock_of_its_area(self):
+        self.add()
+        self.log(1)
+        self.build_area(region="LI")
+        self.run_it("lesson", "log", "WREN", "zebra 4", "--start", "2026-10-02T10:00", "--area", "q.area")
+        self.assertEqual([lesson["start"] for lesson in self.exported()["lesson"]],
+                         ["2026-10-01T10:00:00+01:00", "2026-10-02T10:00:00+02:00"])
 
     def test_a_small_file_says_it_too(self):
         self.add()
