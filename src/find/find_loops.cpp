@@ -81,10 +81,10 @@ class LoopSearch {
     // More work on other dice may come to less: what the usual answer is made of is there first.
     if (effort_ == Effort::thorough) try_walks(work_of(Effort::usual));
     try_walks(work_);
-    if (best().score.as_asked() || !work_.until_good || hunt_.ground.walls.some_at_times())
+    if (!work_.until_good || best_is_as_asked())
       try_more(tries_after_walks(), {});
     else
-      for (int k = 0; k < work_.tries_without && !best().score.as_asked(); ++k) try_more(1, {});
+      for (int k = 0; k < work_.tries_without && !best_is_as_asked(); ++k) try_more(1, {});
     if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});
@@ -106,10 +106,23 @@ class LoopSearch {
   }
 
   /// Walks are made for what is worth most, not for the least road driven twice. Where the clock shuts streets
-  /// one may turn out to meet them shut: more to choose from.
+  /// one may turn out to meet them shut: more to choose from, unless the first good one will do.
   [[nodiscard]] int tries_after_walks() const {
-    if (!best().score.good() || hunt_.ground.walls.some_at_times()) return work_.tries_without;
+    const bool may_be_shut = !work_.until_good && hunt_.ground.walls.some_at_times();
+    if (!best().score.good() || may_be_shut) return work_.tries_without;
     return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
+  }
+
+  [[nodiscard]] bool best_is_as_asked() const {
+    return best().score.as_asked() && breaches_of(best()).empty();
+  }
+
+  /// Streets and turns that the clock may shut when the drive is there.
+  [[nodiscard]] std::vector<lanes::Breach> breaches_of(const Try& made) const {
+    if (!hunt_.ground.walls.some_at_times()) return {};
+    return lanes::breaches_on(hunt_.ground.roads,
+                              describe(hunt_.ground, hunt_.drive_of(made.vertices)),
+                              hunt_.ground.setting);
   }
 
   /// Of the best tries, so that the best of what comes of them is first.
@@ -132,9 +145,7 @@ class LoopSearch {
     std::vector<lanes::Breach> met;
     const auto is_shut = [&](const Try& made) {
       if (!made.score.allowed()) return false;
-      const auto found = lanes::breaches_on(hunt_.ground.roads,
-                                            describe(hunt_.ground, hunt_.drive_of(made.vertices)),
-                                            hunt_.ground.setting);
+      const std::vector<lanes::Breach> found = breaches_of(made);
       met.insert(met.end(), found.begin(), found.end());
       return !found.empty();
     };

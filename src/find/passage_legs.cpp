@@ -105,7 +105,7 @@ circuit::Problem PassageGraph::problem(const Spared& spared) const {
       any_length ? hunt_.high_ms : std::max(long_leg_ms, hunt_.high_ms / 5);
   const reach::CoreGraph core(hunt_.graph, begins_and_ends(), courtesy_ms, spared.toll_ms);
   const auto measure_share = [&](std::uint32_t first) {
-    reach::CoreSweep sweep(core);
+    reach::CoreSweep sweep(core, entries_);
     for (std::uint32_t exit = first; exit < exits_.size(); exit += threads)
       measure_from(sweep, exit, ends, limit_ms, problem);
   };

@@ -14,6 +14,8 @@ namespace {
 constexpr std::array<std::int32_t, 2> dislikes = {4, 1};
 
 constexpr std::size_t most_bettered = 2;  // ours
+// A first drive that comes to less than this share of what its walk is worth won't do: another is made (ours).
+constexpr double share_of_walk = 0.6;
 
 // Each time a walk wears a street out, as multiples of its time (ours).
 constexpr std::int32_t worn_out_dislike = 12;  // what a leg costs more on it
@@ -39,6 +41,8 @@ circuit::Walk walk_of(const circuit::Problem& problem, int rounds, std::uint64_t
 struct Scored {
   Plan plan;
   Score score;
+  bool is_bettered = false;
+  bool is_worth_its_walk = true;
 };
 
 /// The best first, and only the best few bettered: that takes as long as to make one.
@@ -47,7 +51,7 @@ std::vector<Plan> bettered(Builder& builder, std::vector<Scored> made) {
                    [](const Scored& a, const Scored& b) { return a.score.better_than(b.score); });
   std::vector<Plan> plans;
   for (Scored& each : made) {
-    if (plans.size() < most_bettered) builder.improve(each.plan, {});
+    if (plans.size() < most_bettered && !each.is_bettered) builder.improve(each.plan, {});
     plans.push_back(std::move(each.plan));
   }
   return plans;
@@ -77,13 +81,25 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
     make_worn_out_dearer(hunt, plan, spared);
     builder.bring_within(plan, {});
-    const Score how_good = score(hunt, plan);
-    plans.push_back({std::move(plan), how_good});
+    Scored made{std::move(plan), {}};
+    made.score = score(hunt, made.plan);
+    // Mending a drive that isn't as asked takes less time than another walk.
+    if (work.until_good && !made.score.as_asked()) {
+      builder.improve(made.plan, {});
+      made.score = score(hunt, made.plan);
+      made.is_bettered = true;
+    }
+    if (counts_worth(hunt.ground.wish))
+      made.is_worth_its_walk = static_cast<double>(made.score.value) >=
+                               share_of_walk * static_cast<double>(evaluate(problem, walk).value);
+    plans.push_back(std::move(made));
   };
   circuit::Walk best;
   const auto any_good = [&] {
-    return std::any_of(plans.begin(), plans.end(),
-                       [](const Scored& made) { return made.score.as_asked(); });
+    const bool any_will_do = plans.size() > 1;
+    return std::any_of(plans.begin(), plans.end(), [&](const Scored& made) {
+      return made.score.as_asked() && (any_will_do || made.is_worth_its_walk);
+    });
   };
   for (int round = 0; round < work.walks || (round < work.most_walks && !any_good()); ++round) {
     PassageGraph::Spared& spared = by_dislike[static_cast<std::size_t>(round) % dislikes.size()];

@@ -104,8 +104,13 @@ CoreGraph::CoreGraph(const LocalGraph& graph, std::span<const Vertex> kept,
 struct CoreSweep::Inside {
   const CoreGraph* core;
   LabelSearch search;
+  std::vector<std::uint8_t> is_asked;  // by row
+  std::size_t asked;
 
-  explicit Inside(const CoreGraph& of) : core(&of), search(of.size()) {}
+  Inside(const CoreGraph& of, std::span<const Vertex> asked_for)
+      : core(&of), search(of.size()), is_asked(of.size(), 0), asked(asked_for.size()) {
+    for (const Vertex v : asked_for) is_asked[of.row(v)] = 1;
+  }
 
   void drive_on(std::uint32_t from, std::int64_t cost, std::int64_t ms, std::int64_t limit_ms) {
     for (const CoreGraph::Arc& arc : core->out(from))
@@ -113,7 +118,9 @@ struct CoreSweep::Inside {
   }
 
   void run(std::int64_t limit_ms) {
+    std::size_t left = asked;
     search.run([&](std::uint32_t row) {
+      if (is_asked[row] != 0 && --left == 0) return false;
       const LabelSearch::Label label = search.at(row);
       drive_on(row, label.cost, label.ms, limit_ms);
       return true;
@@ -121,7 +128,8 @@ struct CoreSweep::Inside {
   }
 };
 
-CoreSweep::CoreSweep(const CoreGraph& core) : inside_(new Inside(core)) {}
+CoreSweep::CoreSweep(const CoreGraph& core, std::span<const Vertex> asked)
+    : inside_(new Inside(core, asked)) {}
 CoreSweep::~CoreSweep() = default;
 
 void CoreSweep::run(Vertex from, std::int64_t limit_ms) {

@@ -53,7 +53,7 @@ TEST_CASE("with the rest taken out, drives between what is kept take as long", "
       const auto kept = s.each(step);
       const reach::CoreGraph core(s.graph, kept, dearer);
       CHECK(core.size() < s.graph.size());
-      reach::CoreSweep sweep(core);
+      reach::CoreSweep sweep(core, kept);
       for (const auto from : kept) {
         const reach::LocalSeed seed{from, s.graph.along_ms(from)};
         whole.run({&seed, 1}, {.limit_ms = 3'600'000, .extra_ms = dearer});
@@ -71,7 +71,7 @@ TEST_CASE("after a vertex, it is reached only by coming back to it", "[reach]") 
   const Streets s;
   const auto kept = s.each(4);
   const reach::CoreGraph core(s.graph, kept);
-  reach::CoreSweep sweep(core);
+  reach::CoreSweep sweep(core, kept);
   reach::LocalSweep whole(s.graph);
   int came_back = 0;
   for (const auto from : kept) {
@@ -88,13 +88,34 @@ TEST_CASE("after a vertex, it is reached only by coming back to it", "[reach]") 
   CHECK(came_back > 0);
 }
 
+TEST_CASE("a search for a few ends when it has them, and they are reached as by one for all",
+          "[reach]") {
+  const Streets s;
+  const auto kept = s.each(3);
+  const reach::CoreGraph core(s.graph, kept);
+  reach::CoreSweep for_all(core, kept);
+  for (std::size_t first = 0; first + 2 < kept.size(); first += 2) {
+    const std::vector<std::uint32_t> few(kept.begin() + static_cast<std::ptrdiff_t>(first),
+                                         kept.begin() + static_cast<std::ptrdiff_t>(first) + 2);
+    reach::CoreSweep for_few(core, few);
+    for (const auto from : kept) {
+      for_all.run(from, 3'600'000);
+      for_few.run(from, 3'600'000);
+      for (const auto to : few) {
+        REQUIRE(for_few.reached(to) == for_all.reached(to));
+        if (for_all.reached(to)) CHECK(for_few.ms(to) == for_all.ms(to));
+      }
+    }
+  }
+}
+
 TEST_CASE("a toll counts as time", "[reach]") {
   const Streets s;
   const auto kept = s.each(s.graph.size() > 1 ? static_cast<std::uint32_t>(s.graph.size()) - 1 : 1);
   REQUIRE(kept.size() == 2);
   const std::vector<std::int32_t> toll(s.graph.size(), 1000);
   const reach::CoreGraph free(s.graph, kept), tolled(s.graph, kept, {}, toll);
-  reach::CoreSweep quick(free), slow(tolled);
+  reach::CoreSweep quick(free, kept), slow(tolled, kept);
   quick.run(kept[0], 3'600'000);
   slow.run(kept[0], 3'600'000);
   REQUIRE(quick.reached(kept[1]));

@@ -1,11 +1,11 @@
 // Many searches between the same few vertices of a compact graph: the rest is taken out once, so that each
 // search meets little else.
 //
-//   CoreGraph core(graph, ends, extra_ms);   CoreSweep sweep(core);
+//   CoreGraph core(graph, ends, extra_ms);   CoreSweep sweep(core, entries);
 //   sweep.run_after(exit, limit_ms);   if (sweep.reached(entry)) use(sweep.ms(entry));
 //
 // Meaning of times and costs: as in local_graph.hpp; a drive between kept vertices costs what it does there.
-// Rules: only kept vertices may be asked for; a CoreSweep is scratch for one thread; graphs outlive what is
+// Rules: only kept vertices may be searched from, and asked for what a sweep was told it will be; a CoreSweep is scratch for one thread; graphs outlive what is
 // made of them.
 #pragma once
 
@@ -50,7 +50,8 @@ class CoreGraph {
 
 class CoreSweep {
  public:
-  explicit CoreSweep(const CoreGraph& core);
+  /// asked: kept vertices, each once, that will be asked for: a search ends when all of them are reached for good.
+  CoreSweep(const CoreGraph& core, std::span<const LocalGraph::Vertex> asked);
   ~CoreSweep();
 
   /// From the beginning of a vertex.
@@ -58,6 +59,7 @@ class CoreSweep {
   /// From the end of a vertex, which itself is reached only by coming back to it.
   void run_after(LocalGraph::Vertex from, std::int64_t limit_ms);
 
+  /// Rules: v was said to be asked for
   [[nodiscard]] bool reached(LocalGraph::Vertex v) const;
   /// When the end of v is reached, by the drive that costs least. Rules: reached(v)
   [[nodiscard]] std::int64_t ms(LocalGraph::Vertex v) const;
