@@ -7,6 +7,7 @@
 
 #include "loopwright/base/point.hpp"
 #include "loopwright/base/table.hpp"
+#include "loopwright/road/sort.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -35,13 +36,15 @@ std::string place_text(const OsmObject& source) {
   return std::string(types[static_cast<std::size_t>(source.type)]) + std::to_string(source.id);
 }
 
-const char* sort_of(const road::Roads& roads, StretchId stretch) {
-  const road::Piece& piece = roads.piece(stretch);
-  if (piece.road_class == road::RoadClass::motorway) return "motorway";
-  if ((piece.flags & (road::piece_flag::dual | road::piece_flag::dual_inferred)) != 0)
-    return "dual carriageway";
-  if ((roads.stretch(stretch).runs & road::bit(road::Kind::country_road)) != 0) return "country";
-  return (piece.flags & road::piece_flag::quiet) != 0 ? "quiet" : "town";
+/// Likely seconds on each stretch that counts as practice.
+template <class Tell>
+void each_practised(const wish::Loop& loop, Tell tell) {
+  for (std::size_t k = 0; k < loop.stretches.size(); ++k) {
+    if (!is_practice(loop, k, k)) continue;
+    const double end =
+        k + 1 < loop.stretches.size() ? loop.stretches[k + 1].arrive_s.likely : loop.seconds.likely;
+    tell(loop.stretches[k], std::max(end - loop.stretches[k].arrive_s.likely, 0.0));
+  }
 }
 
 }  // namespace
@@ -73,16 +76,22 @@ std::vector<StreetDriven> streets_of(const road::Roads& roads, const wish::Wish&
 }
 
 std::vector<Plan::Road> roads_of(const road::Roads& roads, const wish::Loop& loop) {
-  std::map<std::string, double> seconds;
-  for (std::size_t k = 0; k < loop.stretches.size(); ++k) {
-    if (!is_practice(loop, k, k)) continue;
-    const double end =
-        k + 1 < loop.stretches.size() ? loop.stretches[k + 1].arrive_s.likely : loop.seconds.likely;
-    seconds[sort_of(roads, loop.stretches[k].stretch)] +=
-        std::max(end - loop.stretches[k].arrive_s.likely, 0.0);
-  }
+  std::map<std::string_view, double> seconds;
+  each_practised(loop, [&](const wish::LoopStretch& on, double of) {
+    seconds[road::sort_of(roads, on.stretch)] += of;
+  });
   std::vector<Plan::Road> all;
-  for (const auto& [name, of] : seconds) all.push_back({name, of / 60});
+  for (const auto& [name, of] : seconds) all.push_back({std::string(name), of / 60});
+  return all;
+}
+
+std::vector<Plan::Limit> limits_of(const wish::Loop& loop) {
+  std::map<std::pair<SpeedUnit, int>, double> seconds;
+  each_practised(loop, [&](const wish::LoopStretch& on, double of) {
+    seconds[{on.limit.unit, on.limit.value}] += of;
+  });
+  std::vector<Plan::Limit> all;
+  for (const auto& [limit, of] : seconds) all.push_back({limit.second, limit.first, of / 60});
   return all;
 }
 

@@ -155,8 +155,19 @@ CREATE TABLE trace_time (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 5> steps{pupils, lessons, streets_and_files, files_of_several,
-                                           traces};
+// Which speed limits were driven under: of lessons before it nobody knows.
+constexpr const char* limits = R"sql(
+CREATE TABLE limit_minutes (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  value INTEGER NOT NULL,
+  unit TEXT NOT NULL,
+  minutes REAL NOT NULL,
+  PRIMARY KEY (lesson, unit, value)
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 6> steps{pupils,           lessons, streets_and_files,
+                                           files_of_several, traces,  limits};
 
 }  // namespace
 

@@ -29,8 +29,9 @@ WHERE last <= ?1 AND (home <> ''
 ORDER BY code
 )sql";
 
-constexpr const char* details[] = {"pass", "road_minutes", "fault", "intervention", "observation",
-                                   "goal", "mock_test",    "trace", "trace_time",   "written_file"};
+constexpr const char* details[] = {"pass",         "road_minutes", "limit_minutes", "fault",
+                                   "intervention", "observation",  "goal",          "mock_test",
+                                   "trace",        "trace_time",   "written_file"};
 
 void delete_details(SQLite::Database& db, std::string_view code) {
   const std::int64_t pupil = row_of_pupil(db, code);

@@ -87,11 +87,20 @@ Plan read_plan(SQLite::Database& db, SQLite::Statement& row) {
             .loop_file = {},
             .likely_s = row.getColumn(9).getDouble(),
             .passes = {},
-            .roads = {}};
+            .roads = {},
+            .limits = {}};
   auto road = ask(db, "SELECT road, minutes FROM road_minutes WHERE lesson = ? ORDER BY rowid",
                   row.getColumn(0).getInt64());
   while (road.executeStep())
     plan.roads.push_back({road.getColumn(0).getString(), road.getColumn(1).getDouble()});
+  auto limit = ask(db,
+                   "SELECT value, unit, minutes FROM limit_minutes WHERE lesson = ? ORDER BY unit, "
+                   "value",
+                   row.getColumn(0).getInt64());
+  while (limit.executeStep())
+    plan.limits.push_back({limit.getColumn(0).getInt(),
+                           named_in(limit.getColumn(1), parse_speed_unit),
+                           limit.getColumn(2).getDouble()});
   return plan;
 }
 

@@ -154,6 +154,14 @@ std::string of_road(Columns& row) {
          " min";
 }
 
+/// "lesson 1: 30 mph, 22.7 min"
+std::string of_limit(Columns& row) {
+  const bool is_none = row.number("value") == 0;
+  const std::string limit = row.text("value") + " " + row.text("unit");
+  return "lesson " + row.text("lesson") + ": " + (is_none ? "no limit" : limit) + ", " +
+         row.text("minutes") + " min";
+}
+
 std::string at_practice(Columns& row) {
   const std::string where = row.practice();
   return where.empty() ? "" : ", at " + where;
@@ -222,6 +230,7 @@ constexpr std::array tables{
     TableWords{"lesson", "Lessons", of_lesson},
     TableWords{"pass", "What was planned and driven", of_pass},
     TableWords{"road_minutes", "Minutes by sort of road", of_road},
+    TableWords{"limit_minutes", "Minutes by speed limit", of_limit},
     TableWords{"fault", "Faults that were noted", of_fault},
     TableWords{"intervention", "Where the instructor stepped in", of_intervention},
     TableWords{"observation", "Levels that were seen", of_observation},

@@ -41,6 +41,9 @@ constexpr ExportTable tables[] = {
      "SELECT number AS lesson, road, road_minutes.minutes FROM road_minutes JOIN lesson ON "
      "lesson.id = "
      "road_minutes.lesson WHERE pupil = ?1 ORDER BY number, road"},
+    {"limit_minutes",
+     "SELECT number AS lesson, value, unit, limit_minutes.minutes FROM limit_minutes JOIN lesson "
+     "ON lesson.id = limit_minutes.lesson WHERE pupil = ?1 ORDER BY number, unit, value"},
     {"fault",
      "SELECT number AS lesson, heading, grade, count, kind, movement FROM fault JOIN lesson ON "
      "lesson.id = "

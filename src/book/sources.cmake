@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp

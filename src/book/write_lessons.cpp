@@ -36,9 +36,15 @@ void write_streets(SQLite::Database& db, std::int64_t pupil, std::int64_t lesson
         lesson);
 }
 
-void write_roads(SQLite::Database& db, std::int64_t lesson, const std::vector<Plan::Road>& roads) {
-  for (const Plan::Road& road : roads)
+/// In the place of what was written of them before.
+void write_roads(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
+  run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
+  for (const Plan::Road& road : plan.roads)
     run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
+  run(db, "DELETE FROM limit_minutes WHERE lesson = ?", lesson);
+  for (const Plan::Limit& limit : plan.limits)
+    run(db, "INSERT INTO limit_minutes VALUES (?, ?, ?, ?)", lesson, limit.value,
+        std::string(name(limit.unit)), limit.minutes);
 }
 
 /// The plan's values in a row that is there.
@@ -49,8 +55,7 @@ void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
       "loop_file = ?, likely_s = ? WHERE id = ?",
       write_time(plan.start), plan.start.unix_s, plan.length_minutes, plan.area, plan.notes,
       plan.terms, plan.wish, plan.loop_file, plan.likely_s, lesson);
-  run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
-  write_roads(db, lesson, plan.roads);
+  write_roads(db, lesson, plan);
   run(db, "DELETE FROM pass WHERE lesson = ?", lesson);
   write_passes(db, lesson, plan.passes);
 }
@@ -194,8 +199,7 @@ int log_traced(Book& book, std::string_view code, int number, const TracedLesson
     write_trace(db, row, lesson.traced);
     run(db, "DELETE FROM street_use WHERE lesson = ?", row);
     write_streets(db, pupil, row, lesson.streets);
-    run(db, "DELETE FROM road_minutes WHERE lesson = ?", row);
-    write_roads(db, row, lesson.plan.roads);
+    write_roads(db, row, lesson.plan);
     return number_of(db, row);
   });
 }

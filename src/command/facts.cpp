@@ -41,4 +41,16 @@ std::string rule_text(const road::Roads& roads, const road::TurnRule& rule) {
          std::to_string(rule.relation) + ")";
 }
 
+Point point_of(const road::Roads& roads, const road::Chance& chance) {
+  if (!road::is_stretch_like(chance.kind)) return roads.places[chance.place.index()].at;
+  return roads.nodes[roads.from_node(chance.entry).index()].at;
+}
+
+std::string street_of(const road::Roads& roads, const road::Chance& chance) {
+  const road::Place& place = roads.places[chance.place.index()];
+  const bool by_place = !road::is_stretch_like(chance.kind) && !roads.text(place.name).empty();
+  return by_place ? std::string(roads.text(place.name))
+                  : road_name(roads, roads.piece(chance.entry));
+}
+
 }  // namespace loopwright::command

@@ -190,6 +190,7 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
   doors.end = drive.match.runs.back().line.back();
   all.streets = book::streets_of(drive.roads, doors, drive.lesson.loop);
   all.plan.roads = book::roads_of(drive.roads, drive.lesson.loop);
+  all.plan.limits = book::limits_of(drive.lesson.loop);
   return all;
 }
 

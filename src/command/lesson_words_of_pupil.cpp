@@ -79,14 +79,18 @@ PupilRecord record_of(const book::Book& book, const std::string& code) {
   return record;
 }
 
+std::string home_said(const std::string& said, const book::Pupil& pupil) {
+  if (!said.empty()) return said;
+  if (!pupil.home.empty()) return pupil.home;
+  throw UsageError("--home is required: the book has none of " + pupil.code +
+                   " ('loopwright pupil change " + pupil.code + " --home PLACE' keeps one)");
+}
+
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
                             const std::string& length) {
   if (words.one("alternatives") != nullptr)
     throw UsageError("--alternatives: a plan keeps one loop; leave it out");
-  if (words.one("home") == nullptr && pupil.home.empty())
-    throw UsageError("--home is required: the book has none of " + pupil.code +
-                     " ('loopwright pupil change " + pupil.code + " --home PLACE' keeps one)");
-  words.fill("home", pupil.home, from_book);
+  if (words.one("home") == nullptr) words.fill("home", home_said("", pupil), from_book);
   for (const road::Kind kind : pupil.avoids)
     if (!is_wanted(words, kind)) words.fill("avoid", std::string(road::name(kind)), from_book);
   const auto level = book::level_now(scheme_kept(pupil), record.lessons);

@@ -30,6 +30,9 @@ PupilRecord record_of(const book::Book& book, const std::string& code);
 /// Fewer lessons than this don't change how much is planned.
 inline constexpr int least_lessons_for_pace = 3;
 
+/// What --home says, else the pupil's home. Throws UsageError when there is neither.
+std::string home_said(const std::string& said, const book::Pupil& pupil);
+
 /// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Who takes longer than the
 /// usual learner is planned less driving, so that the lesson ends when it is to end. Throws UsageError.
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,

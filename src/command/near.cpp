@@ -65,20 +65,6 @@ std::optional<NearJob> near_job_of(const Arguments& words) {
   return job;
 }
 
-/// Where a chance lies: its place, or for a run of road the point where one enters it.
-Point point_of(const road::Roads& roads, const road::Chance& chance) {
-  if (!road::is_stretch_like(chance.kind)) return roads.places[chance.place.index()].at;
-  return roads.nodes[roads.from_node(chance.entry).index()].at;
-}
-
-/// A junction by its own name when it has one; a run of road by the street one enters it on.
-std::string street_of(const road::Roads& roads, const road::Chance& chance) {
-  const road::Place& place = roads.places[chance.place.index()];
-  const bool by_place = !road::is_stretch_like(chance.kind) && !roads.text(place.name).empty();
-  return by_place ? std::string(roads.text(place.name))
-                  : road_name(roads, roads.piece(chance.entry));
-}
-
 /// How far the nearest is when none is within the minutes.
 std::string farther_off(const road::Roads& roads, const NearJob& job,
                         const hours::Setting& setting) {

@@ -27,7 +27,8 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
           .loop_file = text,
           .likely_s = loop.seconds.likely + loop.stop_seconds,
           .passes = book::passes_of(loop),
-          .roads = book::roads_of(roads, loop)};
+          .roads = book::roads_of(roads, loop),
+          .limits = book::limits_of(loop)};
 }
 
 }  // namespace

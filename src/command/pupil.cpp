@@ -21,6 +21,7 @@ constexpr std::array deeds{
     Deed{"change", "change what is kept of a pupil: home, ticks, test day …", pupil_change},
     Deed{"list", "show the pupils, their hours and lessons", pupil_list},
     Deed{"show", "show what one pupil's lessons tell", pupil_show},
+    Deed{"not-met", "show what a pupil has not met yet, and where the nearest is", pupil_not_met},
     Deed{"export", "write all that is kept on a pupil, as JSON or to read", pupil_export},
     Deed{"erase", "delete a pupil, with nothing left", pupil_erase},
     Deed{"purge", "delete the details of those without a lesson for a year", pupil_purge},

@@ -9,6 +9,7 @@ Exit pupil_add(const Arguments& words);
 Exit pupil_change(const Arguments& words);
 Exit pupil_list(const Arguments& words);
 Exit pupil_show(const Arguments& words);
+Exit pupil_not_met(const Arguments& words);
 Exit pupil_export(const Arguments& words);
 Exit pupil_erase(const Arguments& words);
 Exit pupil_purge(const Arguments& words);

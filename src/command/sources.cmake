@@ -62,6 +62,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_backup.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil_not_met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp

@@ -1,10 +1,10 @@
 // The nearest chances of a want: each place and movement once, by time there. Of bus lanes asked for
 // at their hours those that have the verdict on arriving there.
 #include <algorithm>
-#include <cmath>
 #include <set>
 
 #include "find/in_the_way.hpp"
+#include "find/near_ground.hpp"
 #include "find/reached_chances.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/wish/lesson.hpp"
@@ -14,22 +14,6 @@ namespace {
 
 std::int64_t limit_ms(const NearAsk& ask) {
   return static_cast<std::int64_t>(ask.within_minutes * 60000);
-}
-
-/// The wish with the minutes that going there and back takes: the time in which hours matter.
-wish::Wish there_and_back(const NearAsk& ask) {
-  wish::Wish wish = ask.wish;
-  wish.minutes =
-      std::min(wish::own_drive_minutes, static_cast<int>(std::lround(2 * ask.within_minutes)));
-  return wish;
-}
-
-/// Nobody knows yet when one would be there: what may be shut is.
-ClockWalls walls_of(const road::Roads& roads, const wish::Wish& wish,
-                    const hours::Setting& setting) {
-  ClockWalls walls(roads, wish, setting);
-  walls.shut_all();
-  return walls;
 }
 
 bool is_so_then(const Ground& ground, const wish::Want& want, const ReachedChance& reached) {
@@ -48,8 +32,8 @@ Worth some_of(const NearAsk& ask) {
 template <class Told>
 auto kept_away(const road::Roads& roads, const NearAsk& ask, const hours::Setting& setting,
                Told told) {
-  const wish::Wish wish = there_and_back(ask);
-  const ClockWalls walls = walls_of(roads, wish, setting);
+  const wish::Wish wish = there_and_back(ask.wish, ask.within_minutes);
+  const ClockWalls walls = near_walls(roads, wish, setting);
   const Worth some = some_of(ask);
   const Ground ground(roads, wish, setting, walls);
   return told(ground, some, in_the_way(ground, some));
@@ -59,8 +43,8 @@ auto kept_away(const road::Roads& roads, const NearAsk& ask, const hours::Settin
 
 std::vector<NearChance> chances_near(const road::Roads& roads, const NearAsk& ask,
                                      const hours::Setting& setting) {
-  const wish::Wish wish = there_and_back(ask);
-  const ClockWalls walls = walls_of(roads, wish, setting);
+  const wish::Wish wish = there_and_back(ask.wish, ask.within_minutes);
+  const ClockWalls walls = near_walls(roads, wish, setting);
   const Ground ground(roads, wish, setting, walls);
   std::vector<NearChance> near;
   std::set<std::pair<PlaceId, road::Movement>> told;

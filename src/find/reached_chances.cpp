@@ -43,10 +43,10 @@ std::optional<Through> drive_along(const Ground& ground, StateId entry,
 
 /// The chance's own way, or the quickest on which it leads into what it is joined to.
 std::optional<Through> drive_through(const Ground& ground, StateId entry,
-                                     const road::Chance& chance, const wish::Want& want) {
-  if (!want.into) return drive_along(ground, entry, ground.roads.path_of(chance));
+                                     const road::Chance& chance, std::optional<road::Kind> into) {
+  if (!into) return drive_along(ground, entry, ground.roads.path_of(chance));
   std::optional<Through> best;
-  for (const auto& way : joined_ways(ground.roads, chance, *want.into)) {
+  for (const auto& way : joined_ways(ground.roads, chance, *into)) {
     const auto through = drive_along(ground, entry, way);
     if (through && (!best || through->ms < best->ms)) best = through;
   }
@@ -79,22 +79,31 @@ struct Opening {
   Through through;
 };
 
-std::vector<Opening> openings(const Ground& ground, const reach::Sweep& out,
-                              const wish::Want& want) {
+/// Of those chances that count.
+template <class Counts>
+std::vector<Opening> openings_of(const Ground& ground, const reach::Sweep& out,
+                                 std::optional<road::Kind> into, Counts counts) {
   const road::Roads& roads = ground.roads;
   std::vector<Opening> found;
   for (const std::uint32_t row : out.settled()) {
     const StateId entry{row};
     for (const road::Chance& chance : roads.chances_from(roads.stretch_of(entry))) {
-      if (!wish::counts_for(chance.kind, chance.movement, want)) continue;
+      if (!counts(chance)) continue;
       // A manoeuvre shuts no road, so that one too hard is still seen here.
       if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
-      if (const auto through = drive_through(ground, entry, chance, want))
+      if (const auto through = drive_through(ground, entry, chance, into))
         found.push_back(
             {ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())}, entry, *through});
     }
   }
   return found;
+}
+
+std::vector<Opening> openings(const Ground& ground, const reach::Sweep& out,
+                              const wish::Want& want) {
+  return openings_of(ground, out, want.into, [&want](const road::Chance& chance) {
+    return wish::counts_for(chance.kind, chance.movement, want);
+  });
 }
 
 /// Rules: both sweeps reached it.
@@ -139,6 +148,14 @@ std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Wan
   limits.until = lasts;
   back.run_back(ground.goals, ground.costs, limits);
   return reached(ground, out, back, open);
+}
+
+std::vector<ReachedChance> reached_of_all(const Ground& ground, const reach::Sweep& out,
+                                          const reach::Sweep& back) {
+  return reached(ground, out, back,
+                 openings_of(ground, out, std::nullopt, [](const road::Chance& chance) {
+                   return road::form_of(chance.kind) != road::KindForm::manoeuvre;
+                 }));
 }
 
 std::vector<ReachedChance> chances_within(const Ground& ground, std::span<const wish::Want> wants,

@@ -19,6 +19,10 @@ struct ReachedChance {
 std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
                                            std::int64_t limit_ms);
 
+/// Every chance of every kind but manoeuvres, from a sweep from home and one back from the end; in the same order.
+std::vector<ReachedChance> reached_of_all(const Ground& ground, const reach::Sweep& out,
+                                          const reach::Sweep& back);
+
 /// Those that a drive of at most loop_ms passes, for each want one after the other, each in the same order.
 std::vector<ReachedChance> chances_within(const Ground& ground, std::span<const wish::Want> wants,
                                           std::int64_t loop_ms);

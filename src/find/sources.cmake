@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/along.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
@@ -33,6 +34,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/near_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/part_links.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp

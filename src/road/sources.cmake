@@ -6,4 +6,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/roads.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sort.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words.cpp)

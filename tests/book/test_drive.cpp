@@ -89,6 +89,17 @@ TEST_CASE("minutes add up by sort of road", "[book][drive]") {
   CHECK((roads[1].name == "town" && roads[1].minutes == 2));
 }
 
+TEST_CASE("minutes add up by speed limit, each unit for itself", "[book][drive]") {
+  wish::Loop loop = out_and_back();
+  for (std::size_t n = 0; n < 6; ++n)
+    loop.stretches[n].limit = {n < 3 ? 30 : 20, n == 5 ? SpeedUnit::kmh : SpeedUnit::mph};
+  CHECK(limits_of(loop) == std::vector<Plan::Limit>{{20, SpeedUnit::mph, 2},
+                                                    {30, SpeedUnit::mph, 3},
+                                                    {20, SpeedUnit::kmh, 1}});
+  loop.practice = {{0, 2}};
+  CHECK(limits_of(loop) == std::vector<Plan::Limit>{{30, SpeedUnit::mph, 3}});
+}
+
 TEST_CASE("a pass keeps its kind, hardness and the place on the map", "[book][drive]") {
   CHECK(passes_of(out_and_back()).at(0) == LessonPass{{road::Kind::zebra}, 2, "node/5"});
 }

@@ -64,6 +64,7 @@ TEST_CASE("a plan comes back as written, its loop file only when asked for", "[b
   CHECK(lessons[0].plan.passes == plan_of_two_passes().passes);
   CHECK(lessons[0].plan.likely_s == 2700.5);
   CHECK(lessons[0].plan.roads.size() == 2);
+  CHECK(lessons[0].plan.limits == plan_of_two_passes().limits);
   CHECK(lessons[0].plan.loop_file.empty());
   CHECK(lesson_of(at.book, "WREN", 1).plan.loop_file == plan_of_two_passes().loop_file);
 }

@@ -63,6 +63,7 @@ TEST_CASE("a later log keeps what the trace said", "[book][trace]") {
       {{road::Control::signals, 3, 90, 120.5}, {road::Control::none, 9, 1000, 1100}}};
   Plan driven = plan_of_two_passes();
   driven.roads = {{"town", 44}};
+  driven.limits = {{40, SpeedUnit::mph, 44}};
   const auto passes = traced_passes(driven.passes, {zebra});
   CHECK(log_traced(at.book, "WREN", 1, {driven, log_by(passes), traced, {{8, 3, 4}}}) == 1);
   Lesson lesson = lesson_of(at.book, "WREN", 1);
@@ -71,6 +72,7 @@ TEST_CASE("a later log keeps what the trace said", "[book][trace]") {
   CHECK(lesson.plan.loop_file.empty());
   REQUIRE(lesson.plan.roads.size() == 1);
   CHECK(lesson.plan.roads[0].minutes == 44);
+  CHECK(lesson.plan.limits == driven.limits);
   // The streets really driven count, not the planned ones.
   CHECK(street_use(at.book, {{2026, 11, 28}}) == std::vector<wish::StreetUse>{{8, 1, 1}});
   log_lesson(at.book, "WREN", 1, log_by(lesson.log.passes, "rest 4"));

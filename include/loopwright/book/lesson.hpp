@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "loopwright/base/instant.hpp"
+#include "loopwright/base/region.hpp"
 #include "loopwright/book/marking.hpp"
 #include "loopwright/road/kind.hpp"
 
@@ -95,6 +96,13 @@ struct Plan {
     double minutes = 0;
   };
   std::vector<Road> roads;  ///< likely minutes by sort of road
+  struct Limit {
+    int value = 0;  ///< 0: no limit
+    SpeedUnit unit = SpeedUnit::mph;
+    double minutes = 0;
+    friend bool operator==(const Limit&, const Limit&) = default;
+  };
+  std::vector<Limit> limits = {};  ///< likely minutes by speed limit, ascending; empty: not told
 };
 
 /// What came of it.
