@@ -1,11 +1,13 @@
 // Method:
-//   1. One sweep from home as far as the minutes go, one back from the end over all roads.
+//   1. One sweep from home as far as the minutes go and a little on, for a sweep tells when the end of a road is
+//      reached, and one back from the end over all roads.
 //   2. Chances that both reach, by kind and movement; each place once, by its nearest chance.
 //   3. Roads that both reach, by limit and by sort; each street once. A bit of road between two others shows nobody
 //      its limit, so the whole way must have enough of it.
 #include "loopwright/find/around.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -19,6 +21,7 @@ namespace {
 
 constexpr double least_m = 100;  // as runs of road have it (road::least_run_m)
 constexpr int most_hard = 5;
+constexpr std::int64_t longest_road_ms = 10 * ms_per_minute;  // of one stretch: well above any
 
 double minutes_of(std::int64_t ms) {
   return static_cast<double>(ms) / static_cast<double>(ms_per_minute);
@@ -63,9 +66,10 @@ void put_in_order(std::vector<Row>& rows) {
 }
 
 std::vector<FormAround> forms_of(const Ground& ground, const reach::Sweep& out,
-                                 const reach::Sweep& back) {
+                                 const reach::Sweep& back, std::int64_t within_ms) {
   std::map<std::pair<road::Kind, road::Movement>, Candidates> forms;
   for (const ReachedChance& reached : reached_of_all(ground, out, back)) {
+    if (reached.there_ms > within_ms) break;  // in order of it
     const road::Chance& chance = ground.roads.chances[reached.chance.index()];
     forms[{chance.kind, chance.movement}].add(
         chance.place.index(),
@@ -94,12 +98,13 @@ class RoadsAround {
     if (fact.rule == road::LimitRule::unknown) return;
     const road::LimitOnDay limit = limit_of(at);
     if (has_enough(at, [&](StretchId s) { return limit_of(s) == limit; }))
-      limits_[{limit.unit, limit.value}].add(street, place);
+      limits_[{limit.unit, limit.value}][is_sure(limit.confidence) ? 0 : 1].add(street, place);
   }
   [[nodiscard]] std::vector<LimitAround> limits() const {
     std::vector<LimitAround> all;
     for (const auto& [limit, found] : limits_) {
-      const MeetingPlaces places = found.chosen();
+      const MeetingPlaces sure = found[0].chosen();
+      const MeetingPlaces places = sure.empty() ? found[1].chosen() : sure;
       all.push_back({limit_of(places.front().at), places});
     }
     put_in_order(all);
@@ -146,7 +151,8 @@ class RoadsAround {
   const Ground& ground_;
   road::LimitLaw law_;
   Date day_;
-  std::map<std::pair<SpeedUnit, int>, Candidates> limits_;
+  /// Where one is sure of it, and where one has to look for the sign.
+  std::map<std::pair<SpeedUnit, int>, std::array<Candidates, 2>> limits_;
   std::map<std::string_view, Candidates> sorts_;
 };
 
@@ -159,17 +165,18 @@ Around around(const road::Roads& roads, const wish::Wish& asked, double within_m
   const Ground ground(roads, wish, setting, walls);
   const reach::Backwards backwards(roads);
   reach::Sweep out(roads), back(roads, &backwards);
-  out.run(ground.starts, ground.costs,
-          std::llround(within_minutes * static_cast<double>(ms_per_minute)));
+  const auto within_ms = std::llround(within_minutes * static_cast<double>(ms_per_minute));
+  out.run(ground.starts, ground.costs, within_ms + longest_road_ms);
   back.run_back(ground.goals, ground.costs, longest_ms);
   RoadsAround found(ground);
   for (const std::uint32_t row : out.settled()) {
     const StateId state{row};
-    const StretchId at = roads.stretch_of(state);
     if (!back.reached(state)) continue;
-    found.add(at, std::max<std::int64_t>(0, out.ms(state) - ground.costs.along_ms(at)));
+    const StretchId at = roads.stretch_of(state);
+    const std::int64_t begins_ms = out.ms(state) - ground.costs.along_ms(at);
+    if (begins_ms <= within_ms) found.add(at, std::max<std::int64_t>(0, begins_ms));
   }
-  return {forms_of(ground, out, back), found.limits(), found.sorts()};
+  return {forms_of(ground, out, back, within_ms), found.limits(), found.sorts()};
 }
 
 }  // namespace loopwright::find

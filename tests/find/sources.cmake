@@ -1,5 +1,6 @@
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_any_wish.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_certificates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_find_loops.cpp

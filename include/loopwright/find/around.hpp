@@ -33,8 +33,10 @@ struct FormAround {
   road::Movement movement = road::Movement::none;
   MeetingPlaces places;
 };
+/// At all hours; limits by the hour are not looked at.
 struct LimitAround {
-  road::LimitOnDay limit;  ///< on the day of the wish; its confidence is the first place's
+  /// On the day of the wish. Sure: it is at each of the places; else it is so nowhere around.
+  road::LimitOnDay limit;
   MeetingPlaces places;
 };
 struct SortAround {
