@@ -27,6 +27,9 @@ constexpr std::array deeds{
          "log a lesson by a recorded drive: what was really passed, and where it left the plan",
          lesson_trace},
     Deed{"next", "propose the next lesson, with reasons", lesson_next},
+    Deed{"like-it",
+         "after you stepped in: places of the same form, the easiest first, then back to it",
+         lesson_like_it},
     Deed{"list", "show a pupil's lessons", lesson_list},
 };
 

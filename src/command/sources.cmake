@@ -31,6 +31,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_like_it.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_next.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_of_pupil.cpp

@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/along.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/alike.cpp
   ${CMAKE_CURRENT_LIST_DIR}/around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
@@ -15,6 +16,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/forced_twice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gather.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hunt.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/in_order.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/independent.cpp
   ${CMAKE_CURRENT_LIST_DIR}/insert.cpp

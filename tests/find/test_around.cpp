@@ -59,7 +59,7 @@ TEST_CASE("each form's places are the easiest and the nearest that near finds", 
     INFO(road::name(form.kind) << ' ' << road::name(form.movement));
     wish::Want want;
     want.kind = form.kind;
-    if (form.movement != road::Movement::none) want.movement = form.movement;
+    want.movement = form.movement;
     double nearest = 1e9;
     int easiest = 5;
     std::set<PlaceId> places;
