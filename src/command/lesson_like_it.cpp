@@ -127,12 +127,13 @@ std::vector<ChanceId> ways_through(const road::Roads& roads, const road::Chance&
   return ways;
 }
 
-/// The chance whose place is nearest to a point.
+/// The chance whose place is nearest to a point; of a practice without a movement by any.
 const road::Chance* chance_at(const road::Roads& roads, Point at, const book::Practice& what) {
   const road::Chance* nearest = nullptr;
   double least_m = at_most_off_m;
   for (const road::Chance& chance : roads.chances) {
-    if (!road::meets(chance.kind, what.kind) || chance.movement != what.movement) continue;
+    if (!road::meets(chance.kind, what.kind)) continue;
+    if (what.movement != road::Movement::none && chance.movement != what.movement) continue;
     const double off_m = distance_m(point_of(roads, chance), at);
     if (off_m > least_m || (nearest != nullptr && off_m == least_m)) continue;
     nearest = &chance;
@@ -165,6 +166,13 @@ std::string where(const road::Roads& roads, const road::Chance& chance) {
   return printable(street_of(roads, chance)) + " " + degrees(point_of(roads, chance));
 }
 
+/// "92 degrees right", "straight"
+std::string angle_words(int angle_deg) {
+  constexpr int straight_deg = 5;
+  if (std::abs(angle_deg) <= straight_deg) return "straight";
+  return std::to_string(std::abs(angle_deg)) + " degrees " + (angle_deg < 0 ? "left" : "right");
+}
+
 /// "4 arms, lanes 2, 92 degrees right, then zebra"
 std::string form_words(const find::PassForm& form) {
   std::vector<std::string> parts;
@@ -172,8 +180,7 @@ std::string form_words(const find::PassForm& form) {
   if (form.ring_lanes > 0) parts.push_back("lanes on it " + std::to_string(form.ring_lanes));
   if (form.entry_lanes > 0)
     parts.push_back("lanes on the way in " + std::to_string(form.entry_lanes));
-  parts.push_back(std::to_string(std::abs(form.angle_deg)) + " degrees " +
-                  (form.angle_deg < 0 ? "left" : "right"));
+  parts.push_back(angle_words(form.angle_deg));
   std::vector<std::string> next;
   for (const road::Kind kind : form.next) next.emplace_back(road::name(kind));
   parts.push_back(next.empty() ? "nothing at once behind it" : "then " + listed(next));

@@ -1,4 +1,5 @@
 target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_alike.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_any_wish.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_by_the_hour.cpp
