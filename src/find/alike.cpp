@@ -21,6 +21,13 @@ AlikePlace place_of(const road::Roads& roads, const ReachedChance& reached) {
   return {reached.chance, minutes, form_of(roads, roads.chances[reached.chance.index()]), {}};
 }
 
+/// A point beside other roads never means a service road (reach::snap_home), so no drive can be told through it.
+bool is_on_streets(const road::Roads& roads, ChanceId row) {
+  const road::Chance& chance = roads.chances[row.index()];
+  return roads.piece(chance.entry).road_class != road::RoadClass::service &&
+         roads.piece(chance.exit).road_class != road::RoadClass::service;
+}
+
 /// The most alike, of equals the easiest, then the nearest.
 auto likeness(const road::Roads& roads, const AlikePlace& place) {
   return std::tuple(place.differs.size(), roads.chances[place.chance.index()].hardness,
@@ -96,14 +103,17 @@ Alike alike_places(const road::Roads& roads, const wish::Wish& asked, const Alik
   const auto is_first = [&](const ReachedChance& one) {
     return std::find(ask.firsts.begin(), ask.firsts.end(), one.chance) != ask.firsts.end();
   };
-  const auto first = std::find_if(all.begin(), all.end(), is_first);
+  auto first = std::find_if(all.begin(), all.end(), [&](const ReachedChance& one) {
+    return is_first(one) && is_on_streets(roads, one.chance);
+  });
+  if (first == all.end()) first = std::find_if(all.begin(), all.end(), is_first);
   if (first == all.end()) return alike;
   alike.first = place_of(roads, *first);
   const PlaceId first_place = roads.chances[first->chance.index()].place;
   std::map<PlaceId, AlikePlace> by_place;
   for (const ReachedChance& reached : all) {
     const PlaceId at = roads.chances[reached.chance.index()].place;
-    if (at == first_place) continue;
+    if (at == first_place || !is_on_streets(roads, reached.chance)) continue;
     AlikePlace place = place_of(roads, reached);
     place.differs = differences(alike.first->form, place.form);
     const auto [kept, is_new] = by_place.emplace(at, place);

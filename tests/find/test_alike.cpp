@@ -126,6 +126,37 @@ TEST_CASE("a place that stands alone has none like it, one out of reach is none"
   CHECK_FALSE(find::alike_places(roads, wish, {{}, 25}, setting_of(roads)).first);
 }
 
+TEST_CASE("no place like it is passed by a service road, which no point can name",
+          "[find][alike]") {
+  std::string drawing(crossing_streets);
+  for (const char* way : {"  w15 GK   highway=residential", "  w24 KO   highway=residential",
+                          "  w21 JN   highway=residential"}) {
+    const std::size_t at = drawing.find(way);
+    REQUIRE(at != std::string::npos);
+    const std::string_view street = "residential";
+    drawing.replace(drawing.find(street, at), street.size(), "service");
+  }
+  const BuiltTown built = built_town(draw_town(drawing, 100), "GB-ENG");
+  const road::Roads roads = built.roads();
+  const wish::Wish wish = wish_in_town();
+  const auto is_service = [&](StretchId at) {
+    return roads.piece(at).road_class == road::RoadClass::service;
+  };
+  std::size_t over_service = 0;
+  for (std::size_t row = 0; row < roads.chances.size(); ++row) {
+    const road::Chance& one = roads.chances[row];
+    if (road::form_of(one.kind) != road::KindForm::junction) continue;
+    if (is_service(one.entry) || is_service(one.exit)) ++over_service;
+    const auto alike =
+        find::alike_places(roads, wish, {{ChanceId{row}}, 25, 1000}, setting_of(roads));
+    for (const find::AlikePlace& place : alike.others) {
+      const road::Chance& other = roads.chances[place.chance.index()];
+      CHECK_FALSE((is_service(other.entry) || is_service(other.exit)));
+    }
+  }
+  CHECK(over_service > 0);
+}
+
 TEST_CASE("the drive passes them in order and comes back to the first", "[find][alike]") {
   const road::Roads roads = town().roads();
   const wish::Wish wish = wish_in_town();

@@ -40,11 +40,12 @@ struct AlikePlace {
 
 struct AlikeAsk {
   std::vector<ChanceId>
-      firsts;  ///< ways of passing the first place: the nearest that is reached is taken
+      firsts;  ///< ways of passing the first place: the nearest from a street to a street, else the nearest
   double within_minutes = 0;
   std::size_t most = 3;
 };
 
+/// The others are passed from a street to a street, never by a service road.
 struct Alike {
   std::optional<AlikePlace> first;  ///< none: none of firsts can be driven to and home from
   std::vector<AlikePlace>
