@@ -223,7 +223,7 @@ struct TableWords {
   std::string (*of)(Columns&);
 };
 /// A table without a row here is headed by its own name: a test holds the list to the schema.
-constexpr std::array tables{
+constexpr std::array table_words{
     TableWords{"pupil", "What is kept of you", of_pupil},
     TableWords{"tick", "What was seen or passed, and when", of_tick},
     TableWords{"avoided", "What is kept off", of_avoided},
@@ -268,12 +268,12 @@ Json rows_to_tell(const std::string& table, const Json& rows) {
 }
 
 Section section_of(const std::string& table, const Json& rows) {
-  const auto words = std::find_if(tables.begin(), tables.end(),
+  const auto words = std::find_if(table_words.begin(), table_words.end(),
                                   [&](const TableWords& one) { return one.table == table; });
-  Section section{words == tables.end() ? table : std::string(words->heading), {}};
+  Section section{words == table_words.end() ? table : std::string(words->heading), {}};
   for (const Json& row : rows_to_tell(table, rows)) {
     Columns columns(row);
-    std::string line = words == tables.end() ? "" : words->of(columns);
+    std::string line = words == table_words.end() ? "" : words->of(columns);
     line += columns.rest();
     section.lines.push_back(line.starts_with("; ") ? line.substr(2) : line);
   }
