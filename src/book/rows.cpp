@@ -15,7 +15,7 @@ namespace {
 }  // namespace
 
 std::string day_text(Date day) {
-  char text[16];
+  char text[40];  // room for any three numbers
   std::snprintf(text, sizeof text, "%04d-%02d-%02d", day.year, day.month, day.day);
   return text;
 }
