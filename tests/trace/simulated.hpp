@@ -5,7 +5,7 @@
 //
 // The way: quickest ways between points picked at random 400 to 1800 m apart, as a lesson loop goes from one thing to
 // practise to the next; before each a sixth of the smaller roads is shut, so that the way is seldom the quickest. None
-// turns round at a dead end (a stub of ten metres is below any noise), but one in the middle of a road when asked to.
+// turns round at a dead end (an end of ten metres is below any noise), but one in the middle of a road when asked to.
 // The car: room pace's speeds, times 0.85 to 1.15 by stretch, 1.2 m/s² up and 1.5 down, slow round corners, and at each
 // junction a wait drawn at random (a share of them none, else exponential with the table's likely delay as its mean).
 // The recorder: the position north and east is off by a first-order Gauss-Markov error (time constant 30 s, three
