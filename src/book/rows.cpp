@@ -1,6 +1,5 @@
 #include "book/rows.hpp"
 
-#include <cstdio>
 
 #include "loopwright/base/error.hpp"
 
@@ -13,12 +12,6 @@ namespace {
 }
 
 }  // namespace
-
-std::string day_text(Date day) {
-  char text[40];  // room for any three numbers
-  std::snprintf(text, sizeof text, "%04d-%02d-%02d", day.year, day.month, day.day);
-  return text;
-}
 
 Date day_in(const SQLite::Column& column) {
   const auto day = read_date(column.getString());

@@ -9,11 +9,11 @@
 #include "book/connection.hpp"
 #include "loopwright/base/instant.hpp"
 #include "loopwright/book/lesson.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::book {
 
-/// "2026-11-28"
-std::string day_text(Date day);
+using road::day_text;  // "2026-11-28", as days stand in the book
 
 // Of a text that isn't what stands in such a column: throws InputError, since somebody else wrote into the book.
 Date day_in(const SQLite::Column& column);

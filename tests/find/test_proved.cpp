@@ -2,6 +2,7 @@
 // middle of streets and at their very corners.
 #include <catch2/catch.hpp>
 
+#include "find/answer_of.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/proof/proof.hpp"
@@ -26,12 +27,7 @@ Point corner(char letter) {
 std::string false_claim(const wish::Wish& wish) {
   const road::Roads roads = streets().roads();
   auto found = find::find_loops(roads, wish, {});
-  wish::Answer answer;
-  answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
-  answer.wish = wish;
-  answer.loops = std::move(found.loops);
-  answer.shortfall = std::move(found.shortfall);
-  answer.fewer_because = std::move(found.fewer_because);
+  const wish::Answer answer = test::answer_of(roads, wish, std::move(found));
   const wish::Answer read = file::read_answer(file::write_answer(answer), "drawn.json");
   return proof::prove(roads, read, {}).false_claim.value_or("");
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "find/answer_of.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/file/loop_file.hpp"
@@ -57,12 +58,7 @@ wish::Wish wish_for(int minutes, std::initializer_list<std::string_view> wants) 
 wish::Answer answer_to(const wish::Wish& wish) {
   const road::Roads roads = town().roads();
   find::FindResult found = find::find_loops(roads, wish, {});
-  wish::Answer answer;
-  answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
-  answer.wish = wish;
-  answer.loops = std::move(found.loops);
-  answer.shortfall = std::move(found.shortfall);
-  answer.fewer_because = std::move(found.fewer_because);
+  const wish::Answer answer = test::answer_of(roads, wish, std::move(found));
   return file::read_answer(file::write_answer(answer), "drawn.json");
 }
 

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "find/answer_of.hpp"
 #include "find/crossing_lesson.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/wish/resolve.hpp"
@@ -22,12 +23,7 @@ wish::Answer with_variants(const wish::Wish& wish) {
   const hours::Setting setting = setting_of(roads);
   find::FindResult found = find::find_loops(roads, wish, setting);
   find::add_variants(roads, wish, setting, find::Effort::quick, found);
-  wish::Answer answer;
-  answer.area = {"drawn.area", roads.info().id, roads.info().region.code, "left", "", ""};
-  answer.wish = wish;
-  answer.loops = std::move(found.loops);
-  answer.shortfall = std::move(found.shortfall);
-  answer.fewer_because = std::move(found.fewer_because);
+  const wish::Answer answer = test::answer_of(roads, wish, std::move(found));
   return file::read_answer(file::write_answer(answer), "drawn.json");
 }
 

@@ -71,7 +71,7 @@ void tell(const Recorder& of) {
       of.all.passes, 100.0 * of.all.invented / of.all.passes, of.driven_s / of.took_s,
       keeps(of)    ? ""
       : of.planned ? "  NOT KEPT"
-                   : "  (more than of planned ones)");
+                   : "  NOT KEPT, without a plan");
 }
 
 int run(const std::string& map, const std::string& region, std::uint64_t count,
