@@ -54,6 +54,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_job.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp

@@ -21,6 +21,7 @@ constexpr std::array all_verbs{
     Verb{"day", "plan the lessons of a day, in order", day},
     Verb{"streets", "show which quiet streets your drives use most", streets},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},
+    Verb{"page", "open the area and its lessons in the browser of this computer", page},
 };
 
 }  // namespace

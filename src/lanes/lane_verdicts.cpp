@@ -35,7 +35,7 @@ Verdict LaneVerdicts::by_hours(TextId hours, const Passing& when) const {
   return kept->second;
 }
 
-Verdict LaneVerdicts::of(const road::BusLane& lane, const Passing& when) const {
+Verdict LaneVerdicts::of_lane(const road::BusLane& lane, const Passing& when) const {
   if (lane.direction == LaneDirection::unknown || roads_.text(lane.hours).empty())
     return Verdict::check_the_plate;
   const Verdict verdict = by_hours(lane.hours, when);
@@ -47,7 +47,7 @@ Verdict LaneVerdicts::on(StretchId driven, const Passing& when) const {
   const Passing minutes = whole_minutes(when);
   std::optional<Verdict> all;
   for (const road::BusLane& lane : roads_.bus_lanes_of(driven.piece()))
-    if (runs_with(lane, driven)) join(all, of(lane, minutes));
+    if (runs_with(lane, driven)) join(all, of_lane(lane, minutes));
   return all.value_or(Verdict::check_the_plate);
 }
 

@@ -1,5 +1,6 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/findings.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/in_box.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kind.cpp
   ${CMAKE_CURRENT_LIST_DIR}/kind_table.cpp
   ${CMAKE_CURRENT_LIST_DIR}/limit.cpp

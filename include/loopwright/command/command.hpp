@@ -42,6 +42,7 @@ Exit lesson(const Arguments& words);   ///< a pupil's lessons: planned, printed,
 Exit day(const Arguments& words);      ///< the lessons of a day, planned in order
 Exit streets(const Arguments& words);  ///< which quiet streets the drives use most
 Exit kinds(const Arguments& words);    ///< the kinds of practice: how hard, after what, how sure
+Exit page(const Arguments& words);     ///< the page in the browser
 
 /// Tells the exception that is being handled, in one line on standard error; the exit code that goes with it.
 /// Rules: to be called in a catch block.

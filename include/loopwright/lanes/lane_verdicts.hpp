@@ -34,9 +34,10 @@ class LaneVerdicts {
                                  std::int64_t later_s = 0) const;
   /// Beside one stretch, all through an interval, which is widened to whole minutes.
   [[nodiscard]] wish::Verdict on(StretchId driven, const Passing& when) const;
+  /// Of one lane all through an interval, for who drives as its buses do; a lane against the other traffic isn't asked.
+  [[nodiscard]] wish::Verdict of_lane(const road::BusLane& lane, const Passing& when) const;
 
  private:
-  [[nodiscard]] wish::Verdict of(const road::BusLane& lane, const Passing& when) const;
   [[nodiscard]] wish::Verdict by_hours(TextId hours, const Passing& when) const;
 
   const road::Roads& roads_;

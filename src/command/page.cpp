@@ -1,0 +1,46 @@
+// Method: the area is opened, the page told where this program lies, and its address printed at once; then it answers
+// until it is ended.
+#include "loopwright/page/page.hpp"
+
+#include <filesystem>
+#include <iostream>
+
+#include "command/arguments.hpp"
+#include "command/ground.hpp"
+
+namespace loopwright::command {
+namespace {
+
+namespace fs = std::filesystem;
+
+fs::path absolute(const std::string& file) {
+  return file.empty() ? fs::path() : fs::absolute(file).lexically_normal();
+}
+
+}  // namespace
+
+Exit page(const Arguments& words) {
+  Options app{"Opens the area and its lessons as a page in the browser of this computer.",
+              "loopwright page"};
+  AreaTexts texts;
+  std::string port = "0";
+  add_area(app, texts);
+  app.add_option("--port", port,
+                 "port of this computer to answer on, 1024 to 65535 (default: a free one)");
+  if (!parse(app, words)) return Exit::done;
+  const int wanted = port == "0" ? 0 : whole_number("--port", port, {1024, 65535});
+  const Ground ground(texts);
+  page::Page page(ground.map(), {.program = fs::read_symlink("/proc/self/exe"),
+                                 .area = absolute(texts.area),
+                                 .notes = absolute(texts.notes),
+                                 .terms = absolute(texts.terms),
+                                 .scratch = fs::temp_directory_path(),
+                                 .port = wanted});
+  std::cout << page.address()
+            << "  open it in a browser of this computer; it is good once. Ctrl-C ends the page\n"
+            << std::flush;
+  page.run();
+  return Exit::done;
+}
+
+}  // namespace loopwright::command

@@ -1,0 +1,311 @@
+#include "page/routes.hpp"
+
+#include <array>
+#include <charconv>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "loopwright/base/text.hpp"
+#include "loopwright/draw/render.hpp"
+#include "loopwright/draw/symbols.hpp"
+#include "loopwright/hours/zone.hpp"
+#include "loopwright/road/kind_table.hpp"
+#include "loopwright/road/setting_of.hpp"
+#include "page/assets.hpp"
+#include "page/wish_lines.hpp"
+
+namespace loopwright::page {
+namespace {
+
+namespace fs = std::filesystem;
+using Json = nlohmann::json;
+
+Reply told(const Json& body) {
+  return json(body.dump(-1, ' ', false, Json::error_handler_t::replace));
+}
+
+std::string word(const Address& address, const std::string& name) {
+  const auto known = address.words.find(name);
+  return known == address.words.end() ? std::string() : known->second;
+}
+
+std::optional<std::uint32_t> whole(std::string_view text) {
+  std::uint32_t number = 0;
+  const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), number);
+  return failure == std::errc() && end == text.data() + text.size() ? std::optional(number)
+                                                                    : std::nullopt;
+}
+
+/// "54.3,2.6"
+std::optional<Point> point_of(std::string_view text) {
+  const auto parts = split(text, ',');
+  if (parts.size() != 2) return std::nullopt;
+  const auto lat = read_number(parts[0]), lon = read_number(parts[1]);
+  if (!lat || !lon || std::abs(*lat) > 90 || std::abs(*lon) > 180) return std::nullopt;
+  return point_from_degrees(*lat, *lon);
+}
+
+std::string degrees_of(Point at) {
+  std::array<char, 64> text{};
+  std::snprintf(text.data(), text.size(), "%.7f,%.7f", at.lat(), at.lon());
+  return text.data();
+}
+
+/// "2026-11-28T15:00" on the clock of the area.
+std::optional<Instant> moment_of(std::string_view text, std::string_view zone) {
+  const auto written = read_time(text);
+  if (!written) return std::nullopt;
+  if (!written->offset_s) return hours::instant_in(zone, written->civil);
+  return hours::with_offset_of(zone, civil_seconds(written->civil) - *written->offset_s);
+}
+
+std::string bytes_of(const fs::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+/// A line that a command complained in, without the program's name before it.
+std::string complaint(const JobState& state) {
+  std::string_view text = trim(state.complained);
+  text = text.substr(0, text.find('\n'));
+  constexpr std::string_view name = "loopwright: ";
+  if (text.starts_with(name)) text.remove_prefix(name.size());
+  return text.empty() ? "it was broken off" : std::string(text);
+}
+
+std::string_view name(Stage stage) {
+  constexpr std::array<std::string_view, 4> names{"waiting", "working", "over", "broken off"};
+  return names[static_cast<std::size_t>(stage)];
+}
+
+/// What there is to practise, with the movements one may ask for.
+Json kinds() {
+  Json all = Json::array();
+  constexpr std::array<std::string_view, 4> forms{"junction", "run", "roadside", "manoeuvre"};
+  for (const road::Kind kind : road::all_kinds()) {
+    Json movements = Json::array(), met_by = Json::array();
+    for (const road::Movement movement : road::movements_of(kind))
+      movements.push_back(road::name(movement));
+    for (const road::Kind other : road::all_kinds())
+      if (road::meets(other, kind)) met_by.push_back(road::name(other));
+    all.push_back({{"name", road::name(kind)},
+                   {"form", forms[static_cast<std::size_t>(road::form_of(kind))]},
+                   {"hardness", road::kind_row(kind).hardness},
+                   {"movements", std::move(movements)},
+                   {"met_by", std::move(met_by)}});
+  }
+  return all;
+}
+
+constexpr std::string_view symbols = "/symbols/";
+
+Reply symbol(const std::string& name) {
+  const auto kind = road::parse_kind(name);
+  if (!kind) return trouble(404, "there is no such kind of practice");
+  return {.status = 200,
+          .type = "image/svg+xml",
+          .body = draw::to_svg(draw::kind_symbol(*kind)),
+          .headers = {}};
+}
+
+struct Corners {
+  Point south_west{900'000'000, 1'800'000'000}, north_east{-900'000'000, -1'800'000'000};
+};
+Corners corners_of(const road::Roads& roads) {
+  Corners corners;
+  for (const road::Node& node : roads.nodes) {
+    corners.south_west.lat_e7 = std::min(corners.south_west.lat_e7, node.at.lat_e7);
+    corners.south_west.lon_e7 = std::min(corners.south_west.lon_e7, node.at.lon_e7);
+    corners.north_east.lat_e7 = std::max(corners.north_east.lat_e7, node.at.lat_e7);
+    corners.north_east.lon_e7 = std::max(corners.north_east.lon_e7, node.at.lon_e7);
+  }
+  return corners;
+}
+
+std::string_view type_of(const std::string& form) {
+  if (form == "pdf") return "application/pdf";
+  if (form == "html") return "text/html; charset=utf-8";
+  if (form == "gpx") return "application/gpx+xml";
+  if (form == "ics") return "text/calendar; charset=utf-8";
+  if (form == "geojson") return "application/geo+json";
+  return form == "text" ? "text/plain; charset=utf-8" : "";
+}
+
+}  // namespace
+
+Routes::Routes(const road::Roads& roads, const Desk& desk)
+    : roads_(roads),
+      desk_(desk),
+      tiles_(roads),
+      finder_(roads),
+      jobs_(desk.program, desk.scratch) {}
+
+Words Routes::on_area(Words words) const {
+  words.insert(words.begin() + 1, desk_.area.string());
+  if (!desk_.notes.empty()) words.insert(words.end(), {"--notes", desk_.notes.string()});
+  if (!desk_.terms.empty()) words.insert(words.end(), {"--terms", desk_.terms.string()});
+  return words;
+}
+
+Reply Routes::answer(const Request& request) {
+  const std::optional<Address> address = address_of(request.target);
+  if (!address) return trouble(400, "no address of this page");
+  if (address->path.starts_with("/jobs/")) return job(request, *address);
+  if (address->path == "/loops")
+    return request.method == Method::post ? look_for_loops(request)
+                                          : trouble(405, "loops are asked for by POST");
+  if (request.method != Method::get && request.method != Method::head)
+    return trouble(405, "this is only there to be read");
+  return get(*address);
+}
+
+Reply Routes::get(const Address& address) {
+  if (address.path == "/area") return area();
+  if (address.path == "/find") return find(address);
+  if (address.path == "/look") return look(address);
+  if (address.path.starts_with("/tiles/")) return tile(address);
+  if (address.path.starts_with(symbols)) return symbol(address.path.substr(symbols.size()));
+  if (const auto file = asset(address.path))
+    return {.status = 200,
+            .type = std::string(file->type),
+            .body = std::string(file->bytes),
+            .headers = {}};
+  return trouble(404, "there is no such page");
+}
+
+Reply Routes::area() const {
+  const road::AreaInfo& info = roads_.info();
+  const Corners corners = corners_of(roads_);
+  return told({{"file", desk_.area.filename().string()},
+               {"id", info.id},
+               {"region", info.region.code},
+               {"zone", info.zone},
+               {"map", info.map_timestamp},
+               {"extent",
+                {corners.south_west.lon(), corners.south_west.lat(), corners.north_east.lon(),
+                 corners.north_east.lat()}},
+               {"zooms", {least_zoom, most_zoom}},
+               {"notes", !desk_.notes.empty()},
+               {"kinds", kinds()}});
+}
+
+Reply Routes::find(const Address& address) {
+  const std::string text = word(address, "text");
+  if (trim(text).empty()) return trouble(400, "text: what is to be found");
+  place::Finding found;
+  {
+    const std::lock_guard lock(finding_);
+    found = finder_.find(text);
+  }
+  Json places = Json::array();
+  for (const place::Candidate& each : found.candidates)
+    places.push_back({{"name", each.name},
+                      {"what", each.what},
+                      {"near", each.near},
+                      {"lat", each.at.lat()},
+                      {"lon", each.at.lon()}});
+  return told({{"places", std::move(places)},
+               {"meant", found.meant},
+               {"why", found.why},
+               {"instead", found.instead},
+               {"note", found.note}});
+}
+
+Reply Routes::tile(const Address& address) {
+  const auto parts = split(std::string_view(address.path).substr(1), '/');
+  if (parts.size() != 4) return trouble(404, "a tile is /tiles/ZOOM/COLUMN/ROW");
+  const auto zoom = whole(parts[1]), column = whole(parts[2]), row = whole(parts[3]);
+  if (!zoom || !column || !row || *zoom > most_zoom) return trouble(404, "there is no such tile");
+  const TileAddress tile{static_cast<int>(*zoom), *column, *row};
+  if (!is_tile(tile)) return trouble(404, "there is no such tile");
+  const auto at = moment_of(word(address, "at"), roads_.info().zone);
+  if (!at) return trouble(400, "at: a time such as 2026-11-28T15:00");
+  Reply reply{
+      .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
+  reply.body = tiles_.tile(tile, *at, road::setting_of(roads_.info(), std::nullopt));
+  return reply;
+}
+
+Reply Routes::look(const Address& address) {
+  const auto at = point_of(word(address, "at"));
+  const std::string start = word(address, "start");
+  if (!at || (!start.empty() && !read_time(start)))
+    return trouble(400, "at: LAT,LON; start: a time such as 2026-11-28T15:00");
+  Words words{"look", degrees_of(*at)};
+  if (!start.empty()) words.insert(words.end(), {"--start", start});
+  const JobState state = jobs_.run([&](const fs::path&) { return on_area(words); });
+  if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
+  return told({{"said", state.said}});
+}
+
+Reply Routes::look_for_loops(const Request& request) {
+  const WishLines wish = wish_lines(request.body);
+  if (!wish.trouble.empty()) return trouble(400, wish.trouble);
+  const auto id = jobs_.add([&](const fs::path& folder) {
+    std::ofstream(folder / "wish") << wish.text;
+    Words words{"loops", "--wish", (folder / "wish").string(), "-o",
+                (folder / "loops.json").string()};
+    if (!wish.effort.empty()) words.push_back("--" + wish.effort);
+    return on_area(std::move(words));
+  });
+  if (!id)
+    return trouble(503,
+                   "too much is being looked for at once; wait for it, or break something off");
+  return told({{"job", *id}});
+}
+
+Reply Routes::job(const Request& request, const Address& address) {
+  const auto parts = split(std::string_view(address.path).substr(1), '/');
+  const std::string id(parts[1]);
+  const std::string_view what = parts.size() > 2 ? parts[2] : "";
+  if (request.method == Method::remove && what.empty()) return jobs_.end(id), told(Json::object());
+  if (request.method != Method::get && request.method != Method::head)
+    return trouble(405, "this is only there to be read");
+  const std::optional<JobState> state = jobs_.state(id);
+  if (!state || parts.size() > 3) return trouble(404, "there is no such job, or no longer");
+  if (what.empty())
+    return told({{"stage", name(state->stage)},
+                 {"code", state->code},
+                 {"said", state->said},
+                 {"trouble", state->stage == Stage::over && state->code != 0 && state->code != 4
+                                 ? complaint(*state)
+                                 : ""}});
+  if (state->stage != Stage::over || (state->code != 0 && state->code != 4))
+    return trouble(409, "nothing was found there yet");
+  if (what == "loops") return loops_of(*state);
+  if (what == "drive") return written(*state, address, "geojson");
+  if (what == "card") return written(*state, address, word(address, "form"));
+  return trouble(404, "there is no such thing of a job");
+}
+
+Reply Routes::loops_of(const JobState& state) const {
+  return json(bytes_of(state.folder / "loops.json"));
+}
+
+Reply Routes::written(const JobState& job, const Address& address, const std::string& form) {
+  const std::string type(type_of(form));
+  const auto number = whole(word(address, "loop"));
+  if (type.empty() || !number)
+    return trouble(400, "loop: its number; form: pdf, html, gpx, ics or text");
+  const std::string pupil = word(address, "pupil");
+  Reply reply{.status = 200, .type = type, .body = "", .headers = {}};
+  const JobState state = jobs_.run(
+      [&](const fs::path& folder) {
+        Words words{"card",     (job.folder / "loops.json").string(),
+                    "--loop",   std::to_string(*number),
+                    "--format", form,
+                    "-o",       (folder / "card").string()};
+        if (!pupil.empty()) words.push_back("--pupil=" + pupil);
+        return on_area(std::move(words));
+      },
+      [&](const JobState& over) { reply.body = bytes_of(over.folder / "card"); });
+  if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
+  if (form != "html" && form != "geojson" && form != "text")
+    reply.headers["Content-Disposition"] = "inline; filename=\"lesson." + form + "\"";
+  return reply;
+}
+
+}  // namespace loopwright::page

@@ -1,0 +1,59 @@
+// What the page answers to each request that passed the gate.
+//
+//   GET  /                          the page; and its files
+//   GET  /area                      what the area is, and what there is to practise
+//   GET  /find?text=                places by what people call them (place/place.hpp)
+//   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (page/tiles.hpp); at=: the moment
+//   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment
+//   GET  /symbols/KIND              the symbol of a kind of practice
+//   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
+//   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "trouble"}
+//   DELETE /jobs/JOB                breaks it off
+//   GET  /jobs/JOB/loops            the loop file
+//   GET  /jobs/JOB/drive?loop=      a loop as GeoJSON
+//   GET  /jobs/JOB/card?loop=       … as a card: form=pdf, html, gpx, ics, text; pupil=: a code
+//
+// Rules: any thread may call. What goes wrong is {"trouble": "one line"}: 400 the request, 404 no such thing, 405 not
+// this way, 409 not yet, 422 the words, 503 too much at once.
+#pragma once
+
+#include <functional>
+#include <mutex>
+
+#include "loopwright/base/instant.hpp"
+#include "loopwright/page/page.hpp"
+#include "loopwright/page/tiles.hpp"
+#include "loopwright/place/place.hpp"
+#include "page/jobs.hpp"
+#include "page/request.hpp"
+
+namespace loopwright::page {
+
+class Routes {
+ public:
+  /// Rules: both outlive this.
+  Routes(const road::Roads& roads, const Desk& desk);
+  Reply answer(const Request& request);
+
+ private:
+  Reply area() const;
+  Reply find(const Address& address);
+  Reply tile(const Address& address);
+  Reply look(const Address& address);
+  Reply look_for_loops(const Request& request);
+  Reply job(const Request& request, const Address& address);
+  Reply loops_of(const JobState& state) const;
+  Reply written(const JobState& state, const Address& address, const std::string& form);
+  Reply get(const Address& address);
+  /// The words of a command on this desk's area, its notes and terms behind.
+  [[nodiscard]] Words on_area(Words words) const;
+
+  const road::Roads& roads_;
+  const Desk& desk_;
+  Tiles tiles_;
+  place::Finder finder_;
+  std::mutex finding_;  // a Finder is for one thread at a time
+  Jobs jobs_;
+};
+
+}  // namespace loopwright::page

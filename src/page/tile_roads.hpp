@@ -1,0 +1,24 @@
+// The layers of a tile that are lines along roads: roads, practice, bus_lanes and pull_ups.
+#pragma once
+
+#include <span>
+
+#include "loopwright/base/instant.hpp"
+#include "loopwright/hours/setting.hpp"
+#include "loopwright/page/tiles.hpp"
+#include "loopwright/road/roads.hpp"
+#include "page/tile_writer.hpp"
+
+namespace loopwright::page {
+
+struct RoadsShown {
+  const TileAddress& tile;
+  const road::Roads& roads;
+  const Instant& at;  ///< limits of its day, bus lanes of its minute
+  const hours::Setting& setting;
+};
+
+/// Adds those of the layers that this zoom shows.
+void add_roads(TileWriter& out, const RoadsShown& shown, std::span<const PieceId> pieces);
+
+}  // namespace loopwright::page

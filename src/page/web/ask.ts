@@ -1,0 +1,78 @@
+// What the page asks of the program, and gets.
+
+export interface Kind { name: string; form: "junction" | "run" | "roadside" | "manoeuvre"; hardness: number; movements: string[]; met_by: string[] }
+export interface Area {
+  file: string; id: string; region: string; zone: string; map: string;
+  extent: [number, number, number, number]; zooms: [number, number]; notes: boolean; kinds: Kind[];
+}
+export interface Place { name: string; what: string; near: string; lat: number; lon: number }
+export interface Finding { places: Place[]; meant: number; why: string; instead: string[]; note: string }
+export interface Job { stage: "waiting" | "working" | "over" | "broken off"; code: number; said: string; trouble: string }
+
+export interface Pass { kind: string; movement: string | null; exit: number | null; first: number; last: number; hardness: number; confidence: string }
+export interface Certificate { state: "best possible" | "within" | "searched"; value: number; bound: number | null; gap: number | null; candidates: number; left_out: number }
+export interface Loop {
+  id: number; start: string; end: string | null; seconds: { low: number; likely: number; high: number };
+  stop_seconds: number; metres: number; metres_twice: number;
+  stretches: { arrive_s: { low: number; likely: number; high: number }; street: string; way: number; metres: number }[];
+  passes: Pass[];
+  bus_lanes: { first: number; verdict: string; why: string; arrive: [string, string] }[];
+  met: { kind: string; movement: string | null; asked: number | "max"; got: number; practised?: number[] }[];
+  certificate: Certificate;
+}
+export interface Answer {
+  loops: Loop[]; fewer_because: string | null;
+  wish: { minutes: number; reserve_minutes: number; wants: { kind: string; movement: string | null; count: number | "max" }[] };
+  shortfall: { why?: string } | null;
+}
+export interface DriveFeature {
+  type: "Feature";
+  geometry: { type: "LineString"; coordinates: [number, number][] } | { type: "Point"; coordinates: [number, number] };
+  properties: { what: string; [name: string]: unknown };
+}
+export interface Drive { type: "FeatureCollection"; features: DriveFeature[] }
+
+/** A refusal or a failure, in the program's one line. */
+export class Trouble extends Error {}
+
+async function asked<T>(address: string, how: RequestInit = {}): Promise<T> {
+  let reply: Response;
+  try {
+    reply = await fetch(address, how);
+  } catch (failure) {
+    if (failure instanceof DOMException && failure.name === "AbortError") throw failure;
+    throw new Trouble("The program doesn't answer: start 'loopwright page' again and open the address it prints.");
+  }
+  const body = await reply.json().catch(() => ({ trouble: "the program's answer can't be read" }));
+  if (!reply.ok) throw new Trouble(body.trouble);
+  return body as T;
+}
+
+export const area = (): Promise<Area> => asked("/area");
+export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
+  asked(`/find?text=${encodeURIComponent(text)}`, signal ? { signal } : {});
+export const look = (lat: number, lon: number, start: string): Promise<{ said: string }> =>
+  asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
+export const lookForLoops = (words: [string, string][], effort: string): Promise<{ job: string }> =>
+  asked("/loops", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, effort }) });
+export const job = (id: string): Promise<Job> => asked(`/jobs/${id}`);
+export const breakOff = (id: string): Promise<unknown> => asked(`/jobs/${id}`, { method: "DELETE" });
+export const loopsOf = (id: string): Promise<Answer> => asked(`/jobs/${id}/loops`);
+export const driveOf = (id: string, loop: number): Promise<Drive> => asked(`/jobs/${id}/drive?loop=${loop}`);
+export const cardAddress = (id: string, loop: number, form: string, pupil: string): string =>
+  `/jobs/${id}/card?loop=${loop}&form=${form}` + (pupil ? `&pupil=${encodeURIComponent(pupil)}` : "");
+
+const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+/** Until the job is over; none when it was broken off. */
+export async function whenOver(id: string): Promise<Job | null> {
+  for (let wait = 60; ; wait = Math.min(wait * 1.3, 500)) {
+    const state = await job(id);
+    if (state.stage === "broken off") return null;
+    if (state.stage === "over") {
+      if (state.trouble) throw new Trouble(state.trouble);
+      return state;
+    }
+    await pause(wait);
+  }
+}

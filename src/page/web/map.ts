@@ -1,0 +1,92 @@
+// The map: roads of the area's tiles, the loop that is looked at, and what was clicked.
+import GeoJSON from "ol/format/GeoJSON";
+import { defaults as interactions } from "ol/interaction/defaults";
+import Zoom from "ol/control/Zoom";
+import MVT from "ol/format/MVT";
+import VectorLayer from "ol/layer/Vector";
+import VectorTileLayer from "ol/layer/VectorTile";
+import OlMap from "ol/Map";
+import { fromLonLat, toLonLat, transformExtent } from "ol/proj";
+import VectorSource from "ol/source/Vector";
+import VectorTileSource from "ol/source/VectorTile";
+import View from "ol/View";
+import type { Area, Drive } from "./ask";
+import { driveStyle, tileStyle, type Shown } from "./marks";
+
+export class RoadMap {
+  private readonly map: OlMap;
+  private readonly tiles: VectorTileLayer;
+  private readonly drive = new VectorSource();
+  private readonly shown: Shown = { kinds: new Set(), everything: false };
+  private at = "";
+  private asked: (lat: number, lon: number) => void = () => undefined;
+
+  constructor(target: HTMLElement, area: Area) {
+    this.tiles = new VectorTileLayer({ declutter: true, style: (feature, resolution) => tileStyle(feature, resolution, this.shown) });
+    const lines = new VectorLayer({ source: this.drive, style: driveStyle, declutter: true });
+    const [minZoom, maxZoom] = area.zooms;
+    this.map = new OlMap({
+      target,
+      layers: [this.tiles, lines],
+      controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
+      interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
+      view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
+    });
+    this.source = (at) => new VectorTileSource({
+      format: new MVT(), minZoom, maxZoom,
+      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}`,
+    });
+    this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
+    this.map.on("singleclick", (event) => this.ask(event.coordinate));
+    target.addEventListener("keydown", (event) => {
+      const middle = this.map.getView().getCenter();
+      if (event.key === "Enter" && middle) this.ask(middle);
+    });
+    window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+      this.tiles.changed();
+      lines.changed();
+    });
+  }
+
+  private readonly source: (at: string) => VectorTileSource;
+
+  private ask(coordinate: number[]): void {
+    const [lon = 0, lat = 0] = toLonLat(coordinate);
+    this.asked(lat, lon);
+  }
+
+  /** What is done when a place of the map is clicked. */
+  whenAsked(then: (lat: number, lon: number) => void): void {
+    this.asked = then;
+  }
+
+  /** Limits of that day, bus lanes of that minute. */
+  showMoment(at: string): void {
+    if (at === this.at) return;
+    this.at = at;
+    this.tiles.setSource(this.source(at));
+  }
+
+  /** Which kinds of practice are marked; everything: all there is. */
+  showKinds(kinds: Iterable<string>, everything: boolean): void {
+    this.shown.kinds = new Set(kinds);
+    this.shown.everything = everything;
+    this.tiles.changed();
+  }
+
+  showDrive(drive: Drive | null): void {
+    this.drive.clear();
+    if (!drive) return;
+    this.drive.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(drive));
+    this.map.getView().fit(this.drive.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
+  }
+
+  goTo(lat: number, lon: number): void {
+    this.map.getView().setCenter(fromLonLat([lon, lat]));
+    this.map.getView().setZoom(16);
+  }
+
+  resized(): void {
+    this.map.updateSize();
+  }
+}

@@ -1,0 +1,117 @@
+// How roads, practice and the drive are drawn: ink on paper, the way as a thick line that ends in a bar.
+import type { FeatureLike } from "ol/Feature";
+import { LineString, Point } from "ol/geom";
+import { Circle, Fill, RegularShape, Stroke, Style, Text } from "ol/style";
+import { spoken } from "./page_parts";
+
+export interface Shown { kinds: Set<string>; everything: boolean }
+
+/** The colours of the sheet, as the style sheet has them now. */
+function colour(name: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
+}
+
+const font = (size: number, bold = false): string => `${bold ? "700 " : ""}${size}px Sheet, sans-serif`;
+
+/** Pixels across, by importance: 0 motorway … 7 service. */
+function widthOf(rank: number, resolution: number, metres: number): number {
+  const least = [4, 3.5, 3, 2.6, 2, 1.6, 1.2, 0.8][rank] ?? 1;
+  const closer = resolution < 10 ? 1.5 : 1;
+  return Math.max(least * closer, metres / resolution);
+}
+
+function roadStyle(feature: FeatureLike, resolution: number): Style[] {
+  const rank = Number(feature.get("rank"));
+  const metres = Number(feature.get("width_dm") ?? [140, 90, 80, 75, 70, 60, 55, 40][rank]) / 10;
+  const stroke = new Stroke({
+    color: colour(rank <= 3 ? "main" : "pale"), width: widthOf(rank, resolution, metres), lineCap: "round",
+    ...(feature.get("drive") ? {} : { lineDash: [2, 5] }),
+  });
+  const styles = [new Style({ stroke, zIndex: 10 - rank })];
+  const name = String(feature.get("name") ?? feature.get("ref") ?? "");
+  if (name && resolution < 3)
+    styles.push(new Style({
+      zIndex: 20,
+      text: new Text({ text: name, placement: "line", font: font(12), fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }),
+    }));
+  return styles;
+}
+
+/** Kept off: a double line. May be used: one thin line. To be looked for: dots. */
+function busLaneStyle(feature: FeatureLike, resolution: number): Style[] {
+  const ink = colour("ink");
+  const verdict = feature.get("verdict");
+  if (verdict === "usable") return [new Style({ zIndex: 12, stroke: new Stroke({ color: ink, width: 1 }) })];
+  const dash = verdict === "in force" ? [8, 4] : [1, 5];
+  return [new Style({
+    zIndex: 12, stroke: new Stroke({ color: ink, width: verdict === "in force" ? 3 : 2, lineDash: dash }),
+    ...(resolution < 2 ? { text: new Text({ text: `bus lane: ${verdict}`, placement: "line", font: font(11), offsetY: -9, fill: new Fill({ color: ink }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
+  })];
+}
+
+function practiceStyle(feature: FeatureLike, resolution: number, shown: Shown): Style[] {
+  const kind = String(feature.get("kind"));
+  if (!shown.kinds.has(kind)) return [];
+  return [new Style({
+    zIndex: 11, stroke: new Stroke({ color: colour("grey"), width: Math.max(2, 4 / resolution), lineDash: [1, 4] }),
+    ...(resolution < 3 ? { text: new Text({ text: spoken(kind), placement: "line", font: font(11), offsetY: 10, fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
+  })];
+}
+
+function placeStyle(feature: FeatureLike, resolution: number, shown: Shown): Style[] {
+  const kind = String(feature.get("kind"));
+  if (!shown.everything && !shown.kinds.has(kind)) return [];
+  const ink = colour("ink");
+  const hardest = feature.get("hardest");
+  return [new Style({
+    zIndex: 15,
+    image: new Circle({ radius: 4, fill: new Fill({ color: colour("paper") }), stroke: new Stroke({ color: ink, width: 2 }) }),
+    ...(resolution < 5 ? { text: new Text({ text: spoken(kind) + (hardest ? ` ${hardest}` : ""), font: font(11), offsetY: 13, fill: new Fill({ color: ink }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
+  })];
+}
+
+function nameStyle(feature: FeatureLike): Style[] {
+  const large = ["city", "town"].includes(String(feature.get("what")));
+  return [new Style({
+    zIndex: 30,
+    text: new Text({ text: String(feature.get("name")), font: font(large ? 17 : 13, true), fill: new Fill({ color: colour("ink") }), stroke: new Stroke({ color: colour("paper"), width: 4 }) }),
+  })];
+}
+
+export function tileStyle(feature: FeatureLike, resolution: number, shown: Shown): Style[] {
+  switch (feature.get("layer")) {
+    case "roads": return roadStyle(feature, resolution);
+    case "bus_lanes": return busLaneStyle(feature, resolution);
+    case "practice": return practiceStyle(feature, resolution, shown);
+    case "places": return placeStyle(feature, resolution, shown);
+    case "names": return nameStyle(feature);
+    case "pull_ups": return [new Style({ zIndex: 9, stroke: new Stroke({ color: colour("deed"), width: 1.5, lineDash: [6, 3] }) })];
+    default: return [];
+  }
+}
+
+/** A bar across the end of a line, as the sheets have it. */
+function barAtEnd(line: LineString): Style {
+  const points = line.getCoordinates();
+  const [x = 0, y = 0] = points.at(-1) ?? [];
+  const [fromX = 0, fromY = 0] = points.at(-2) ?? [];
+  return new Style({
+    zIndex: 42, geometry: new Point([x, y]),
+    image: new RegularShape({ points: 2, radius: 9, angle: 0, rotation: Math.PI / 2 - Math.atan2(y - fromY, x - fromX), rotateWithView: true, stroke: new Stroke({ color: colour("ink"), width: 5 }) }),
+  });
+}
+
+export function driveStyle(feature: FeatureLike, resolution: number): Style[] {
+  const geometry = feature.getGeometry();
+  const ink = colour("ink");
+  const what = feature.get("what");
+  if (what === "drive" && geometry instanceof LineString)
+    return [new Style({ zIndex: 40, stroke: new Stroke({ color: ink, width: 4, lineJoin: "round" }) }), barAtEnd(geometry)];
+  if (what === "row" && resolution < 30)
+    return [new Style({
+      zIndex: 41,
+      image: new Circle({ radius: 9, fill: new Fill({ color: ink }), stroke: new Stroke({ color: colour("paper"), width: 1.5 }) }),
+      text: new Text({ text: String(feature.get("number")), font: font(11, true), fill: new Fill({ color: colour("paper") }) }),
+    })];
+  return [];
+}

@@ -1,0 +1,66 @@
+// Loops as ribbons of time: minutes to scale from the top, what is practised as marks on them.
+import type { Answer, Loop, Pass } from "./ask";
+import { make, part, shape } from "./page_parts";
+import { clock, goodness, lasting, minutes, wanted, wantsMost } from "./words";
+
+const pixelsAMinute = 6;
+const top = 34, middle = 24, width = 86;
+
+export const letter = (row: number): string => String.fromCharCode(65 + row);
+
+/** By kind that may be asked for, the kinds whose passes count for it. */
+export type MetBy = Map<string, string[]>;
+
+/** Passes that are asked for. */
+function practised(answer: Answer, loop: Loop, metBy: MetBy): Pass[] {
+  return loop.passes.filter((pass) => answer.wish.wants.some((want) =>
+    (metBy.get(want.kind) ?? [want.kind]).includes(pass.kind) && (want.movement === null || want.movement === pass.movement)));
+}
+
+function secondsAt(loop: Loop, pass: Pass): number {
+  return loop.stretches[pass.first]?.arrive_s.likely ?? 0;
+}
+
+function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGElement {
+  const length = minutes(loop.seconds.likely + loop.stop_seconds) * pixelsAMinute;
+  const line = chosen ? "var(--ink)" : "var(--main)", words = chosen ? "var(--ink)" : "var(--grey)";
+  const marks = passes.map((pass) => {
+    const y = top + (secondsAt(loop, pass) / 60) * pixelsAMinute;
+    return shape("g", {},
+      shape("title", {}, `${clock(loop.start, secondsAt(loop, pass))} ${wanted(pass.kind, pass.movement)}`),
+      shape("circle", { cx: middle, cy: y, r: pass.hardness >= 3 ? 6 : 4, fill: "var(--paper)", stroke: line, "stroke-width": 2.5 }),
+      shape("image", { x: middle + 9, y: y - 8, width: 16, height: 16, href: `/symbols/${pass.kind}`, class: "symbol" }),
+      shape("text", { x: middle + 27, y: y + 4, "font-size": 11, fill: words }, pass.movement ?? ""));
+  });
+  const end = top + length;
+  const [early, late] = [loop.seconds.low, loop.seconds.high].map((seconds) => top + ((seconds + loop.stop_seconds) / 60) * pixelsAMinute) as [number, number];
+  return shape("svg", { width, height: late + 30, "aria-hidden": "true" },
+    shape("text", { x: middle, y: 18, "text-anchor": "middle", "font-size": 17, "font-weight": 700, fill: words }, letter(row)),
+    shape("line", { x1: middle, y1: top, x2: middle, y2: end, stroke: line, "stroke-width": 8 }),
+    shape("line", { x1: middle - 14, y1: end, x2: middle + 14, y2: end, stroke: line, "stroke-width": 4 }),
+    shape("line", { x1: middle, y1: early, x2: middle, y2: late, stroke: words, "stroke-width": 1.5 }),
+    shape("line", { x1: middle - 8, y1: late, x2: middle + 8, y2: late, stroke: words, "stroke-width": 1.5 }),
+    ...marks,
+    shape("text", { x: middle, y: late + 18, "text-anchor": "middle", "font-size": 13, "font-weight": 700, fill: words },
+      `${minutes(loop.seconds.likely + loop.stop_seconds)} min`));
+}
+
+/** Draws them; `choose` is told which one is picked. */
+export function showRibbons(answer: Answer, metBy: MetBy, chosen: number, choose: (row: number) => void): void {
+  const ribbons = part("ribbons"), verdicts = part("verdicts");
+  ribbons.replaceChildren(...answer.loops.map((loop, row) =>
+    make("button", {
+      type: "button", "aria-pressed": String(row === chosen),
+      "aria-label": `Loop ${letter(row)}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}`,
+      onclick: () => choose(row),
+    }, drawn(practised(answer, loop, metBy), loop, row, row === chosen))));
+  verdicts.replaceChildren(...answer.loops.map((loop, row) =>
+    make("p", row === chosen ? {} : { class: "far" },
+      make("strong", {}, `${letter(row)}: `), goodness(loop.certificate, wantsMost(answer)))));
+  if (answer.fewer_because) verdicts.append(make("p", { class: "far" }, `Fewer loops than asked: ${answer.fewer_because}`));
+}
+
+export function clearRibbons(): void {
+  part("ribbons").replaceChildren();
+  part("verdicts").replaceChildren();
+}

@@ -1,0 +1,163 @@
+// The form in which a lesson is wished for. It says words of the command `loops`, and checks nothing that the program
+// checks itself.
+import { find, type Area, type Kind, type Place } from "./ask";
+import { field, make, spoken } from "./page_parts";
+
+export type Words = [string, string][];
+interface Want { kind: string; movement: string; count: string }
+
+const option = (value: string, text: string, selected = false): HTMLOptionElement =>
+  make("option", { value, selected }, text);
+
+/** A time for the clock of the area: the next full hour of this computer. */
+function nextHour(): string {
+  const at = new Date(Date.now() + 3600_000);
+  const two = (number: number): string => String(number).padStart(2, "0");
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}T${two(at.getHours())}:00`;
+}
+
+export class WishForm {
+  readonly element: HTMLDetailsElement;
+  private readonly summary = make("summary", {}, "A lesson");
+  private readonly home = make("input", { type: "text", autocomplete: "off", required: true, list: "places" });
+  private readonly places = make("datalist", { id: "places" });
+  private readonly start = make("input", { type: "datetime-local", required: true, value: nextHour() });
+  private readonly minutes = make("input", { type: "number", min: "10", max: "600", value: "60", required: true });
+  private readonly reserve = make("input", { type: "number", min: "0", max: "60", value: "5" });
+  private readonly level = make("select", {}, option("", "not said", true), ...["1", "2", "3", "4", "5"].map((n) => option(n, n)));
+  private readonly alternatives = make("select", {}, ...["1", "2", "3"].map((n) => option(n, n, n === "3")));
+  private readonly easyFirst = make("input", { type: "checkbox", id: "easy-first" });
+  private readonly wants = make("ul", { class: "wants", "aria-label": "What is practised" });
+  private readonly keptOff = make("ul", { class: "wants", "aria-label": "What is kept away from" });
+  private readonly wanted: Want[] = [];
+  private readonly off: { word: "avoid" | "keep-off"; value: string; text: string }[] = [];
+  private typing?: AbortController;
+
+  constructor(private readonly area: Area, private readonly changed: () => void, plan: () => void) {
+    this.home.addEventListener("input", () => void this.propose());
+    this.start.addEventListener("change", () => this.changed());
+    const form = make("form", { onsubmit: (event) => { event.preventDefault(); plan(); } },
+      make("div", { class: "fields" },
+        field("From and back to", this.home, true), this.places,
+        field("Start", this.start), field("Minutes", this.minutes), field("Kept free at the end", this.reserve),
+        field("Level of the learner", this.level), field("Loops to choose from", this.alternatives)),
+      make("fieldset", {}, make("legend", {}, "Practise"), this.wants, this.pickWant()),
+      make("fieldset", {}, make("legend", {}, "Keep away from"), this.keptOff, this.pickAvoid()),
+      make("fieldset", {}, this.easyFirst, " ", make("label", { for: "easy-first" }, "Easy first, and a gentle last stretch home")),
+      make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Look for loops")));
+    this.element = make("details", { class: "wish", open: true }, this.summary, form);
+    this.show();
+  }
+
+  /** Makes room for what was found; what was wished for stays above it in a line. */
+  fold(): void {
+    this.element.open = false;
+    const wants = this.wanted.map((want) => `${spoken(want.kind)}${want.movement ? ` ${want.movement}` : ""} ${want.count === "max" ? "as often as fits" : want.count}`);
+    this.summary.replaceChildren([`${this.minutes.value} min from ${this.home.value.trim()}, ${this.start.value.slice(11)}`, ...wants].join(" · "));
+  }
+
+  /** What is asked for. */
+  words(): Words {
+    const words: Words = [["home", this.home.value.trim()], ["start", this.start.value], ["minutes", this.minutes.value], ["alternatives", this.alternatives.value]];
+    if (Number(this.reserve.value) > 0) words.push(["reserve", this.reserve.value]);
+    if (this.level.value) words.push(["level", this.level.value]);
+    if (this.easyFirst.checked) words.push(["easy-first", ""]);
+    for (const want of this.wanted) words.push(["want", `${want.kind}${want.movement ? `:${want.movement}` : ""}=${want.count}`]);
+    for (const each of this.off) words.push([each.word, each.value]);
+    return words;
+  }
+
+  moment(): string {
+    return this.start.value || nextHour();
+  }
+
+  kinds(): string[] {
+    return this.wanted.map((want) => want.kind);
+  }
+
+  setHome(text: string): void {
+    this.home.value = text;
+  }
+
+  /** Keeps off a street or junction from now on. */
+  forbid(lat: number, lon: number, text: string): void {
+    const value = `${lat.toFixed(6)},${lon.toFixed(6)}`;
+    if (this.off.some((each) => each.value === value)) return;
+    this.off.push({ word: "keep-off", value, text });
+    this.show();
+  }
+
+  private async propose(): Promise<void> {
+    this.typing?.abort();
+    this.typing = new AbortController();
+    const text = this.home.value.trim();
+    if (text.length < 3) return;
+    try {
+      const found = await find(text, this.typing.signal);
+      const full = (place: Place): string => place.name + (place.near ? `, ${place.near}` : "");
+      const names = found.meant > 0 ? found.places.slice(0, 8).map(full) : found.instead;
+      this.places.replaceChildren(...names.map((name) => make("option", { value: name })));
+    } catch {
+      // A proposal that doesn't come is none: what is typed is looked up when the loops are.
+    }
+  }
+
+  private pickWant(): HTMLElement {
+    const kind = this.kindChoice("Kind");
+    const movement = make("select", { "aria-label": "Movement" });
+    const count = make("input", { type: "number", min: "1", max: "99", value: "3", "aria-label": "How many" });
+    const most = make("input", { type: "checkbox", id: "most" });
+    const movements = (): void => {
+      const known = this.area.kinds.find((each) => each.name === kind.value)?.movements ?? [];
+      movement.replaceChildren(option("", "any"), ...known.map((name) => option(name, name)));
+      movement.disabled = known.length === 0;
+    };
+    kind.addEventListener("change", movements);
+    most.addEventListener("change", () => { count.disabled = most.checked; });
+    movements();
+    const add = (): void => {
+      const want = { kind: kind.value, movement: movement.value, count: most.checked ? "max" : count.value || "1" };
+      const same = this.wanted.findIndex((each) => each.kind === want.kind && each.movement === want.movement);
+      if (same >= 0) this.wanted.splice(same, 1);
+      this.wanted.push(want);
+      this.show();
+      this.changed();
+    };
+    return make("div", { class: "pick" }, kind, movement, count, make("span", {}, most, " ", make("label", { for: "most" }, "as many as fit")),
+      make("button", { type: "button", class: "also", onclick: add }, "Add to the practice"));
+  }
+
+  private pickAvoid(): HTMLElement {
+    const kind = this.kindChoice("Kind to keep away from");
+    const street = make("input", { type: "text", placeholder: "street or junction", "aria-label": "Street or junction to keep away from", autocomplete: "off" });
+    const hours = make("input", { type: "text", placeholder: "hours, if not always", "aria-label": "Hours in which to keep away, such as Mo-Fr 08:30-09:15", autocomplete: "off" });
+    const keep = (word: "avoid" | "keep-off", value: string, text: string): void => {
+      if (!this.off.some((each) => each.value === value)) this.off.push({ word, value, text });
+      this.show();
+    };
+    const keepStreet = (): void => {
+      const name = street.value.trim(), when = hours.value.trim();
+      if (!name) return street.focus();
+      keep("keep-off", when ? `${name} @ ${when}` : name, when ? `${name}, ${when}` : name);
+      street.value = hours.value = "";
+    };
+    return make("div", { class: "pick" }, kind, make("button", { type: "button", class: "also", onclick: () => keep("avoid", kind.value, spoken(kind.value)) }, "Keep off this kind"),
+      street, hours, make("button", { type: "button", class: "also", onclick: keepStreet }, "Keep off this place"));
+  }
+
+  private kindChoice(label: string): HTMLSelectElement {
+    const easiest = (a: Kind, b: Kind): number => a.name.localeCompare(b.name);
+    return make("select", { "aria-label": label }, ...[...this.area.kinds].sort(easiest).map((kind) =>
+      option(kind.name, spoken(kind.name), kind.name === "roundabout")));
+  }
+
+  private show(): void {
+    this.wants.replaceChildren(...this.wanted.map((want, row) => make("li", {},
+      make("span", { class: "kind" }, make("img", { src: `/symbols/${want.kind}`, alt: "", class: "symbol" }), spoken(want.kind) + (want.movement ? `, ${want.movement}` : "")),
+      make("strong", {}, want.count === "max" ? "as many as fit" : want.count),
+      make("button", { type: "button", class: "small", "aria-label": `Leave out ${spoken(want.kind)} ${want.movement}`, onclick: () => { this.wanted.splice(row, 1); this.show(); this.changed(); } }, "leave out"))));
+    this.keptOff.replaceChildren(...this.off.map((each, row) => make("li", {},
+      make("span", {}, each.text), make("span", {}),
+      make("button", { type: "button", class: "small", "aria-label": `No longer keep away from ${each.text}`, onclick: () => { this.off.splice(row, 1); this.show(); } }, "allow again"))));
+  }
+}
