@@ -82,9 +82,16 @@ class Missing:
         for i, line in enumerate(drive.nodes):
             inside = line[1:-1] if i + 1 == len(drive) else line[1:]
             for node in set(inside) & nodes:
+                if kind == "zebra" and self._by_service_road(drive, i):
+                    continue
                 if self._bears_on_us(drive, i, node) and not self.ground.noted.takes(kind, drive, i):
                     tally.check("none missing: " + kind, told(rows, kind, i),
                                 f"stretch {i}: node/{node}")
+
+    def _by_service_road(self, drive, i):
+        """Into or out of a car park over its stripes: the rules for zebras are about roads (Highway Code 195)."""
+        return any(self.ground.tags(drive.way(k)).get("highway") == "service"
+                   for k in (i, min(i + 1, len(drive) - 1)))
 
     def _bears_on_us(self, drive, i, node):
         """Not at a bend of the drive that turns back before it; not meant for who comes the other way
