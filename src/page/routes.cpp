@@ -167,6 +167,7 @@ Reply Routes::get(const Address& address) {
   if (address.path == "/find") return find(address);
   if (address.path == "/look") return look(address);
   if (address.path.starts_with("/tiles/")) return tile(address);
+  if (address.path == "/favicon.ico") return symbol(std::string(road::name(road::Kind::roundabout)));
   if (address.path.starts_with(symbols)) return symbol(address.path.substr(symbols.size()));
   if (const auto file = asset(address.path))
     return {.status = 200,
@@ -225,6 +226,8 @@ Reply Routes::tile(const Address& address) {
   if (!at) return trouble(400, "at: a time such as 2026-11-28T15:00");
   Reply reply{
       .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
+  // Its address names the area and the minute (src/page/web/map.ts), so that it never says anything else.
+  reply.headers["Cache-Control"] = "private, max-age=3600";
   reply.body = tiles_.tile(tile, *at, road::setting_of(roads_.info(), std::nullopt));
   return reply;
 }

@@ -22,10 +22,11 @@ export class Lesson {
     const now = ++this.asked;
     if (this.running) void breakOff(this.running).catch(() => undefined);
     const words = this.form.words();
+    const first: [string, string][] = words.map(([name, text]) => [name, name === "alternatives" ? "1" : text]); // the sooner
     this.tell("Looking for loops …", true);
     try {
       for (const effort of ["quick", "usual"]) {
-        const { job } = await lookForLoops(words, effort);
+        const { job } = await lookForLoops(effort === "quick" ? first : words, effort);
         this.running = job;
         const over = await whenOver(job);
         if (now !== this.asked) return;
@@ -87,7 +88,13 @@ export class Lesson {
   private sheetOf(found: Found, drive: Drive): HTMLElement[] {
     const loop = found.answer.loops[this.chosen]!;
     const pupil = make("input", { type: "text", id: "pupil", autocomplete: "off", size: "8", "aria-describedby": "pupil-why" });
-    const open = (form: string): void => void window.open(cardAddress(found.job, loop.id, form, pupil.value.trim()), "_blank");
+    const sheets = [["pdf", "deed", "Print the pack"], ["html", "also", "Read it here"]].map(([form, look, text]) => {
+      const link = make("a", { class: look!, target: "_blank" }, text!);
+      const lead = (): void => { link.href = cardAddress(found.job, loop.id, form!, pupil.value.trim()); };
+      pupil.addEventListener("input", lead);
+      lead();
+      return link;
+    });
     return [
       make("h2", {}, `Loop ${letter(this.chosen)}: ${lasting(loop)}`),
       make("p", {}, loop.met.map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
@@ -97,8 +104,7 @@ export class Lesson {
       make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), pupil,
         make("span", { id: "pupil-why", class: "far" }, "a code, never a name; may be left out"))),
       make("div", { class: "deeds" },
-        make("button", { type: "button", class: "deed", onclick: () => open("pdf") }, "Print the pack"),
-        make("button", { type: "button", class: "also", onclick: () => open("html") }, "Read it here"),
+        ...sheets,
         make("button", { type: "button", class: "also", onclick: () => void this.plan() }, "Plan again")),
       make("p", { class: "caution" }, "Plan when parked. Signs, road markings, signals and police on the day overrule the map. You decide."),
     ];

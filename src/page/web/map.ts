@@ -34,7 +34,7 @@ export class RoadMap {
     });
     this.source = (at) => new VectorTileSource({
       format: new MVT(), minZoom, maxZoom,
-      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}`,
+      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&area=${area.id}`,
     });
     this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
     this.map.on("singleclick", (event) => this.ask(event.coordinate));

@@ -24,13 +24,16 @@ function secondsAt(loop: Loop, pass: Pass): number {
 function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGElement {
   const length = minutes(loop.seconds.likely + loop.stop_seconds) * pixelsAMinute;
   const line = chosen ? "var(--ink)" : "var(--main)", words = chosen ? "var(--ink)" : "var(--grey)";
+  let named = -Infinity; // where the last mark with words is
   const marks = passes.map((pass) => {
     const y = top + (secondsAt(loop, pass) / 60) * pixelsAMinute;
+    const hasRoom = y - named >= 13;
+    if (hasRoom) named = y;
     return shape("g", {},
       shape("title", {}, `${clock(loop.start, secondsAt(loop, pass))} ${wanted(pass.kind, pass.movement)}`),
       shape("circle", { cx: middle, cy: y, r: pass.hardness >= 3 ? 6 : 4, fill: "var(--paper)", stroke: line, "stroke-width": 2.5 }),
-      shape("image", { x: middle + 9, y: y - 8, width: 16, height: 16, href: `/symbols/${pass.kind}`, class: "symbol" }),
-      shape("text", { x: middle + 27, y: y + 4, "font-size": 11, fill: words }, pass.movement ?? ""));
+      ...(hasRoom ? [shape("image", { x: middle + 9, y: y - 8, width: 16, height: 16, href: `/symbols/${pass.kind}`, class: "symbol" }),
+      shape("text", { x: middle + 27, y: y + 4, "font-size": 11, fill: words }, pass.movement ?? "")] : []));
   });
   const end = top + length;
   const [early, late] = [loop.seconds.low, loop.seconds.high].map((seconds) => top + ((seconds + loop.stop_seconds) / 60) * pixelsAMinute) as [number, number];

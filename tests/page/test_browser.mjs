@@ -1,0 +1,255 @@
+// The page as a person uses it, in headless Chromium: planned, changed, printed, looked at, by keyboard alone; WCAG 2.2
+// AA by axe-core; pictures against those approved by looking (tests/page/golden).
+//
+//   PROGRAM=build/loopwright PARTS=build/page-tests [APPROVE=1] node --test tests/page/test_browser.mjs
+//
+// APPROVE=1 keeps the pictures as they are now. Times are printed, not asserted: machines differ.
+import assert from "node:assert/strict";
+import { spawn, spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join, resolve } from "node:path";
+import { after, before, test } from "node:test";
+import { fileURLToPath } from "node:url";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const program = resolve(process.env.PROGRAM), parts = resolve(process.env.PARTS);
+const load = createRequire(join(parts, "package.json"));
+const { chromium } = load("playwright-core");
+const { PNG } = load("pngjs");
+const { default: pixelmatch } = await import(load.resolve("pixelmatch"));
+const axe = readFileSync(load.resolve("axe-core/axe.min.js"), "utf-8");
+const rules = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+const start = "2026-11-28T15:00";
+
+let folder, server, address, browser, context;
+const strangers = []; // addresses asked for that aren't ours
+const complaints = [];
+
+before(async () => {
+  folder = mkdtempSync(join(tmpdir(), "page-"));
+  const area = join(folder, "quillham.area");
+  const built = spawnSync(program, ["build", join(here, "../../maps/quillham.osm.pbf"), "-o", area, "--region", "GB-ENG"]);
+  assert.equal(built.status, 0, String(built.stderr));
+  server = spawn(program, ["page", area], { env: { ...process.env, TMPDIR: folder } });
+  address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));
+  browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--force-color-profile=srgb", "--font-render-hinting=none"] });
+  context = await browser.newContext({ viewport: { width: 1360, height: 860 }, locale: "en-GB", timezoneId: "Europe/London" });
+  await context.clock.setFixedTime(new Date("2026-11-28T13:10:00Z"));
+  context.on("request", (request) => {
+    if (/^(http|ws)/.test(request.url()) && !request.url().startsWith(new URL(address).origin)) strangers.push(request.url());
+  });
+  context.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
+  context.on("weberror", (error) => complaints.push(String(error.error())));
+  const first = await context.newPage();
+  await first.goto(address);
+  await first.close();
+});
+
+after(async () => {
+  await browser?.close();
+  server?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function opened(width = 1360, height = 860, scheme = "light") {
+  const page = await context.newPage();
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+  await page.goto(new URL(address).origin + "/");
+  await page.getByLabel("From and back to").waitFor();
+  return page;
+}
+
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+
+async function wished(page, kind = "roundabout", count = "3") {
+  await page.getByLabel("From and back to").fill("4 Lantern Row");
+  await page.getByLabel("Start").fill(start);
+  await page.getByLabel("Kind", { exact: true }).selectOption(kind);
+  await page.getByLabel("How many").fill(count);
+  await button(page, "Add to the practice").click();
+}
+
+async function found(page, click = "Look for loops") {
+  await button(page, click).click();
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+}
+
+async function settled(page) {
+  await page.evaluate(() => document.fonts.ready);
+  await page.waitForLoadState("networkidle");
+  await page.waitForTimeout(400); // the map draws its tiles over a few frames
+}
+
+async function violations(page, where) {
+  await page.evaluate(axe); // not as a script of the page, which its policy forbids
+  const told = await page.evaluate((tags) => globalThis.axe.run(document, { runOnly: tags }), rules);
+  assert.deepEqual(told.violations.map((each) => `${each.id}: ${each.nodes.map((node) => node.html).join(" ").slice(0, 300)}`), [], where);
+  return told.passes.length;
+}
+
+async function likeApproved(page, name) {
+  await settled(page);
+  const now = await page.screenshot();
+  const file = join(here, "golden", `${name}.png`);
+  if (process.env.APPROVE) {
+    mkdirSync(dirname(file), { recursive: true });
+    return writeFileSync(file, now);
+  }
+  assert.ok(existsSync(file), `${file}: approve it with APPROVE=1, after you looked`);
+  const a = PNG.sync.read(readFileSync(file)), b = PNG.sync.read(now);
+  assert.deepEqual([b.width, b.height], [a.width, a.height], name);
+  const other = pixelmatch(a.data, b.data, null, a.width, a.height, { threshold: 0.25 });
+  const share = other / (a.width * a.height);
+  if (share > 0.02) writeFileSync(join(tmpdir(), `${name}-now.png`), now);
+  assert.ok(share <= 0.02, `${name}: ${(100 * share).toFixed(1)} % of it looks other than approved; see ${join(tmpdir(), `${name}-now.png`)}`);
+}
+
+test("a new user plans a lesson, changes it and prints it", async () => {
+  const page = await opened();
+  const unhurried = await browser.newContext({ storageState: await context.storageState() }); // the clock of `context` stands still
+  const fresh = await unhurried.newPage();
+  await fresh.goto(new URL(address).origin + "/");
+  await settled(fresh);
+  const paint = await fresh.evaluate(() => performance.getEntriesByName("first-contentful-paint")[0]?.startTime);
+  await unhurried.close();
+  await wished(page);
+  const begin = Date.now();
+  await button(page, "Look for loops").click();
+  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  const firstLoop = Date.now() - begin;
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 60000 });
+  console.log(`first paint ${Math.round(paint)} ms, first loop on screen ${firstLoop} ms after the click`);
+  assert.match(await page.locator("#verdicts").innerText(), /Nothing better exists|At most|at most/);
+  assert.equal(await page.locator("#ribbons button").count(), 3);
+
+  await page.getByRole("button", { name: /^Loop B/ }).click();
+  await page.getByRole("heading", { name: /^Loop B:/ }).waitFor();
+  await page.getByRole("button", { name: /^Loop A/ }).click();
+  await page.getByRole("heading", { name: /^Loop A:/ }).waitFor();
+
+  const forbidden = await page.locator("ol.rows li").nth(5).locator(".far").innerText();
+  await page.getByRole("button", { name: /^Forbid row 6/ }).click();
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+  await page.locator("summary").click();
+  assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1, forbidden);
+  await button(page, "leave out").or(page.getByRole("button", { name: /^No longer keep away/ })).last().click();
+
+  await page.getByLabel("Code on the sheets").fill("WREN");
+  const sheet = await page.getByRole("link", { name: "Print the pack" }).getAttribute("href");
+  assert.match(sheet, /form=pdf&pupil=WREN/);
+  const pdf = await page.evaluate(async (url) => (await (await fetch(url)).text()).slice(0, 5), sheet);
+  assert.equal(pdf, "%PDF-");
+  const [read] = await Promise.all([context.waitForEvent("page"), page.getByRole("link", { name: "Read it here" }).click()]);
+  await read.getByText("overrule the map").first().waitFor();
+  await read.close();
+  await page.close();
+});
+
+test("a wish that can't be had says why, and a place that isn't there is told", async () => {
+  const page = await opened();
+  await wished(page, "ford", "2");
+  await found(page);
+  assert.match(await page.locator("#sheet").innerText(), /Not met/);
+  await page.locator("summary").click();
+  await page.getByLabel("From and back to").fill("99 Nowhere Street");
+  await button(page, "Look for loops").click();
+  await page.getByRole("alert").waitFor();
+  assert.match(await page.getByRole("alert").innerText(), /home/);
+  await page.close();
+});
+
+test("the map tells what it holds, and finds places", async () => {
+  const page = await opened();
+  await button(page, "The map").click();
+  await page.getByLabel("Find a place").fill("Mill Street");
+  await button(page, "Find").click();
+  await page.getByText(/Mill Street.*way\//).first().waitFor();
+  await page.getByLabel("Find a place").fill("Lantrn Row");
+  await button(page, "Find").click();
+  await page.getByText(/Lantern Row/).first().waitFor();
+  await page.locator("#map").focus();
+  await page.keyboard.press("Enter");
+  await page.getByText(/a learner may drive this way/).first().waitFor();
+  await button(page, "Forbid this in the lesson").click();
+  assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1);
+  await page.close();
+});
+
+test("a lesson is planned by keyboard alone", async () => {
+  const page = await opened();
+  const reach = async (name) => {
+    for (let step = 0; step < 80; ++step) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => {
+        const element = document.activeElement;
+        return element?.getAttribute("aria-label") ?? document.querySelector(`label[for="${element?.id}"]`)?.textContent ?? element?.textContent ?? "";
+      });
+      if (at.startsWith(name)) return;
+    }
+    assert.fail(`${name} can't be reached with Tab`);
+  };
+  await reach("From and back to");
+  await page.keyboard.type("4 Lantern Row");
+  await reach("Minutes");
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("40");
+  await reach("Add to the practice");
+  await page.keyboard.press("Enter");
+  await reach("Look for loops");
+  await page.keyboard.press("Enter");
+  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  await page.close();
+});
+
+test("two tabs work side by side", async () => {
+  const [a, b] = [await opened(), await opened()];
+  await wished(a, "zebra", "2");
+  await wished(b, "level-crossing", "1");
+  await Promise.all([found(a), found(b)]);
+  assert.match(await a.locator("#loop-sheet").innerText(), /zebra: \d+ of 2 asked/);
+  assert.match(await b.locator("#loop-sheet").innerText(), /level crossing: \d+ of 1 asked/);
+  await a.close();
+  await b.close();
+});
+
+test("nothing on it breaks WCAG 2.2 AA, and it looks as approved", async () => {
+  let passed = 0;
+  for (const [width, height] of [[1360, 860], [360, 740]]) {
+    for (const scheme of ["light", "dark"]) {
+      const page = await opened(width, height, scheme);
+      const name = (view) => `${view}-${width}${scheme === "dark" ? "-dark" : ""}`;
+      passed += await violations(page, name("begin"));
+      await wished(page);
+      await found(page);
+      passed += await violations(page, name("lesson"));
+      if (scheme === "light" || width > 400) await likeApproved(page, name("lesson"));
+      await button(page, "The map").click();
+      await page.getByLabel("Find a place").fill("Lantern Row");
+      await button(page, "Find").click();
+      await page.getByText(/a learner may drive this way/).first().waitFor();
+      passed += await violations(page, name("map"));
+      if (scheme === "light") await likeApproved(page, name("map"));
+      await page.close();
+    }
+  }
+  console.log(`${passed} rules of axe-core passed, none violated`);
+});
+
+test("at 200 per cent and at 320 pixels nothing has to be read sideways", async () => {
+  for (const width of [680, 320]) { // 1360 at 200 %; WCAG 1.4.10
+    const page = await opened(width, 700);
+    await wished(page);
+    await found(page);
+    const [across, inside] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+    assert.ok(across <= inside, `${across} pixels of sheet in ${inside}`);
+    await page.close();
+  }
+});
+
+test("nothing came from elsewhere, and nothing was complained of", () => {
+  assert.deepEqual(strangers, []);
+  assert.deepEqual(complaints.filter((text) => !/status of 4(00|22)/.test(text)), []);
+});

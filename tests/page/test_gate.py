@@ -1,0 +1,178 @@
+#!/usr/bin/python3
+"""Whom the page lets in, and what it does with those who mean it harm.
+
+    tests/page/test_gate.py PROGRAM [REQUESTS]
+
+REQUESTS: random ones thrown at it (2,000; the long run throws 100,000). RFC 9110 for what a status means; the attacks
+are those of the OWASP Web Security Testing Guide: host header, cross-site requests, path traversal, slow clients.
+"""
+import json
+import random
+import socket
+import sys
+import time
+import unittest
+
+from served import served
+
+PROGRAM = sys.argv[1]
+REQUESTS = int(sys.argv[2]) if len(sys.argv) > 2 else 2000
+TILE = "/tiles/14/8310/5130?at=2026-11-28T15:00"
+EVERYWHERE = ["/", "/desk.js", "/desk.css", "/fonts/regular.ttf", "/area", "/find?text=Mill", TILE, "/look?at=54.3,2.6",
+              "/symbols/zebra", "/jobs/1", "/jobs/1/loops", "/none", "/loops"]
+WISH = {"words": [["home", "4 Lantern Row"], ["start", "2026-11-28T15:00"], ["minutes", "30"], ["want", "roundabout=1"]],
+        "effort": "quick"}
+
+
+def random_bytes(dice, most):
+    return bytes(dice.randrange(256) for _ in range(dice.randrange(most)))
+
+
+def random_target(dice):
+    pieces = ["/", "tiles", "jobs", "look", "find", "area", "loops", "symbols", "card", "drive", "..", "%2e", "%00", "//", "\\",
+              "?", "at=", "text=", "loop=", "form=pdf", "&", "=", "-1", "99999999999", "14", "8310", "5130", "1", "é", "%zz", "NaN",
+              "2026-11-28T15:00", "54.3,2.6", "a" * 300]
+    return "/" + "".join(dice.choice(pieces) for _ in range(dice.randrange(1, 9)))
+
+
+def random_request(dice, cookie, port):
+    """Bytes that are a request, nearly one, or none at all."""
+    if dice.random() < 0.2:
+        return random_bytes(dice, 400)
+    method = dice.choice(["GET", "GET", "HEAD", "POST", "DELETE", "PUT", "OPTIONS", "TRACE", "get", "\x00"])
+    lines = [f"{method} {random_target(dice)} HTTP/{dice.choice(['1.1', '1.1', '1.0', '2.0', '9'])}",
+             f"Host: {dice.choice([f'127.0.0.1:{port}', f'127.0.0.1:{port}', 'evil.example', ''])}", "Connection: close"]
+    if dice.random() < 0.8:
+        lines.append(f"Cookie: {cookie}")
+    body = b""
+    if dice.random() < 0.4:
+        body = dice.choice([json.dumps(WISH).encode()[:dice.randrange(200)], b"[" * 5000, random_bytes(dice, 300),
+                            b'{"words": [["home", "x\\u0000y"]]}', b'{"words": 7}', b'{"words": [["-o", "/tmp/x"]], "effort": "quick"}'])
+        lines.append(f"Content-Length: {len(body) if dice.random() < 0.8 else dice.choice([-1, 10 ** 12, 'x'])}")
+        lines.append(f"Origin: {dice.choice([f'http://127.0.0.1:{port}', 'http://evil.example', 'null'])}")
+    if dice.random() < 0.1:
+        lines.append("X-Long: " + "y" * dice.randrange(40000))
+    return "\r\n".join(lines).encode("utf-8", "replace") + b"\r\n\r\n" + body
+
+
+class Gate(unittest.TestCase):
+    def test_without_the_key_nothing_answers(self):
+        with served(PROGRAM) as page:
+            for target in EVERYWHERE:
+                for method in ("GET", "HEAD", "POST", "DELETE"):
+                    self.assertEqual(page.ask(method, target)[0], 401, f"{method} {target}")
+                self.assertEqual(page.ask("GET", target, Cookie=f"loopwright-{page.port}=" + "0" * 64)[0], 401, target)
+            self.assertEqual(page.ask("GET", "/?key=" + "0" * 64)[0], 401)
+
+    def test_the_key_is_good_once_and_the_cookie_from_then_on(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            self.assertEqual(page.ask("GET", f"/?key={page.key}", Cookie=None)[0], 401)
+            for _ in range(3):
+                self.assertEqual(page.ask("GET", "/area")[0], 200)
+            status, headers, body = page.ask("GET", "/")
+            self.assertEqual((status, headers["Content-Type"]), (200, "text/html; charset=utf-8"))
+            self.assertIn(b"/desk.js", body)
+            self.assertIn("default-src 'none'", headers["Content-Security-Policy"])
+            self.assertNotIn(b"http", body, "nothing from elsewhere")
+
+    def test_other_hosts_and_pages_are_refused(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            for host in ("evil.example", f"evil.example:{page.port}", "127.0.0.1", "", f"127.0.0.1:{page.port + 1}", None):
+                self.assertEqual(page.ask("GET", "/area", Host=host)[0], 403, host)
+            for origin in ("http://evil.example", "null", f"https://127.0.0.1:{page.port}", f"http://localhost:{page.port}"):
+                self.assertEqual(page.ask("GET", "/area", Origin=origin)[0], 403, origin)
+            wish = json.dumps(WISH)
+            self.assertEqual(page.ask("POST", "/loops", wish)[0], 403, "a post that doesn't say where it comes from")
+            self.assertEqual(page.ask("POST", "/loops", wish, Origin="http://evil.example")[0], 403)
+            self.assertEqual(page.ask("GET", "/area", Sec_Fetch_Site="cross-site")[0], 403)
+            self.assertEqual(page.ask("GET", "/area", Sec_Fetch_Site="same-site")[0], 403)
+            self.assertEqual(page.ask("POST", "/loops", wish, Origin=page.origin)[0], 200)
+
+    def test_a_wish_is_looked_for_watched_and_broken_off(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            job = json.loads(page.ask("POST", "/loops", json.dumps(WISH), Origin=page.origin)[2])["job"]
+            while (state := json.loads(page.ask("GET", f"/jobs/{job}")[2]))["stage"] in ("waiting", "working"):
+                time.sleep(0.05)
+            self.assertEqual((state["stage"], state["code"], state["trouble"]), ("over", 0, ""))
+            self.assertEqual(json.loads(page.ask("GET", f"/jobs/{job}/loops")[2])["format"], "loopwright-loops")
+            drive = json.loads(page.ask("GET", f"/jobs/{job}/drive?loop=1")[2])
+            self.assertEqual(drive["type"], "FeatureCollection")
+            status, headers, pdf = page.ask("GET", f"/jobs/{job}/card?loop=1&form=pdf&pupil=WREN")
+            self.assertEqual((status, headers["Content-Type"], pdf[:5]), (200, "application/pdf", b"%PDF-"))
+            self.assertEqual(page.ask("GET", f"/jobs/{job}/card?loop=9&form=pdf")[0], 422)
+            self.assertEqual(page.ask("GET", f"/jobs/{job}/card?loop=1&form=exe")[0], 400)
+            long = {"words": [*WISH["words"][:2], ["minutes", "600"], ["want", "roundabout=max"], ["want", "emerge=max"]], "effort": "thorough"}
+            job = json.loads(page.ask("POST", "/loops", json.dumps(long), Origin=page.origin)[2])["job"]
+            time.sleep(0.3)
+            self.assertEqual(page.ask("DELETE", f"/jobs/{job}", Origin=page.origin)[0], 200)
+            deadline = time.monotonic() + 5
+            while json.loads(page.ask("GET", f"/jobs/{job}")[2])["stage"] != "broken off":
+                self.assertLess(time.monotonic(), deadline)
+            self.assertEqual(page.ask("GET", f"/jobs/{job}/loops")[0], 409)
+
+    def test_words_of_a_wish_are_only_words_of_a_wish(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            for words, status in (([["home", "x\ny"]], 400), ([["home"]], 400), ("home", 400), ([["home", 7]], 400)):
+                body = json.dumps({"words": words, "effort": "quick"})
+                self.assertEqual(page.ask("POST", "/loops", body, Origin=page.origin)[0], status, words)
+            job = json.loads(page.ask("POST", "/loops", json.dumps({"words": [["output", "/tmp/x"]]}), Origin=page.origin)[2])["job"]
+            while (state := json.loads(page.ask("GET", f"/jobs/{job}")[2]))["stage"] in ("waiting", "working"):
+                time.sleep(0.05)
+            self.assertEqual(state["code"], 1)
+            self.assertIn("output", state["trouble"])
+
+    def test_too_much_at_once_is_refused_and_the_page_goes_on(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            try:
+                status = page.ask("POST", "/loops", b"x" * (2 << 20), Origin=page.origin)[0]
+            except OSError:
+                status = 413  # it hung up on us in the middle
+            self.assertEqual(status, 413)
+            slow = [socket.create_connection(("127.0.0.1", page.port)) for _ in range(200)]
+            for number, each in enumerate(slow):
+                each.sendall(b"GET /area HTTP/1.1\r\nHost: 127.0.0.1"[:number % 30])
+            self.assertEqual(page.ask("GET", "/area")[0], 200, "with 200 connections that say nothing")
+            for each in slow:
+                each.close()
+            slow_wish = dict(WISH, effort="thorough", words=[*WISH["words"][:2], ["minutes", "120"], ["want", "roundabout=max"]])
+            told = [page.ask("POST", "/loops", json.dumps(slow_wish), Origin=page.origin) for _ in range(40)]
+            self.assertIn(503, [status for status, _, _ in told])
+            self.assertEqual(page.ask("GET", TILE)[0], 200)
+            for status, _, body in told:
+                if status == 200:
+                    page.ask("DELETE", f"/jobs/{json.loads(body)['job']}", Origin=page.origin)
+
+    def test_random_requests_neither_stop_it_nor_get_an_answer_without_the_key(self):
+        dice = random.Random(20261129)
+        with served(PROGRAM) as page:
+            page.enter()
+            page.ask("GET", TILE)
+            before = None
+            for number in range(REQUESTS):
+                request = random_request(dice, page.cookie, page.port)
+                with socket.create_connection(("127.0.0.1", page.port), timeout=60) as connection:
+                    try:
+                        connection.sendall(request)
+                        connection.shutdown(socket.SHUT_WR)
+                        reply = connection.recv(200)
+                    except OSError:
+                        reply = b""
+                if reply and page.cookie.encode() not in request:
+                    self.assertRegex(reply, rb"^HTTP/1\.1 (400|401|403|413|431) ", request[:300])
+                self.assertNotRegex(reply, rb"^HTTP/1\.1 500 ", request[:300])
+                if number == REQUESTS // 2:
+                    before = page.resident_kb()
+            grown = page.resident_kb() - before
+            self.assertLess(grown, 40_000, "kilobytes more after the second half")
+            self.assertEqual(page.ask("GET", "/area")[0], 200)
+            self.assertIsNone(page.process.poll())
+            print(f"{REQUESTS} random requests, {grown} kB more after the second half of them")
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])

@@ -1,0 +1,16 @@
+# The page as a stranger attacks it, as another reader decodes it, and as a person uses it. Without the page in the
+# build (tools/page-parts) they are skipped.
+if(NOT "command" IN_LIST rooms OR NOT EXISTS ${PROJECT_BINARY_DIR}/web/node_modules/ol/package.json)
+  return()
+endif()
+
+set(page_parts ${PROJECT_BINARY_DIR}/page-tests)
+add_test(NAME fetch_page_parts COMMAND ${CMAKE_CURRENT_LIST_DIR}/fetch_parts ${page_parts})
+set_tests_properties(fetch_page_parts PROPERTIES LABELS page FIXTURES_SETUP page_parts)
+add_test(NAME page_gate COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_gate.py $<TARGET_FILE:loopwright>)
+add_test(NAME page_tiles COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_tiles.py $<TARGET_FILE:loopwright> ${page_parts})
+add_test(NAME page_browser COMMAND node --test ${CMAKE_CURRENT_LIST_DIR}/test_browser.mjs)
+add_test(NAME page_types
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/check_types ${PROJECT_SOURCE_DIR}/src/page/web ${PROJECT_BINARY_DIR}/web)
+set_tests_properties(page_gate page_tiles page_browser page_types PROPERTIES LABELS page COST 30 FIXTURES_REQUIRED page_parts
+  ENVIRONMENT "PYTHONDONTWRITEBYTECODE=1;PROGRAM=$<TARGET_FILE:loopwright>;PARTS=${page_parts}")
