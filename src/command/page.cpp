@@ -6,6 +6,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/files.hpp"
 #include "command/ground.hpp"
 
 namespace loopwright::command {
@@ -29,7 +30,12 @@ Exit page(const Arguments& words) {
                  "port of this computer to answer on, 1024 to 65535 (default: a free one)");
   if (!parse(app, words)) return Exit::done;
   const int wanted = port == "0" ? 0 : whole_number("--port", port, {1024, 65535});
-  const Ground ground(texts);
+  AreaTexts now = texts;  // a notes file that isn't there yet is made by the first note
+  if (!texts.notes.empty() && !fs::exists(texts.notes)) {
+    need_folder_of(texts.notes);
+    now.notes.clear();
+  }
+  const Ground ground(now);
   page::Page page(ground.map(), {.program = fs::read_symlink("/proc/self/exe"),
                                  .area = absolute(texts.area),
                                  .notes = absolute(texts.notes),

@@ -13,7 +13,7 @@
 #include "loopwright/road/kind_table.hpp"
 #include "loopwright/road/setting_of.hpp"
 #include "page/assets.hpp"
-#include "page/wish_lines.hpp"
+#include "page/said_words.hpp"
 
 namespace loopwright::page {
 namespace {
@@ -111,6 +111,11 @@ Reply symbol(const std::string& name) {
           .headers = {}};
 }
 
+/// A notes file that is to be made by the first note isn't there yet.
+bool has_notes(const Desk& desk) {
+  return !desk.notes.empty() && fs::exists(desk.notes);
+}
+
 struct Corners {
   Point south_west{900'000'000, 1'800'000'000}, north_east{-900'000'000, -1'800'000'000};
 };
@@ -145,7 +150,7 @@ Routes::Routes(const road::Roads& roads, const Desk& desk)
 
 Words Routes::on_area(Words words) const {
   words.insert(words.begin() + 1, desk_.area.string());
-  if (!desk_.notes.empty()) words.insert(words.end(), {"--notes", desk_.notes.string()});
+  if (has_notes(desk_)) words.insert(words.end(), {"--notes", desk_.notes.string()});
   if (!desk_.terms.empty()) words.insert(words.end(), {"--terms", desk_.terms.string()});
   return words;
 }
@@ -154,6 +159,7 @@ Reply Routes::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
   if (!address) return trouble(400, "no address of this page");
   if (address->path.starts_with("/jobs/")) return job(request, *address);
+  if (address->path == "/notes" && request.method == Method::post) return add_note(request);
   if (address->path == "/loops")
     return request.method == Method::post ? look_for_loops(request)
                                           : trouble(405, "loops are asked for by POST");
@@ -164,10 +170,12 @@ Reply Routes::answer(const Request& request) {
 
 Reply Routes::get(const Address& address) {
   if (address.path == "/area") return area();
+  if (address.path == "/notes") return notes();
   if (address.path == "/find") return find(address);
   if (address.path == "/look") return look(address);
   if (address.path.starts_with("/tiles/")) return tile(address);
-  if (address.path == "/favicon.ico") return symbol(std::string(road::name(road::Kind::roundabout)));
+  if (address.path == "/favicon.ico")
+    return symbol(std::string(road::name(road::Kind::roundabout)));
   if (address.path.starts_with(symbols)) return symbol(address.path.substr(symbols.size()));
   if (const auto file = asset(address.path))
     return {.status = 200,
@@ -258,6 +266,23 @@ Reply Routes::look_for_loops(const Request& request) {
     return trouble(503,
                    "too much is being looked for at once; wait for it, or break something off");
   return told({{"job", *id}});
+}
+
+Reply Routes::notes() const {
+  if (has_notes(desk_)) return json(bytes_of(desk_.notes));
+  return told({{"type", "FeatureCollection"}, {"features", Json::array()}});
+}
+
+Reply Routes::add_note(const Request& request) {
+  if (desk_.notes.empty())
+    return trouble(409, "notes are kept when the page is opened with --notes FILE");
+  const NoteWords note = note_words(request.body);
+  if (!note.trouble.empty()) return trouble(400, note.trouble);
+  Words words{"note", "add", desk_.notes.string(), "--area", desk_.area.string()};
+  words.insert(words.end(), note.words.begin(), note.words.end());
+  const JobState state = jobs_.run([&](const fs::path&) { return words; });
+  if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
+  return told({{"said", state.said}});
 }
 
 Reply Routes::job(const Request& request, const Address& address) {

@@ -6,6 +6,8 @@
 //   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (page/tiles.hpp); at=: the moment
 //   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment
 //   GET  /symbols/KIND              the symbol of a kind of practice
+//   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
+//   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
 //   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
 //   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "trouble"}
 //   DELETE /jobs/JOB                breaks it off
@@ -41,6 +43,8 @@ class Routes {
   Reply tile(const Address& address);
   Reply look(const Address& address);
   Reply look_for_loops(const Request& request);
+  Reply notes() const;
+  Reply add_note(const Request& request);
   Reply job(const Request& request, const Address& address);
   Reply loops_of(const JobState& state) const;
   Reply written(const JobState& state, const Address& address, const std::string& form);

@@ -10,5 +10,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/tile_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_writer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tiles.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/wish_lines.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/said_words.cpp)
 include(${CMAKE_CURRENT_LIST_DIR}/web.cmake)

@@ -32,7 +32,7 @@ before(async () => {
   const area = join(folder, "quillham.area");
   const built = spawnSync(program, ["build", join(here, "../../maps/quillham.osm.pbf"), "-o", area, "--region", "GB-ENG"]);
   assert.equal(built.status, 0, String(built.stderr));
-  server = spawn(program, ["page", area], { env: { ...process.env, TMPDIR: folder } });
+  server = spawn(program, ["page", area, "--notes", join(folder, "notes.geojson")], { env: { ...process.env, TMPDIR: folder } });
   address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));
   browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--force-color-profile=srgb", "--font-render-hinting=none"] });
   context = await browser.newContext({ viewport: { width: 1360, height: 860 }, locale: "en-GB", timezoneId: "Europe/London" });
@@ -176,6 +176,48 @@ test("the map tells what it holds, and finds places", async () => {
   await button(page, "Forbid this in the lesson").click();
   assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1);
   await page.close();
+});
+
+test("an area drawn on the map is kept off", async () => {
+  const page = await opened();
+  await wished(page, "zebra", "1");
+  await button(page, "Draw an area on the map").click();
+  const map = page.locator("#map");
+  for (const [x, y] of [[300, 200], [400, 200], [350, 300]]) {
+    await map.click({ position: { x, y } });
+    await page.waitForTimeout(400); // two clicks in a row are taken for one that is double
+  }
+  await map.dblclick({ position: { x: 350, y: 300 } });
+  await page.getByText(/an area of \d corners/).waitFor();
+  assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "drawing asked the map nothing");
+  await found(page);
+  assert.match(await page.locator("#loop-sheet").innerText(), /zebra/);
+  await page.close();
+});
+
+test("a note is written where it was seen, and the next lesson knows it", async () => {
+  const page = await opened();
+  await button(page, "The map").click();
+  await page.getByLabel("Find a place").fill("Ostler Street");
+  await button(page, "Find").click();
+  await page.getByText(/a learner may drive this way/).first().waitFor();
+  await page.getByText("Note what you know better").click();
+  await page.getByLabel("It is").selectOption("limit");
+  await button(page, "Note this").click();
+  await page.getByRole("alert").waitFor();
+  assert.match(await page.getByRole("alert").innerText(), /limit/, "a note that lacks something is refused");
+  await page.getByLabel("It is").selectOption("never");
+  await button(page, "Note this").click();
+  await page.locator("pre.said", { hasText: /shut by your note/ }).waitFor();
+  assert.equal(JSON.parse(readFileSync(join(folder, "notes.geojson"), "utf-8")).features.length, 1);
+  await button(page, "Lesson").click();
+  await wished(page, "zebra", "1");
+  await found(page);
+  const job = (await page.getByRole("link", { name: "Print the pack" }).getAttribute("href")).match(/jobs\/\d+/)[0];
+  const answer = await page.evaluate(async (address) => (await fetch(address)).json(), `/${job}/loops`);
+  assert.equal(answer.notes.file, "notes.geojson");
+  await page.close();
+  rmSync(join(folder, "notes.geojson"));
 });
 
 test("a lesson is planned by keyboard alone", async () => {

@@ -53,8 +53,12 @@ export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
   asked(`/find?text=${encodeURIComponent(text)}`, signal ? { signal } : {});
 export const look = (lat: number, lon: number, start: string): Promise<{ said: string }> =>
   asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
+export const notes = (): Promise<Drive> => asked("/notes");
+const posted = (words: [string, string][], more: object = {}): RequestInit =>
+  ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, ...more }) });
+export const addNote = (words: [string, string][]): Promise<{ said: string }> => asked("/notes", posted(words));
 export const lookForLoops = (words: [string, string][], effort: string): Promise<{ job: string }> =>
-  asked("/loops", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, effort }) });
+  asked("/loops", posted(words, { effort }));
 export const job = (id: string): Promise<Job> => asked(`/jobs/${id}`);
 export const breakOff = (id: string): Promise<unknown> => asked(`/jobs/${id}`, { method: "DELETE" });
 export const loopsOf = (id: string): Promise<Answer> => asked(`/jobs/${id}/loops`);

@@ -17,9 +17,9 @@ async function begin(): Promise<void> {
   const form: WishForm = new WishForm(area, () => {
     map.showMoment(form.moment());
     map.showKinds(form.kinds().flatMap((kind) => metBy.get(kind) ?? []), false);
-  }, () => void lesson.plan());
+  }, () => void lesson.plan(), (then) => map.drawOutline(then));
   const lesson = new Lesson(form, map, metBy);
-  const look = new Look(map, () => form.moment(), (lat, lon, text) => {
+  const look = new Look(map, area, () => form.moment(), (lat, lon, text) => {
     form.forbid(lat, lon, text);
     show("lesson");
   });

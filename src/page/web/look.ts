@@ -1,13 +1,14 @@
 // What the map says anywhere, and why.
-import { find, look, Trouble } from "./ask";
+import { addNote, find, look, notes, Trouble, type Area } from "./ask";
 import { field, make } from "./page_parts";
 import type { RoadMap } from "./map";
+import { noteForm } from "./note_form";
 
 export class Look {
   readonly element = make("div", {});
   private readonly said = make("div", { role: "status" }, make("p", { class: "far" }, "Click a road, or find a place."));
 
-  constructor(private readonly map: RoadMap, private readonly moment: () => string, private readonly forbid: (lat: number, lon: number, text: string) => void) {
+  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (lat: number, lon: number, text: string) => void) {
     const text = make("input", { type: "text", autocomplete: "off" });
     const every = make("input", { type: "checkbox", id: "everything" });
     every.addEventListener("change", () => this.map.showKinds([], every.checked));
@@ -18,6 +19,11 @@ export class Look {
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
       make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every junction there is to practise at")),
       this.said);
+    void this.showNotes();
+  }
+
+  private async showNotes(): Promise<void> {
+    if (this.area.notes) this.map.showNotes(await notes());
   }
 
   /** The place on the map, in the program's words. */
@@ -29,6 +35,11 @@ export class Look {
       this.said.replaceChildren(
         make("pre", { class: "said" }, said),
         make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(lat, lon, street) }, "Forbid this in the lesson")),
+        ...(this.area.notes ? [noteForm(this.area, async (words) => {
+          await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
+          await this.showNotes();
+          await this.at(lat, lon);
+        })] : []),
         make("p", { class: "caution" }, "This is what the map holds. Signs, road markings, signals and police on the day overrule it."));
     } catch (failure) {
       this.trouble(failure);

@@ -6,18 +6,23 @@ import MVT from "ol/format/MVT";
 import VectorLayer from "ol/layer/Vector";
 import VectorTileLayer from "ol/layer/VectorTile";
 import OlMap from "ol/Map";
+import Draw from "ol/interaction/Draw";
+import type Polygon from "ol/geom/Polygon";
 import { fromLonLat, toLonLat, transformExtent } from "ol/proj";
 import VectorSource from "ol/source/Vector";
 import VectorTileSource from "ol/source/VectorTile";
 import View from "ol/View";
 import type { Area, Drive } from "./ask";
-import { driveStyle, tileStyle, type Shown } from "./marks";
+import { driveStyle, noteStyle, tileStyle, type Shown } from "./marks";
 
 export class RoadMap {
   private readonly map: OlMap;
   private readonly tiles: VectorTileLayer;
   private readonly drive = new VectorSource();
+  private readonly noted = new VectorSource();
   private readonly shown: Shown = { kinds: new Set(), everything: false };
+  private drawing?: Draw;
+  private drawnUntil = 0; // the click that ends an outline is no question
   private at = "";
   private asked: (lat: number, lon: number) => void = () => undefined;
 
@@ -27,7 +32,7 @@ export class RoadMap {
     const [minZoom, maxZoom] = area.zooms;
     this.map = new OlMap({
       target,
-      layers: [this.tiles, lines],
+      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines],
       controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
       interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
       view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
@@ -37,7 +42,10 @@ export class RoadMap {
       tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&area=${area.id}`,
     });
     this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
-    this.map.on("singleclick", (event) => this.ask(event.coordinate));
+    this.map.on("singleclick", (event) => {
+      const isDrawing = this.drawing && this.map.getInteractions().getArray().includes(this.drawing);
+      if (!isDrawing && Date.now() > this.drawnUntil) this.ask(event.coordinate);
+    });
     target.addEventListener("keydown", (event) => {
       const middle = this.map.getView().getCenter();
       if (event.key === "Enter" && middle) this.ask(middle);
@@ -79,6 +87,27 @@ export class RoadMap {
     if (!drive) return;
     this.drive.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(drive));
     this.map.getView().fit(this.drive.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
+  }
+
+  showNotes(notes: Drive): void {
+    this.noted.clear();
+    this.noted.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(notes));
+  }
+
+  /** Lets an outline be drawn, corner by corner, the last one twice; `then` is told its corners as LAT,LON. */
+  drawOutline(then: (corners: string[]) => void): void {
+    const draw = new Draw({ type: "Polygon" });
+    draw.on("drawend", (event) => {
+      this.map.removeInteraction(draw);
+      this.drawnUntil = Date.now() + 600;
+      const ring = (event.feature.getGeometry() as Polygon).getCoordinates()[0] ?? [];
+      then(ring.slice(0, -1).map((corner) => {
+        const [lon = 0, lat = 0] = toLonLat(corner);
+        return `${lat.toFixed(6)},${lon.toFixed(6)}`;
+      }));
+    });
+    this.map.addInteraction(draw);
+    this.drawing = draw;
   }
 
   goTo(lat: number, lon: number): void {

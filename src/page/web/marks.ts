@@ -90,6 +90,17 @@ export function tileStyle(feature: FeatureLike, resolution: number, shown: Shown
   }
 }
 
+/** What the instructor noted: a square, so that it isn't taken for the map's. */
+export function noteStyle(feature: FeatureLike, resolution: number): Style[] {
+  const ink = colour("deed");
+  const says = String(feature.get("says")) + (feature.get("kind") ? `: ${spoken(String(feature.get("kind")))}` : "");
+  return [new Style({
+    zIndex: 35, stroke: new Stroke({ color: ink, width: 3 }),
+    image: new RegularShape({ points: 4, radius: 7, angle: Math.PI / 4, fill: new Fill({ color: colour("paper") }), stroke: new Stroke({ color: ink, width: 2.5 }) }),
+    ...(resolution < 5 ? { text: new Text({ text: `noted ${says}`, font: font(11, true), offsetY: 14, fill: new Fill({ color: ink }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
+  })];
+}
+
 /** A bar across the end of a line, as the sheets have it. */
 function barAtEnd(line: LineString): Style {
   const points = line.getCoordinates();

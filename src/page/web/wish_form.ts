@@ -33,7 +33,9 @@ export class WishForm {
   private readonly off: { word: "avoid" | "keep-off"; value: string; text: string }[] = [];
   private typing?: AbortController;
 
-  constructor(private readonly area: Area, private readonly changed: () => void, plan: () => void) {
+  constructor(
+    private readonly area: Area, private readonly changed: () => void, plan: () => void,
+    private readonly drawOutline: (then: (corners: string[]) => void) => void) {
     this.home.addEventListener("input", () => void this.propose());
     this.start.addEventListener("change", () => this.changed());
     const form = make("form", { onsubmit: (event) => { event.preventDefault(); plan(); } },
@@ -141,8 +143,19 @@ export class WishForm {
       keep("keep-off", when ? `${name} @ ${when}` : name, when ? `${name}, ${when}` : name);
       street.value = hours.value = "";
     };
+    const howToDraw = make("span", { role: "status", class: "far" });
+    const keepArea = (): void => {
+      howToDraw.replaceChildren("Click the corners on the map, the last one twice.");
+      this.drawOutline((corners) => {
+        howToDraw.replaceChildren();
+        const when = hours.value.trim();
+        keep("keep-off", corners.join(";") + (when ? ` @ ${when}` : ""), `an area of ${corners.length} corners${when ? `, ${when}` : ""}`);
+        hours.value = "";
+      });
+    };
     return make("div", { class: "pick" }, kind, make("button", { type: "button", class: "also", onclick: () => keep("avoid", kind.value, spoken(kind.value)) }, "Keep off this kind"),
-      street, hours, make("button", { type: "button", class: "also", onclick: keepStreet }, "Keep off this place"));
+      street, hours, make("button", { type: "button", class: "also", onclick: keepStreet }, "Keep off this place"),
+      make("button", { type: "button", class: "also", onclick: keepArea }, "Draw an area on the map"), howToDraw);
   }
 
   private kindChoice(label: string): HTMLSelectElement {

@@ -1,0 +1,73 @@
+#include "page/said_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <utility>
+
+namespace loopwright::page {
+namespace {
+
+using Json = nlohmann::json;
+using Pairs = std::vector<std::pair<std::string, std::string>>;
+
+/// What a note may say of itself; which file and which area is ours to say.
+constexpr std::array<std::string_view, 12> of_note{"at",     "to",      "says",  "kind",
+                                                   "hours",  "from",    "until", "limit",
+                                                   "length", "heading", "seen",  "remark"};
+
+bool is_one_line(const std::string& text) {
+  return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < ' '; });
+}
+
+bool is_pair(const Json& pair) {
+  return pair.is_array() && pair.size() == 2 && pair[0].is_string() && pair[1].is_string() &&
+         is_one_line(pair[0]) && is_one_line(pair[1]);
+}
+
+/// None when the body isn't an object with such pairs as its words.
+std::optional<Pairs> pairs_in(const Json& said) {
+  if (!said.is_object() || !said.contains("words") || !said["words"].is_array())
+    return std::nullopt;
+  Pairs pairs;
+  for (const Json& pair : said["words"]) {
+    if (!is_pair(pair)) return std::nullopt;
+    pairs.emplace_back(pair[0], pair[1]);
+  }
+  return pairs;
+}
+
+constexpr std::string_view no_pairs = "words: pairs of lines of text, [name, text]";
+
+}  // namespace
+
+WishLines wish_lines(std::string_view body) {
+  const Json said = Json::parse(body, nullptr, false);
+  const auto pairs = pairs_in(said);
+  WishLines lines;
+  if (!pairs) return lines.trouble = no_pairs, lines;
+  for (const auto& [name, text] : *pairs)
+    lines.text.append(name).append(" ").append(text).append("\n");
+  const Json effort = said.value("effort", Json("usual"));
+  if (effort == "quick" || effort == "thorough") {
+    lines.effort = effort.get<std::string>();
+  } else if (effort != "usual") {
+    lines.trouble = "effort: quick, usual or thorough";
+  }
+  return lines;
+}
+
+NoteWords note_words(std::string_view body) {
+  const auto pairs = pairs_in(Json::parse(body, nullptr, false));
+  NoteWords note;
+  if (!pairs) return note.trouble = no_pairs, note;
+  for (const auto& [name, text] : *pairs) {
+    if (std::ranges::find(of_note, name) == of_note.end())
+      return note.trouble = "a note has no word '" + name + "'", note;
+    note.words.push_back("--" + name + "=" + text);
+  }
+  return note;
+}
+
+}  // namespace loopwright::page

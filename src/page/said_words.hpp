@@ -1,0 +1,30 @@
+// What the page sends, as words of a command: pairs of a name and a text.
+//
+// Rules: a text is one line. Whether the command knows the word, and what it says, is for the command to check; no text
+// can become a word of its own.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loopwright::page {
+
+/// A wish as a wish file (DEVELOPERS.md, WISH FILE).
+struct WishLines {
+  std::string text;     ///< the file
+  std::string effort;   ///< "quick", "thorough"; empty: the usual
+  std::string trouble;  ///< why it is none; else empty
+};
+/// body: {"words": [["home", "4 Lantern Row"], ["easy-first", ""], …], "effort": "quick"}
+WishLines wish_lines(std::string_view body);
+
+/// A note as words of `note add`: "--at=54.3,2.6", "--says=never" …
+struct NoteWords {
+  std::vector<std::string> words;
+  std::string trouble;  ///< why it is none; else empty
+};
+/// body: {"words": [["at", "54.3,2.6"], ["says", "never"], ["seen", "2026-11-28"], …]}
+NoteWords note_words(std::string_view body);
+
+}  // namespace loopwright::page
