@@ -208,7 +208,7 @@ test("a note is written where it was seen, and the next lesson knows it", async 
   assert.match(await page.getByRole("alert").innerText(), /limit/, "a note that lacks something is refused");
   await page.getByLabel("It is").selectOption("never");
   await button(page, "Note this").click();
-  await page.locator("pre.said", { hasText: /shut by your note/ }).waitFor();
+  await page.locator("pre.said", { hasText: /your note: .*never/ }).waitFor();
   assert.equal(JSON.parse(readFileSync(join(folder, "notes.geojson"), "utf-8")).features.length, 1);
   await button(page, "Lesson").click();
   await wished(page, "zebra", "1");
