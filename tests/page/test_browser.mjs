@@ -195,7 +195,8 @@ test("an area drawn on the map is kept off", async () => {
   await page.close();
 });
 
-test("a note is written where it was seen, and the next lesson knows it", async () => {
+test("a note is written where it was seen, and the next lesson knows it", async (t) => {
+  t.after(() => rmSync(join(folder, "notes.geojson"), { force: true })); // the others know none
   const page = await opened();
   await button(page, "The map").click();
   await page.getByLabel("Find a place").fill("Ostler Street");
@@ -217,7 +218,6 @@ test("a note is written where it was seen, and the next lesson knows it", async 
   const answer = await page.evaluate(async (address) => (await fetch(address)).json(), `/${job}/loops`);
   assert.equal(answer.notes.file, "notes.geojson");
   await page.close();
-  rmSync(join(folder, "notes.geojson"));
 });
 
 test("a lesson is planned by keyboard alone", async () => {
