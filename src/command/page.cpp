@@ -6,6 +6,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/book_option.hpp"
 #include "command/files.hpp"
 #include "command/ground.hpp"
 
@@ -24,8 +25,9 @@ Exit page(const Arguments& words) {
   Options app{"Opens the area and its lessons as a page in the browser of this computer.",
               "loopwright page"};
   AreaTexts texts;
-  std::string port = "0";
+  std::string port = "0", book_file;
   add_area(app, texts);
+  app.add_option("--book", book_file, "the book of your pupils, to plan and log for them");
   app.add_option("--port", port,
                  "port of this computer to answer on, 1024 to 65535 (default: a free one)");
   if (!parse(app, words)) return Exit::done;
@@ -36,10 +38,13 @@ Exit page(const Arguments& words) {
     now.notes.clear();
   }
   const Ground ground(now);
+  if (!book_file.empty()) open_book(book_file, book::Opening::must_be_there);
   page::Page page(ground.map(), {.program = fs::read_symlink("/proc/self/exe"),
                                  .area = absolute(texts.area),
                                  .notes = absolute(texts.notes),
                                  .terms = absolute(texts.terms),
+                                 .book = absolute(book_file),
+                                 .school_terms = ground.terms(),
                                  .scratch = fs::temp_directory_path(),
                                  .port = wanted});
   std::cout << page.address()

@@ -1,7 +1,7 @@
 // Runs this program once more, as the command line would, and takes down what it says.
 //
 //   Child child(program, {"look", "county.area", "54.3,2.6"}, folder);   // folder: what it says is written there
-//   child.wait();   child.end().code;   child.said();
+//   const End end = child.wait();   child.said();
 //
 // Rules: nothing of ours is handed on but its words: no input, no open file or socket. Any thread may end it.
 // Why a process of its own: what a person asks for on the page is checked and proved as it is on the command line, can

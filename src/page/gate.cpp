@@ -82,7 +82,7 @@ std::optional<Reply> Gate::refuses(const Request& request) {
   const bool from_here = request.origin == "http://" + request.host;
   if (!request.origin.empty() && !from_here) return trouble(403, "asked by another page");
   if (has_ticket(request.cookie)) {
-    // A link that was typed or kept may open the page, but fetch nothing and change nothing.
+    // What was typed or kept by the person at this computer ("none") may be read, and changes nothing.
     if (!request.fetch_site.empty() && request.fetch_site != "same-origin" &&
         request.fetch_site != "none")
       return trouble(403, "asked by another page");
@@ -91,9 +91,11 @@ std::optional<Reply> Gate::refuses(const Request& request) {
     return std::nullopt;
   }
   if (auto traded = trade(request)) return traded;
-  return trouble(401,
-                 "needs the key: open the address that 'loopwright page' printed; it is good once, "
-                 "so start it again for another browser");
+  constexpr std::string_view how =
+      "This page needs its key: open the address that 'loopwright page' printed. It is good once, "
+      "and until the browser "
+      "is closed; then start 'loopwright page' again.";
+  return request.target == "/" ? line_to_read(401, how) : trouble(401, how);
 }
 
 }  // namespace loopwright::page

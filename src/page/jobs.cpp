@@ -29,6 +29,21 @@ std::optional<std::uint64_t> number_of(const std::string& id) {
   return number && *number > 0 ? std::optional(static_cast<std::uint64_t>(*number)) : std::nullopt;
 }
 
+/// A folder that goes with this, whatever is thrown.
+class Gone {
+ public:
+  explicit Gone(fs::path folder) : folder_(std::move(folder)) {}
+  ~Gone() {
+    std::error_code ignored;
+    fs::remove_all(folder_, ignored);
+  }
+  Gone(const Gone&) = delete;
+  Gone& operator=(const Gone&) = delete;
+
+ private:
+  fs::path folder_;
+};
+
 JobState state_of(Stage stage, int code, const fs::path& folder, const Child* child) {
   JobState state{.stage = stage, .code = code, .said = "", .complained = "", .folder = folder};
   if (stage == Stage::over && child != nullptr)
@@ -79,8 +94,8 @@ std::optional<std::string> Jobs::add(const Prepare& prepare) {
 /// Rules: the mutex is held.
 void Jobs::forget_oldest() {
   for (auto job = jobs_.begin(); job != jobs_.end() && jobs_.size() > most_kept;) {
-    const bool done = job->second.stage == Stage::over || job->second.stage == Stage::broken_off;
-    if (!done) {
+    const bool is_done = job->second.stage != Stage::waiting && !job->second.is_watched;
+    if (!is_done) {
       ++job;
       continue;
     }
@@ -96,10 +111,12 @@ void Jobs::work(const std::stop_token& stop) {
     Job& job = jobs_.at(waiting_.front());
     waiting_.pop_front();
     job.stage = Stage::working;
+    job.is_watched = true;
     try {
       job.child = std::make_shared<Child>(program_, job.words, job.folder);
     } catch (const InputError&) {
-      job.stage = Stage::broken_off;
+      job.stage = Stage::failed;
+      job.is_watched = false;
       continue;
     }
     const std::shared_ptr<Child> child = job.child;
@@ -107,7 +124,8 @@ void Jobs::work(const std::stop_token& stop) {
     const End end = child->wait();
     lock.lock();
     job.code = end.code;
-    job.stage = end.killed ? Stage::broken_off : Stage::over;
+    job.is_watched = false;
+    if (job.stage != Stage::broken_off) job.stage = end.killed ? Stage::failed : Stage::over;
   }
 }
 
@@ -136,15 +154,11 @@ JobState Jobs::run(const Prepare& prepare,
     const std::lock_guard lock(mutex_);
     own = new_folder();
   }
-  JobState state;
-  {
-    Child child(program_, prepare(own), own);
-    const End end = child.wait();
-    state = state_of(end.killed ? Stage::broken_off : Stage::over, end.code, own, &child);
-  }
+  const Gone at_the_end(own);
+  Child child(program_, prepare(own), own);
+  const End end = child.wait();
+  JobState state = state_of(end.killed ? Stage::failed : Stage::over, end.code, own, &child);
   if (before_it_is_gone) before_it_is_gone(state);
-  std::error_code ignored;
-  fs::remove_all(own, ignored);
   return state;
 }
 

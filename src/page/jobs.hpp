@@ -27,7 +27,13 @@ namespace loopwright::page {
 
 using Words = std::vector<std::string>;
 
-enum class Stage : std::uint8_t { waiting, working, over, broken_off };
+enum class Stage : std::uint8_t {
+  waiting,
+  working,
+  over,
+  broken_off,  ///< by who asked
+  failed       ///< it ended by itself, and not as commands end
+};
 
 struct JobState {
   Stage stage = Stage::waiting;
@@ -63,6 +69,7 @@ class Jobs {
     Stage stage = Stage::waiting;
     int code = 0;
     std::shared_ptr<Child> child;
+    bool is_watched = false;  ///< a worker waits for its end: not to be forgotten
   };
   void work(const std::stop_token& stop);
   void forget_oldest();

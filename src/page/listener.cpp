@@ -63,7 +63,6 @@ Request request_of(http::request<http::string_body>&& message) {
           .host = text(http::field::host),
           .origin = text(http::field::origin),
           .cookie = text(http::field::cookie),
-          .content_type = text(http::field::content_type),
           .fetch_site = text("Sec-Fetch-Site"),
           .body = std::move(message.body())};
 }
@@ -171,13 +170,18 @@ class Connection : public std::enable_shared_from_this<Connection> {
 struct Listener::Inside {
   Shared shared;
   Tcp::acceptor acceptor{shared.io};
-  net::signal_set signals{shared.io, SIGINT, SIGTERM};
+  net::signal_set signals{shared.io, SIGINT, SIGTERM, SIGHUP};
+  net::steady_timer breath{shared.io};
 
   void accept() {
     acceptor.async_accept([this](Failure failure, Tcp::socket socket) {
       if (failure == net::error::operation_aborted) return;
-      // Out of descriptors: the socket is closed, and the next may find one.
-      if (!failure && shared.connections < most_connections)
+      if (failure) {
+        // Out of descriptors: one may be free a little later.
+        breath.expires_after(std::chrono::milliseconds(100));
+        return breath.async_wait([this](Failure) { accept(); });
+      }
+      if (shared.connections < most_connections)
         std::make_shared<Connection>(std::move(socket), shared)->read();
       accept();
     });
@@ -210,10 +214,9 @@ void Listener::run() {
   });
   inside_->accept();
   inside_->shared.io.run();
-}
-
-void Listener::stop() {
-  inside_->shared.io.stop();
+  // Whoever answers uses what the caller owns, and is done before this returns.
+  inside_->shared.workers.stop();
+  inside_->shared.workers.join();
 }
 
 }  // namespace loopwright::page

@@ -1,6 +1,6 @@
 // Answers HTTP on this computer's own address (127.0.0.1), and nowhere else.
 //
-//   Listener listener(0, answer);   listener.port();   listener.run();   // until stop()
+//   Listener listener(0, answer);   listener.port();   listener.run();
 //
 // Rules: `answer` is called from several threads at once. A request's head may have 16 KiB, its body 1 MiB; who sends
 // nothing, or too slowly, is cut off after 15 seconds, and beyond 256 connections new ones are closed at once. An
@@ -25,10 +25,8 @@ class Listener {
   Listener& operator=(const Listener&) = delete;
 
   [[nodiscard]] int port() const;
-  /// Answers until stop is called, or the program is asked to end (SIGINT, SIGTERM).
+  /// Answers until the program is asked to end (SIGINT, SIGTERM, SIGHUP); once.
   void run();
-  /// Any thread may call it.
-  void stop();
 
  private:
   struct Inside;

@@ -15,7 +15,7 @@ Reply with_guards(Reply reply) {
   reply.headers["Content-Security-Policy"] =
       "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' "
       "data: blob:; font-src 'self'; "
-      "connect-src 'self'; frame-src 'self'; worker-src 'self' blob:; base-uri 'none'; form-action "
+      "connect-src 'self'; worker-src 'self' blob:; base-uri 'none'; form-action "
       "'none'; frame-ancestors 'self'";
   reply.headers["X-Content-Type-Options"] = "nosniff";
   reply.headers["Referrer-Policy"] = "no-referrer";

@@ -66,6 +66,19 @@ Reply json(std::string body) {
   return {.status = 200, .type = "application/json", .body = std::move(body), .headers = {}};
 }
 
+Reply line_to_read(int status, std::string_view line) {
+  return {.status = status,
+          .type = "text/plain; charset=utf-8",
+          .body = std::string(line) + "\n",
+          .headers = {}};
+}
+
+Reply not_so(std::string_view methods) {
+  Reply reply = trouble(405, "not asked in this way");
+  reply.headers["Allow"] = methods;
+  return reply;
+}
+
 Reply trouble(int status, std::string_view line) {
   const nlohmann::json body{{"trouble", std::string(line)}};
   Reply reply = json(body.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace) + "\n");

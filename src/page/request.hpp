@@ -14,7 +14,7 @@ enum class Method : std::uint8_t { get, head, post, remove, other };
 struct Request {
   Method method = Method::get;
   std::string target;  ///< as sent: "/tiles/15/16620/10404?at=2026-11-28T15:00"
-  std::string host, origin, cookie, content_type;
+  std::string host, origin, cookie;
   std::string fetch_site;  ///< Sec-Fetch-Site: "same-origin", "cross-site" …; empty when not sent
   std::string body;
 };
@@ -38,6 +38,10 @@ struct Reply {
 
 /// A refusal or a failure in one line, as {"trouble": "…"}.
 Reply trouble(int status, std::string_view line);
+/// The same where a person reads the reply, and no script.
+Reply line_to_read(int status, std::string_view line);
+/// A refusal of the method, with those there are: "GET, HEAD" (RFC 9110, 15.5.6).
+Reply not_so(std::string_view methods);
 /// A body that is JSON.
 Reply json(std::string body);
 

@@ -13,6 +13,7 @@
 #include "loopwright/road/kind_table.hpp"
 #include "loopwright/road/setting_of.hpp"
 #include "page/assets.hpp"
+#include "page/replies.hpp"
 #include "page/said_words.hpp"
 
 namespace loopwright::page {
@@ -20,15 +21,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using Json = nlohmann::json;
-
-Reply told(const Json& body) {
-  return json(body.dump(-1, ' ', false, Json::error_handler_t::replace));
-}
-
-std::string word(const Address& address, const std::string& name) {
-  const auto known = address.words.find(name);
-  return known == address.words.end() ? std::string() : known->second;
-}
 
 std::optional<std::uint32_t> whole(std::string_view text) {
   std::uint32_t number = 0;
@@ -67,17 +59,15 @@ std::string bytes_of(const fs::path& file) {
   return text.str();
 }
 
-/// A line that a command complained in, without the program's name before it.
-std::string complaint(const JobState& state) {
-  std::string_view text = trim(state.complained);
-  text = text.substr(0, text.find('\n'));
-  constexpr std::string_view name = "loopwright: ";
-  if (text.starts_with(name)) text.remove_prefix(name.size());
-  return text.empty() ? "it was broken off" : std::string(text);
+/// Neither done nor, at least, an answer to a wish that can't be met (exit code 4).
+bool has_failed(const JobState& state) {
+  return state.stage == Stage::failed ||
+         (state.stage == Stage::over && state.code != 0 && state.code != 4);
 }
 
 std::string_view name(Stage stage) {
-  constexpr std::array<std::string_view, 4> names{"waiting", "working", "over", "broken off"};
+  constexpr std::array<std::string_view, 5> names{"waiting", "working", "over", "broken off",
+                                                  "failed"};
   return names[static_cast<std::size_t>(stage)];
 }
 
@@ -99,6 +89,8 @@ Json kinds() {
   }
   return all;
 }
+
+constexpr std::uint32_t most_minutes = 600;  // as of a wish
 
 constexpr std::string_view symbols = "/symbols/";
 
@@ -146,7 +138,8 @@ Routes::Routes(const road::Roads& roads, const Desk& desk)
       desk_(desk),
       tiles_(roads),
       finder_(roads),
-      jobs_(desk.program, desk.scratch) {}
+      jobs_(desk.program, desk.scratch),
+      pupils_(desk.book, jobs_) {}
 
 Words Routes::on_area(Words words) const {
   words.insert(words.begin() + 1, desk_.area.string());
@@ -159,12 +152,12 @@ Reply Routes::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
   if (!address) return trouble(400, "no address of this page");
   if (address->path.starts_with("/jobs/")) return job(request, *address);
+  if (address->path == "/pupils" || address->path.starts_with("/pupils/"))
+    return pupils_.answer(request, *address);
   if (address->path == "/notes" && request.method == Method::post) return add_note(request);
   if (address->path == "/loops")
-    return request.method == Method::post ? look_for_loops(request)
-                                          : trouble(405, "loops are asked for by POST");
-  if (request.method != Method::get && request.method != Method::head)
-    return trouble(405, "this is only there to be read");
+    return request.method == Method::post ? look_for_loops(request) : not_so("POST");
+  if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
   return get(*address);
 }
 
@@ -198,6 +191,7 @@ Reply Routes::area() const {
                  corners.north_east.lat()}},
                {"zooms", {least_zoom, most_zoom}},
                {"notes", !desk_.notes.empty()},
+               {"book", !desk_.book.empty()},
                {"kinds", kinds()}});
 }
 
@@ -231,12 +225,15 @@ Reply Routes::tile(const Address& address) {
   const TileAddress tile{static_cast<int>(*zoom), *column, *row};
   if (!is_tile(tile)) return trouble(404, "there is no such tile");
   const auto at = moment_of(word(address, "at"), roads_.info().zone);
-  if (!at) return trouble(400, "at: a time such as 2026-11-28T15:00");
+  const auto minutes = whole(word(address, "minutes"));
+  if (!at || !minutes || *minutes > most_minutes)
+    return trouble(400, "at: a time such as 2026-11-28T15:00; minutes: of a lesson from then");
   Reply reply{
       .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
   // Its address names the area and the minute (src/page/web/map.ts), so that it never says anything else.
   reply.headers["Cache-Control"] = "private, max-age=3600";
-  reply.body = tiles_.tile(tile, *at, road::setting_of(roads_.info(), std::nullopt));
+  reply.body = tiles_.tile(tile, {*at, at->plus_seconds(60 * std::int64_t{*minutes})},
+                           road::setting_of(roads_.info(), middle_of(tile), desk_.school_terms));
   return reply;
 }
 
@@ -290,18 +287,15 @@ Reply Routes::job(const Request& request, const Address& address) {
   const std::string id(parts[1]);
   const std::string_view what = parts.size() > 2 ? parts[2] : "";
   if (request.method == Method::remove && what.empty()) return jobs_.end(id), told(Json::object());
-  if (request.method != Method::get && request.method != Method::head)
-    return trouble(405, "this is only there to be read");
+  if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
   const std::optional<JobState> state = jobs_.state(id);
   if (!state || parts.size() > 3) return trouble(404, "there is no such job, or no longer");
   if (what.empty())
     return told({{"stage", name(state->stage)},
                  {"code", state->code},
                  {"said", state->said},
-                 {"trouble", state->stage == Stage::over && state->code != 0 && state->code != 4
-                                 ? complaint(*state)
-                                 : ""}});
-  if (state->stage != Stage::over || (state->code != 0 && state->code != 4))
+                 {"trouble", has_failed(*state) ? complaint(*state) : ""}});
+  if (state->stage != Stage::over || has_failed(*state))
     return trouble(409, "nothing was found there yet");
   if (what == "loops") return loops_of(*state);
   if (what == "drive") return written(*state, address, "geojson");
@@ -310,7 +304,12 @@ Reply Routes::job(const Request& request, const Address& address) {
 }
 
 Reply Routes::loops_of(const JobState& state) const {
-  return json(bytes_of(state.folder / "loops.json"));
+  std::string text = bytes_of(state.folder / "loops.json");
+  const Json answer = Json::parse(text, nullptr, false);
+  if (!answer.is_object() || answer.value("/area/id"_json_pointer, "") != roads_.info().id)
+    return trouble(409,
+                   "the area file was written anew meanwhile: end the page and start it again");
+  return json(std::move(text));
 }
 
 Reply Routes::written(const JobState& job, const Address& address, const std::string& form) {
@@ -330,7 +329,7 @@ Reply Routes::written(const JobState& job, const Address& address, const std::st
         return on_area(std::move(words));
       },
       [&](const JobState& over) { reply.body = bytes_of(over.folder / "card"); });
-  if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
+  if (state.stage != Stage::over || state.code != 0) return line_to_read(422, complaint(state));
   if (form != "html" && form != "geojson" && form != "text")
     reply.headers["Content-Disposition"] = "inline; filename=\"lesson." + form + "\"";
   return reply;

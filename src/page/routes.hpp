@@ -8,6 +8,7 @@
 //   GET  /symbols/KIND              the symbol of a kind of practice
 //   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
 //   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
+//   …    /pupils …                  see pupils.hpp
 //   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
 //   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "trouble"}
 //   DELETE /jobs/JOB                breaks it off
@@ -27,6 +28,7 @@
 #include "loopwright/page/tiles.hpp"
 #include "loopwright/place/place.hpp"
 #include "page/jobs.hpp"
+#include "page/pupils.hpp"
 #include "page/request.hpp"
 
 namespace loopwright::page {
@@ -58,6 +60,7 @@ class Routes {
   place::Finder finder_;
   std::mutex finding_;  // a Finder is for one thread at a time
   Jobs jobs_;
+  Pupils pupils_;
 };
 
 }  // namespace loopwright::page

@@ -25,6 +25,11 @@ Spot spot_in(const TileAddress& tile, Point at) {
           (y * side_of(tile.zoom) - tile.row) * tile_extent};
 }
 
+Point middle_of(const TileAddress& tile) {
+  const road::Box box = box_of(tile, -tile_extent / 2.0);
+  return box.south_west;
+}
+
 road::Box box_of(const TileAddress& tile, double margin) {
   const auto lon = [&](double column) {
     return std::clamp(column / side_of(tile.zoom) * 360 - 180, -most_lon, most_lon);

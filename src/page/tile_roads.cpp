@@ -6,7 +6,6 @@
 
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/lanes/lane_verdicts.hpp"
-#include "loopwright/road/limit.hpp"
 #include "page/tile_grid.hpp"
 
 namespace loopwright::page {
@@ -43,7 +42,7 @@ void add_text(Values& values, std::string_view key, std::string_view text) {
   if (!text.empty()) values.emplace_back(key, std::string(text));
 }
 
-void add_road(Layer& layer, const RoadsShown& shown, PieceId id, const road::LimitLaw& law) {
+void add_road(Layer& layer, const RoadsShown& shown, PieceId id) {
   const road::Roads& roads = shown.roads;
   const road::Piece& piece = roads.pieces[id.index()];
   const auto has = [&](std::uint32_t flag) { return (piece.flags & flag) != 0; };
@@ -60,12 +59,6 @@ void add_road(Layer& layer, const RoadsShown& shown, PieceId id, const road::Lim
   if (has(road::piece_flag::one_way)) values.emplace_back("one_way", true);
   if (has(road::piece_flag::ring)) values.emplace_back("ring", true);
   if (has(road::piece_flag::quiet)) values.emplace_back("quiet", true);
-  const StretchId way = roads.drivable(ways[0]) ? ways[0] : ways[1];
-  if (roads.drivable(way)) {
-    const road::LimitOnDay limit = law.on(roads.stretch(way).limit, shown.at.civil().date);
-    values.emplace_back("limit", std::int64_t{limit.value});
-    values.emplace_back("limit_sure", road::is_sure(limit.confidence));
-  }
   layer.add_line(spots_of(shown, roads.shape_of(id)), values);
 }
 
@@ -98,9 +91,8 @@ void add_bus_lanes(Layer& layer, const RoadsShown& shown, const Beside& beside,
   for (const road::BusLane& lane : shown.roads.bus_lanes_of(beside.piece)) {
     const std::string_view hours = shown.roads.text(lane.hours);
     // One against the other traffic is never ours (lanes/lanes.hpp).
-    const wish::Verdict verdict = lane.contraflow != 0
-                                      ? wish::Verdict::in_force
-                                      : verdicts.of_lane(lane, {shown.at, shown.at});
+    const wish::Verdict verdict =
+        lane.contraflow != 0 ? wish::Verdict::in_force : verdicts.of_lane(lane, shown.when);
     layer.add_line(
         beside.line,
         {{"verdict", std::string(wish::name(verdict))},
@@ -129,7 +121,6 @@ void add_pull_ups(Layer& layer, const RoadsShown& shown, PieceId id) {
 void add_roads(TileWriter& out, const RoadsShown& shown, std::span<const PieceId> pieces) {
   const int zoom = shown.tile.zoom;
   const lanes::LaneVerdicts verdicts(shown.roads, shown.setting);
-  const road::LimitLaw law = road::law_of(shown.roads.info());
   Layer& roads = out.layer("roads");
   Layer& practice = out.layer("practice");
   Layer& bus_lanes = out.layer("bus_lanes");
@@ -138,7 +129,7 @@ void add_roads(TileWriter& out, const RoadsShown& shown, std::span<const PieceId
     const road::Piece& piece = shown.roads.pieces[id.index()];
     if (zoom < zoom_of_rank[static_cast<std::size_t>(road::rank(piece.road_class))]) continue;
     const std::vector<Spot> line = spots_of(shown, shown.roads.shape_of(id));
-    add_road(roads, shown, id, law);
+    add_road(roads, shown, id);
     if (zoom >= practice_zoom) add_practice(practice, shown, id, line);
     if (zoom >= bus_lanes_zoom) add_bus_lanes(bus_lanes, shown, {id, line}, verdicts);
     if (zoom >= pull_ups_zoom) add_pull_ups(pull_ups, shown, id);

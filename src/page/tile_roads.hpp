@@ -3,8 +3,8 @@
 
 #include <span>
 
-#include "loopwright/base/instant.hpp"
 #include "loopwright/hours/setting.hpp"
+#include "loopwright/lanes/passage.hpp"
 #include "loopwright/page/tiles.hpp"
 #include "loopwright/road/roads.hpp"
 #include "page/tile_writer.hpp"
@@ -14,7 +14,7 @@ namespace loopwright::page {
 struct RoadsShown {
   const TileAddress& tile;
   const road::Roads& roads;
-  const Instant& at;  ///< limits of its day, bus lanes of its minute
+  const lanes::Passing& when;  ///< of bus lanes
   const hours::Setting& setting;
 };
 

@@ -110,12 +110,12 @@ Tiles::Tiles(const road::Roads& roads) : roads_(roads) {
   std::ranges::sort(spots_);
 }
 
-std::string Tiles::tile(const TileAddress& tile, const Instant& at,
+std::string Tiles::tile(const TileAddress& tile, const lanes::Passing& when,
                         const hours::Setting& setting) const {
   assert(is_tile(tile));
   const road::Box box = box_of(tile, tile_margin);
   TileWriter out;
-  add_roads(out, {tile, roads_, at, setting}, road::pieces_in(roads_, box));
+  add_roads(out, {tile, roads_, when, setting}, road::pieces_in(roads_, box));
   if (tile.zoom >= places_zoom) add_places(out, tile, roads_, in_box(places_, box));
   add_names(out, tile, roads_, in_box(spots_, box));
   return out.bytes();

@@ -3,12 +3,9 @@
 #include <algorithm>
 #include <cassert>
 
+#include "road/grid.hpp"
+
 namespace loopwright::road {
-namespace {
-
-constexpr std::int64_t cell_e7 = 50'000;  // 1/200 degree, as grid_cell has it
-
-}  // namespace
 
 std::vector<CellRun> cell_runs(const Box& box) {
   assert(box.south_west.lat_e7 <= box.north_east.lat_e7 &&

@@ -11,12 +11,13 @@
 #include <functional>
 #include <numbers>
 
+#include "road/grid.hpp"
+
 namespace loopwright::road {
 namespace {
 
 constexpr double bearing_reach_m = 15;
 
-constexpr std::int64_t cell_e7 = 50'000;                        // 1/200 degree
 constexpr std::int64_t cell_columns = 3'600'000'000 / cell_e7;  // round the earth
 constexpr std::int64_t cell_rows = 1'800'000'000 / cell_e7 + 1;
 

@@ -131,11 +131,16 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   await page.getByRole("heading", { name: /^Loop A:/ }).waitFor();
 
   const forbidden = await page.locator("ol.rows li").nth(5).locator(".far").innerText();
-  await page.getByRole("button", { name: /^Forbid row 6/ }).click();
+  await page.getByRole("button", { name: /^Forbid the place of row 6/ }).click();
+  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 60000 });
   await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
-  await page.locator("summary").click();
+  await page.locator("details.wish > summary").click();
   assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1, forbidden);
-  await button(page, "leave out").or(page.getByRole("button", { name: /^No longer keep away/ })).last().click();
+  assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 1);
+  await page.getByRole("button", { name: /^No longer keep away/ }).click();
+  await page.getByText("These loops are for the wish as it was").waitFor();
+  assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 0, "no sheet of another wish is printed");
+  await found(page);
 
   await page.getByLabel("Code on the sheets").fill("WREN");
   const sheet = await page.getByRole("link", { name: "Print the pack" }).getAttribute("href");
@@ -153,11 +158,14 @@ test("a wish that can't be had says why, and a place that isn't there is told", 
   await wished(page, "ford", "2");
   await found(page);
   assert.match(await page.locator("#sheet").innerText(), /Not met/);
-  await page.locator("summary").click();
+  assert.doesNotMatch(await page.locator("#sheet").innerText(), /written;/, "nothing of files");
+  assert.match(await page.locator("#verdicts").innerText(), /Not all that is asked for/);
+  assert.doesNotMatch(await page.locator("#verdicts").innerText(), /Nothing better|All that is asked for/);
+  await page.locator("details.wish > summary").click();
   await page.getByLabel("From and back to").fill("99 Nowhere Street");
   await button(page, "Look for loops").click();
   await page.getByRole("alert").waitFor();
-  assert.match(await page.getByRole("alert").innerText(), /home/);
+  assert.match(await page.getByRole("alert").innerText(), /^home/, "the form's words, not a file's");
   await page.close();
 });
 
@@ -173,7 +181,7 @@ test("the map tells what it holds, and finds places", async () => {
   await page.locator("#map").focus();
   await page.keyboard.press("Enter");
   await page.getByText(/a learner may drive this way/).first().waitFor();
-  await button(page, "Forbid this in the lesson").click();
+  await page.getByRole("button", { name: /^Keep the lesson off the whole of/ }).click();
   assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1);
   await page.close();
 });
@@ -243,6 +251,25 @@ test("a lesson is planned by keyboard alone", async () => {
   await reach("Look for loops");
   await page.keyboard.press("Enter");
   await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  const at = () => page.evaluate(() => document.activeElement?.textContent ?? "");
+  assert.match(await at(), /^Loop A/, "one goes on reading where the loop begins");
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+  await reach("closer");
+  await page.keyboard.press("Enter");
+  assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "closer is no question to the map");
+  await page.close();
+});
+
+test("what is typed while better loops are looked for stays", async () => {
+  const page = await opened();
+  await wished(page, "roundabout", "2");
+  await button(page, "Look for loops").click();
+  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  await page.getByLabel("Code on the sheets").fill("WREN");
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 60000 });
+  assert.match(await page.getByRole("link", { name: "Print the pack" }).getAttribute("href"), /pupil=WREN/);
+  await page.getByLabel("Code on the sheets").fill("Jenny Wren of Mill Street");
+  assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 0, "a name is no code");
   await page.close();
 });
 

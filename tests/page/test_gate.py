@@ -8,6 +8,7 @@ are those of the OWASP Web Security Testing Guide: host header, cross-site reque
 """
 import json
 import random
+import signal
 import socket
 import sys
 import time
@@ -17,7 +18,7 @@ from served import served
 
 PROGRAM = sys.argv[1]
 REQUESTS = int(sys.argv[2]) if len(sys.argv) > 2 else 2000
-TILE = "/tiles/14/8310/5130?at=2026-11-28T15:00"
+TILE = "/tiles/14/8310/5130?at=2026-11-28T15:00&minutes=60"
 EVERYWHERE = ["/", "/desk.js", "/desk.css", "/fonts/regular.ttf", "/area", "/find?text=Mill", TILE, "/look?at=54.3,2.6",
               "/symbols/zebra", "/jobs/1", "/jobs/1/loops", "/none", "/loops"]
 WISH = {"words": [["home", "4 Lantern Row"], ["start", "2026-11-28T15:00"], ["minutes", "30"], ["want", "roundabout=1"]],
@@ -124,6 +125,30 @@ class Gate(unittest.TestCase):
                 time.sleep(0.05)
             self.assertEqual(state["code"], 1)
             self.assertIn("output", state["trouble"])
+
+    def test_a_search_broken_off_and_others_begun_at_once_does_no_harm(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            slow = json.dumps(dict(WISH, effort="thorough", words=[*WISH["words"][:2], ["minutes", "90"], ["want", "roundabout=max"]]))
+            short = json.dumps({"words": [["minutes", "none"]]})
+            job = json.loads(page.ask("POST", "/loops", slow, Origin=page.origin)[2])["job"]
+            for _ in range(70):  # more than are kept
+                while page.ask("POST", "/loops", short, Origin=page.origin)[0] == 503:
+                    time.sleep(0.05)
+            with socket.create_connection(("127.0.0.1", page.port)) as both:
+                head = f"HTTP/1.1\r\nHost: 127.0.0.1:{page.port}\r\nCookie: {page.cookie}\r\nOrigin: {page.origin}\r\n"
+                both.sendall((f"DELETE /jobs/{job} {head}\r\n" + f"POST /loops {head}Content-Length: {len(short)}\r\n\r\n{short}").encode())
+                both.recv(4000)
+            time.sleep(0.5)
+            self.assertEqual(page.ask("GET", TILE)[0], 200)
+            self.assertIsNone(page.process.poll())
+
+    def test_the_terminal_closed_leaves_nothing(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            page.ask("POST", "/loops", json.dumps(dict(WISH, effort="thorough")), Origin=page.origin)
+            page.process.send_signal(signal.SIGHUP)
+            page.process.wait(timeout=20)  # and served looks for what is left
 
     def test_too_much_at_once_is_refused_and_the_page_goes_on(self):
         with served(PROGRAM) as page:

@@ -1,12 +1,12 @@
 // An area as vector tiles, for a map on the screen.
 //
-//   Tiles tiles(area.roads());   tiles.tile({15, 16620, 10404}, moment, setting);   // bytes of the tile
+//   Tiles tiles(area.roads());   tiles.tile({15, 16620, 10404}, {start, end}, setting);   // bytes of the tile
 //
 // Layers, each from the zoom at which it can be read:
 //   roads      every piece of road: what it is, its name, width, whether a learner may drive it
 //   practice   runs of road to practise on, a line for each kind
 //   places     junctions and crossings to practise at, a point for each
-//   bus_lanes  with the verdict at the moment asked for (lanes/lanes.hpp)
+//   bus_lanes  with the verdict that holds all through the interval asked for (lanes/lane_verdicts.hpp)
 //   pull_ups   where the map forbids no stop at the near kerb
 //   names      towns, villages and their quarters
 // Rules: cheap to make, reads all places and named spots of the area once; then any thread may ask.
@@ -19,8 +19,8 @@
 #include <utility>
 #include <vector>
 
-#include "loopwright/base/instant.hpp"
 #include "loopwright/hours/setting.hpp"
+#include "loopwright/lanes/passage.hpp"
 #include "loopwright/road/roads.hpp"
 
 namespace loopwright::page {
@@ -35,13 +35,15 @@ struct TileAddress {
 inline constexpr int least_zoom = 9, most_zoom = 16;
 /// True when there is such a tile: a zoom there is, column and row below 2^zoom.
 bool is_tile(const TileAddress& tile);
+/// The place in its middle.
+Point middle_of(const TileAddress& tile);
 
 class Tiles {
  public:
   /// Rules: the area must outlive it.
   explicit Tiles(const road::Roads& roads);
   /// Empty bytes for a tile without anything. Rules: is_tile(tile).
-  [[nodiscard]] std::string tile(const TileAddress& tile, const Instant& at,
+  [[nodiscard]] std::string tile(const TileAddress& tile, const lanes::Passing& when,
                                  const hours::Setting& setting) const;
 
  private:

@@ -3,11 +3,11 @@
 export interface Kind { name: string; form: "junction" | "run" | "roadside" | "manoeuvre"; hardness: number; movements: string[]; met_by: string[] }
 export interface Area {
   file: string; id: string; region: string; zone: string; map: string;
-  extent: [number, number, number, number]; zooms: [number, number]; notes: boolean; kinds: Kind[];
+  extent: [number, number, number, number]; zooms: [number, number]; notes: boolean; book: boolean; kinds: Kind[];
 }
 export interface Place { name: string; what: string; near: string; lat: number; lon: number }
 export interface Finding { places: Place[]; meant: number; why: string; instead: string[]; note: string }
-export interface Job { stage: "waiting" | "working" | "over" | "broken off"; code: number; said: string; trouble: string }
+export interface Job { stage: "waiting" | "working" | "over" | "broken off" | "failed"; code: number; said: string; trouble: string }
 
 export interface Pass { kind: string; movement: string | null; exit: number | null; first: number; last: number; hardness: number; confidence: string }
 export interface Certificate { state: "best possible" | "within" | "searched"; value: number; bound: number | null; gap: number | null; candidates: number; left_out: number }
@@ -16,7 +16,7 @@ export interface Loop {
   stop_seconds: number; metres: number; metres_twice: number;
   stretches: { arrive_s: { low: number; likely: number; high: number }; street: string; way: number; metres: number }[];
   passes: Pass[];
-  bus_lanes: { first: number; verdict: string; why: string; arrive: [string, string] }[];
+  bus_lanes: { first: number; side: string; verdict: string; why: string; arrive: [string, string] }[];
   met: { kind: string; movement: string | null; asked: number | "max"; got: number; practised?: number[] }[];
   certificate: Certificate;
 }
@@ -53,6 +53,13 @@ export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
   asked(`/find?text=${encodeURIComponent(text)}`, signal ? { signal } : {});
 export const look = (lat: number, lon: number, start: string): Promise<{ said: string }> =>
   asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
+export interface Pupil { code: string; home: string }
+export interface Proposal { goal: string; topics: { what: string; passes: number; why: string }[]; hints: string[]; words: [string, string][] }
+export interface Record { code: string; home: string; record: string; lessons: string; next: Proposal | null }
+export const pupils = (): Promise<{ pupils: Pupil[] }> => asked("/pupils");
+export const pupil = (code: string, day: string): Promise<Record> => asked(`/pupils/${code}?day=${day}`);
+export const logLesson = (code: string, line: string): Promise<{ said: string }> =>
+  asked(`/pupils/${code}/log`, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ line }) });
 export const notes = (): Promise<Drive> => asked("/notes");
 const posted = (words: [string, string][], more: object = {}): RequestInit =>
   ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, ...more }) });
@@ -73,10 +80,8 @@ export async function whenOver(id: string): Promise<Job | null> {
   for (let wait = 60; ; wait = Math.min(wait * 1.3, 500)) {
     const state = await job(id);
     if (state.stage === "broken off") return null;
-    if (state.stage === "over") {
-      if (state.trouble) throw new Trouble(state.trouble);
-      return state;
-    }
+    if (state.trouble) throw new Trouble(state.trouble);
+    if (state.stage === "over") return state;
     await pause(wait);
   }
 }

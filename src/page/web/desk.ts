@@ -4,9 +4,11 @@ import { Lesson } from "./lesson";
 import { Look } from "./look";
 import { RoadMap } from "./map";
 import { make, part } from "./page_parts";
+import { PupilSheet } from "./pupil";
 import { WishForm } from "./wish_form";
+import { clock } from "./words";
 
-type View = "lesson" | "map";
+type View = "lesson" | "pupil" | "map";
 
 async function begin(): Promise<void> {
   const area = await askArea();
@@ -14,31 +16,44 @@ async function begin(): Promise<void> {
   part("credit").replaceChildren(`map © OpenStreetMap contributors (ODbL)${area.map ? `, as of ${area.map.slice(0, 10)}` : ""}`);
   const metBy = new Map(area.kinds.map((kind) => [kind.name, kind.met_by]));
   const map = new RoadMap(part("map"), area);
-  const form: WishForm = new WishForm(area, () => {
-    map.showMoment(form.moment());
-    map.showKinds(form.kinds().flatMap((kind) => metBy.get(kind) ?? []), false);
-  }, () => void lesson.plan(), (then) => map.drawOutline(then));
+  const form: WishForm = new WishForm(area, () => wishChanged(), () => void lesson.plan(), (then) => map.drawOutline(then));
   const lesson = new Lesson(form, map, metBy);
-  const look = new Look(map, area, () => form.moment(), (lat, lon, text) => {
-    form.forbid(lat, lon, text);
+  const look = new Look(map, area, () => form.moment(), (value, text) => {
+    form.forbid(value, text);
     show("lesson");
+    form.element.open = true;
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
+  const pupilSheet = new PupilSheet(() => form.moment().slice(0, 10), (record) => {
+    form.take(record.home, record.next?.words ?? []);
+    lesson.setPupil(record.code);
+    show("lesson");
+  });
+  const sheets: Record<View, HTMLElement> = { lesson: lessonSheet, pupil: pupilSheet.element, map: look.element };
+
+  /** The map shows the time and the practice that are asked for. */
+  function wishChanged(): void {
+    map.showTime(form.moment(), form.duration());
+    map.showKinds(form.kinds().flatMap((kind) => metBy.get(kind) ?? []));
+    const at = `${form.moment()}:00`;
+    part("lanes-when").replaceChildren(`${clock(at, 0)} to ${clock(at, 60 * form.duration())}`);
+    lesson.checkWish();
+  }
 
   function show(view: View): void {
     document.body.classList.toggle("map-only", view === "map");
-    part("to-lesson").setAttribute("aria-pressed", String(view === "lesson"));
-    part("to-map").setAttribute("aria-pressed", String(view === "map"));
-    part("sheet").replaceChildren(view === "lesson" ? lessonSheet : look.element);
+    for (const each of Object.keys(sheets)) part(`to-${each}`).setAttribute("aria-pressed", String(view === each));
+    part("sheet").replaceChildren(sheets[view]);
+    if (view === "pupil") void pupilSheet.open();
     map.resized();
   }
-  part("to-lesson").addEventListener("click", () => show("lesson"));
-  part("to-map").addEventListener("click", () => show("map"));
+  part("to-pupil").hidden = !area.book;
+  for (const view of Object.keys(sheets) as View[]) part(`to-${view}`).addEventListener("click", () => show(view));
   map.whenAsked((lat, lon) => {
     show("map");
     void look.at(lat, lon);
   });
-  map.showMoment(form.moment());
+  wishChanged();
   show("lesson");
 }
 

@@ -1,59 +1,86 @@
 // A lesson at the desk: wished for, looked for, picked, changed, printed.
-import { breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive } from "./ask";
+import { breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive, type Loop } from "./ask";
 import { make, part } from "./page_parts";
 import { clearRibbons, letter, showRibbons, type MetBy } from "./ribbons";
 import type { RoadMap } from "./map";
-import type { WishForm } from "./wish_form";
+import type { WishForm, Words } from "./wish_form";
 import { lasting, wanted } from "./words";
 
-interface Found { job: string; answer: Answer; said: string }
+interface Found { job: string; answer: Answer; said: string; wish: string }
+
+/** The command's own paragraph on one of its loops. */
+function paragraphOn(said: string, loop: Loop): string {
+  const from = said.search(new RegExp(`^Loop ${loop.id}:`, "m"));
+  if (from < 0) return "";
+  const rest = said.slice(from);
+  const next = rest.slice(1).search(/^(Loop \d+:|Not met|Fewer loops|\S+: written)/m);
+  return next < 0 ? rest : rest.slice(0, next + 1);
+}
+
+/** An outline round a place, as --keep-off takes it. */
+function around(lat: number, lon: number, metres: number): string {
+  const north = metres / 111_000, east = north / Math.cos((lat * Math.PI) / 180);
+  const corners = [[north, 0], [0, east], [-north, 0], [0, -east]] as const;
+  return corners.map(([up, right]) => `${(lat + up).toFixed(6)},${(lon + right).toFixed(6)}`).join(";");
+}
 
 export class Lesson {
   readonly sheet = make("div", { id: "loop-sheet" });
+  private readonly heading = make("h2", { tabindex: "-1" });
+  private readonly stale = make("p", { class: "trouble", role: "status", hidden: true }, "These loops are for the wish as it was: look for loops again.");
+  private readonly pupil = make("input", { type: "text", id: "pupil", autocomplete: "off", size: "8", maxlength: "12", pattern: "[A-Za-z0-9\\-]{1,12}", "aria-describedby": "pupil-why" });
+  private readonly links = make("span", { class: "deeds sheets" });
   private found: Found | null = null;
   private chosen = 0;
   private running: string | null = null;
   private asked = 0; // which wish is the last one
 
-  constructor(private readonly form: WishForm, private readonly map: RoadMap, private readonly metBy: MetBy) {}
+  constructor(private readonly form: WishForm, private readonly map: RoadMap, private readonly metBy: MetBy) {
+    this.pupil.addEventListener("input", () => this.linkSheets());
+  }
 
   /** The first good loops as soon as there are some, then the best within a few seconds. */
   async plan(): Promise<void> {
     const now = ++this.asked;
     if (this.running) void breakOff(this.running).catch(() => undefined);
-    const words = this.form.words();
-    const first: [string, string][] = words.map(([name, text]) => [name, name === "alternatives" ? "1" : text]); // the sooner
+    const words = this.form.words(), line = this.form.inALine();
     this.tell("Looking for loops …", true);
     try {
-      for (const effort of ["quick", "usual"]) {
-        const { job } = await lookForLoops(effort === "quick" ? first : words, effort);
-        this.running = job;
-        const over = await whenOver(job);
-        if (now !== this.asked) return;
-        if (!over) return this.tell("Broken off.", false);
-        this.form.fold();
-        this.take({ job, answer: await loopsOf(job), said: over.said });
-        if (now !== this.asked) return;
-        await this.show();
-        if (effort === "quick") this.tell("First loops. Looking for better ones …", true);
-      }
-      const lacking = this.found?.answer.shortfall;
-      this.tell(lacking ? "Not all that is asked for can be had: see the sheet." : "Looked for as long as usual.", false);
-    } catch (failure) {
+      await this.look(now, first(words), "quick", words);
       if (now !== this.asked) return;
-      this.found = null;
-      this.map.showDrive(null);
-      clearRibbons();
-      this.tell("", false);
-      this.sheet.replaceChildren(make("p", { class: "trouble", role: "alert" }, failure instanceof Trouble ? failure.message : String(failure)));
+      this.form.fold(line);
+      this.heading.focus();
+      this.tell("First loops. Looking for better ones …", true);
+      await this.look(now, words, "usual", words);
+      if (now !== this.asked) return;
+      this.tell(this.found?.answer.shortfall ? "Not all that is asked for can be had: see the sheet." : "Looked for as long as usual.", false);
+    } catch (failure) {
+      if (now === this.asked) this.fail(failure);
     } finally {
       if (now === this.asked) this.running = null;
     }
   }
 
-  private take(found: Found): void {
-    this.found = found;
+  /** wish: what is asked for in the end. */
+  private async look(now: number, words: Words, effort: string, wish: Words): Promise<void> {
+    const { job } = await lookForLoops(words, effort);
+    if (now !== this.asked) return void breakOff(job).catch(() => undefined);
+    this.running = job;
+    const over = await whenOver(job);
+    if (now !== this.asked || !over) return;
+    const answer = await loopsOf(job);
+    if (now !== this.asked) return;
+    this.found = { job, answer, said: over.said, wish: JSON.stringify(wish) };
     this.chosen = 0;
+    await this.show();
+  }
+
+  private fail(failure: unknown): void {
+    this.found = null;
+    this.map.showDrive(null);
+    clearRibbons();
+    this.tell("Nothing was found.", false);
+    this.sheet.replaceChildren(make("p", { class: "trouble", role: "alert" }, failure instanceof Trouble ? failure.message : String(failure)));
   }
 
   private tell(text: string, working: boolean): void {
@@ -69,6 +96,13 @@ export class Lesson {
     this.tell("Broken off.", false);
   }
 
+  /** What is shown must be for what is asked: else it can't be printed. */
+  checkWish(): void {
+    const isStale = this.found !== null && this.found.wish !== JSON.stringify(this.form.words());
+    this.stale.hidden = !isStale;
+    this.links.hidden = isStale;
+  }
+
   private async show(): Promise<void> {
     const found = this.found;
     if (!found) return;
@@ -76,52 +110,87 @@ export class Lesson {
     const loop = found.answer.loops[this.chosen];
     if (!loop) {
       this.map.showDrive(null);
-      this.sheet.replaceChildren(make("h2", {}, "No loop"), make("pre", { class: "said" }, found.said));
-      return;
+      this.heading.replaceChildren("No loop");
+      return this.sheet.replaceChildren(this.heading, this.stale, make("pre", { class: "said" }, paragraphs(found.said)));
     }
     const drive = await driveOf(found.job, loop.id);
     if (found !== this.found) return;
     this.map.showDrive(drive);
-    this.sheet.replaceChildren(...this.sheetOf(found, drive));
+    this.heading.replaceChildren(`Loop ${letter(this.chosen)}: ${lasting(loop)}`);
+    this.linkSheets();
+    this.sheet.replaceChildren(...this.sheetOf(found, loop, drive));
+    this.checkWish();
   }
 
-  private sheetOf(found: Found, drive: Drive): HTMLElement[] {
-    const loop = found.answer.loops[this.chosen]!;
-    const pupil = make("input", { type: "text", id: "pupil", autocomplete: "off", size: "8", "aria-describedby": "pupil-why" });
-    const sheets = [["pdf", "deed", "Print the pack"], ["html", "also", "Read it here"]].map(([form, look, text]) => {
-      const link = make("a", { class: look!, target: "_blank" }, text!);
-      const lead = (): void => { link.href = cardAddress(found.job, loop.id, form!, pupil.value.trim()); };
-      pupil.addEventListener("input", lead);
-      lead();
-      return link;
-    });
+  private linkSheets(): void {
+    const found = this.found, loop = found?.answer.loops[this.chosen];
+    if (!found || !loop) return;
+    const link = (form: string, look: string, text: string): HTMLElement =>
+      make("a", { class: look, target: "_blank", href: cardAddress(found.job, loop.id, form, this.pupil.value.trim()) }, text);
+    if (this.pupil.validity.valid) this.links.replaceChildren(link("pdf", "deed", "Print the pack"), link("html", "also", "Read it here"));
+    else this.links.replaceChildren(make("span", { class: "trouble" }, "A code is up to 12 letters and digits."));
+  }
+
+  /** A pupil's code, for the sheets. */
+  setPupil(code: string): void {
+    this.pupil.value = code;
+    this.linkSheets();
+  }
+
+  private sheetOf(found: Found, loop: Loop, drive: Drive): HTMLElement[] {
     return [
-      make("h2", {}, `Loop ${letter(this.chosen)}: ${lasting(loop)}`),
+      this.heading, this.stale,
       make("p", {}, loop.met.map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
-      ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, found.said.slice(found.said.indexOf("Not met:")))] : []),
-      ...loop.bus_lanes.map((lane) => make("p", {}, make("strong", {}, `Bus lane, ${lane.arrive[0]} to ${lane.arrive[1]}: ${lane.verdict}. `), lane.why)),
+      ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, paragraphs(found.said.slice(found.said.indexOf("Not met:"))))] : []),
+      ...loop.bus_lanes.map((lane) => make("p", {}, make("strong", {}, `Bus lane, ${streetOf(loop, lane.first)}${lane.side === "unknown" ? "" : `, ${lane.side} side`}, ${lane.arrive[0]} to ${lane.arrive[1]}: ${lane.verdict}. `), lane.why)),
+      make("details", {}, make("summary", {}, "More on this loop: what it passes, how sure, what to check"), make("pre", { class: "said" }, paragraphOn(found.said, loop))),
       make("ol", { class: "rows", "aria-label": "What is said" }, ...this.rows(drive)),
-      make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), pupil,
+      make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), this.pupil,
         make("span", { id: "pupil-why", class: "far" }, "a code, never a name; may be left out"))),
-      make("div", { class: "deeds" },
-        ...sheets,
-        make("button", { type: "button", class: "also", onclick: () => void this.plan() }, "Plan again")),
+      make("div", { class: "deeds" }, this.links, make("button", { type: "button", class: "also", onclick: () => void this.plan() }, "Plan again")),
       make("p", { class: "caution" }, "Plan when parked. Signs, road markings, signals and police on the day overrule the map. You decide."),
     ];
   }
 
   private rows(drive: Drive): HTMLElement[] {
     return drive.features.filter((feature) => feature.properties.what === "row").map((feature) => {
-      const { number, say, where, notes, limit, unit } = feature.properties as Record<string, string | number | undefined>;
+      const { number, say, where, notes } = feature.properties as Record<string, string | number | undefined>;
       const [lon, lat] = feature.geometry.coordinates as [number, number];
-      const text = String(where || say);
       return make("li", {},
         make("span", { class: "number" }, String(number)),
         make("div", {}, make("div", { class: "say" }, String(say)), make("div", { class: "far" }, [where, notes].filter(Boolean).join(" · "))),
-        make("span", { class: "limit" }, limit === undefined ? "" : `${limit} ${unit}`),
+        limit(feature.properties),
         make("span", {},
-          make("button", { type: "button", class: "small", "aria-label": `Forbid row ${number}: ${text}`, onclick: () => { this.form.forbid(lat, lon, text); void this.plan(); } }, "forbid"),
+          make("button", { type: "button", class: "small", "aria-label": `Forbid the place of row ${number}: ${say}`, onclick: () => this.forbid(lat, lon, String(say)) }, "forbid"),
           make("button", { type: "button", class: "small", "aria-label": `Show row ${number} on the map`, onclick: () => this.map.goTo(lat, lon) }, "show")));
     });
   }
+
+  /** The place itself, and no more of its street: a ring is wide, and its row lies where it is come to. */
+  private forbid(lat: number, lon: number, say: string): void {
+    const metres = say.includes("roundabout") ? 60 : 12;
+    this.form.forbid(around(lat, lon, metres), `${metres} m round where one says “${say}”`);
+    void this.plan();
+  }
+}
+
+/** One loop will do for the first answer, and is there sooner. */
+function first(words: Words): Words {
+  return words.map(([name, text]) => [name, name === "alternatives" ? "1" : text]);
+}
+
+/** Without what speaks of files: there are none for who asks here. */
+function paragraphs(said: string): string {
+  return said.replace(/^.*: written; .*$/m, "").trim();
+}
+
+function streetOf(loop: Loop, row: number): string {
+  return loop.stretches[row]?.street || "unnamed road";
+}
+
+/** A limit the map isn't sure of has a question mark, as on the card. */
+function limit(row: Record<string, unknown>): HTMLElement {
+  if (row.limit === undefined) return make("span", { class: "limit" });
+  if (row.limit_is === "certain" || row.limit_is === "noted") return make("span", { class: "limit" }, `${row.limit} ${row.unit}`);
+  return make("span", { class: "limit" }, `${row.limit}? ${row.unit}`, make("span", { class: "unseen" }, " look for the sign"));
 }

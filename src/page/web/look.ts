@@ -6,19 +6,21 @@ import { noteForm } from "./note_form";
 
 export class Look {
   readonly element = make("div", {});
-  private readonly said = make("div", { role: "status" }, make("p", { class: "far" }, "Click a road, or find a place."));
+  private readonly status = make("p", { role: "status", class: "far" }, "Click a road, or find a place.");
+  private readonly said = make("div", {});
+  private asked = 0; // which question is the last one
 
-  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (lat: number, lon: number, text: string) => void) {
+  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void) {
     const text = make("input", { type: "text", autocomplete: "off" });
     const every = make("input", { type: "checkbox", id: "everything" });
-    every.addEventListener("change", () => this.map.showKinds([], every.checked));
+    every.addEventListener("change", () => this.map.showEverything(every.checked));
     this.element.append(
       make("h2", {}, "What the map says"),
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.go(text.value); } },
         make("div", { class: "fields" }, field("Find a place", text, true)),
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
-      make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every junction there is to practise at")),
-      this.said);
+      make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
+      this.status, this.said);
     void this.showNotes();
   }
 
@@ -28,13 +30,18 @@ export class Look {
 
   /** The place on the map, in the program's words. */
   async at(lat: number, lon: number): Promise<void> {
-    this.said.replaceChildren(make("p", { class: "far" }, "Looking …"));
+    const now = ++this.asked;
+    this.status.replaceChildren("Looking …");
+    this.map.showSpot(lat, lon);
     try {
       const { said } = await look(lat, lon, this.moment());
-      const street = said.split("\n")[1]?.split(":")[0] ?? "this place";
+      if (now !== this.asked) return;
+      const road = said.split("\n")[1]?.split(":")[0] ?? "";
+      const street = road.replace(/ \(.*\)$/, "");
+      this.status.replaceChildren(`${road || "The place"}, ringed on the map:`);
       this.said.replaceChildren(
         make("pre", { class: "said" }, said),
-        make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(lat, lon, street) }, "Forbid this in the lesson")),
+        ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`))] : []),
         ...(this.area.notes ? [noteForm(this.area, async (words) => {
           await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
           await this.showNotes();
@@ -55,6 +62,7 @@ export class Look {
         return await this.at(place.lat, place.lon);
       }
       const several = found.places.slice(0, found.meant);
+      this.status.replaceChildren("");
       this.said.replaceChildren(
         make("p", {}, found.meant > 1 ? "Several places are called so:" : found.why || "Nothing is called so here."),
         make("ul", {}, ...several.map((each) => make("li", {}, make("button", { type: "button", class: "small", onclick: () => { this.map.goTo(each.lat, each.lon); void this.at(each.lat, each.lon); } }, `${each.name}${each.near ? `, ${each.near}` : ""}`))),
@@ -65,6 +73,7 @@ export class Look {
   }
 
   private trouble(failure: unknown): void {
-    this.said.replaceChildren(make("p", { class: "trouble" }, failure instanceof Trouble ? failure.message : String(failure)));
+    this.status.replaceChildren("");
+    this.said.replaceChildren(make("p", { class: "trouble", role: "alert" }, failure instanceof Trouble ? failure.message : String(failure)));
   }
 }

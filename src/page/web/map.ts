@@ -7,19 +7,22 @@ import VectorLayer from "ol/layer/Vector";
 import VectorTileLayer from "ol/layer/VectorTile";
 import OlMap from "ol/Map";
 import Draw from "ol/interaction/Draw";
+import Feature from "ol/Feature";
+import Point from "ol/geom/Point";
 import type Polygon from "ol/geom/Polygon";
 import { fromLonLat, toLonLat, transformExtent } from "ol/proj";
 import VectorSource from "ol/source/Vector";
 import VectorTileSource from "ol/source/VectorTile";
 import View from "ol/View";
 import type { Area, Drive } from "./ask";
-import { driveStyle, noteStyle, tileStyle, type Shown } from "./marks";
+import { driveStyle, noteStyle, spotStyle, tileStyle, type Shown } from "./marks";
 
 export class RoadMap {
   private readonly map: OlMap;
   private readonly tiles: VectorTileLayer;
   private readonly drive = new VectorSource();
   private readonly noted = new VectorSource();
+  private readonly askedAbout = new VectorSource();
   private readonly shown: Shown = { kinds: new Set(), everything: false };
   private drawing?: Draw;
   private drawnUntil = 0; // the click that ends an outline is no question
@@ -32,23 +35,23 @@ export class RoadMap {
     const [minZoom, maxZoom] = area.zooms;
     this.map = new OlMap({
       target,
-      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines],
+      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines, new VectorLayer({ source: this.askedAbout, style: spotStyle })],
       controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
       interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
       view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
     });
-    this.source = (at) => new VectorTileSource({
+    this.source = (at, minutes) => new VectorTileSource({
       format: new MVT(), minZoom, maxZoom,
-      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&area=${area.id}`,
+      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&minutes=${minutes}&area=${area.id}`,
     });
     this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
     this.map.on("singleclick", (event) => {
-      const isDrawing = this.drawing && this.map.getInteractions().getArray().includes(this.drawing);
-      if (!isDrawing && Date.now() > this.drawnUntil) this.ask(event.coordinate);
+      if (!this.drawing && Date.now() > this.drawnUntil) this.ask(event.coordinate);
     });
     target.addEventListener("keydown", (event) => {
       const middle = this.map.getView().getCenter();
-      if (event.key === "Enter" && middle) this.ask(middle);
+      if (event.key === "Enter" && event.target === target && middle) this.ask(middle);
+      if (event.key === "Escape") this.stopDrawing();
     });
     window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
       this.tiles.changed();
@@ -56,7 +59,7 @@ export class RoadMap {
     });
   }
 
-  private readonly source: (at: string) => VectorTileSource;
+  private readonly source: (at: string, minutes: number) => VectorTileSource;
 
   private ask(coordinate: number[]): void {
     const [lon = 0, lat = 0] = toLonLat(coordinate);
@@ -68,18 +71,36 @@ export class RoadMap {
     this.asked = then;
   }
 
-  /** Limits of that day, bus lanes of that minute. */
-  showMoment(at: string): void {
-    if (at === this.at) return;
-    this.at = at;
-    this.tiles.setSource(this.source(at));
+  /** Bus lanes as they are all through these minutes. */
+  showTime(at: string, minutes: number): void {
+    const now = `${at} ${minutes}`;
+    if (now === this.at) return;
+    this.at = now;
+    this.tiles.setSource(this.source(at, minutes));
   }
 
-  /** Which kinds of practice are marked; everything: all there is. */
-  showKinds(kinds: Iterable<string>, everything: boolean): void {
+  /** Which kinds of practice are marked. */
+  showKinds(kinds: Iterable<string>): void {
     this.shown.kinds = new Set(kinds);
+    this.tiles.changed();
+  }
+
+  /** Marks every place to practise at, whichever its kind. */
+  showEverything(everything: boolean): void {
     this.shown.everything = everything;
     this.tiles.changed();
+  }
+
+  /** Marks the place that is spoken of. */
+  showSpot(lat: number, lon: number): void {
+    this.askedAbout.clear();
+    this.askedAbout.addFeature(new Feature(new Point(fromLonLat([lon, lat]))));
+  }
+
+  /** No outline is drawn any more. */
+  stopDrawing(): void {
+    if (this.drawing) this.map.removeInteraction(this.drawing);
+    delete this.drawing;
   }
 
   showDrive(drive: Drive | null): void {
@@ -96,9 +117,10 @@ export class RoadMap {
 
   /** Lets an outline be drawn, corner by corner, the last one twice; `then` is told its corners as LAT,LON. */
   drawOutline(then: (corners: string[]) => void): void {
+    this.stopDrawing();
     const draw = new Draw({ type: "Polygon" });
     draw.on("drawend", (event) => {
-      this.map.removeInteraction(draw);
+      this.stopDrawing();
       this.drawnUntil = Date.now() + 600;
       const ring = (event.feature.getGeometry() as Polygon).getCoordinates()[0] ?? [];
       then(ring.slice(0, -1).map((corner) => {

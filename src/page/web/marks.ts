@@ -37,7 +37,7 @@ function roadStyle(feature: FeatureLike, resolution: number): Style[] {
   return styles;
 }
 
-/** Kept off: a double line. May be used: one thin line. To be looked for: dots. */
+/** Kept off: dashes. May be used: one thin line. To be looked for: dots. */
 function busLaneStyle(feature: FeatureLike, resolution: number): Style[] {
   const ink = colour("ink");
   const verdict = feature.get("verdict");
@@ -88,6 +88,11 @@ export function tileStyle(feature: FeatureLike, resolution: number, shown: Shown
     case "pull_ups": return [new Style({ zIndex: 9, stroke: new Stroke({ color: colour("deed"), width: 1.5, lineDash: [6, 3] }) })];
     default: return [];
   }
+}
+
+/** A ring round the place that is spoken of. */
+export function spotStyle(): Style[] {
+  return [new Style({ zIndex: 50, image: new Circle({ radius: 12, stroke: new Stroke({ color: colour("deed"), width: 3 }) }) })];
 }
 
 /** What the instructor noted: a square, so that it isn't taken for the map's. */

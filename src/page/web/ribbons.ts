@@ -1,7 +1,7 @@
 // Loops as ribbons of time: minutes to scale from the top, what is practised as marks on them.
 import type { Answer, Loop, Pass } from "./ask";
 import { make, part, shape } from "./page_parts";
-import { clock, goodness, lasting, minutes, wanted, wantsMost } from "./words";
+import { clock, goodness, lasting, minutes, wanted } from "./words";
 
 const pixelsAMinute = 6;
 const top = 34, middle = 24, width = 86;
@@ -20,6 +20,9 @@ function practised(answer: Answer, loop: Loop, metBy: MetBy): Pass[] {
 function secondsAt(loop: Loop, pass: Pass): number {
   return loop.stretches[pass.first]?.arrive_s.likely ?? 0;
 }
+
+const passesInWords = (passes: Pass[], loop: Loop): string =>
+  passes.map((pass) => `${clock(loop.start, secondsAt(loop, pass))} ${wanted(pass.kind, pass.movement)}`).join("; ");
 
 function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGElement {
   const length = minutes(loop.seconds.likely + loop.stop_seconds) * pixelsAMinute;
@@ -51,15 +54,17 @@ function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGEle
 /** Draws them; `choose` is told which one is picked. */
 export function showRibbons(answer: Answer, metBy: MetBy, chosen: number, choose: (row: number) => void): void {
   const ribbons = part("ribbons"), verdicts = part("verdicts");
+  const hadFocus = ribbons.contains(document.activeElement);
   ribbons.replaceChildren(...answer.loops.map((loop, row) =>
     make("button", {
       type: "button", "aria-pressed": String(row === chosen),
-      "aria-label": `Loop ${letter(row)}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}`,
+      "aria-label": `Loop ${letter(row)}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}. ${passesInWords(practised(answer, loop, metBy), loop)}`,
       onclick: () => choose(row),
     }, drawn(practised(answer, loop, metBy), loop, row, row === chosen))));
+  if (hadFocus) (ribbons.children[chosen] as HTMLElement | undefined)?.focus();
   verdicts.replaceChildren(...answer.loops.map((loop, row) =>
     make("p", row === chosen ? {} : { class: "far" },
-      make("strong", {}, `${letter(row)}: `), goodness(loop.certificate, wantsMost(answer)))));
+      make("strong", {}, `${letter(row)}: `), goodness(loop.certificate, answer))));
   if (answer.fewer_because) verdicts.append(make("p", { class: "far" }, `Fewer loops than asked: ${answer.fewer_because}`));
 }
 

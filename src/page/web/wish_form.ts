@@ -27,9 +27,10 @@ export class WishForm {
   private readonly level = make("select", {}, option("", "not said", true), ...["1", "2", "3", "4", "5"].map((n) => option(n, n)));
   private readonly alternatives = make("select", {}, ...["1", "2", "3"].map((n) => option(n, n, n === "3")));
   private readonly easyFirst = make("input", { type: "checkbox", id: "easy-first" });
-  private readonly wants = make("ul", { class: "wants", "aria-label": "What is practised" });
-  private readonly keptOff = make("ul", { class: "wants", "aria-label": "What is kept away from" });
+  private readonly wants = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What is practised" });
+  private readonly keptOff = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What is kept away from" });
   private readonly wanted: Want[] = [];
+  private also: Words = []; // further words of a proposal
   private readonly off: { word: "avoid" | "keep-off"; value: string; text: string }[] = [];
   private typing?: AbortController;
 
@@ -37,7 +38,6 @@ export class WishForm {
     private readonly area: Area, private readonly changed: () => void, plan: () => void,
     private readonly drawOutline: (then: (corners: string[]) => void) => void) {
     this.home.addEventListener("input", () => void this.propose());
-    this.start.addEventListener("change", () => this.changed());
     const form = make("form", { onsubmit: (event) => { event.preventDefault(); plan(); } },
       make("div", { class: "fields" },
         field("From and back to", this.home, true), this.places,
@@ -47,15 +47,23 @@ export class WishForm {
       make("fieldset", {}, make("legend", {}, "Keep away from"), this.keptOff, this.pickAvoid()),
       make("fieldset", {}, this.easyFirst, " ", make("label", { for: "easy-first" }, "Easy first, and a gentle last stretch home")),
       make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Look for loops")));
+    form.addEventListener("input", () => this.changed());
+    form.addEventListener("change", () => this.changed());
     this.element = make("details", { class: "wish", open: true }, this.summary, form);
     this.show();
   }
 
-  /** Makes room for what was found; what was wished for stays above it in a line. */
-  fold(): void {
-    this.element.open = false;
+  /** What is wished for, in a line. */
+  inALine(): string {
     const wants = this.wanted.map((want) => `${spoken(want.kind)}${want.movement ? ` ${want.movement}` : ""} ${want.count === "max" ? "as often as fits" : want.count}`);
-    this.summary.replaceChildren([`${this.minutes.value} min from ${this.home.value.trim()}, ${this.start.value.slice(11)}`, ...wants].join(" · "));
+    const off = this.off.map((each) => `not ${each.text}`);
+    return [`${this.minutes.value} min from ${this.home.value.trim()}, ${this.start.value.slice(11)}`, ...wants, ...off].join(" · ");
+  }
+
+  /** Makes room for what was found; the wish it was found for stays above it. */
+  fold(wish: string): void {
+    this.element.open = false;
+    this.summary.replaceChildren(wish);
   }
 
   /** What is asked for. */
@@ -66,27 +74,44 @@ export class WishForm {
     if (this.easyFirst.checked) words.push(["easy-first", ""]);
     for (const want of this.wanted) words.push(["want", `${want.kind}${want.movement ? `:${want.movement}` : ""}=${want.count}`]);
     for (const each of this.off) words.push([each.word, each.value]);
-    return words;
+    return [...words, ...this.also];
   }
 
   moment(): string {
     return this.start.value || nextHour();
   }
 
+  duration(): number {
+    return Math.min(600, Math.max(10, Math.round(Number(this.minutes.value)) || 60));
+  }
+
   kinds(): string[] {
     return this.wanted.map((want) => want.kind);
   }
 
-  setHome(text: string): void {
-    this.home.value = text;
+  /** Takes what is proposed for a pupil; all of it can be changed. */
+  take(home: string, words: Words): void {
+    if (home) this.home.value = home;
+    this.wanted.length = this.off.length = 0;
+    this.also = [];
+    for (const [name, text] of words) {
+      const want = /^([a-z-]+)(?::([a-z-]+))?=(\d+|max)$/.exec(text);
+      if (name === "want" && want) this.wanted.push({ kind: want[1]!, movement: want[2] ?? "", count: want[3]! });
+      else if (name === "avoid") this.off.push({ word: "avoid", value: text, text: spoken(text) });
+      else if (name === "level") this.level.value = text;
+      else this.also.push([name, text]);
+    }
+    this.element.open = true;
+    this.show();
+    this.changed();
   }
 
-  /** Keeps off a street or junction from now on. */
-  forbid(lat: number, lon: number, text: string): void {
-    const value = `${lat.toFixed(6)},${lon.toFixed(6)}`;
+  /** Keeps off a street, or an outline, from now on; value: as --keep-off takes it. */
+  forbid(value: string, text: string): void {
     if (this.off.some((each) => each.value === value)) return;
     this.off.push({ word: "keep-off", value, text });
     this.show();
+    this.changed();
   }
 
   private async propose(): Promise<void> {
@@ -136,6 +161,7 @@ export class WishForm {
     const keep = (word: "avoid" | "keep-off", value: string, text: string): void => {
       if (!this.off.some((each) => each.value === value)) this.off.push({ word, value, text });
       this.show();
+      this.changed();
     };
     const keepStreet = (): void => {
       const name = street.value.trim(), when = hours.value.trim();
@@ -145,7 +171,7 @@ export class WishForm {
     };
     const howToDraw = make("span", { role: "status", class: "far" });
     const keepArea = (): void => {
-      howToDraw.replaceChildren("Click the corners on the map, the last one twice.");
+      howToDraw.replaceChildren("Click the corners on the map, the last one twice; Escape ends it. By keyboard: LAT,LON;LAT,LON;LAT,LON as the place.");
       this.drawOutline((corners) => {
         howToDraw.replaceChildren();
         const when = hours.value.trim();
@@ -159,8 +185,8 @@ export class WishForm {
   }
 
   private kindChoice(label: string): HTMLSelectElement {
-    const easiest = (a: Kind, b: Kind): number => a.name.localeCompare(b.name);
-    return make("select", { "aria-label": label }, ...[...this.area.kinds].sort(easiest).map((kind) =>
+    const byName = (a: Kind, b: Kind): number => a.name.localeCompare(b.name);
+    return make("select", { "aria-label": label }, ...[...this.area.kinds].sort(byName).map((kind) =>
       option(kind.name, spoken(kind.name), kind.name === "roundabout")));
   }
 
@@ -168,9 +194,12 @@ export class WishForm {
     this.wants.replaceChildren(...this.wanted.map((want, row) => make("li", {},
       make("span", { class: "kind" }, make("img", { src: `/symbols/${want.kind}`, alt: "", class: "symbol" }), spoken(want.kind) + (want.movement ? `, ${want.movement}` : "")),
       make("strong", {}, want.count === "max" ? "as many as fit" : want.count),
-      make("button", { type: "button", class: "small", "aria-label": `Leave out ${spoken(want.kind)} ${want.movement}`, onclick: () => { this.wanted.splice(row, 1); this.show(); this.changed(); } }, "leave out"))));
+      make("button", { type: "button", class: "small", "aria-label": `Leave out ${spoken(want.kind)} ${want.movement}`, onclick: () => { this.wanted.splice(row, 1); this.show(); this.changed(); this.wants.focus(); } }, "leave out"))));
+    this.wants.append(...this.also.map(([name, text], row) => make("li", {},
+      make("span", {}, `${spoken(name)}: ${spoken(text)}`), make("span", {}),
+      make("button", { type: "button", class: "small", "aria-label": `Leave out ${name} ${text}`, onclick: () => { this.also.splice(row, 1); this.show(); this.changed(); this.wants.focus(); } }, "leave out"))));
     this.keptOff.replaceChildren(...this.off.map((each, row) => make("li", {},
       make("span", {}, each.text), make("span", {}),
-      make("button", { type: "button", class: "small", "aria-label": `No longer keep away from ${each.text}`, onclick: () => { this.off.splice(row, 1); this.show(); } }, "allow again"))));
+      make("button", { type: "button", class: "small", "aria-label": `No longer keep away from ${each.text}`, onclick: () => { this.off.splice(row, 1); this.show(); this.changed(); this.keptOff.focus(); } }, "allow again"))));
   }
 }

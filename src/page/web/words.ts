@@ -5,11 +5,12 @@ import { spoken } from "./page_parts";
 const worthOfOne = 1000; // milli-units of a pass that counts in full (DEVELOPERS.md, value of a loop)
 
 /** How good a loop is, as one says it. */
-export function goodness(certificate: Certificate, wantsMost: boolean): string {
+export function goodness(certificate: Certificate, answer: Answer): string {
   const { state, value, bound } = certificate;
+  if (answer.shortfall) return "Not all that is asked for: see the sheet.";
   if (state === "best possible") return "Nothing better exists from here in these minutes.";
   if (state !== "within" || bound === null) return "How much better there may be isn't known.";
-  if (wantsMost) {
+  if (wantsMost(answer)) {
     const more = Math.ceil((bound - value) / worthOfOne);
     return `At most ${more} more ${more === 1 ? "pass" : "passes"}, or what they are worth.`;
   }
@@ -27,7 +28,7 @@ export function wanted(kind: string, movement: string | null): string {
   return spoken(kind) + (movement ? `, ${movement}` : "");
 }
 
-export const wantsMost = (answer: Answer): boolean => answer.wish.wants.some((want) => want.count === "max");
+const wantsMost = (answer: Answer): boolean => answer.wish.wants.some((want) => want.count === "max");
 
 /** "15:07", so many seconds after a start such as 2026-11-28T15:00:00+00:00, on its own clock. */
 export function clock(start: string, seconds: number): string {

@@ -1,0 +1,35 @@
+#include "page/replies.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "loopwright/base/text.hpp"
+
+namespace loopwright::page {
+
+Reply told(const nlohmann::json& body) {
+  return json(body.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
+}
+
+std::string word(const Address& address, const std::string& name) {
+  const auto known = address.words.find(name);
+  return known == address.words.end() ? std::string() : known->second;
+}
+
+std::string complaint(const JobState& state) {
+  std::string_view text = trim(state.complained);
+  text = text.substr(0, text.find('\n'));
+  constexpr std::string_view name = "loopwright: ";
+  if (text.starts_with(name)) text.remove_prefix(name.size());
+  if (text.empty()) return "it ended by itself: try again";
+  std::string line(text);
+  // A person asked by a form, and not by a file of ours.
+  const std::string folder = state.folder.string() + "/";
+  for (auto at = line.find(folder); at != std::string::npos; at = line.find(folder))
+    line.erase(at, folder.size());
+  constexpr std::string_view wish_line = "wish, line ";
+  if (line.starts_with(wish_line))
+    if (const auto colon = line.find(": "); colon != std::string::npos) line.erase(0, colon + 2);
+  return line;
+}
+
+}  // namespace loopwright::page
