@@ -32,7 +32,11 @@ before(async () => {
   const area = join(folder, "quillham.area");
   const built = spawnSync(program, ["build", join(here, "../../maps/quillham.osm.pbf"), "-o", area, "--region", "GB-ENG"]);
   assert.equal(built.status, 0, String(built.stderr));
-  server = spawn(program, ["page", area, "--notes", join(folder, "notes.geojson")], { env: { ...process.env, TMPDIR: folder } });
+  const book = join(folder, "pupils.book");
+  for (const words of [["pupil", "add", "WREN", "--home", "4 Lantern Row", "--test", "2027-02-03", "--today", "2026-09-01"],
+    ["lesson", "log", "WREN", "--start", "2026-11-14T10:00", "turn-off left x4 4; emerge left x4 4; emerge right x4 3; light day"]])
+    assert.equal(spawnSync(program, [...words, "--book", book]).status, 0, words.join(" "));
+  server = spawn(program, ["page", area, "--book", book, "--notes", join(folder, "notes.geojson")], { env: { ...process.env, TMPDIR: folder } });
   address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));
   browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--force-color-profile=srgb", "--font-render-hinting=none"] });
   context = await browser.newContext({ viewport: { width: 1360, height: 860 }, locale: "en-GB", timezoneId: "Europe/London" });
@@ -257,6 +261,24 @@ test("a lesson is planned by keyboard alone", async () => {
   await reach("closer");
   await page.keyboard.press("Enter");
   assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "closer is no question to the map");
+  await page.close();
+});
+
+test("a pupil's record leads to the next lesson, and the lesson back to the record", async () => {
+  const page = await opened();
+  await page.getByLabel("Start").fill(start);
+  await button(page, "Pupil").click();
+  await page.getByText("WREN, in the book since 2026-09-01").waitFor();
+  await violations(page, "pupil");
+  await button(page, "Take it into the lesson").click();
+  assert.equal(await page.getByLabel("From and back to").inputValue(), "4 Lantern Row");
+  assert.notEqual(await page.getByLabel("What is practised").locator("li").count(), 0);
+  await found(page);
+  assert.match(await page.getByRole("link", { name: "Print the pack" }).getAttribute("href"), /pupil=WREN/);
+  await button(page, "Pupil").click();
+  await page.getByLabel("In a line").fill("zebra 4");
+  await button(page, "Log it").click();
+  await page.locator(".trouble", { hasText: /lesson/ }).waitFor(); // none is planned, and that is said
   await page.close();
 });
 

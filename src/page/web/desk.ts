@@ -41,7 +41,7 @@ async function begin(): Promise<void> {
   }
 
   function show(view: View): void {
-    document.body.classList.toggle("map-only", view === "map");
+    document.body.classList.toggle("map-only", view !== "lesson");
     for (const each of Object.keys(sheets)) part(`to-${each}`).setAttribute("aria-pressed", String(view === each));
     part("sheet").replaceChildren(sheets[view]);
     if (view === "pupil") void pupilSheet.open();

@@ -5,11 +5,18 @@ import { field, make } from "./page_parts";
 export class PupilSheet {
   readonly element = make("div", {});
   private readonly choice = make("select", {});
-  private readonly told = make("div", { role: "status" });
+  private readonly told = make("div", {});
+  private readonly line = make("input", { type: "text", autocomplete: "off", "aria-describedby": "log-how" });
+  private readonly came = make("p", { role: "status" });
+  private readonly logForm = make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(); } },
+    make("h3", {}, "What came of the lesson"),
+    make("div", { class: "fields" }, field("In a line", this.line, true)),
+    make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me"),
+    make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")), this.came);
 
   /** take: what is done with a pupil's proposal, "into the lesson". */
   constructor(private readonly day: () => string, private readonly take: (record: Record) => void) {
-    this.choice.addEventListener("change", () => void this.show());
+    this.choice.addEventListener("change", () => { this.came.replaceChildren(); void this.show(); });
     this.element.append(make("h2", {}, "A pupil"), make("div", { class: "fields" }, field("Code", this.choice)), this.told);
   }
 
@@ -29,8 +36,8 @@ export class PupilSheet {
   private async show(): Promise<void> {
     try {
       const record = await pupil(this.choice.value, this.day());
-      this.told.replaceChildren(...this.next(record), ...this.log(record),
-        make("h3", {}, "Lessons"), make("pre", { class: "said columns" }, record.lessons),
+      this.told.replaceChildren(...this.next(record), this.logForm,
+        make("h3", {}, "Lessons"), make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": "Lessons" }, record.lessons),
         make("h3", {}, "Record"), make("pre", { class: "said" }, record.record));
     } catch (failure) {
       this.trouble(failure);
@@ -49,25 +56,15 @@ export class PupilSheet {
     ];
   }
 
-  private log(record: Record): HTMLElement[] {
-    const line = make("input", { type: "text", autocomplete: "off", "aria-describedby": "log-how" });
-    const came = make("p", { role: "status" });
-    const save = async (): Promise<void> => {
-      try {
-        const { said } = await logLesson(record.code, line.value.trim());
-        await this.show();
-        this.told.prepend(make("pre", { class: "said", role: "status" }, said));
-      } catch (failure) {
-        came.replaceChildren(make("span", { class: "trouble" }, failure instanceof Trouble ? failure.message : String(failure)));
-      }
-    };
-    return [
-      make("h3", {}, "What came of the lesson"),
-      make("form", { onsubmit: (event) => { event.preventDefault(); void save(); } },
-        make("div", { class: "fields" }, field("In a line", line, true)),
-        make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me"),
-        make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")), came),
-    ];
+  private async log(): Promise<void> {
+    try {
+      const { said } = await logLesson(this.choice.value, this.line.value.trim());
+      this.line.value = "";
+      await this.show();
+      this.came.replaceChildren(said.trim());
+    } catch (failure) {
+      this.came.replaceChildren(make("span", { class: "trouble" }, failure instanceof Trouble ? failure.message : String(failure)));
+    }
   }
 
   private trouble(failure: unknown): void {
