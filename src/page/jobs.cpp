@@ -1,9 +1,6 @@
 #include "page/jobs.hpp"
 
 #include <algorithm>
-#include <cerrno>
-#include <cstdlib>  // mkdtemp, which POSIX puts there
-#include <cstring>
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
@@ -15,14 +12,6 @@ namespace fs = std::filesystem;
 
 // As many as there are cores in an old laptop; who asks for more waits, and who floods the page is refused.
 constexpr std::size_t at_once = 2, most_waiting = 20, most_kept = 60;
-
-fs::path folder_in(const fs::path& folder) {
-  std::string name = (folder / "loopwright-XXXXXX").string();
-  if (mkdtemp(name.data()) == nullptr)
-    throw InputError(folder.string() + ": no folder can be made there (" + std::strerror(errno) +
-                     ")");
-  return name;
-}
 
 std::optional<std::uint64_t> number_of(const std::string& id) {
   const auto number = read_int64(id);
@@ -54,7 +43,7 @@ JobState state_of(Stage stage, int code, const fs::path& folder, const Child* ch
 }  // namespace
 
 Jobs::Jobs(fs::path program, const fs::path& folder)
-    : program_(std::move(program)), folder_(folder_in(folder)) {
+    : program_(std::move(program)), scratch_(folder) {
   for (std::size_t k = 0; k < at_once; ++k)
     workers_.emplace_back([this](const std::stop_token& stop) { work(stop); });
 }
@@ -68,12 +57,10 @@ Jobs::~Jobs() {
       if (job.child) job.child->kill();
   }
   workers_.clear();  // joins
-  std::error_code ignored;
-  fs::remove_all(folder_, ignored);
 }
 
 fs::path Jobs::new_folder() {
-  const fs::path own = folder_ / std::to_string(++last_id_);
+  const fs::path own = scratch_.path() / std::to_string(++last_id_);
   fs::create_directory(own);
   return own;
 }

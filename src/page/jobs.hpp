@@ -22,6 +22,7 @@
 #include <vector>
 
 #include "page/child.hpp"
+#include "page/scratch.hpp"
 
 namespace loopwright::page {
 
@@ -75,7 +76,8 @@ class Jobs {
   void forget_oldest();
   std::filesystem::path new_folder();
 
-  std::filesystem::path program_, folder_;
+  std::filesystem::path program_;
+  Scratch scratch_;
   mutable std::mutex mutex_;
   std::condition_variable_any changed_;
   std::uint64_t last_id_ = 0;

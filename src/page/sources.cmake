@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/replies.cpp
   ${CMAKE_CURRENT_LIST_DIR}/request.cpp
   ${CMAKE_CURRENT_LIST_DIR}/routes.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/scratch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_writer.cpp

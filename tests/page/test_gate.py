@@ -7,14 +7,17 @@ REQUESTS: random ones thrown at it (2,000; the long run throws 100,000). RFC 911
 are those of the OWASP Web Security Testing Guide: host header, cross-site requests, path traversal, slow clients.
 """
 import json
+import pathlib
 import random
 import signal
 import socket
+import subprocess
 import sys
+import tempfile
 import time
 import unittest
 
-from served import served
+from served import ROOT, served
 
 PROGRAM = sys.argv[1]
 REQUESTS = int(sys.argv[2]) if len(sys.argv) > 2 else 2000
@@ -149,6 +152,32 @@ class Gate(unittest.TestCase):
             page.ask("POST", "/loops", json.dumps(dict(WISH, effort="thorough")), Origin=page.origin)
             page.process.send_signal(signal.SIGHUP)
             page.process.wait(timeout=20)  # and served looks for what is left
+
+    def test_what_a_killed_page_left_goes_with_the_next(self):
+        with tempfile.TemporaryDirectory() as folder:
+            area = pathlib.Path(folder) / "a.area"
+            subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham.osm.pbf", "-o", area, "--region", "GB-ENG"],
+                           check=True, stdout=subprocess.DEVNULL)
+
+            def begin():
+                page = subprocess.Popen([PROGRAM, "page", area], stdout=subprocess.PIPE, encoding="utf-8",
+                                        env={"TMPDIR": folder, "PATH": "/usr/bin:/bin"})
+                page.stdout.readline()
+                return page
+
+            def end(page, how):
+                page.send_signal(how)
+                page.wait(timeout=20)
+                page.stdout.close()
+
+            killed, living = begin(), begin()
+            end(killed, signal.SIGKILL)
+            self.assertEqual(len(list(pathlib.Path(folder).glob("loopwright-page-*"))), 2)
+            last = begin()
+            self.assertEqual(len(list(pathlib.Path(folder).glob("loopwright-page-*"))), 2, "the living one's stays")
+            end(living, signal.SIGTERM)
+            end(last, signal.SIGTERM)
+            self.assertEqual(list(pathlib.Path(folder).iterdir()), [area])
 
     def test_too_much_at_once_is_refused_and_the_page_goes_on(self):
         with served(PROGRAM) as page:
