@@ -72,7 +72,7 @@ std::vector<std::string> first_words(const Subject& subject) {
 std::string kept_off_words(const Subject& subject) {
   std::vector<std::string> avoided;
   for (const wish::Avoid& avoid : subject.answer.wish.avoids)
-    avoided.push_back(write_kind(subject.words, avoid.kind, road::Movement::none));
+    avoided.push_back(write_kind(subject.words, avoid.kind, avoid.movement));
   if (avoided.empty()) return {};
   return subject.words.fill("card.kept_off", {{"kinds", joined(avoided, ", ")}});
 }

@@ -69,7 +69,11 @@ void set_avoids(book::Pupil& pupil, const std::vector<std::string>& avoids) {
       pupil.avoids.clear();
       continue;
     }
-    const road::Kind kind = wish::read_avoid(text).kind;
+    const auto [kind, movement] = wish::read_avoid(text);
+    if (movement != road::Movement::none)
+      throw UsageError("--avoid: " + text +
+                       ": the book keeps a kind off whole; leave the movement out, or say it with "
+                       "each plan");
     if (std::find(pupil.avoids.begin(), pupil.avoids.end(), kind) == pupil.avoids.end())
       pupil.avoids.push_back(kind);
   }

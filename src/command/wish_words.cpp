@@ -40,7 +40,8 @@ constexpr std::array rows{
         "emerge:left=2'; repeated, in order"},
     Row{"welcome", Times::often,
         "a kind that is worth a little more, however often it comes; may be repeated"},
-    Row{"avoid", Times::often, "a kind to keep off; may be repeated"},
+    Row{"avoid", Times::often,
+        "a kind to keep off, or one movement of it, such as signals:right; may be repeated"},
     Row{"keep-off", Times::often,
         "a street or junction to keep off, as --home, or an area LAT,LON;LAT,LON;LAT,LON; with "
         "'@ HOURS' behind it only then; may be repeated"},

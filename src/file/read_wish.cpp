@@ -38,6 +38,12 @@ wish::Spacing spacing(const Cursor& value) {
   return {kind(value.at("kind")), small(value.at("seconds"), 1, 60 * most_minutes)};
 }
 
+wish::Avoid avoid(const Cursor& value) {
+  wish::Avoid avoid{kind(value.at("kind"))};
+  if (const auto by = value.find("movement")) avoid.movement = movement(*by);
+  return avoid;
+}
+
 /// Ascending by way, as the search looks them up.
 std::vector<wish::StreetUse> street_use(const Cursor& value) {
   std::vector<wish::StreetUse> rows;
@@ -88,8 +94,7 @@ wish::Wish read_wish(const Cursor& value) {
   if (const auto several = value.find("alternatives")) wish.alternatives = small(*several, 1, 1000);
   wish.wants =
       list(value.at("wants"), most_wants, [](const Cursor& asked) { return want(asked, "count"); });
-  wish.avoids = list(value.at("avoids"), most_wants,
-                     [](const Cursor& avoid) { return wish::Avoid{kind(avoid.at("kind"))}; });
+  wish.avoids = list(value.at("avoids"), most_wants, avoid);
   read_limits(value, wish);
   if (const auto independent = value.find("independent_minutes"))
     wish.independent_minutes = small(*independent, 1, most_minutes);

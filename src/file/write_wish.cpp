@@ -37,6 +37,12 @@ Json terms(const hours::SchoolTerms& terms) {
   });
 }
 
+Json avoid(const wish::Avoid& avoid) {
+  Json result = {{"kind", road::name(avoid.kind)}};
+  if (avoid.movement != road::Movement::none) result["movement"] = road::name(avoid.movement);
+  return result;
+}
+
 Json keep_off(const wish::KeepOff& keep_off) {
   Json result = {{"name", keep_off.name}, {"outline", list(keep_off.outline, point)}};
   if (!keep_off.hours.empty()) result["hours"] = keep_off.hours;
@@ -80,9 +86,7 @@ values::Json write_wish(const wish::Wish& wish) {
                  {"level_given", wish.level_given},
                  {"alternatives", wish.alternatives},
                  {"wants", list(wish.wants, [](const wish::Want& w) { return want(w, "count"); })},
-                 {"avoids", list(wish.avoids, [](const wish::Avoid& avoid) {
-                    return Json{{"kind", road::name(avoid.kind)}};
-                  })}};
+                 {"avoids", list(wish.avoids, avoid)}};
   write_limits(wish, result);
   write_lesson(wish, result);
   if (!wish.stops.new_kinds.empty() || wish.stops.talk_minutes > 0)

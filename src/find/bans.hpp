@@ -7,8 +7,10 @@
 
 namespace loopwright::find {
 
-/// True when a pass of this kind and hardness may not be in the loop.
-bool is_unwanted(const wish::Wish& wish, const Caps& caps, road::Kind kind, int hardness);
+/// True when this pass may not be in the loop.
+bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::Chance& chance);
+/// True when this run of road may not be.
+bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::RunFact& fact);
 
 /// Shuts stretches and turns in the costs.
 void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,

@@ -86,7 +86,7 @@ void Hunt::gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_
     };
     if (std::ranges::none_of(ground.wish.wants, may_count)) continue;
     // A manoeuvre shuts no road, so that one too hard is still seen here.
-    if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
+    if (is_unwanted(ground.wish, ground.caps, chance)) continue;
     // Beside the road at the door it may lie on the part that isn't driven.
     const PieceId piece = chance.entry.piece();
     const bool at_door = piece == ground.home.piece || piece == ground.end.piece;

@@ -76,10 +76,10 @@ class Reasons {
         })) {}
 
   [[nodiscard]] Why why(const road::Chance& chance) const {
-    if (is_unwanted(ground_.wish, ground_.caps, chance.kind, chance.hardness)) {
+    if (is_unwanted(ground_.wish, ground_.caps, chance)) {
       wish::Wish by_kind = ground_.wish;
       by_kind.hardest.reset(), by_kind.level_given = false;
-      const bool avoided = is_unwanted(by_kind, ground_.caps, chance.kind, chance.hardness);
+      const bool avoided = is_unwanted(by_kind, ground_.caps, chance);
       return avoided ? Why::avoided : Why::hard;
     }
     if (is_shut(ground_.roads, kept_off_, chance)) return Why::kept_off;

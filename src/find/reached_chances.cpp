@@ -90,7 +90,7 @@ std::vector<Opening> openings_of(const Ground& ground, const reach::Sweep& out,
     for (const road::Chance& chance : roads.chances_from(roads.stretch_of(entry))) {
       if (!counts(chance)) continue;
       // A manoeuvre shuts no road, so that one too hard is still seen here.
-      if (is_unwanted(ground.wish, ground.caps, chance.kind, chance.hardness)) continue;
+      if (is_unwanted(ground.wish, ground.caps, chance)) continue;
       if (const auto through = drive_through(ground, entry, chance, into))
         found.push_back(
             {ChanceId{static_cast<std::size_t>(&chance - roads.chances.data())}, entry, *through});

@@ -72,8 +72,9 @@ wish::Wish without_limits(wish::Wish wish) {
 }
 
 bool is_wanted_and_avoided(const wish::Wish& wish, const wish::Want& want) {
-  return std::any_of(wish.avoids.begin(), wish.avoids.end(),
-                     [&](const wish::Avoid& avoid) { return road::meets(want.kind, avoid.kind); });
+  return std::any_of(wish.avoids.begin(), wish.avoids.end(), [&](const wish::Avoid& avoid) {
+    return wish::is_avoided(avoid, want.kind, want.movement);
+  });
 }
 
 std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheHour& clock) {
@@ -230,7 +231,7 @@ wish::Shortfall explain_shut_in(const Ground& ground, const Length& length) {
   const PieceId piece = home ? ground.home.piece : ground.end.piece;
   for (const bool against : {false, true})
     for (const road::RunFact& fact : roads.run_facts_of(StretchId(piece, against)))
-      if (is_unwanted(ground.wish, ground.caps, fact.kind, fact.hardness)) {
+      if (is_unwanted(ground.wish, ground.caps, fact)) {
         shortfall.why += ": it is itself a " + std::string(road::name(fact.kind)) + ", which is " +
                          limits_of(ground.wish);
         return shortfall;

@@ -52,7 +52,7 @@ class StopPlanner {
       for (const road::Chance& chance :
            ground_.roads.chances_from(ground_.roads.stretch_of(drive_.states[i])))
         if (wish::counts_for(chance.kind, chance.movement, want) &&
-            !is_unwanted(ground_.wish, ground_.caps, chance.kind, chance.hardness)) {
+            !is_unwanted(ground_.wish, ground_.caps, chance)) {
           const auto row = static_cast<std::size_t>(&chance - ground_.roads.chances.data());
           spots.push_back({i, ChanceId{row}});
           break;

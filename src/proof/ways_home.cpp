@@ -97,7 +97,7 @@ bool passes_hold(const Drive& drive, const wish::WayHome& way, const PlacesByNod
     if (!road::is_of_choice(found.pass.kind)) hardest = std::max(hardest, found.pass.hardness);
     const auto& avoids = drive.wish.avoids;
     const bool avoided = std::any_of(avoids.begin(), avoids.end(), [&](const wish::Avoid& avoid) {
-      return road::meets(found.pass.kind, avoid.kind);
+      return wish::is_avoided(avoid, found.pass.kind, found.pass.movement);
     });
     if (!claims.hold(!avoided, [&] {
           return at_loop(home) + ": it passes " + std::string(road::name(found.pass.kind)) +

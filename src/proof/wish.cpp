@@ -22,9 +22,10 @@ std::string pass_text(const Drive& drive, const FoundPass& found) {
 
 bool avoid_holds(const Drive& drive, const wish::Avoid& avoid, Claims& claims) {
   for (const FoundPass& found : drive.passes)
-    if (!claims.hold(!road::meets(found.pass.kind, avoid.kind),
+    if (!claims.hold(!wish::is_avoided(avoid, found.pass.kind, found.pass.movement),
                      [&] { return pass_text(drive, found) + ", which the wish avoids"; }))
       return false;
+  if (avoid.movement != road::Movement::none) return true;  // runs have none
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
     const std::uint64_t runs = drive.roads.stretch(drive.stretches[i]).runs;
     if (!claims.hold((runs & road::with_special_forms(avoid.kind)) == 0, [&] {

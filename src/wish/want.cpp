@@ -122,11 +122,25 @@ Want read_want(std::string_view text) {
 }
 
 Avoid read_avoid(std::string_view text) {
-  const road::Kind kind = read_kind(text);
-  if (road::form_of(kind) == road::KindForm::manoeuvre) {
+  const std::size_t colon = text.find(':');
+  Avoid avoid{read_kind(text.substr(0, colon))};
+  if (road::form_of(avoid.kind) == road::KindForm::manoeuvre) {
     throw UsageError(quoted(text) + " needn't be avoided: a manoeuvre is only done when asked for");
   }
-  return {kind};
+  if (colon != std::string_view::npos)
+    avoid.movement = read_movement(text.substr(colon + 1), avoid.kind);
+  return avoid;
+}
+
+std::string write_avoid(const Avoid& avoid) {
+  std::string text(road::name(avoid.kind));
+  if (avoid.movement != road::Movement::none) text.append(":").append(road::name(avoid.movement));
+  return text;
+}
+
+bool is_avoided(const Avoid& avoid, road::Kind kind, road::Movement movement) {
+  return road::meets(kind, avoid.kind) &&
+         (avoid.movement == road::Movement::none || avoid.movement == movement);
 }
 
 std::string_view name(Verdict verdict) {

@@ -14,6 +14,8 @@ from pathlib import Path
 Want = namedtuple("Want", "kind movement count verdict into")
 # minutes, "any", "quiet" or "busier", hardest or 5, wants
 Part = namedtuple("Part", "minutes roads hardest wants")
+# kind, movement or "" for any
+Avoid = namedtuple("Avoid", "kind movement")
 # points of an outline, or one; hours or ""
 KeepOff = namedtuple("KeepOff", "outline hours")
 VERDICTS = {"usable": "usable", "in-force": "in force"}  # README.md, the words of `loops`
@@ -54,6 +56,11 @@ def keep_off(text):
     return KeepOff(places(where.strip()), hours.strip())
 
 
+def avoid(text):
+    kind, _, movement = text.partition(":")
+    return Avoid(kind, movement)
+
+
 def spacing(text):
     kind, _, minutes = text.partition("=")
     return kind, float(minutes) * 60
@@ -73,7 +80,7 @@ def _parser():
     for name in ("--level", "--place-passes", "--street-passes"):
         words.add_argument(name, type=int)
     for name, read in (("--want", want), ("--spacing", spacing), ("--part", part),
-                       ("--keep-off", keep_off), ("--avoid", str), ("--welcome", str), ("--new", str)):
+                       ("--keep-off", keep_off), ("--avoid", avoid), ("--welcome", str), ("--new", str)):
         words.add_argument(name, type=read, action="append", default=[])
     for name in ("--easy-first", "--variants", "--quick", "--thorough"):
         words.add_argument(name, action="store_true")

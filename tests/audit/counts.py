@@ -151,7 +151,9 @@ class Counts:
 
     def _avoided(self, tally):
         for row in self.rows:
-            tally.check("avoided", not any(stands_for(row["kind"], kind) for kind in self.asked.avoid),
+            tally.check("avoided", not any(
+                stands_for(row["kind"], kind) and movement in ("", row["movement"])
+                for kind, movement in self.asked.avoid),
                         f"{row['kind']} at stretches {row['first']}-{row['last']}")
 
     def _manoeuvres(self, tally):

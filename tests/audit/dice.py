@@ -186,7 +186,9 @@ class Dice(Wishes):
             kept = self.around.near(home, minutes, [avoided])
             wanted = {word.partition("=")[0].partition("+")[0].partition(":")[0] for word in said}
             lost = {kind for kind, _ in self.offers} - {kind for kind, _ in kept}
-            words += [] if not kept or wanted & (lost | {avoided}) else ["--avoid", avoided]
+            movements = sorted(movement for kind, movement in self.offers if kind == avoided and movement)
+            by = ":" + movements[minutes % len(movements)] if movements and minutes % 2 else ""
+            words += [] if not kept or wanted & (lost | {avoided}) else ["--avoid", avoided + by]
         if self.chance(0.15) and self.spare:
             words += ["--reserve", str(dice.choice([2, 5]))]
         if self.chance(0.15):

@@ -55,6 +55,14 @@ def avoided_driven(w):
     w.say("--avoid", "emerge")
 
 
+@plants("avoided")
+def avoided_movement_driven(w):
+    """a movement driven that was to be avoided"""
+    row = next(row for row in w.answer["loops"][0]["passes"] if row["movement"])
+    w.say("--avoid", f"{row['kind']}:{row['movement']}")
+    w.answer["wish"]["avoids"] = [{"kind": row["kind"], "movement": row["movement"]}]
+
+
 @plants("wish: start")
 def another_day(w):
     """another day"""

@@ -93,8 +93,9 @@ class SecondLook:
             got, wanted = map(int, FEWER.match(why).groups())
             tally.check("shortfall: fewer", (got, wanted) == (missing["got"], missing["asked"]), name, why)
         elif why.endswith("wanted and avoided by the same wish"):
-            tally.check("shortfall: avoided", any(stands_for(missing["kind"], kind) or stands_for(
-                kind, missing["kind"]) for kind in asked.avoid), name, asked.avoid)
+            tally.check("shortfall: avoided", any(
+                (stands_for(missing["kind"], kind) or stands_for(kind, missing["kind"]))
+                and movement in ("", missing["movement"]) for kind, movement in asked.avoid), name, asked.avoid)
         elif BARRED.search(why):
             tally.check("shortfall: barred", bool(asked.avoid or asked.keep_off or asked.hardest < 5
                                                   or asked.level is not None), name, why)

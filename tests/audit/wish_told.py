@@ -53,7 +53,8 @@ def check(tally, told, asked, region):
                 and told["level"] == (asked.level or 3), told["level"], told["level_given"])
     tally.check("wish: wants", wants_of(told["wants"]) == [tuple(want) for want in asked.want],
                 told["wants"])
-    tally.check("wish: avoids", [row["kind"] for row in told["avoids"]] == asked.avoid, told["avoids"])
+    tally.check("wish: avoids", [(row["kind"], row.get("movement", "")) for row in told["avoids"]]
+                == [tuple(one) for one in asked.avoid], told["avoids"])
     tally.check("wish: alternatives", told["alternatives"] == asked.alternatives)
     tally.check("wish: welcome", told.get("welcome", []) == asked.welcome, told.get("welcome"))
     tally.check("wish: spacings", [(row["kind"], row["seconds"]) for row in told.get("spacings", [])]

@@ -216,6 +216,15 @@ TEST_CASE("a drive through points is read and written again the same", "[file]")
   CHECK(file::write_answer(read) == text);
 }
 
+TEST_CASE("what is avoided by one movement is read and written again the same", "[file]") {
+  wish::Answer answer = test::sample_answer();
+  answer.wish.avoids = {{road::Kind::zebra}, {road::Kind::signals, road::Movement::right}};
+  const std::string text = file::write_answer(answer);
+  const wish::Answer read = file::read_answer(text, "loops.json");
+  CHECK(read.wish.avoids == answer.wish.avoids);
+  CHECK(file::write_answer(read) == text);
+}
+
 TEST_CASE("everything in a loop file comes back with its meaning", "[file]") {
   const wish::Answer read = file::read_answer(sample_text(), "loops.json");
   CHECK(read.area.credit == "© OpenStreetMap contributors (ODbL)");

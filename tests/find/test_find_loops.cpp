@@ -86,6 +86,17 @@ TEST_CASE("what is avoided is not driven", "[find]") {
   }
 }
 
+TEST_CASE("what is avoided by one movement is driven by the others", "[find]") {
+  auto wish = wish_for(15, {"emerge:left=2", "roundabout=1"});
+  wish.avoids = {wish::read_avoid("emerge:right"), wish::read_avoid("roundabout:right")};
+  const auto result = find::find_loops(streets().roads(), wish, {});
+  REQUIRE(result.loops.size() == 1);
+  CHECK_FALSE(result.shortfall);
+  for (const wish::Pass& pass : result.loops[0].passes)
+    for (const wish::Avoid& avoid : wish.avoids)
+      CHECK_FALSE(wish::is_avoided(avoid, pass.kind, pass.movement));
+}
+
 TEST_CASE("a level keeps out what is two above it, unless asked for by name", "[find]") {
   auto wish = wish_for(15, {"twenty-limit=1"});
   wish.level = 1, wish.level_given = true;

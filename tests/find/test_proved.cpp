@@ -61,6 +61,19 @@ TEST_CASE("a shortfall agrees with the loops beside it", "[find]") {
   CHECK(false_claim(wish_from(corner('M'), {"zebra=2", "mini-roundabout=9"})) == "");
 }
 
+TEST_CASE("what is wanted by one movement and avoided by another is no contradiction", "[find]") {
+  wish::Wish wish = wish_from(corner('A'), {"emerge:right=1"});
+  wish.avoids = {wish::read_avoid("emerge:right")};
+  const auto barred = find::find_loops(streets().roads(), wish, {});
+  REQUIRE(barred.shortfall);
+  CHECK(barred.shortfall->why == "emerge:right is wanted and avoided by the same wish");
+  CHECK(false_claim(wish) == "");
+  wish.avoids = {wish::read_avoid("emerge:left"), wish::read_avoid("roundabout:right")};
+  const auto found = find::find_loops(streets().roads(), wish, {});
+  CHECK((!found.shortfall || !found.shortfall->why.ends_with("by the same wish")));
+  CHECK(false_claim(wish) == "");
+}
+
 TEST_CASE("what is wanted and avoided by one wish is told", "[find]") {
   wish::Wish wish = wish_from(corner('A'), {"level-crossing=1"});
   wish.avoids = {{road::Kind::level_crossing}};

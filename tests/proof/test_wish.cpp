@@ -94,6 +94,15 @@ TEST_CASE("an avoided kind that is driven is told", "[proof]") {
         "loop 1, stretch 7 (way 7): it passes narrow-road (way 7), which the wish avoids");
 }
 
+TEST_CASE("an avoided movement that is driven is told, another isn't", "[proof]") {
+  Wish wish;
+  wish.avoids = {{Kind::roundabout, Movement::left}, {Kind::emerge, Movement::left}};
+  CHECK(lesson_with(nothing, wish) == "");
+  wish.avoids = {{Kind::roundabout, Movement::right}};
+  CHECK_THAT(lesson_with(nothing, wish),
+             Catch::Contains("it passes roundabout (way 3), which the wish avoids"));
+}
+
 TEST_CASE("a pass too hard for the level is told, unless its kind was asked for", "[proof]") {
   const BuiltTown town = lesson_town();
   Wish wish;

@@ -47,6 +47,27 @@ TEST_CASE("a movement the kind doesn't have is refused with those it has", "[wis
   CHECK_THROWS_WITH(read_want("zebra:usable"), "'zebra' has no movements; leave out ':usable'");
 }
 
+TEST_CASE("a kind is avoided whole, or by one movement", "[wish]") {
+  CHECK(read_avoid("signals") == Avoid{Kind::signals, Movement::none});
+  CHECK(read_avoid("signals:right") == Avoid{Kind::signals, Movement::right});
+  for (const char* text : {"signals", "signals:right", "roundabout:round"})
+    CHECK(write_avoid(read_avoid(text)) == text);
+  CHECK_THROWS_WITH(read_avoid("emerge:ahead"),
+                    "'emerge' has no movement 'ahead'; choose one of left, right");
+  CHECK_THROWS_WITH(read_avoid("zebra:left"), "'zebra' has no movements; leave out ':left'");
+  CHECK_THROWS_WITH(read_avoid("zebra=2"),
+                    Catch::StartsWith("there is no practice kind 'zebra=2'"));
+}
+
+TEST_CASE("what is avoided by one movement may be passed by another", "[wish]") {
+  const Avoid right = read_avoid("roundabout:right");
+  CHECK(is_avoided(right, Kind::roundabout, Movement::right));
+  CHECK(is_avoided(right, Kind::multi_lane_roundabout, Movement::right));
+  CHECK_FALSE(is_avoided(right, Kind::roundabout, Movement::left));
+  CHECK_FALSE(is_avoided(right, Kind::mini_roundabout, Movement::right));
+  CHECK(is_avoided(read_avoid("roundabout"), Kind::roundabout, Movement::round));
+}
+
 TEST_CASE("a bus lane is asked for by what holds on it", "[wish]") {
   CHECK(read_want("bus-lane:usable=2") == Want{Kind::bus_lane, Movement::none, 2, Verdict::usable});
   CHECK(read_want("bus-lane:in-force").verdict == Verdict::in_force);

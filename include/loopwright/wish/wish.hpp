@@ -36,8 +36,10 @@ struct Want {
   friend bool operator==(const Want&, const Want&) = default;
 };
 
+/// "signals", "signals:right"
 struct Avoid {
   road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;  ///< none: by any, `round` too
   friend bool operator==(const Avoid&, const Avoid&) = default;
 };
 
@@ -319,8 +321,12 @@ struct Answer {
 std::string write_want(const Want& want);
 /// Reads the same. Throws UsageError naming the nearest kind, or what may follow it.
 Want read_want(std::string_view text);
-/// Reads a kind to avoid. Throws UsageError as read_want does.
+/// Reads a kind to avoid, or one movement of it. Throws UsageError as read_want does.
 Avoid read_avoid(std::string_view text);
+/// "signals:right"
+std::string write_avoid(const Avoid& avoid);
+/// True of what is avoided: the kind or a special form of it, by that movement when one is named.
+bool is_avoided(const Avoid& avoid, road::Kind kind, road::Movement movement);
 
 std::string_view name(Verdict verdict);  // "usable", "in force", "check the plate"
 std::optional<Verdict> parse_verdict(std::string_view text);
