@@ -1,4 +1,5 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/at_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/backup.cpp
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/candidates.cpp

@@ -3,7 +3,7 @@
 //    junction, the words; at the right edge a new limit in its ring and how hard it is.
 // 2. What is spoken takes the first line; below it the rest flows from left to right, a piece that doesn't
 //    fit into what is left of a line begins a new one.
-// 3. Rows with practice have boxes to tick when parked: how much help it took, said, dual controls.
+// 3. An instructor's rows with practice have boxes to tick when parked: how much help it took, said, dual controls.
 #include "card/entry_picture.hpp"
 
 #include <algorithm>
@@ -56,7 +56,7 @@ class EntryDrawing {
   /// The new limit in a ring, and how hard what begins here is; from the right edge.
   void add_numerals() {
     double x = picture_.width;
-    if (entry_.hardness > 0) {
+    if (entry_.hardness > 0 && extras_.reader == Reader::instructor) {
       const draw::Label word{{0, 0}, extras_.hard, grey(style_)};
       const draw::Extent extent = draw::extent_of(word);
       const double line = line_height(style_.say);
@@ -109,6 +109,7 @@ class EntryDrawing {
   void add_boxes() {
     free_right_ = picture_.width;
     if (entry_.kind != EntryKind::row || entry_.hardness == 0) return;
+    if (extras_.reader != Reader::instructor) return;
     const double size = line_height(style_.text);
     double x = picture_.width;
     for (const std::string* name : {&extras_.dual, &extras_.said}) {

@@ -13,6 +13,7 @@ struct EntryExtras {
   std::optional<draw::Picture> shape;  ///< of its junction
   std::string look, hard, said, dual;  ///< "look for the sign", "hard", and the names of two boxes
   std::size_t digits = 2;              ///< room for the number: of the largest of the card
+  Reader reader = Reader::instructor;
 };
 
 /// As high as it needs to be, at least as high as its shape.

@@ -1,6 +1,8 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/after_sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/area_report.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/at_home.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/at_home_sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/calendar.cpp
   ${CMAKE_CURRENT_LIST_DIR}/crossings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/document.cpp
@@ -18,6 +20,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/light.cpp
   ${CMAKE_CURRENT_LIST_DIR}/map_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pack.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pack_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page_frame.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page_style.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_page.cpp
@@ -25,6 +28,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_shape.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/row_text.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_pages.cpp

@@ -30,6 +30,9 @@ constexpr std::array deeds{
     Deed{"like-it",
          "after you stepped in: places of the same form, the easiest first, then back to it",
          lesson_like_it},
+    Deed{"at-home",
+         "practice at home: drives of what the pupil does alone, as a sheet for the family",
+         lesson_at_home},
     Deed{"list", "show a pupil's lessons", lesson_list},
 };
 

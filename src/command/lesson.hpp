@@ -12,6 +12,7 @@ Exit lesson_log(const Arguments& words);
 Exit lesson_trace(const Arguments& words);
 Exit lesson_next(const Arguments& words);
 Exit lesson_like_it(const Arguments& words);
+Exit lesson_at_home(const Arguments& words);
 Exit lesson_list(const Arguments& words);
 
 }  // namespace loopwright::command

@@ -13,6 +13,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_place.cpp
@@ -31,6 +32,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_at_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_like_it.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_next.cpp
@@ -67,6 +69,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pupil_not_met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp

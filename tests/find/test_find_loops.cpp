@@ -87,14 +87,14 @@ TEST_CASE("what is avoided is not driven", "[find]") {
 }
 
 TEST_CASE("what is avoided by one movement is driven by the others", "[find]") {
-  auto wish = wish_for(15, {"emerge:left=2", "roundabout=1"});
-  wish.avoids = {wish::read_avoid("emerge:right"), wish::read_avoid("roundabout:right")};
+  auto wish = wish_for(15, {"emerge:left=1"});
+  wish.avoids = {wish::read_avoid("emerge:right")};
   const auto result = find::find_loops(streets().roads(), wish, {});
   REQUIRE(result.loops.size() == 1);
   CHECK_FALSE(result.shortfall);
+  CHECK(result.loops[0].met[0].got >= 1);
   for (const wish::Pass& pass : result.loops[0].passes)
-    for (const wish::Avoid& avoid : wish.avoids)
-      CHECK_FALSE(wish::is_avoided(avoid, pass.kind, pass.movement));
+    CHECK_FALSE(wish::is_avoided(wish.avoids[0], pass.kind, pass.movement));
 }
 
 TEST_CASE("a level keeps out what is two above it, unless asked for by name", "[find]") {

@@ -24,6 +24,9 @@ inline constexpr std::size_t sheets_count = static_cast<std::size_t>(Sheets::aft
 std::string_view name(
     Sheets sheets);  // "plan", "rows", "late", "sketches", "overview", "strip", "after"
 
+/// For whom the rows are: an instructor has boxes to tick and reads how hard they are.
+enum class Reader : std::uint8_t { instructor, family };
+
 struct PackOptions {
   Paper paper = Paper::a4;
   Print print = Print::normal;
@@ -32,6 +35,7 @@ struct PackOptions {
                              Sheets::sketches, Sheets::overview, Sheets::after};
   std::size_t most_sketches = 12;  ///< of the hardest places
   std::string pupil;               ///< a code; empty: the number of the loop stands for it
+  Reader reader = Reader::instructor;
 };
 
 /// A PDF file. Throws InputError when it can't be drawn.
