@@ -166,8 +166,25 @@ CREATE TABLE limit_minutes (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 6> steps{pupils,           lessons, streets_and_files,
-                                           files_of_several, traces,  limits};
+// What a lesson's sheet asks to look at on the ground, by letter; and what the instructor saw there, which is of no pupil.
+constexpr const char* ground = R"sql(
+CREATE TABLE to_check (
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  letter TEXT NOT NULL,
+  what TEXT NOT NULL, object TEXT NOT NULL, map_text TEXT NOT NULL,
+  PRIMARY KEY (lesson, at)
+) STRICT;
+CREATE TABLE seen (
+  what TEXT NOT NULL, object TEXT NOT NULL, map_text TEXT NOT NULL,
+  day TEXT NOT NULL,
+  says TEXT NOT NULL,
+  PRIMARY KEY (what, object)
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 7> steps{
+    pupils, lessons, streets_and_files, files_of_several, traces, limits, ground};
 
 }  // namespace
 

@@ -31,7 +31,7 @@ ORDER BY code
 
 constexpr const char* details[] = {"pass",         "road_minutes", "limit_minutes", "fault",
                                    "intervention", "observation",  "goal",          "mock_test",
-                                   "trace",        "trace_time",   "written_file"};
+                                   "trace",        "trace_time",   "to_check",      "written_file"};
 
 void delete_details(SQLite::Database& db, std::string_view code) {
   const std::int64_t pupil = row_of_pupil(db, code);

@@ -101,6 +101,13 @@ Plan read_plan(SQLite::Database& db, SQLite::Statement& row) {
     plan.limits.push_back({limit.getColumn(0).getInt(),
                            named_in(limit.getColumn(1), parse_speed_unit),
                            limit.getColumn(2).getDouble()});
+  auto check =
+      ask(db, "SELECT letter, what, object, map_text FROM to_check WHERE lesson = ? ORDER BY at",
+          row.getColumn(0).getInt64());
+  while (check.executeStep())
+    plan.to_check.push_back({check.getColumn(0).getString(),
+                             {check.getColumn(1).getString(), check.getColumn(2).getString(),
+                              check.getColumn(3).getString()}});
   return plan;
 }
 

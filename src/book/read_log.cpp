@@ -1,6 +1,7 @@
 // Method: the text is cut into clauses; the first word of each says which of the grammar's it is. A practice's clause
 // may have its parts in any order.
 #include <array>
+#include <cctype>
 
 #include "book/words_of_clause.hpp"
 #include "loopwright/base/error.hpp"
@@ -157,6 +158,30 @@ void read_skill(Said& said, Clause& clause) {
       {skill, {}, clause.number("a level", lowest_level, highest_level), true});
 }
 
+/// "seen A C", "seen B: Mo-Fr 07:00-10:00", "seen all". False for any other clause.
+bool read_seen(Said& said, Clause& clause) {
+  constexpr std::size_t most_letters = 3;
+  if (!clause.took("seen")) return false;
+  std::size_t letters = 0;
+  for (; !clause.ends(); clause.take(), ++letters) {
+    std::string letter(clause.word());
+    for (char& c : letter) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+    const bool is_all = letter == "ALL";
+    const bool is_letter = !letter.empty() && letter.size() <= most_letters &&
+                           letter.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == letter.npos;
+    if (!is_all && !is_letter)
+      clause.refuse("behind 'seen' stand letters of the sheet, such as 'seen A C', or 'seen all'");
+    said.seen.push_back({is_all ? "*" : letter});
+  }
+  if (letters == 0)
+    clause.refuse("behind 'seen' stand letters of the sheet, such as 'seen A C', or 'seen all'");
+  if (!clause.has_text()) return true;
+  if (letters > 1 || said.seen.back().letter == "*")
+    clause.refuse("what stands there is said of one letter at a time, such as 'seen B: 20'");
+  said.seen.back().says = text_of(clause);
+  return true;
+}
+
 void read_clause(Said& said, std::string_view text) {
   Clause clause(text);
   if (read_text(said, clause)) return;
@@ -166,13 +191,13 @@ void read_clause(Said& said, std::string_view text) {
     read_skill(said, clause);
   } else if (const auto what = clause.practice()) {
     read_practice(said, clause, *what);
-  } else if (!read_numbers(said, clause) && !read_condition(said, clause) &&
-             !read_intervention(said, clause, std::nullopt) &&
+  } else if (!read_numbers(said, clause) && !read_seen(said, clause) &&
+             !read_condition(said, clause) && !read_intervention(said, clause, std::nullopt) &&
              !read_fault(said, clause, std::nullopt)) {
     clause.refuse(
         "begins with no kind of practice, nor with rest, not, skill, fault, words, wheel, pedals, "
         "minutes, "
-        "home, light, weather, traffic, mock, said:, remark:, goal: or reached:");
+        "home, light, weather, traffic, mock, seen, said:, remark:, goal: or reached:");
   }
   clause.need_end();
 }

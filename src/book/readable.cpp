@@ -207,6 +207,11 @@ std::string of_trace_time(Columns& row) {
          " min where the usual learner takes " + number_text(row.number("expected_s") / 60);
 }
 
+std::string of_to_check(Columns& row) {
+  return "lesson " + row.text("lesson") + ", " + row.text("letter") + ": " + row.spaced("what") +
+         ", " + row.text("object") + row.part(", on the map: ", "map_text");
+}
+
 std::string of_streets(Columns& row) {
   const bool near = row.flag("near_door");
   return row.text("day") + ": " + row.text("rows") + " pieces of street" +
@@ -238,6 +243,7 @@ constexpr std::array table_words{
     TableWords{"mock_test", "Mock tests", of_mock_test},
     TableWords{"trace", "Recorded drives", of_trace},
     TableWords{"trace_time", "How long roads and junctions took", of_trace_time},
+    TableWords{"to_check", "What your sheets asked to look at on the road", of_to_check},
     TableWords{"street_use", "Quiet streets that your drives used", of_streets},
     TableWords{"written_file", "Files that were written for you", of_file},
 };

@@ -22,7 +22,7 @@ struct ExportTable {
   const char* sql;  ///< ?1: the pupil's row
 };
 
-/// Every table of the book: a test holds this list to the schema.
+/// Every table of the book but `seen`, which is of no pupil: a test holds this list to the schema.
 constexpr ExportTable tables[] = {
     {"pupil", "SELECT code, scheme, added, home, test_day, my_your FROM pupil WHERE id = ?1"},
     {"tick", "SELECT what, day FROM tick WHERE pupil = ?1 ORDER BY what"},
@@ -72,6 +72,10 @@ constexpr ExportTable tables[] = {
     {"trace_time",
      "SELECT number AS lesson, control, count, expected_s, took_s FROM trace_time JOIN lesson ON "
      "lesson.id = trace_time.lesson WHERE pupil = ?1 ORDER BY number, control"},
+    {"to_check",
+     "SELECT number AS lesson, letter, what, object, map_text FROM to_check JOIN lesson ON "
+     "lesson.id "
+     "= to_check.lesson WHERE pupil = ?1 ORDER BY number, at"},
     {"street_use",
      "SELECT day, way, node_a, node_b, times, near_door FROM street_use WHERE pupil = ?1 ORDER BY "
      "rowid"},

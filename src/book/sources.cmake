@@ -23,6 +23,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scheme.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/seen.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stepped_in.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/traced.cpp

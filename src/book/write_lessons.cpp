@@ -47,6 +47,25 @@ void write_roads(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
         std::string(name(limit.unit)), limit.minutes);
 }
 
+void write_to_check(SQLite::Database& db, std::int64_t lesson,
+                    const std::vector<LetteredFact>& facts) {
+  run(db, "DELETE FROM to_check WHERE lesson = ?", lesson);
+  int at = 0;
+  for (const LetteredFact& one : facts)
+    run(db, "INSERT INTO to_check VALUES (?, ?, ?, ?, ?, ?)", lesson, ++at, one.letter,
+        one.fact.what, one.fact.object, one.fact.map_text);
+}
+
+/// A log of an older day doesn't take a later one's place.
+void write_seen(SQLite::Database& db, const std::vector<SeenFact>& facts) {
+  for (const SeenFact& one : facts)
+    run(db,
+        "INSERT INTO seen VALUES (?, ?, ?, ?, ?) ON CONFLICT (what, object) DO UPDATE SET map_text "
+        "= excluded.map_text, day = excluded.day, says = excluded.says WHERE excluded.day >= "
+        "seen.day",
+        one.fact.what, one.fact.object, one.fact.map_text, day_text(one.day), one.says);
+}
+
 /// The plan's values in a row that is there.
 void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
   run(db,
@@ -58,6 +77,7 @@ void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
   write_roads(db, lesson, plan);
   run(db, "DELETE FROM pass WHERE lesson = ?", lesson);
   write_passes(db, lesson, plan.passes);
+  write_to_check(db, lesson, plan.to_check);
 }
 
 std::int64_t add_row(SQLite::Database& db, std::int64_t pupil, const Plan& plan) {
@@ -137,6 +157,7 @@ void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
   write_passes(db, lesson, log.passes);
   write_marks(db, lesson, log);
   write_goals(db, lesson, log);
+  write_seen(db, log.seen);
   if (log.mock)
     run(db, "INSERT INTO mock_test VALUES (?, ?, ?, ?, ?)", lesson, day_text(log.mock->day),
         log.mock->faults.driving, log.mock->faults.serious, log.mock->faults.dangerous);

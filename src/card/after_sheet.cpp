@@ -5,6 +5,7 @@
 #include <array>
 
 #include "card/practice.hpp"
+#include "card/sheet.hpp"
 #include "card/speech.hpp"
 
 namespace loopwright::card {
@@ -14,7 +15,7 @@ constexpr int levels = 5;
 constexpr double row_pad = 1.4;
 /// As asked for, then in the order of the kinds; it all goes on one page of A4.
 constexpr std::size_t most_rows = 11;
-constexpr int blank_rows = 2;  ///< for what was practised besides
+constexpr int blank_rows = 2;     ///< for what was practised besides
 constexpr double line_pitch = 8;  ///< between ruled lines; common practice of writing paper
 
 double height_of(const PageStyle& style) {
@@ -82,6 +83,15 @@ void add_table(Flow& flow, const PageStyle& style, const Subject& subject) {
   }
 }
 
+/// "A  B  C"
+std::string letters_to_look_at(const Subject& subject) {
+  std::vector<std::string> letters;
+  if (subject.ground != nullptr)
+    for (const wish::GroundMark& mark : *subject.ground)
+      if (!mark.letter.empty()) letters.push_back(mark.letter);
+  return joined(letters, "  ");
+}
+
 void add_ruled(Flow& flow, int lines) {
   draw::Picture room{flow.column_width(), line_pitch * lines};
   for (int n = 1; n <= lines; ++n)
@@ -101,6 +111,8 @@ void add_after(Flow& flow, const PageStyle& style, const Subject& subject) {
   flow.heading(std::string(words.at("pack.practised")));
   add_table(flow, style, subject);
   flow.paragraph(std::string(words.at("pack.levels")), grey(style));
+  if (const std::string letters = letters_to_look_at(subject); !letters.empty())
+    flow.paragraph(words.fill("pack.record.seen", {{"letters", letters}}), plain(style));
   constexpr int ruled_lines = 2;
   for (const std::string_view key : {"pack.record.well", "pack.record.risk", "pack.record.pupil",
                                      "pack.record.next", "pack.record.private"}) {

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "card/ground_items.hpp"
 #include "card/lesson.hpp"
 #include "card/light.hpp"
 #include "card/practice.hpp"
@@ -127,10 +128,23 @@ void add_timed(Section& section, const Subject& subject, const Timed& timed) {
                                                  {"verdict", said.verdict}}));
 }
 
+/// What was seen of a thing on the ground, and the letter of what is to be looked at. Things come first in the list.
+void add_ground_mark(Section& section, const Subject& subject, std::size_t k) {
+  if (subject.ground == nullptr || k >= subject.ground->size()) return;
+  const wish::GroundMark& mark = (*subject.ground)[k];
+  if (!mark.seen.empty()) add_more(section, mark.seen);
+  if (!mark.letter.empty())
+    add_more(section, subject.words.fill("ground.look", {{"letter", mark.letter}}));
+}
+
 Section things_of(const Subject& subject, std::string_view key, bool for_buses) {
   Section section{subject.words.fill(key, {{"clock", write_clock(subject.loop.start)}}), {}};
-  for (const Timed& timed : subject.timed)
-    if (is_for_buses(timed) == for_buses) add_timed(section, subject, timed);
+  for (std::size_t k = 0; k < subject.timed.size(); ++k) {
+    const Timed& timed = subject.timed[k];
+    if (is_for_buses(timed) != for_buses) continue;
+    add_timed(section, subject, timed);
+    add_ground_mark(section, subject, k);
+  }
   return section;
 }
 
@@ -173,6 +187,7 @@ Section practised_of(const Subject& subject) {
 Section unsure_of(const Subject& subject) {
   const say::Words& words = subject.words;
   Section section = with_heading(subject, "card.unsure");
+  if (subject.ground != nullptr) return section;  // ground_of lists it one by one
   const auto add_rows = [&](std::string_view key, const std::vector<std::size_t>& rows) {
     if (!rows.empty()) add(section, words.fill(key, {{"rows", write_rows(words, rows)}}));
   };
@@ -209,8 +224,8 @@ Section cautions_of(const Subject& subject) {
 
 std::vector<Section> sections_of(const Subject& subject) {
   std::vector<Section> sections;
-  for (const auto& make :
-       {bus_lanes_of, hours_of, practised_of, unsure_of, light_of, shortfall_of, cautions_of}) {
+  for (const auto& make : {bus_lanes_of, hours_of, practised_of, unsure_of, ground_of, light_of,
+                           shortfall_of, cautions_of}) {
     Section section = make(subject);
     if (!section.lines.empty()) sections.push_back(std::move(section));
   }

@@ -24,7 +24,8 @@ struct Subject {
   const say::Words& words;
   const hours::Setting& setting;
   const std::vector<Timed>& timed;
-  const std::vector<lanes::DoorKerb>& kerbs;  ///< at which it begins and ends
+  const std::vector<lanes::DoorKerb>& kerbs;              ///< at which it begins and ends
+  const std::vector<wish::GroundMark>* ground = nullptr;  ///< of what ground_items() names
 };
 
 /// A paragraph of a section.
@@ -38,8 +39,8 @@ struct Section {
   std::vector<SectionLine> lines;  ///< at least one
 };
 
-/// Bus lanes; what else has hours; what is practised; what isn't sure in the map; the light; what fell short;
-/// cautions. Those with nothing in them are left out.
+/// Bus lanes; what else has hours; what is practised; what isn't sure in the map, or what is to be looked at on the ground
+/// when somebody says what was seen; the light; what fell short; cautions. Those with nothing in them are left out.
 std::vector<Section> sections_of(const Subject& subject);
 
 /// Number, from 1, of the row that a stretch is driven after.

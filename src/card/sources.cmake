@@ -12,6 +12,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/flow.cpp
   ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gpx.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ground_items.cpp
   ${CMAKE_CURRENT_LIST_DIR}/head.cpp
   ${CMAKE_CURRENT_LIST_DIR}/html.cpp
   ${CMAKE_CURRENT_LIST_DIR}/independent.cpp

@@ -14,8 +14,8 @@ class SubjectOf {
         rows_(say::say_loop(lesson.roads, lesson.loop, {&words_, lesson.manner.sides})),
         timed_(timed_on({lesson.roads, lesson.loop, lesson.setting})),
         kerbs_(lanes::door_kerbs({lesson.roads, lesson.loop, lesson.setting})),
-        subject_{lesson.roads, lesson.answer,  lesson.loop, rows_,
-                 words_,       lesson.setting, timed_,      kerbs_} {}
+        subject_{lesson.roads,   lesson.answer, lesson.loop, rows_,        words_,
+                 lesson.setting, timed_,        kerbs_,      lesson.ground} {}
   SubjectOf(const SubjectOf&) = delete;
   SubjectOf& operator=(const SubjectOf&) = delete;
   SubjectOf(SubjectOf&&) = delete;

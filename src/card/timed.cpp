@@ -26,6 +26,34 @@ Visit visit_of(const lanes::TimedThing& thing, const lanes::TimedDrive& drive) {
   return {stretch, when, lanes::verdict_on(thing, when, drive.setting), change};
 }
 
+std::string object_of(const lanes::TimedThing& thing, const wish::LoopStretch& driven) {
+  return thing.thing == Thing::turn ? "relation/" + std::to_string(thing.source.id)
+                                    : "way/" + std::to_string(driven.way);
+}
+
+/// Its raw hours, as they would be read on its plate or sign: tags may be spelled otherwise and mean the same. Empty when
+/// the map doesn't know them, or contradicts itself: then only what stands there tells.
+std::string raw_hours(const lanes::TimedThing& thing) {
+  std::string text;
+  if (!thing.doubt.empty()) return text;
+  for (const std::string* part : {&thing.shut, &thing.base, &thing.values, &thing.never})
+    if (!part->empty()) text += (text.empty() ? "" : "; ") + *part;
+  return text;
+}
+
+void add_facts(Timed& timed, const lanes::TimedThing& thing, const wish::Loop& loop) {
+  const bool is_turn = thing.thing == Thing::turn;
+  const std::size_t last = is_turn ? thing.rows.first : thing.rows.last;
+  for (std::size_t row = thing.rows.first; row <= last; ++row) {
+    const wish::LoopStretch& driven = loop.stretches[row];
+    const std::string way = is_turn ? "" : driven.against ? " against" : " along";
+    wish::MapFact fact{"hours of " + std::string(lanes::name(thing.thing)) + way,
+                       object_of(thing, driven), raw_hours(thing)};
+    if (std::ranges::find(timed.facts, fact) == timed.facts.end())
+      timed.facts.push_back(std::move(fact));
+  }
+}
+
 std::string_view verdict_key(Thing thing, May may) {
   const bool lane = thing == Thing::bus_lane || thing == Thing::contraflow_lane;
   if (may == May::yes) return lane ? "verdict.lane" : "verdict.gate";
@@ -50,15 +78,13 @@ bool bars(const Timed& timed, const Visit& visit) {
 
 std::vector<Timed> timed_on(const lanes::TimedDrive& drive) {
   std::vector<Timed> all;
-  for (lanes::TimedThing& thing : lanes::things_on(drive)) {
+  for (const lanes::TimedThing& thing : lanes::things_on(drive)) {
     const Visit visit = visit_of(thing, drive);
     const auto known = std::ranges::find_if(
         all, [&](const Timed& timed) { return told_alike(timed.thing, thing); });
-    if (known != all.end()) {
-      known->visits.push_back(visit);
-    } else {
-      all.push_back({std::move(thing), {visit}});
-    }
+    Timed& timed = known != all.end() ? *known : all.emplace_back(Timed{thing, {}});
+    timed.visits.push_back(visit);
+    add_facts(timed, thing, drive.loop);
   }
   return all;
 }

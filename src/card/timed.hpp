@@ -14,6 +14,7 @@
 
 #include "loopwright/lanes/timed_things.hpp"
 #include "loopwright/say/words.hpp"
+#include "loopwright/wish/map_fact.hpp"
 
 namespace loopwright::card {
 
@@ -28,6 +29,7 @@ struct Visit {
 struct Timed {
   lanes::TimedThing thing;  ///< of its first pass
   std::vector<Visit> visits;
+  std::vector<wish::MapFact> facts = {};  ///< its hours on each way along which it is met
 };
 
 /// Things that are alike in all that is told of them come together; in the order first met.

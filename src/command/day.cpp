@@ -13,6 +13,7 @@
 #include "command/day_list.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
+#include "command/ground_marks.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
@@ -128,12 +129,22 @@ void tell(const DayLesson& of, const wish::Answer& answer, int number) {
   print_folded(std::cout, 0, text);
 }
 
+/// What the sheet says of what is to be looked at on the ground.
+std::vector<wish::GroundMark> marks_of(const book::Book& book, const DayPlan& plan) {
+  const auto kept = book::lesson_of(book, plan.pupil.code, plan.number);
+  return ground_marks(ground_items_of(plan.found),
+                      {kept.plan.to_check, book::seen_facts(book), kept.plan.start.civil().date});
+}
+
 void print_day(book::Book& book, const DayJob& job, const std::vector<DayPlan>& plans) {
   std::vector<TiedLoops> tied;
   tied.reserve(plans.size());
   std::vector<card::DayLesson> pages;
+  std::vector<std::vector<wish::GroundMark>> marks;
+  marks.reserve(plans.size());
   for (const DayPlan& plan : plans) {
     tied.push_back(loops_in(*plan.found.ground, plan.found.text, plan.pupil.code));
+    marks.push_back(marks_of(book, plan));
     card::PackOptions options;
     options.pupil = plan.pupil.code;
     const TiedLoops& of = tied.back();
@@ -141,7 +152,8 @@ void print_day(book::Book& book, const DayJob& job, const std::vector<DayPlan>& 
                       of.answer,
                       of.answer.loops.front(),
                       of.setting,
-                      {nullptr, plan.pupil.my_your ? say::Sides::my_your : say::Sides::left_right}},
+                      {nullptr, plan.pupil.my_your ? say::Sides::my_your : say::Sides::left_right},
+                      &marks.back()},
                      options});
   }
   const std::string pdf = card::write_day(pages);
@@ -166,6 +178,7 @@ Exit run(book::Book& book, const DayJob& job) {
     FoundPlan found = find_plan(book, plan);
     const int number = found.answer.loops.empty() ? 0 : keep_plan(book, plan, found);
     tell(lesson, found.answer, number);
+    if (number != 0) tell_look_again(std::cout, book, found);
     all_met = all_met && !found.answer.shortfall;
     if (number != 0) plans.push_back({lesson.pupil, number, std::move(found)});
   }

@@ -16,6 +16,7 @@
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/scheme.hpp"
+#include "loopwright/book/seen.hpp"
 #include "loopwright/file/load_text.hpp"
 
 namespace loopwright::command {
@@ -40,6 +41,9 @@ std::string log_help() {
       "  minutes 52; home 90         away from the door; practised at home since the last lesson\n"
       "  light dusk; weather dull-wet; traffic heavy; mock 4 0 0 (driving, serious, dangerous "
       "faults)\n"
+      "  seen A C; seen B: 20        looked at on the ground, by the letters of the sheet: as the "
+      "map "
+      "has it, or what stands there; seen all\n"
       "  said: …; remark: …; goal: …; reached: …   the pupil's words, yours, for next time, done\n"
       "Skills:";
   for (const book::Skill& skill : book::schemes().front().skills)
@@ -75,7 +79,7 @@ bool parse_log(const Arguments& words, LogTexts& texts) {
   return true;
 }
 
-book::Said said_in(const LogTexts& texts, const std::vector<book::LessonPass>& planned) {
+book::Said said_in(const LogTexts& texts, const ToBeLogged& lesson) {
   if (!texts.line.empty()) return book::read_log(texts.line);
   if (!texts.file.empty()) {
     try {
@@ -86,7 +90,7 @@ book::Said said_in(const LogTexts& texts, const std::vector<book::LessonPass>& p
   }
   if (::isatty(STDIN_FILENO) == 0)
     throw UsageError("say what came of the lesson in a line, or name its file with --file");
-  return ask_log(std::cin, std::cout, planned);
+  return ask_log(std::cin, std::cout, lesson);
 }
 
 /// The passes to be filled: of a plan all of them; of a log those that had been planned.
@@ -102,8 +106,9 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   plan.start = moment(time_of("--start", texts.start),
                       zone_of_lessons(book::lessons_of(book, pupil.code), texts.area));
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
-  const book::Said said = said_in(texts, {});
+  const book::Said said = said_in(texts, {{}, {}});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
+  book::facts_seen(said.seen, {}, plan.start.civil().date);  // it has no sheet
   const book::Log log = book::filled({}, said, scheme_kept(pupil), plan.start.civil().date);
   tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), log,
               scheme_kept(pupil));
@@ -121,14 +126,15 @@ Exit lesson_log(const Arguments& words) {
   const auto lessons = book::lessons_of(book, pupil.code);
   const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts.lesson));
   const std::vector<book::LessonPass> planned = planned_of(lesson);
-  const book::Said said = said_in(texts, planned);
+  const book::Said said = said_in(texts, {planned, lesson.plan.to_check});
   if (said.not_driven) {
     book::drop_lesson(book, pupil.code, lesson.number);
     std::cout << pupil.code << ", lesson " << lesson.number
               << " wasn't driven; its streets count no more\n";
     return Exit::done;
   }
-  const book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
+  book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
+  log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
   book::log_lesson(book, pupil.code, lesson.number, log);
   tell_logged(pupil.code, lesson.number, log, scheme_kept(pupil));
   return Exit::done;

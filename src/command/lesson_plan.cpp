@@ -51,6 +51,7 @@ Exit run(book::Book& book, PlanJob& job) {
   std::cout << found.claims << " claims checked, all agree with the map's rules\n";
   const int number = keep_plan(book, job, found);
   tell_planned(job, number, answer.wish.start);
+  tell_look_again(std::cout, book, found);
   write_loop_file(book, job, number, found.text);
   return answer.shortfall ? Exit::wish_not_met : Exit::done;
 }

@@ -7,6 +7,7 @@
 #include "command/book_option.hpp"
 #include "command/card_form.hpp"
 #include "command/files.hpp"
+#include "command/ground_marks.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/words_file.hpp"
@@ -87,11 +88,15 @@ Exit lesson_print(const Arguments& words) {
   const std::string name = pupil.code + ", lesson " + std::to_string(planned.number);
   const TiedLoops tied = loops_in(ground, planned.plan.loop_file, name);
   const wish::Loop& loop = loop_numbered(tied.answer, loop_number, name);
-  const card::Lesson lesson{tied.roads,
-                            tied.answer,
-                            loop,
-                            tied.setting,
-                            {spoken ? &spoken->words() : nullptr, form.sides}};
+  card::Lesson lesson{tied.roads,
+                      tied.answer,
+                      loop,
+                      tied.setting,
+                      {spoken ? &spoken->words() : nullptr, form.sides}};
+  const auto marks = ground_marks(
+      card::to_check(lesson),
+      {planned.plan.to_check, book::seen_facts(book), planned.plan.start.civil().date});
+  lesson.ground = &marks;
   const std::string text = write_card(form, lesson);
   tell_barred(lesson, name);
   write(book, {pupil.code, planned.number}, texts.output, text);

@@ -11,6 +11,7 @@
 #include "command/folded.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
+#include "loopwright/book/seen.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -41,10 +42,12 @@ std::string answer_to(std::istream& in, std::ostream& out, const std::string& qu
 }
 
 /// Adds the answer's clause; the refusal when it can't be meant.
-std::optional<std::string> refusal(book::Said& said, const std::string& clause) {
+std::optional<std::string> refusal(book::Said& said, const std::string& clause,
+                                   const ToBeLogged& lesson) {
   try {
     book::Said with = said;
     book::read_more(with, clause);
+    book::facts_seen(with.seen, lesson.to_check, {});
     said = std::move(with);
     return std::nullopt;
   } catch (const UsageError& error) {
@@ -52,23 +55,30 @@ std::optional<std::string> refusal(book::Said& said, const std::string& clause) 
   }
 }
 
-void ask(std::istream& in, std::ostream& out, book::Said& said, const Question& question) {
+/// Someone at a terminal, who is asked of a lesson.
+struct Talk {
+  std::istream& in;
+  std::ostream& out;
+  const ToBeLogged& lesson;
+};
+
+void ask(const Talk& talk, book::Said& said, const Question& question) {
   for (;;) {
-    const std::string answer = answer_to(in, out, question.asks);
+    const std::string answer = answer_to(talk.in, talk.out, question.asks);
     if (answer.empty()) return;
-    const auto why = refusal(said, question.clause + answer);
+    const auto why = refusal(said, question.clause + answer, talk.lesson);
     if (!why) return;
-    print_folded(out, 2, *why);
+    print_folded(talk.out, 2, *why);
   }
 }
 
-void ask_exceptions(std::istream& in, std::ostream& out, book::Said& said) {
+void ask_exceptions(const Talk& talk, book::Said& said) {
   for (;;) {
-    const std::string answer = answer_to(in, out,
+    const std::string answer = answer_to(talk.in, talk.out,
                                          "What was different, such as 'roundabout right 2 pedals' "
                                          "or 'not zebra' (nothing more: leave it empty)");
     if (answer.empty()) return;
-    if (const auto why = refusal(said, answer)) print_folded(out, 2, *why);
+    if (const auto why = refusal(said, answer, talk.lesson)) print_folded(talk.out, 2, *why);
   }
 }
 
@@ -86,13 +96,15 @@ void list_planned(std::ostream& out, const std::vector<book::LessonPass>& planne
 
 }  // namespace
 
-book::Said ask_log(std::istream& in, std::ostream& out,
-                   const std::vector<book::LessonPass>& planned) {
-  list_planned(out, planned);
+book::Said ask_log(std::istream& in, std::ostream& out, const ToBeLogged& lesson) {
+  list_planned(out, lesson.planned);
+  const Talk talk{in, out, lesson};
   book::Said said;
-  ask_exceptions(in, out, said);
+  ask_exceptions(talk, said);
   if (said.not_driven) return said;
-  for (const Question& question : questions) ask(in, out, said, question);
+  for (const Question& question : questions) ask(talk, said, question);
+  if (!lesson.to_check.empty())
+    ask(talk, said, {"Seen on the ground, by letters of the sheet: A C, or all", "seen "});
   return said;
 }
 

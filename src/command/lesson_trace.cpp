@@ -21,6 +21,7 @@
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/seen.hpp"
 #include "loopwright/book/traced.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/hours/zone.hpp"
@@ -183,6 +184,7 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
     const book::Said said = job.line.empty() ? book::Said{} : book::read_log(job.line);
     if (said.not_driven) throw UsageError("'not driven': the recording says that it was");
     all.log = book::filled(passes, said, scheme_kept(pupil), start.civil().date);
+    all.log.seen = book::facts_seen(said.seen, all.plan.to_check, start.civil().date);
   }
   if (!all.log.minutes) all.log.minutes = std::max(minutes, 1);
   wish::Wish doors;

@@ -2,8 +2,10 @@
 
 #include <utility>
 
+#include "command/ground_marks.hpp"
 #include "loopwright/book/drive.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/seen.hpp"
 #include "loopwright/file/loop_file.hpp"
 
 namespace loopwright::command {
@@ -28,10 +30,25 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
           .likely_s = loop.seconds.likely + loop.stop_seconds,
           .passes = book::passes_of(loop),
           .roads = book::roads_of(roads, loop),
-          .limits = book::limits_of(loop)};
+          .limits = book::limits_of(loop),
+          .to_check = {}};
+}
+
+Date day_of(const FoundPlan& found) {
+  return found.answer.wish.start.civil().date;
 }
 
 }  // namespace
+
+std::vector<card::GroundItem> ground_items_of(const FoundPlan& found) {
+  const hours::Setting setting = found.ground->setting_of(found.answer.wish);
+  return card::to_check(
+      {found.ground->noted().roads, found.answer, found.answer.loops.front(), setting});
+}
+
+void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan& found) {
+  tell_look_again(out, ground_items_of(found), book::seen_facts(book), day_of(found));
+}
 
 FoundPlan find_plan(const book::Book& book, PlanJob& job) {
   FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
@@ -47,7 +64,8 @@ FoundPlan find_plan(const book::Book& book, PlanJob& job) {
 
 int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found) {
   const road::Roads& roads = found.ground->noted().roads;
-  const book::Plan plan = plan_of(job, roads, found.answer, found.text);
+  book::Plan plan = plan_of(job, roads, found.answer, found.text);
+  plan.to_check = letters_for(ground_items_of(found), book::seen_facts(book), day_of(found));
   const auto streets = book::streets_of(roads, found.answer.wish, found.answer.loops.front());
   if (job.number == 0) return book::plan_lesson(book, job.code, plan, streets);
   book::replan_lesson(book, job.code, job.number, plan, streets);

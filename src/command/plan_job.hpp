@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <iosfwd>
 #include <memory>
 #include <string>
 
@@ -13,6 +14,7 @@
 #include "command/lesson_words_of_pupil.hpp"
 #include "command/loop_search.hpp"
 #include "loopwright/book/book.hpp"
+#include "loopwright/card/ground.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
@@ -36,6 +38,11 @@ struct FoundPlan {
 
 /// Searches with the book's ledger of streets, and proves what was found. Throws as loop_search.hpp does.
 FoundPlan find_plan(const book::Book& book, PlanJob& job);
+
+/// What its first loop asks to look at on the ground.
+std::vector<card::GroundItem> ground_items_of(const FoundPlan& found);
+/// Tells of its first loop what was seen once and is to be looked at again (ground_marks.hpp).
+void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan& found);
 
 /// Writes the first loop into the book. Rules: there is one. Returns the lesson's number.
 int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found);

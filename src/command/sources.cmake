@@ -13,6 +13,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ground_marks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp

@@ -20,6 +20,14 @@ void tell_logged(const std::string& code, int number, const book::Log& log,
                code + ", lesson " + std::to_string(number) + " is logged: passes driven " +
                    std::to_string(driven) + " of " + std::to_string(log.passes.size()) +
                    (seen.empty() ? "" : "; levels: " + listed(seen)));
+  if (log.seen.empty()) return;
+  const bool otherwise = std::any_of(log.seen.begin(), log.seen.end(),
+                                     [](const book::SeenFact& one) { return !one.says.empty(); });
+  print_folded(std::cout, 0,
+               "seen on the ground: kept with its day, for all drives past it" +
+                   std::string(otherwise ? "; what stands there otherwise than on the map counts "
+                                           "once you note it ('loopwright note add --help')"
+                                         : ""));
 }
 
 }  // namespace loopwright::command

@@ -35,7 +35,8 @@ inline book::Plan plan_of_two_passes() {
           .passes = {{right_at_roundabout(), 3, "way/9100000000361"},
                      {{road::Kind::zebra}, 2, "node/5"}},
           .roads = {{"quiet", 5.5}, {"town", 39.5}},
-          .limits = {{20, SpeedUnit::mph, 5.5}, {30, SpeedUnit::mph, 39.5}}};
+          .limits = {{20, SpeedUnit::mph, 5.5}, {30, SpeedUnit::mph, 39.5}},
+          .to_check = {{"A", {"limit along", "way/9100000000361", "30 mph, inferred"}}}};
 }
 
 inline book::Log log_of_two_passes() {

@@ -112,7 +112,7 @@ TEST_CASE("a clause that can't be meant is told with what it takes", "[book][log
   CHECK(said("roundabuot 3") ==
         "'roundabuot 3': begins with no kind of practice, nor with rest, not, skill, fault, words, "
         "wheel, pedals, "
-        "minutes, home, light, weather, traffic, mock, said:, remark:, goal: or reached:");
+        "minutes, home, light, weather, traffic, mock, seen, said:, remark:, goal: or reached:");
   CHECK(said("roundabout right 6") ==
         "'roundabout right 6': a level is a whole number from 1 to 5");
   CHECK(said("roundabout good") ==

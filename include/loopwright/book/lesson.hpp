@@ -14,6 +14,7 @@
 #include "loopwright/base/region.hpp"
 #include "loopwright/book/marking.hpp"
 #include "loopwright/road/kind.hpp"
+#include "loopwright/wish/map_fact.hpp"
 
 namespace loopwright::book {
 
@@ -76,6 +77,21 @@ struct MockTest {
   friend bool operator==(const MockTest&, const MockTest&) = default;
 };
 
+/// A fact that a lesson's sheet asks to look at on the ground, by its letter.
+struct LetteredFact {
+  std::string letter;
+  wish::MapFact fact;
+  friend bool operator==(const LetteredFact&, const LetteredFact&) = default;
+};
+
+/// A fact that the instructor looked at on the ground (seen.hpp).
+struct SeenFact {
+  wish::MapFact fact;
+  Date day;
+  std::string says;  ///< what stands there, when it isn't as the map has it; else empty
+  friend bool operator==(const SeenFact&, const SeenFact&) = default;
+};
+
 /// Conditions, as codes of marking.hpp; empty: not said.
 struct Conditions {
   std::string light, weather, traffic;
@@ -103,6 +119,7 @@ struct Plan {
     friend bool operator==(const Limit&, const Limit&) = default;
   };
   std::vector<Limit> limits = {};  ///< likely minutes by speed limit, ascending; empty: not told
+  std::vector<LetteredFact> to_check = {};  ///< what its sheet asks to look at, by letter
 };
 
 /// What came of it.
@@ -119,6 +136,8 @@ struct Log {
   std::string remark = {};                ///< the instructor's
   std::vector<std::string> goals = {};    ///< for next time
   std::vector<std::string> reached = {};  ///< goals of before that are reached
+  std::vector<SeenFact> seen =
+      {};  ///< on the ground; kept apart from the lesson, so not read again with it
   int private_minutes = 0;  ///< practised at home since the last lesson, by the pupil's account
 };
 

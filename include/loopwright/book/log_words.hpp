@@ -14,6 +14,8 @@
 //   minutes N · home N        away from the start · minutes practised at home since the last lesson
 //   light, weather or traffic CODE
 //   mock DRIVING SERIOUS DANGEROUS
+//   seen LETTER … [: what stands there] · seen all
+//                             looked at on the ground, by the letters of the sheet
 //   said: TEXT · remark: TEXT · goal: TEXT · reached: TEXT
 //   not driven                alone: the lesson didn't happen
 // Rules: pure. Passes are prefilled: without a word of them all are driven, without a level. What is said of a practice
@@ -41,11 +43,18 @@ struct SaidPractice {
   std::optional<Help> help = {};
 };
 
+/// What is said to have been looked at on the ground.
+struct SaidSeen {
+  std::string letter;     ///< of the sheet; "*": all of them
+  std::string says = {};  ///< what stands there, when it isn't as the map has it
+  friend bool operator==(const SaidSeen&, const SaidSeen&) = default;
+};
 struct Said {
   bool not_driven = false;  ///< the whole lesson
   std::vector<SaidPractice> practices;
   std::optional<int> rest = {};  ///< level
-  Log log = {};                  ///< all else, but for passes; observations without a day
+  std::vector<SaidSeen> seen = {};
+  Log log = {};  ///< all else, but for passes; observations without a day
 };
 
 Said read_log(std::string_view text);

@@ -5,10 +5,12 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/road/roads.hpp"
 #include "loopwright/say/say.hpp"
+#include "loopwright/wish/map_fact.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::card {
@@ -19,7 +21,9 @@ struct Lesson {
   const wish::Answer& answer;
   const wish::Loop& loop;
   const hours::Setting& setting;  ///< what the area's hours are read by (road::setting_of)
-  say::Manner manner = {};         ///< in which words it is spoken and printed
+  say::Manner manner = {};        ///< in which words it is spoken and printed
+  /// What was seen of each that to_check() names (card/ground.hpp), in its order; none: nobody says.
+  const std::vector<wish::GroundMark>* ground = nullptr;
 };
 
 std::string write_text(const Lesson& lesson);
