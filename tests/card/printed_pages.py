@@ -143,6 +143,30 @@ def check(folder, wish, number):
         print(f"{' '.join(words)}: {len(pages)} pages, {len(shown)} of them the card of {rows} rows")
 
 
+def check_at_home(folder):
+    """The sheet for the family: the same pages, without the instructor's boxes."""
+    book = ["--book", str(folder / "b.book")]
+    area = str(folder / "q.area")
+    run(PROGRAM, "pupil", "add", "WREN", *book, "--home", "4 Lantern Row", "--today", "2026-09-01")
+    run(PROGRAM, "lesson", "plan", "WREN", area, *book, "--start", "2026-11-27T10:00", "--want", "turn-off:left=4")
+    run(PROGRAM, "lesson", "log", "WREN", *book, "rest 4; seen A: Mo-Fr 07:00-09:30")
+    words = ["lesson", "at-home", "WREN", area, *book, "--start", "2026-11-29T09:00"]
+    text = run(PROGRAM, *words)
+    for paper, size, _ in PAPERS:
+        pdf = folder / "home.pdf"
+        run(PROGRAM, *words, *paper, "-o", str(pdf))
+        pages = pages_of(pdf)
+        check_edges(pages, size)
+        check_no_overlap(pages)
+        check_least(pdf, LARGE if "--large-print" in paper else 1)
+        check_spoken(pages, spoken_in(text))
+        for page in (" ".join(w[4] for w in page[2]) for page in pages):
+            assert "WREN" in page and "OpenStreetMap" in page and "No dual controls" in page, page[:200]
+            if re.search(r"card \d+ of \d+", page):
+                assert not re.search(r"\bdual\b(?! controls)|\bhard \d", page), page
+        print(f"at home, {' '.join(paper)}: {len(pages)} pages")
+
+
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
@@ -150,6 +174,7 @@ def main():
             "--region", "GB-ENG")
         for number, wish in enumerate(WISHES):
             check(folder, wish, number)
+        check_at_home(folder)
 
 
 main()

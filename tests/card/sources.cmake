@@ -2,6 +2,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_area_report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_certainty.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_exchange.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_text.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_timed.cpp)

@@ -31,6 +31,8 @@ add_test(NAME wish-files
 add_test(NAME book
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_book.py $<TARGET_FILE:loopwright>)
 set_tests_properties(book PROPERTIES COST 40)
+add_test(NAME at-home
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_at_home.py $<TARGET_FILE:loopwright>)
 add_test(NAME trace
   COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_trace.py $<TARGET_FILE:loopwright>)
 set_tests_properties(trace PROPERTIES ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)

@@ -168,7 +168,7 @@ class TestAsked(Book):
         self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--length", "30", "--want",
                     "roundabout=1")
         said = self.answer(["roundabuot 2", "mini-roundabout 2 pedals", "", "4", "23", "dusk", "nice", "dull-wet", "",
-                            "30", "rather good", "roundabouts again", "ZZ", "a"])
+                            "30", "rather good", "roundabouts again", "ZZ", "all"])
         self.assertIn("planned: ", said)
         self.assertIn("'roundabuot 2': begins with no kind of practice", said)
         self.assertIn("'weather nice': weather is one of", said)
