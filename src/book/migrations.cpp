@@ -183,8 +183,22 @@ CREATE TABLE seen (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 7> steps{
-    pupils, lessons, streets_and_files, files_of_several, traces, limits, ground};
+// A file is of a pupil, and may be of no lesson: all that is kept on one.
+constexpr const char* files_of_pupils = R"sql(
+CREATE TABLE written (
+  path TEXT NOT NULL,
+  pupil INTEGER NOT NULL REFERENCES pupil ON DELETE CASCADE,
+  lesson INTEGER REFERENCES lesson ON DELETE SET NULL,
+  sha256 TEXT NOT NULL,
+  PRIMARY KEY (path, pupil)
+) STRICT;
+INSERT OR REPLACE INTO written SELECT path, pupil, lesson, sha256 FROM written_file JOIN lesson ON lesson.id = lesson;
+DROP TABLE written_file;
+ALTER TABLE written RENAME TO written_file;
+)sql";
+
+constexpr std::array<const char*, 8> steps{
+    pupils, lessons, streets_and_files, files_of_several, traces, limits, ground, files_of_pupils};
 
 }  // namespace
 

@@ -31,7 +31,7 @@ ORDER BY code
 
 constexpr const char* details[] = {"pass",         "road_minutes", "limit_minutes", "fault",
                                    "intervention", "observation",  "goal",          "mock_test",
-                                   "trace",        "trace_time",   "to_check",      "written_file"};
+                                   "trace",        "trace_time",   "to_check"};
 
 void delete_details(SQLite::Database& db, std::string_view code) {
   const std::int64_t pupil = row_of_pupil(db, code);
@@ -46,7 +46,7 @@ void delete_details(SQLite::Database& db, std::string_view code) {
       "0, minutes = NULL, light = '', weather = '', traffic = '', said = '', remark = '', "
       "private_minutes = 0 WHERE pupil = ?",
       pupil);
-  for (const char* table : {"tick", "avoided"})
+  for (const char* table : {"tick", "avoided", "written_file"})
     run(db, ("DELETE FROM " + std::string(table) + " WHERE pupil = ?").c_str(), pupil);
   run(db, "UPDATE pupil SET home = '', test_day = NULL, my_your = 0 WHERE id = ?", pupil);
   run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);

@@ -220,7 +220,7 @@ std::string of_streets(Columns& row) {
 
 std::string of_file(Columns& row) {
   row.text("sha256");  // tells it from a file of another's of that name: no more of the pupil
-  return row.text("path") + ", for lesson " + row.text("lesson");
+  return row.text("path") + row.part(", for lesson ", "lesson");
 }
 
 struct TableWords {

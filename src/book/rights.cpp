@@ -80,9 +80,8 @@ constexpr ExportTable tables[] = {
      "SELECT day, way, node_a, node_b, times, near_door FROM street_use WHERE pupil = ?1 ORDER BY "
      "rowid"},
     {"written_file",
-     "SELECT path, number AS lesson, sha256 FROM written_file JOIN lesson ON lesson.id = "
-     "written_file.lesson WHERE "
-     "pupil = ?1 ORDER BY path"},
+     "SELECT path, number AS lesson, sha256 FROM written_file LEFT JOIN lesson ON lesson.id = "
+     "written_file.lesson WHERE written_file.pupil = ?1 ORDER BY path"},
 };
 
 Json value_in(const SQLite::Column& column) {
@@ -129,20 +128,20 @@ std::string export_pupil(const Book& book, std::string_view code) {
 
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file) {
   book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t lesson = row_of_lesson(db, code, number);
-    run(db, "DELETE FROM written_file WHERE path = ? AND (sha256 <> ? OR lesson = ?)",
-        file.path.string(), file.sha256, lesson);
-    run(db, "INSERT INTO written_file VALUES (?, ?, ?)", file.path.string(), lesson, file.sha256);
+    const std::int64_t pupil = row_of_pupil(db, code);
+    std::optional<std::int64_t> lesson;
+    if (number != 0) lesson = row_of_lesson(db, code, number);
+    run(db, "DELETE FROM written_file WHERE path = ? AND (sha256 <> ? OR pupil = ?)",
+        file.path.string(), file.sha256, pupil);
+    run(db, "INSERT INTO written_file VALUES (?, ?, ?, ?)", file.path.string(), pupil, lesson,
+        file.sha256);
   });
 }
 
 std::vector<WrittenFile> written_files(const Book& book, std::string_view code) {
   return book.connection().read([&](SQLite::Database& db) {
     std::vector<WrittenFile> files;
-    auto row = ask(db,
-                   "SELECT DISTINCT path, sha256 FROM written_file JOIN lesson ON lesson.id = "
-                   "written_file.lesson WHERE "
-                   "pupil = ? ORDER BY path",
+    auto row = ask(db, "SELECT path, sha256 FROM written_file WHERE pupil = ? ORDER BY path",
                    row_of_pupil(db, code));
     while (row.executeStep())
       files.push_back({row.getColumn(0).getString(), row.getColumn(1).getString()});

@@ -9,6 +9,7 @@
 #include "command/files.hpp"
 #include "command/hours_place.hpp"
 #include "command/pupil.hpp"
+#include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/readable.hpp"
@@ -17,7 +18,6 @@
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/file/notes_file.hpp"
 #include "loopwright/road/note.hpp"
-#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -87,7 +87,7 @@ Exit pupil_export(const Arguments& words) {
   app.add_option("--today", today, "the day the page is of (default: today)");
   if (!parse(app, words)) return Exit::done;
   if (!job.output.empty()) need_folder_of(job.output);
-  const book::Book book = open_book(job.book, book::Opening::must_be_there);
+  book::Book book = open_book(job.book, book::Opening::must_be_there);
   if (!job.output.empty()) need_own_file(job.output, {book.file()});
   const std::string code = pupil_code("CODE", job.code);
   const std::string text = fs::path(job.output).extension() == ".pdf"
@@ -96,7 +96,7 @@ Exit pupil_export(const Arguments& words) {
   if (job.output.empty()) {
     std::cout << text;
   } else {
-    store::write_whole(job.output, text);
+    write_for_pupil(book, {code, 0}, job.output, text);
     std::cout << job.output
               << ": written; it holds all of the pupil, home and all: give it to nobody else\n";
   }
@@ -105,9 +105,9 @@ Exit pupil_export(const Arguments& words) {
 
 Exit pupil_erase(const Arguments& words) {
   Options app{
-      "Deletes a pupil: all rows, free pages and side files of the book, and the loop and card "
-      "files that were "
-      "written for the pupil. Copies you made yourself are yours to delete.",
+      "Deletes a pupil: all rows, free pages and side files of the book, and the files that were "
+      "written for the pupil: loop files, cards, sheets for home, pages and exports. Copies you "
+      "made yourself are yours to delete.",
       "loopwright pupil erase"};
   PupilJob job;
   app.add_option("CODE", job.code, "the pupil's code")->required();

@@ -10,7 +10,7 @@ namespace loopwright::command {
 
 struct LessonName {
   std::string code;
-  int number = 0;
+  int number = 0;  ///< 0: of no lesson
 };
 
 /// Throws InputError.

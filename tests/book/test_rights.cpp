@@ -72,6 +72,13 @@ TEST_CASE("who isn't there can't be erased", "[book][rights]") {
         "there is no pupil FINCH in the book; 'loopwright pupil list' shows who is");
 }
 
+TEST_CASE("a file of no lesson is remembered, too", "[book][rights]") {
+  ScratchBook at;
+  note_written(at.book, "WREN", 0, {"/out/all.json", "aa"});
+  CHECK(written_files(at.book, "WREN") == std::vector<WrittenFile>{{"/out/all.json", "aa"}});
+  CHECK(export_pupil(at.book, "WREN").find("\"lesson\": null") != std::string::npos);
+}
+
 TEST_CASE("a file belongs to who had it written last", "[book][rights]") {
   ScratchBook at;
   Pupil finch = test::wren();

@@ -232,6 +232,12 @@ class TestErased(Book):
         words = ["WREN", "4 Lantern Row", str(home["lat"]), str(home["lon"]), "went rather well"]
         self.run_it("lesson", "log", "WREN", "rest 4; said: went rather well")
         self.plan("WREN", "2026-11-29T15:00")
+        for written in (("pupil", "export", "WREN", "-o", "WREN-all.json"), ("pupil", "export", "WREN", "-o", "WREN-all.pdf"),
+                        ("pupil", "show", "WREN", "-o", "WREN-page.pdf"),
+                        ("lesson", "at-home", "WREN", "q.area", "--start", "2026-11-29T09:00", "-o", "WREN-home.txt"),
+                        ("lesson", "print", "WREN", "-o", "WREN.pdf")):
+            self.run_it(*written)
+            self.assertTrue((self.folder / written[-1]).exists())
         for word in words:
             self.assertTrue(self.traces([word]), word)
         self.run_it("pupil", "erase", "WREN", "--yes")

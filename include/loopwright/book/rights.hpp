@@ -17,12 +17,13 @@ namespace loopwright::book {
 /// InputError when there is no such pupil.
 std::string export_pupil(const Book& book, std::string_view code);
 
-/// A file that was written for a pupil: a loop file, a card.
+/// A file that was written for a pupil: a loop file, a card, a sheet for home, a page of progress, all that is kept.
 struct WrittenFile {
   std::filesystem::path path;  ///< absolute
   std::string sha256;          ///< of what was written, 64 hex digits
+  friend bool operator==(const WrittenFile&, const WrittenFile&) = default;
 };
-/// Remembers a file for the day on which the pupil is erased. A path belongs to who had other bytes written
+/// Remembers a file for the day on which the pupil is erased. number: of the lesson it is for; 0: of none. A path belongs to who had other bytes written
 /// there last; a file of several pupils to all of them.
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file);
 /// In order of their paths.
