@@ -39,8 +39,8 @@ void tell_planned(const PlanJob& job, int number, const Instant& start) {
                    "' writes its card");
 }
 
-Exit run(book::Book& book, PlanJob& job) {
-  const FoundPlan found = find_plan(book, job);
+/// Tells what was found, and keeps it.
+Exit tell_and_keep(book::Book& book, const PlanJob& job, const FoundPlan& found) {
   const wish::Answer& answer = found.answer;
   print_summary(std::cout, answer,
                 {found.ground->noted().roads, found.ground->setting_of(answer.wish)});
@@ -54,6 +54,24 @@ Exit run(book::Book& book, PlanJob& job) {
   tell_look_again(std::cout, book, found);
   write_loop_file(book, job, number, found.text);
   return answer.shortfall ? Exit::wish_not_met : Exit::done;
+}
+
+Exit run(book::Book& book, PlanJob& job) {
+  return tell_and_keep(book, job, find_plan(book, job));
+}
+
+/// The kept drive at the new start when it still fits, else another.
+Exit run_again(book::Book& book, PlanJob& job) {
+  const book::Lesson lesson = book::lesson_of(book, job.code, job.number);
+  KeptPlan kept = keep_drive(book, job, lesson.plan.loop_file);
+  const std::string at = spoken_moment(job.ask.wish.start);
+  if (kept.found) {
+    print_folded(std::cout, 0, "the same drive as before, timed and proved for " + at);
+    return tell_and_keep(book, job, *kept.found);
+  }
+  print_folded(std::cout, 0,
+               "the kept drive doesn't fit " + at + ": " + kept.why_not + "; planned anew");
+  return run(book, job);
 }
 
 /// "15:10" on the day of the lesson, or a date and time.
@@ -104,8 +122,9 @@ Exit lesson_plan(const Arguments& words) {
 
 Exit lesson_again(const Arguments& words) {
   Options app{
-      "Plans the same lesson for another start. Its drive may be another one, since hours and "
-      "streets are.",
+      "Plans the same lesson for another start: by the same drive when that still fits (hours, "
+      "lanes, "
+      "minutes, the ledger), else by another, and says why.",
       "loopwright lesson again"};
   LessonTexts texts;
   std::string start;
@@ -130,7 +149,7 @@ Exit lesson_again(const Arguments& words) {
               ask_of(std::move(wish_words)),
               {},
               lesson.number};
-  return run(book, job);
+  return run_again(book, job);
 }
 
 }  // namespace loopwright::command

@@ -133,10 +133,16 @@ wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem
   return answer;
 }
 
+TextProof proof_of_text(const Ground& ground, std::string_view text,
+                        const std::filesystem::path& name) {
+  const wish::Answer written = file::read_answer(text, name.string());
+  proof::Proof proof = proof::prove(ground.noted(), written, ground.setting_of(written.wish));
+  return {std::move(proof.false_claim), proof.claims};
+}
+
 std::int64_t prove_text(const Ground& ground, std::string_view text,
                         const std::filesystem::path& name) {
-  wish::Answer written = file::read_answer(text, name.string());
-  const proof::Proof proof = proof::prove(ground.noted(), written, ground.setting_of(written.wish));
+  const TextProof proof = proof_of_text(ground, text, name);
   if (!proof.false_claim) return proof.claims;
   throw Error(Exit::false_claim,
               "internal fault, nothing is written: what was found doesn't hold (" +

@@ -46,6 +46,14 @@ void keep_quiet(std::vector<wish::StreetUse>& use, const road::Roads& roads);
 /// Searches, and tells on standard output where a place lies off its road. area: the file, for the answer's name of it.
 wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area);
 
+/// What is false in a loop file's text, and how many claims were checked. Rules: for_lesson was asked for its lesson.
+struct TextProof {
+  std::optional<std::string> false_claim;
+  std::int64_t claims = 0;
+};
+TextProof proof_of_text(const Ground& ground, std::string_view text,
+                        const std::filesystem::path& name);
+
 /// Claims checked in the loop file as it will be written under that name. Throws Error when one is false: our own
 /// fault, and then nothing may be written.
 std::int64_t prove_text(const Ground& ground, std::string_view text,

@@ -3,10 +3,14 @@
 #include <utility>
 
 #include "command/ground_marks.hpp"
+#include "loopwright/base/error.hpp"
 #include "loopwright/book/drive.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/find/kept_drive.hpp"
+#include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/resolve.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -34,6 +38,14 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
           .to_check = {}};
 }
 
+/// Its places, its start, and what other lessons drive of quiet streets.
+void settle_for(const book::Book& book, PlanJob& job, const Ground& ground) {
+  settle(job.ask, ground);
+  wish::Wish& wish = job.ask.wish;
+  wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
+  keep_quiet(wish.street_use, ground.map());
+}
+
 Date day_of(const FoundPlan& found) {
   return found.answer.wish.start.civil().date;
 }
@@ -52,14 +64,42 @@ void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan&
 
 FoundPlan find_plan(const book::Book& book, PlanJob& job) {
   FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
-  settle(job.ask, *found.ground);
-  wish::Wish& wish = job.ask.wish;
-  wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
-  keep_quiet(wish.street_use, found.ground->map());
+  settle_for(book, job, *found.ground);
   found.answer = answer_to(*found.ground, job.ask, job.area.area);
   found.text = file::write_answer(found.answer);
   found.claims = prove_text(*found.ground, found.text, job.code);
   return found;
+}
+
+KeptPlan keep_drive(const book::Book& book, PlanJob& job, const std::string& loop_file) {
+  FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
+  Ground& ground = *found.ground;
+  wish::Answer kept = file::read_answer(loop_file, job.code);
+  if (kept.area.id != ground.info().id || kept.notes != ground.notes_name())
+    return {std::nullopt, "the area or the notes are others than it was planned with"};
+  if (kept.loops.size() != 1 || kept.shortfall)
+    return {std::nullopt, kept.shortfall
+                              ? "it hadn't all that is asked"
+                              : "it was planned with variants, which hang on each other"};
+  settle_for(book, job, ground);
+  const hours::Setting setting = ground.setting_of(job.ask.wish);
+  const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.ask.wish, setting));
+  try {
+    wish::resolve(roads, kept.loops.front());
+  } catch (const InputError&) {
+    return {std::nullopt, "your notes shut a road of it that day"};
+  }
+  find::KeptDrive now = find::kept_drive(roads, job.ask.wish, kept.loops.front(), setting);
+  if (!now.loop) return {std::nullopt, now.why_not};
+  found.answer.area = kept.area;
+  found.answer.notes = kept.notes;
+  found.answer.wish = job.ask.wish;
+  found.answer.loops.push_back(std::move(*now.loop));
+  found.text = file::write_answer(found.answer);
+  const TextProof proof = proof_of_text(ground, found.text, job.code);
+  if (proof.false_claim) return {std::nullopt, *proof.false_claim};
+  found.claims = proof.claims;
+  return {std::move(found), {}};
 }
 
 int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found) {

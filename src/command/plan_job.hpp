@@ -39,6 +39,13 @@ struct FoundPlan {
 /// Searches with the book's ledger of streets, and proves what was found. Throws as loop_search.hpp does.
 FoundPlan find_plan(const book::Book& book, PlanJob& job);
 
+/// The drive that a lesson's loop file keeps, at the start of the job; or why it doesn't do any more.
+struct KeptPlan {
+  std::optional<FoundPlan> found;  ///< proved
+  std::string why_not;
+};
+KeptPlan keep_drive(const book::Book& book, PlanJob& job, const std::string& loop_file);
+
 /// What its first loop asks to look at on the ground.
 std::vector<card::GroundItem> ground_items_of(const FoundPlan& found);
 /// Tells of its first loop what was seen once and is to be looked at again (ground_marks.hpp).

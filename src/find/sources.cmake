@@ -24,6 +24,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/kerb_places.cpp
   ${CMAKE_CURRENT_LIST_DIR}/joined.cpp
   ${CMAKE_CURRENT_LIST_DIR}/keep_off.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/kept_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_candidates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_guide.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lane_shortfall.cpp

@@ -8,6 +8,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_find_loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_in_the_way.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_independent.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_kept_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_lane_wants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp
