@@ -40,6 +40,7 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
 
 /// Its places, its start, and what other lessons drive of quiet streets.
 void settle_for(const book::Book& book, PlanJob& job, const Ground& ground) {
+  if (std::exchange(job.settled, true)) return;
   settle(job.ask, ground);
   wish::Wish& wish = job.ask.wish;
   wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});

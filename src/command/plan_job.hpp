@@ -27,6 +27,7 @@ struct PlanJob {
   LoopAsk ask;
   std::filesystem::path output = {};  ///< a loop file as well; empty: none
   int number = 0;                     ///< the lesson that is planned anew; 0: a new one
+  bool settled = false;               ///< its places were looked up: told once, and once in the wish
 };
 
 struct FoundPlan {
