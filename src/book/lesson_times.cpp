@@ -14,14 +14,14 @@ namespace {
 struct Row {
   double length = 0, wheels = 0;
 };
-struct Times {
+struct TimesOfTopic {
   std::vector<Row> rows;  ///< by length
   int reserve = 0;
 };
 
-Times read_times(Topic topic) {
+TimesOfTopic read_times(Topic topic) {
   const std::size_t column = topic == Topic::fresh ? 1 : 2;
-  Times times;
+  TimesOfTopic times;
   for (const TableRow& row : read_table(rule_text("lesson_times"))) {
     if (row[0] == "reserve")
       times.reserve = static_cast<int>(number_cell(row, column));
@@ -47,7 +47,7 @@ double wheels_of(const std::vector<Row>& rows, double length) {
 
 LessonTimes lesson_times(int length_minutes, Topic topic) {
   assert(length_minutes >= 20 && length_minutes <= 600);
-  const Times times = read_times(topic);
+  const TimesOfTopic times = read_times(topic);
   const double least = length_minutes / 3.0;
   const int wheels =
       static_cast<int>(std::floor(std::max(wheels_of(times.rows, length_minutes), least)));

@@ -13,8 +13,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/folded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ground.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/ground_marks.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_batch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/hours_place.cpp
@@ -33,7 +31,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lanes_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lanes_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/lesson_at_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_like_it.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_next.cpp
@@ -70,7 +67,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pupil_not_met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
@@ -83,4 +79,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/write_for_pupil.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/write_for_pupil.cpp
+  # Last, so that the batches before stay what they are (LOOPWRIGHT_BATCHES).
+  ${CMAKE_CURRENT_LIST_DIR}/ground_marks.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_at_home.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp)
