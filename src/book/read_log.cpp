@@ -167,8 +167,9 @@ bool read_seen(Said& said, Clause& clause) {
     std::string letter(clause.word());
     for (char& c : letter) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     const bool is_all = letter == "ALL";
-    const bool is_letter = !letter.empty() && letter.size() <= most_letters &&
-                           letter.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == letter.npos;
+    const bool is_letter =
+        !letter.empty() && letter.size() <= most_letters &&
+        letter.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == std::string::npos;
     if (!is_all && !is_letter)
       clause.refuse("behind 'seen' stand letters of the sheet, such as 'seen A C', or 'seen all'");
     said.seen.push_back({is_all ? "*" : letter});

@@ -256,6 +256,7 @@ Exit write_sheet(book::Book& book, const HomeJob& job, Ground& ground, const Hom
   const TiedLoops tied = loops_in(ground, text, job.pupil.code);
   const say::Sides sides = job.pupil.my_your ? say::Sides::my_your : say::Sides::left_right;
   std::vector<card::Lesson> drives;
+  drives.reserve(tied.answer.loops.size());
   for (const wish::Loop& loop : tied.answer.loops)
     drives.push_back({tied.roads, tied.answer, loop, tied.setting, {nullptr, sides}});
   const card::HomeSheet sheet = sheet_of(job, found, ground);

@@ -4,7 +4,8 @@
 namespace loopwright::command {
 namespace {
 
-constexpr std::int64_t minute_s = 60, quarter_s = 15 * minute_s, day_s = 24 * 60 * minute_s;
+constexpr std::int64_t minute_s = 60, quarter_s = 15 * minute_s, hour_s = 60 * minute_s,
+                       day_s = 24 * hour_s;
 
 int minute_of_day(const CivilTime& time) {
   constexpr int minutes_an_hour = 60;
