@@ -212,6 +212,7 @@ std::vector<card::HomeSheet::Alone> alone_on_sheet(const HomeJob& job) {
   std::stable_sort(all.begin(), all.end(),
                    [](const auto* a, const auto* b) { return a->last > b->last; });
   std::vector<card::HomeSheet::Alone> alone;
+  alone.reserve(all.size());
   for (const book::PracticeAtHome* one : all)
     alone.push_back({one->what.kind, one->what.movement, spoken_day(one->last)});
   return alone;
