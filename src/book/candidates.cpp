@@ -1,14 +1,15 @@
 // Method:
 //   1. Every kind that serves a skill is a candidate: where it can be asked for by left and right, each of these.
 //   2. Its level is that of its last day; special forms count for it. Where only its skill was seen, that counts.
-//   3. Out fall kinds kept off, what is too hard for the learner, what nobody practised before it (kinds.txt).
-//      and what the learner has outgrown without ever being seen at it.
+//   3. Out fall kinds kept off, what can't be had from the door, what is too hard for the learner, what nobody practised
+//      before it (kinds.txt), and what the learner has outgrown without ever being seen at it.
 //   4. The rest is weighed.
 #include "book/candidates.hpp"
 
 #include <algorithm>
 #include <array>
 #include <map>
+#include <optional>
 #include <stdexcept>
 
 #include "loopwright/base/table.hpp"
@@ -53,6 +54,15 @@ int level_of(const Lines& lines, const Skill& skill) {
   for (const SkillLine& line : lines.skills)
     if (line.skill == &skill) return line.level();
   return 0;
+}
+
+/// Begun, and nothing of it was met for longer than it keeps.
+bool is_stale(const Lines& lines, const Skill& skill, Date day) {
+  for (const SkillLine& line : lines.skills)
+    if (line.skill == &skill && !line.seen.empty())
+      return days_since_epoch(day) - days_since_epoch(line.seen.back().day) >
+             skill.stale_after_days;
+  return false;
 }
 
 /// The level of its skill, when nothing that practises the skill was driven: the instructor said so.
@@ -103,6 +113,10 @@ bool is_kept_off(const Record& record, Kind kind) {
                      [&](Kind avoided) { return road::meets(kind, avoided); });
 }
 
+bool is_there(const Record& record, const Practice& what) {
+  return record.there == nullptr || record.there->contains(what);
+}
+
 /// True of what a learner must know who does well what comes after it: a pupil may come from another instructor.
 bool is_outgrown(const Lines& lines, Kind kind) {
   return std::any_of(lines.practices.begin(), lines.practices.end(), [&](const PracticeLine& line) {
@@ -117,14 +131,26 @@ bool is_by_choice(Kind kind) {
   return kind == Kind::motorway || kind == Kind::ford;
 }
 
-/// Fills `reached`; false when something that comes before it isn't reached.
-bool are_prerequisites_reached(const Record& record, const Lines& lines, Candidate& candidate) {
+void add_once(std::vector<std::string>& all, std::string text) {
+  if (std::find(all.begin(), all.end(), text) == all.end()) all.push_back(std::move(text));
+}
+
+/// Fills `reached`; false when something that comes before this kind isn't reached. Who was talked through it on the way,
+/// or had it too early, needs that as well, until it goes at 3 all the same. What can't be had from the door bars
+/// nothing, or a pupil in a town without country roads would never see a dual carriageway: what comes before it does.
+bool are_prerequisites_reached(const Record& record, const Lines& lines, Kind kind,
+                               Candidate& candidate) {
   const int least = static_cast<int>(proposal_number("least prerequisite"));
-  for (const Kind before : road::kind_row(candidate.what.kind).before) {
+  for (const Kind before : road::kind_row(kind).before) {
     const int level = best_level(lines, record, before);
-    if (level < least && candidate.level == 0) return false;
+    if (level < least && !is_there(record, {before, Movement::none})) {
+      if (!are_prerequisites_reached(record, lines, before, candidate)) return false;
+      add_once(candidate.reached, std::string(road::name(before)) + " isn't had from this door");
+      continue;
+    }
+    if (level < least && candidate.level < least) return false;
     if (level > 0)
-      candidate.reached.push_back(std::string(road::name(before)) + " at " + std::to_string(level));
+      add_once(candidate.reached, std::string(road::name(before)) + " at " + std::to_string(level));
   }
   return true;
 }
@@ -137,10 +163,13 @@ double off_for_place(const Candidate& candidate) {
          static_cast<double>(std::min<std::ptrdiff_t>(at, most_later));
 }
 
-/// For a skill that is reached; less than nothing for one that is overdue.
+/// For a skill that is reached, unless it has become stale; less than nothing for one that is overdue, but not of a further form of it that isn't
+/// begun: what is begun of it comes to 4 first.
 double off_for_skill(const Candidate& candidate, int lessons) {
   const bool lags = candidate.level > 0 && candidate.level < enough_level;
-  if (candidate.skill_level >= reached_level) return lags ? 0 : proposal_number("skill reached");
+  if (candidate.skill_level >= reached_level)
+    return lags || candidate.skill_stale ? 0 : proposal_number("skill reached");
+  if (candidate.level == 0 && candidate.skill_level > 0) return 0;
   double due = proposal_number("lessons a rank") * candidate.skill->rank;
   if (candidate.skill_level > 0) due += proposal_number("lessons to reach");
   return -proposal_number("overdue a lesson") * std::clamp(lessons - due, 0.0, most_overdue);
@@ -152,6 +181,8 @@ double weight_of(const Candidate& candidate) {
     return proposal_number("new") - proposal_number("new by rank") * candidate.skill->rank;
   double weight =
       proposal_number("below independent") * std::max(0, reached_level - candidate.level);
+  if (candidate.level < enough_level)
+    weight -= proposal_number("met by rank") * candidate.skill->rank;
   weight += proposal_number("stepped in") * times(candidate.stepped_in);
   const int stale_times = candidate.days_since / candidate.skill->stale_after_days;
   if (stale_times > 0)
@@ -183,6 +214,32 @@ Lines lines_of(const Record& record) {
   return lines;
 }
 
+/// What a pupil's candidates are held to.
+struct Weighing {
+  const Record& record;
+  Lines lines;
+  const Lesson* last = nullptr;
+  int given = 0;    ///< lessons so far
+  int hardest = 0;  ///< that may be begun
+
+  /// None when it falls out (step 3).
+  [[nodiscard]] std::optional<Candidate> weighed(const Skill& skill, const Practice& what) const {
+    if (is_kept_off(record, what.kind) || is_by_choice(what.kind) || !is_there(record, what))
+      return std::nullopt;
+    Candidate candidate = standing(record, lines, skill, what);
+    const bool too_hard = road::hardness_of(what.kind, what.movement) > hardest;
+    if (candidate.level < enough_level && too_hard) return std::nullopt;
+    if (candidate.level == 0 && is_outgrown(lines, what.kind)) return std::nullopt;
+    if (!are_prerequisites_reached(record, lines, what.kind, candidate)) return std::nullopt;
+    candidate.just_now = had_enough(last, what);
+    candidate.skill_level = level_of(lines, skill);
+    candidate.skill_stale = is_stale(lines, skill, record.day);
+    candidate.weight =
+        weight_of(candidate) - off_for_place(candidate) - off_for_skill(candidate, given);
+    return candidate;
+  }
+};
+
 }  // namespace
 
 double proposal_number(std::string_view name) {
@@ -193,27 +250,14 @@ double proposal_number(std::string_view name) {
 }
 
 std::vector<Candidate> candidates(const Record& record, std::optional<int> level) {
-  const Lines lines = lines_of(record);
-  const Lesson* last = last_driven(record.lessons);
-  const int given = hours_of(record.lessons).lessons;
-  const int hardest = wish_level(level) + static_cast<int>(proposal_number("above level"));
+  const Weighing weighing{record, lines_of(record), last_driven(record.lessons),
+                          hours_of(record.lessons).lessons,
+                          wish_level(level) + static_cast<int>(proposal_number("above level"))};
   std::vector<Candidate> all;
-  for (const Skill& skill : record.scheme.skills) {
-    for (const Kind kind : skill.kinds) {
-      if (is_kept_off(record, kind) || is_by_choice(kind)) continue;
-      for (const Practice& what : practices_of(kind)) {
-        Candidate candidate = standing(record, lines, skill, what);
-        const bool too_hard = road::hardness_of(kind, what.movement) > hardest;
-        if (candidate.level == 0 && (too_hard || is_outgrown(lines, kind))) continue;
-        if (!are_prerequisites_reached(record, lines, candidate)) continue;
-        candidate.just_now = had_enough(last, what);
-        candidate.skill_level = level_of(lines, skill);
-        candidate.weight =
-            weight_of(candidate) - off_for_place(candidate) - off_for_skill(candidate, given);
-        all.push_back(std::move(candidate));
-      }
-    }
-  }
+  for (const Skill& skill : record.scheme.skills)
+    for (const Kind kind : skill.kinds)
+      for (const Practice& what : practices_of(kind))
+        if (auto candidate = weighing.weighed(skill, what)) all.push_back(std::move(*candidate));
   std::stable_sort(all.begin(), all.end(),
                    [](const Candidate& a, const Candidate& b) { return a.weight > b.weight; });
   return all;

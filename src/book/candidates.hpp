@@ -13,6 +13,7 @@ struct Candidate {
   const Skill* skill = nullptr;
   int level = 0;                     ///< 0: not begun
   int skill_level = 0;               ///< of its skill; 0: not begun
+  bool skill_stale = false;          ///< nothing of its skill was met for longer than it keeps
   int passes = 0;                    ///< so far
   int last_passes = 0;               ///< on the last day
   int days_since = 0;                ///< since then; 0 when never

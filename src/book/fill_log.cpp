@@ -8,6 +8,7 @@
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/log_words.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/road/kind_table.hpp"
 
@@ -95,6 +96,7 @@ Log filled(const std::vector<LessonPass>& planned, const Said& said, const Schem
   for (Observation& seen : observed(scheme, day, log.passes, log.observations))
     log.observations.push_back(std::move(seen));
   if (log.mock) log.mock->day = day;
+  if (log.mock && said.mock_by_faults) log.mock->faults = counted(log.faults);
   return log;
 }
 

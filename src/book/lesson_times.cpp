@@ -48,7 +48,8 @@ double wheels_of(const std::vector<Row>& rows, double length) {
 LessonTimes lesson_times(int length_minutes, Topic topic) {
   assert(length_minutes >= 20 && length_minutes <= 600);
   const TimesOfTopic times = read_times(topic);
-  const double least = length_minutes / 3.0;
+  constexpr double least_drive = 10;  // a shorter one isn't looked for
+  const double least = std::max(length_minutes / 3.0, least_drive);
   const int wheels =
       static_cast<int>(std::floor(std::max(wheels_of(times.rows, length_minutes), least)));
   return {length_minutes - times.reserve - wheels, times.reserve, wheels};

@@ -11,11 +11,12 @@
 
 #include "book/candidates.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/road/kind_table.hpp"
 
 namespace loopwright::book {
 namespace {
 
-constexpr int most_ahead = 3;
+constexpr int most_ahead = 3, reached_level = 4;
 constexpr int seconds_a_day = 24 * 3600;
 
 int days_between(Date from, Date to) {
@@ -50,10 +51,14 @@ std::string why_of(const Record& record, const Candidate& of) {
 }
 
 int passes_for(const Candidate& of) {
-  if (road::form_of(of.what.kind) == road::KindForm::manoeuvre) return 1;
+  if (road::form_of(of.what.kind) == road::KindForm::manoeuvre) {
+    if (of.level >= reached_level) return 1;
+    const double minutes = road::kind_row(of.what.kind).minutes;
+    return std::max(static_cast<int>(proposal_number("manoeuvre minutes") / minutes), 1);
+  }
   const std::string sort =
       road::form_of(of.what.kind) == road::KindForm::junction ? "passes to " : "runs to ";
-  return static_cast<int>(proposal_number(sort + (of.level < 4 ? "learn" : "keep")));
+  return static_cast<int>(proposal_number(sort + (of.level < reached_level ? "learn" : "keep")));
 }
 
 ProposedTopic topic_of(const Record& record, const Candidate& of) {
@@ -140,7 +145,8 @@ void hint_test(const Record& record, Proposal& proposal) {
       last_mock = lesson.log.mock->day;
   const bool is_due =
       !last_mock || days_between(*last_mock, record.day) > proposal_number("mock again days");
-  if (*to_test <= proposal_number("mock days") && is_due)
+  proposal.mock_due = *to_test <= proposal_number("mock days") && is_due;
+  if (proposal.mock_due)
     hint += last_mock ? "; the last mock test was " +
                             count_words(days_between(*last_mock, record.day), "day") + " ago"
                       : "; no mock test yet";
@@ -158,6 +164,24 @@ void hint_skills(const Record& record, Proposal& proposal) {
                     count_words(days, "day") + " ago)");
   }
   if (!due.empty()) proposal.hints.push_back("to weave in, no map can serve it: " + listed(due));
+}
+
+/// Skills of which nothing can be had from the door, by name.
+void hint_not_there(const Record& record, Proposal& proposal) {
+  if (record.there == nullptr) return;
+  std::vector<std::string> missing;
+  for (const SkillLine& line : skill_lines(record.scheme, record.lessons)) {
+    const auto& kinds = line.skill->kinds;
+    const bool is_there = std::any_of(kinds.begin(), kinds.end(), [&](road::Kind kind) {
+      return record.there->contains({kind, road::Movement::none});
+    });
+    if (!kinds.empty() && !is_there && line.level() < 4 && kinds.front() != road::Kind::motorway)
+      missing.emplace_back(line.skill->name);
+  }
+  if (!missing.empty())
+    proposal.hints.push_back(
+        "not to be had from this door in a lesson so long, over roads of this level: " +
+        listed(missing) + "; a longer one, or one begun elsewhere (--drive-out), may have it");
 }
 
 /// The record as it would be, had the lesson gone a level up.
@@ -186,6 +210,7 @@ Proposal proposed(const Record& record) {
   hint_test(record, proposal);
   hint_exposure(record, proposal);
   hint_skills(record, proposal);
+  hint_not_there(record, proposal);
   return proposal;
 }
 
@@ -195,7 +220,7 @@ std::vector<Proposal> proposed_ahead(const Record& record, int how_many) {
   std::vector<Proposal> all;
   Date day = record.day;
   for (int n = 0; n < how_many; ++n) {
-    const Record then{record.pupil, record.scheme, lessons, day};
+    const Record then{record.pupil, record.scheme, lessons, day, record.there};
     all.push_back(proposed(then));
     lessons.push_back(imagined(then, all.back()));
     day = date_from_days(days_since_epoch(day) + static_cast<int>(proposal_number("days between")));

@@ -89,6 +89,9 @@ bool read_numbers(Said& said, Clause& clause) {
     said.rest = clause.number("a level", lowest_level, highest_level);
   } else if (clause.took("mock")) {
     once(clause, said.log.mock.has_value());
+    said.mock_by_faults = clause.ends();
+    said.log.mock = MockTest{};
+    if (said.mock_by_faults) return true;
     Faults faults;
     for (int* count : {&faults.driving, &faults.serious, &faults.dangerous})
       *count = clause.number("each of driving, serious and dangerous faults", 0, most_faults);

@@ -3,6 +3,7 @@
 //   2. The lessons are planned in order, so that each finds in the ledger what those before it drive. One that is planned
 //      already for that start is planned anew.
 //   3. All of them are printed as one PDF in order, which belongs to every pupil in it.
+#include <cmath>
 #include <iostream>
 #include <memory>
 #include <optional>
@@ -15,6 +16,7 @@
 #include "command/folded.hpp"
 #include "command/ground_marks.hpp"
 #include "command/lesson_of_pupil.hpp"
+#include "command/next_plan.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "command/plan_job.hpp"
@@ -90,14 +92,9 @@ bool tell_clashes(Ground& ground, const std::vector<DayLesson>& lessons) {
   return false;
 }
 
-PlanJob plan_job_of(const DayJob& day, const DayLesson& of, const book::Book& book) {
-  const PupilRecord record = record_of(book, of.pupil.code);
-  const auto& lessons = record.lessons;
-  WishWords words;
-  for (const std::string& want : of.line.wants) words.fill("want", want, of.line.from);
-  const std::string start = write_time({civil_seconds(of.line.start), 0}).substr(0, 16);
-  words.fill("start", start, of.line.from);
-  if (of.line.wants.empty()) fill_proposed(words, of.pupil, lessons);
+/// What to plan as the list has it.
+PlanJob plan_job_of(const DayJob& day, const DayLesson& of, WishWords words,
+                    const PupilRecord& record) {
   const LessonLength length =
       fill_from_book(words, of.pupil, record, std::to_string(of.line.minutes));
   return {of.pupil.code,
@@ -105,7 +102,28 @@ PlanJob plan_job_of(const DayJob& day, const DayLesson& of, const book::Book& bo
           length,
           ask_of(std::move(words)),
           {},
-          planned_then(lessons, of.line.start)};
+          planned_then(record.lessons, of.line.start)};
+}
+
+struct JobAndPlan {
+  PlanJob job;
+  FoundPlan found;
+};
+
+JobAndPlan found_for(const DayJob& day, const DayLesson& of, const book::Book& book) {
+  WishWords words;
+  for (const std::string& want : of.line.wants) words.fill("want", want, of.line.from);
+  const std::string start = write_time({civil_seconds(of.line.start), 0}).substr(0, 16);
+  words.fill("start", start, of.line.from);
+  if (of.line.wants.empty()) {
+    NextPlan next =
+        plan_next(book, {of.pupil, day.area, std::move(words), std::to_string(of.line.minutes)});
+    tell_proposal(std::cout, next);
+    return {std::move(next.job), std::move(next.found)};
+  }
+  JobAndPlan both{plan_job_of(day, of, std::move(words), record_of(book, of.pupil.code)), {}};
+  both.found = find_plan(book, both.job, std::cout);
+  return both;
 }
 
 void tell(const DayLesson& of, const wish::Answer& answer, int number) {
@@ -121,7 +139,7 @@ void tell(const DayLesson& of, const wish::Answer& answer, int number) {
   for (const wish::Met& one : loop.met)
     met.push_back(write_want(one.want) + ": " + std::to_string(one.got));
   text += ", lesson " + std::to_string(number) + ": " +
-          std::to_string(static_cast<int>(loop.seconds.likely / 60 + 0.5)) +
+          std::to_string(std::lround(loop.seconds.likely / 60)) +
           " min driving; asked " + listed(met);
   if (answer.shortfall)
     text += "; not all of it is met" +
@@ -174,8 +192,7 @@ Exit run(book::Book& book, const DayJob& job) {
   bool all_met = true;
   std::vector<DayPlan> plans;
   for (const DayLesson& lesson : lessons) {
-    PlanJob plan = plan_job_of(job, lesson, book);
-    FoundPlan found = find_plan(book, plan);
+    auto [plan, found] = found_for(job, lesson, book);
     const int number = found.answer.loops.empty() ? 0 : keep_plan(book, plan, found);
     tell(lesson, found.answer, number);
     if (number != 0) tell_look_again(std::cout, book, found);

@@ -1,6 +1,7 @@
 // Method:
 //   1. The words of the wish are filled up from the book; what other lessons drove of quiet streets is its ledger.
-//   2. Loops are looked for and proved as `loops` does it; the book keeps the first of them.
+//   2. Loops are looked for and proved as `loops` does it; the book keeps the first of them. What the book proposes is
+//      held to the map first (next_plan.hpp).
 //   3. A loop file that was asked for is first noted in the book, for the day on which the pupil is erased.
 #include <iostream>
 
@@ -13,6 +14,8 @@
 #include "command/lesson_of_pupil.hpp"
 #include "command/lesson_words_of_pupil.hpp"
 #include "command/loop_summary.hpp"
+#include "command/mock_plan.hpp"
+#include "command/next_plan.hpp"
 #include "command/plan_job.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/book/lessons.hpp"
@@ -57,7 +60,7 @@ Exit tell_and_keep(book::Book& book, const PlanJob& job, const FoundPlan& found)
 }
 
 Exit run(book::Book& book, PlanJob& job) {
-  return tell_and_keep(book, job, find_plan(book, job));
+  return tell_and_keep(book, job, find_plan(book, job, std::cout));
 }
 
 /// The kept drive at the new start when it still fits, else another.
@@ -72,6 +75,19 @@ Exit run_again(book::Book& book, PlanJob& job) {
   print_folded(std::cout, 0,
                "the kept drive doesn't fit " + at + ": " + kept.why_not + "; planned anew");
   return run(book, job);
+}
+
+/// What the book proposes, as far as the map has it.
+Exit run_next(book::Book& book, NextPlan next, const std::string& output) {
+  tell_proposal(std::cout, next);
+  next.job.output = output;
+  return tell_and_keep(book, next.job, next.found);
+}
+
+Exit run_mock(book::Book& book, MockPlan mock, const std::string& output) {
+  tell_mock(std::cout, mock);
+  mock.job.output = output;
+  return tell_and_keep(book, mock.job, mock.found);
 }
 
 /// "15:10" on the day of the lesson, or a date and time.
@@ -91,14 +107,19 @@ Exit lesson_plan(const Arguments& words) {
   PlanJob job{};
   WishWords wish_words;
   std::string book_file, length, wish_file, output;
-  bool next = false;
+  bool next = false, mock = false;
   app.add_option("CODE", job.code, "the pupil's code")->required();
   add_area(app, job.area);
   add_book(app, book_file);
   app.add_option("--length", length,
                  "minutes of the lesson, talk and all, 20 to 600 (default: 60)");
   wish_words.add_options(app);
-  app.add_flag("--next", next, "what 'lesson next' proposes, where you don't say it yourself");
+  app.add_flag("--next", next,
+               "what 'lesson next' proposes, as far as the map has it from the door");
+  app.add_flag(
+      "--mock", mock,
+      "a mock test: about 40 minutes of mixed roads with stops, a manoeuvre and finding the "
+      "way; --keep-off the surroundings of your test centres at the hours of tests");
   app.add_option("--wish", wish_file, "file of words of the wish, as 'loops' reads it");
   app.add_option("-o,--output", output, "write the loop file, too");
   app.footer(kinds_help());
@@ -111,12 +132,17 @@ Exit lesson_plan(const Arguments& words) {
     need_own_file(output, {book.file(), job.area.area, job.area.notes, wish_file});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.code));
   job.code = pupil.code;
+  if (next && mock) throw UsageError("--mock is no topic that is proposed; leave out --next");
+  if (mock)
+    return run_mock(book, plan_mock(book, {pupil, job.area, std::move(wish_words), length}),
+                    output);
+  if (next)
+    return run_next(book, plan_next(book, {pupil, job.area, std::move(wish_words), length}),
+                    output);
   const PupilRecord record = record_of(book, pupil.code);
-  const auto& lessons = record.lessons;
-  if (next) fill_proposed(wish_words, pupil, lessons);
   job.length = fill_from_book(wish_words, pupil, record, length);
   job.ask = ask_of(std::move(wish_words));
-  if (job.ask.start) job.number = planned_then(lessons, job.ask.start->civil);
+  if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
   return run(book, job);
 }
 

@@ -2,12 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
-#include "command/folded.hpp"
 #include "command/print.hpp"
+#include "command/wish_of_words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/lesson_times.hpp"
@@ -44,20 +43,14 @@ bool is_wanted(const WishWords& words, road::Kind kept_off) {
   });
 }
 
-/// By how much the pupil's driving is longer than usual, at the hour that is said; 1 while too little is known.
-double pace_at_start(const WishWords& words, const book::PaceLearned& pace) {
-  if (pace.lessons < least_lessons_for_pace) return 1;
-  const Said* start = words.one("start");
-  return start == nullptr ? pace.factor : pace.at(time_of("--start", start->text).civil.hour);
-}
-
 LessonLength fill_minutes(WishWords& words, int length, double pace) {
   const auto topic = words.all("new").empty() ? book::Topic::known : book::Topic::fresh;
   const book::LessonTimes times = book::lesson_times(length, topic);
   const int stops = std::min(stop_minutes(words), times.talk);
   const int reserve = minutes_said(words, "reserve", times.reserve);
   words.fill("reserve", std::to_string(reserve), from_book);
-  const int usual = std::max(static_cast<int>(std::lround(times.wheels / pace)), 1);
+  const int usual =
+      std::max(static_cast<int>(std::lround(times.wheels / pace)), minutes_of_drive.low - stops);
   words.fill("minutes", std::to_string(usual + stops + reserve), from_book);
   std::string sum = "lesson of " + std::to_string(length) +
                     " min: " + std::to_string(times.talk - stops) + " to talk at the door, " +
@@ -86,6 +79,16 @@ std::string home_said(const std::string& said, const book::Pupil& pupil) {
                    " ('loopwright pupil change " + pupil.code + " --home PLACE' keeps one)");
 }
 
+double pace_at_start(const WishWords& words, const book::PaceLearned& pace) {
+  if (pace.lessons < least_lessons_for_pace) return 1;
+  const Said* start = words.one("start");
+  return start == nullptr ? pace.factor : pace.at(time_of("--start", start->text).civil.hour);
+}
+
+int length_said(const std::string& length) {
+  return length.empty() ? usual_length : whole_number("--length", length, lengths);
+}
+
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
                             const std::string& length) {
   if (words.one("alternatives") != nullptr)
@@ -96,30 +99,11 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const Pu
   const auto level = book::level_now(scheme_kept(pupil), record.lessons);
   words.fill("level", std::to_string(book::wish_level(level)), from_book);
   const int said = minutes_said(words, "minutes", 0);
-  const int minutes =
-      length.empty() ? std::max(usual_length, said) : whole_number("--length", length, lengths);
+  const int minutes = length.empty() ? std::max(usual_length, said) : length_said(length);
   const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
                          words.one("through") != nullptr;
   return otherwise ? LessonLength{minutes, ""}
                    : fill_minutes(words, minutes, pace_at_start(words, record.pace));
-}
-
-void fill_proposed(WishWords& words, const book::Pupil& pupil,
-                   const std::vector<book::Lesson>& lessons) {
-  for (const char* said : {"want", "part", "through"})
-    if (!words.all(said).empty())
-      throw UsageError("--next proposes what to practise; leave it out, or --" + std::string(said));
-  const Said* start = words.one("start");
-  const Date day = start == nullptr ? today_of("") : time_of("--start", start->text).civil.date;
-  const book::Proposal next = book::proposed({pupil, scheme_kept(pupil), lessons, day});
-  if (next.topics.empty())
-    throw UsageError("--next: nothing that a map can serve is due; say --want");
-  print_folded(std::cout, 0, "goal: " + next.goal);
-  for (const book::ProposedTopic& topic : next.topics)
-    print_folded(std::cout, 2,
-                 words_of(topic.what) + ", " + std::to_string(topic.passes) + ": " + topic.why);
-  for (const book::WishWord& word : book::wish_words(next))
-    words.fill(word.name, word.value, "the proposal");
 }
 
 }  // namespace loopwright::command

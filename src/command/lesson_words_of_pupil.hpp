@@ -33,14 +33,15 @@ inline constexpr int least_lessons_for_pace = 3;
 /// What --home says, else the pupil's home. Throws UsageError when there is neither.
 std::string home_said(const std::string& said, const book::Pupil& pupil);
 
+/// By how much the pupil's driving is longer than usual, at the hour that is said; 1 while too little is known.
+double pace_at_start(const WishWords& words, const book::PaceLearned& pace);
+
+/// The minutes of a lesson of that --length, as typed; empty: an hour. Throws UsageError.
+int length_said(const std::string& length);
+
 /// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Who takes longer than the
 /// usual learner is planned less driving, so that the lesson ends when it is to end. Throws UsageError.
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
                             const std::string& length);
-
-/// Fills in what room book proposes for the day of the start, where neither wants nor parts nor an own drive are said;
-/// tells its goal and reasons on standard output. Throws UsageError when nothing is due.
-void fill_proposed(WishWords& words, const book::Pupil& pupil,
-                   const std::vector<book::Lesson>& lessons);
 
 }  // namespace loopwright::command

@@ -5,7 +5,7 @@
 #include "command/loop_search.hpp"
 
 #include <algorithm>
-#include <iostream>
+#include <ostream>
 #include <string>
 #include <utility>
 
@@ -38,8 +38,8 @@ void read_places(LoopAsk& ask) {
     ask.keep_offs.push_back(said.read(read_keep_off));
 }
 
-void find_places(LoopAsk& ask, const road::Roads& roads) {
-  Places places(roads, std::cout);
+void find_places(LoopAsk& ask, const road::Roads& roads, std::ostream& out) {
+  Places places(roads, out);
   ask.wish.home = places.find(ask.home);
   if (ask.end) ask.wish.end = places.find(*ask.end);
   if (ask.drive_out) ask.wish.drive_out = places.find(*ask.drive_out);
@@ -59,22 +59,24 @@ void with_lines(const WishWords& words, Step step) {
   }
 }
 
-void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish& wish) {
+void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish& wish,
+                std::ostream& out) {
   std::vector<NamedPlace> places{{"home", wish.home}};
   for (std::size_t k = 0; k < wish.through.size(); ++k)
     places.push_back({"point " + std::to_string(k + 1), wish.through[k]});
   if (wish.drive_out) places.push_back({"where the learner begins", *wish.drive_out});
   if (wish.drive_back) places.push_back({"where the learner ends", *wish.drive_back});
   if (wish.end) places.push_back({"the end", *wish.end});
-  tell_moved_places(std::cout, ground, roads, places);
+  tell_moved_places(out, ground, roads, places);
 }
 
-wish::Answer searched(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area) {
+wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out) {
+  const LoopAsk& ask = search.ask;
   const hours::Setting setting = ground.setting_of(ask.wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(ask.wish, setting));
-  tell_moved(ground, roads, ask.wish);
+  tell_moved(ground, roads, ask.wish, out);
   wish::Answer answer;
-  answer.area = name_of(roads.info(), area);
+  answer.area = name_of(roads.info(), search.area);
   answer.notes = ground.notes_name();
   answer.wish = ask.wish;
   find::FindResult found = ask.wish.through.empty()
@@ -112,8 +114,8 @@ LoopAsk ask_of(WishWords words) {
   return ask;
 }
 
-void settle(LoopAsk& ask, const Ground& ground) {
-  with_lines(ask.words, [&] { find_places(ask, ground.map()); });
+void settle(LoopAsk& ask, const Ground& ground, std::ostream& out) {
+  with_lines(ask.words, [&] { find_places(ask, ground.map(), out); });
   ask.wish.start = moment(ask.start, ground.info());
   ask.wish.terms = ground.terms();
 }
@@ -127,9 +129,9 @@ void keep_quiet(std::vector<wish::StreetUse>& use, const road::Roads& roads) {
   });
 }
 
-wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area) {
+wish::Answer answer_to(Ground& ground, const SearchAsk& search, std::ostream& out) {
   wish::Answer answer;
-  with_lines(ask.words, [&] { answer = searched(ground, ask, area); });
+  with_lines(search.ask.words, [&] { answer = searched(ground, search, out); });
   return answer;
 }
 

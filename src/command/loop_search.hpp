@@ -1,13 +1,14 @@
 // A search as the words of a wish ask for it: shared by `loops`, which writes what was found, and `lesson`, which keeps
 // it in the book.
 //
-//   LoopAsk ask = ask_of(std::move(words));   Ground ground(texts);   settle(ask, ground);
-//   const wish::Answer answer = answer_to(ground, ask, texts.area);
+//   LoopAsk ask = ask_of(std::move(words));   Ground ground(texts);   settle(ask, ground, std::cout);
+//   const wish::Answer answer = answer_to(ground, {ask, texts.area}, std::cout);
 //   const std::string text = file::write_answer(answer);   prove_text(ground, text, "loops.json");
 #pragma once
 
 #include <cstdint>
 #include <filesystem>
+#include <iosfwd>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -37,14 +38,19 @@ struct LoopAsk {
 /// word of a wish file.
 LoopAsk ask_of(WishWords words);
 
-/// Looks up its places in the area, and takes now for a start that isn't said.
-void settle(LoopAsk& ask, const Ground& ground);
+/// Looks up its places in the area, tells `out` what their words were taken for, and takes now for a start that isn't
+/// said.
+void settle(LoopAsk& ask, const Ground& ground, std::ostream& out);
 
 /// Takes away what isn't a quiet street of this area: a ledger may speak of others, too.
 void keep_quiet(std::vector<wish::StreetUse>& use, const road::Roads& roads);
 
-/// Searches, and tells on standard output where a place lies off its road. area: the file, for the answer's name of it.
-wish::Answer answer_to(Ground& ground, const LoopAsk& ask, const std::filesystem::path& area);
+/// Searches, and tells `out` where a place lies off its road. area: the file, for the answer's name of it.
+struct SearchAsk {
+  const LoopAsk& ask;
+  std::filesystem::path area;
+};
+wish::Answer answer_to(Ground& ground, const SearchAsk& search, std::ostream& out);
 
 /// What is false in a loop file's text, and how many claims were checked. Rules: for_lesson was asked for its lesson.
 struct TextProof {

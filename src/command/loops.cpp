@@ -91,9 +91,9 @@ Exit run(LoopJob job) {
   need_room_for_files(job);
   const std::string kept = job.ask.words.file_text();
   Ground ground(job.area);
-  settle(job.ask, ground);
+  settle(job.ask, ground, std::cout);
   job.ask.wish.street_use = street_use(job, ground.map());
-  const wish::Answer answer = answer_to(ground, job.ask, job.area.area);
+  const wish::Answer answer = answer_to(ground, {job.ask, job.area.area}, std::cout);
   const std::string text = file::write_answer(answer);
   const std::int64_t claims = prove_text(ground, text, job.output);
   store::write_whole(job.output, text);

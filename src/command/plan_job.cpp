@@ -1,5 +1,6 @@
 #include "command/plan_job.hpp"
 
+#include <iostream>
 #include <utility>
 
 #include "command/ground_marks.hpp"
@@ -17,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string absolute(const std::string& file) {
+std::string absolute_text(const std::string& file) {
   return file.empty() ? file : fs::absolute(file).lexically_normal().string();
 }
 
@@ -26,9 +27,9 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
   const wish::Loop& loop = answer.loops.front();
   return {.start = answer.wish.start,
           .length_minutes = job.length.minutes,
-          .area = absolute(job.area.area),
-          .notes = absolute(job.area.notes),
-          .terms = absolute(job.area.terms),
+          .area = absolute_text(job.area.area),
+          .notes = absolute_text(job.area.notes),
+          .terms = absolute_text(job.area.terms),
           .wish = job.ask.words.file_text(),
           .loop_file = text,
           .likely_s = loop.seconds.likely + loop.stop_seconds,
@@ -39,9 +40,9 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
 }
 
 /// Its places, its start, and what other lessons drive of quiet streets.
-void settle_for(const book::Book& book, PlanJob& job, const Ground& ground) {
+void settle_for(const book::Book& book, PlanJob& job, const Ground& ground, std::ostream& out) {
   if (std::exchange(job.settled, true)) return;
-  settle(job.ask, ground);
+  settle(job.ask, ground, out);
   wish::Wish& wish = job.ask.wish;
   wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
   keep_quiet(wish.street_use, ground.map());
@@ -63,10 +64,10 @@ void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan&
   tell_look_again(out, ground_items_of(found), book::seen_facts(book), day_of(found));
 }
 
-FoundPlan find_plan(const book::Book& book, PlanJob& job) {
+FoundPlan find_plan(const book::Book& book, PlanJob& job, std::ostream& out) {
   FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
-  settle_for(book, job, *found.ground);
-  found.answer = answer_to(*found.ground, job.ask, job.area.area);
+  settle_for(book, job, *found.ground, out);
+  found.answer = answer_to(*found.ground, {job.ask, job.area.area}, out);
   found.text = file::write_answer(found.answer);
   found.claims = prove_text(*found.ground, found.text, job.code);
   return found;
@@ -82,7 +83,7 @@ KeptPlan keep_drive(const book::Book& book, PlanJob& job, const std::string& loo
     return {std::nullopt, kept.shortfall
                               ? "it hadn't all that is asked"
                               : "it was planned with variants, which hang on each other"};
-  settle_for(book, job, ground);
+  settle_for(book, job, ground, std::cout);
   const hours::Setting setting = ground.setting_of(job.ask.wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.ask.wish, setting));
   try {

@@ -1,7 +1,7 @@
 // A lesson that is planned for a pupil: looked for, proved, and kept in the book. Shared by `lesson plan`, `lesson again`
 // and `day`.
 //
-//   FoundPlan found = find_plan(book, job);   if (!found.answer.loops.empty()) number = keep_plan(book, job, found);
+//   FoundPlan found = find_plan(book, job, std::cout);   if (!found.answer.loops.empty()) number = keep_plan(book, job, found);
 #pragma once
 
 #include <cstdint>
@@ -37,8 +37,9 @@ struct FoundPlan {
   std::int64_t claims = 0;
 };
 
-/// Searches with the book's ledger of streets, and proves what was found. Throws as loop_search.hpp does.
-FoundPlan find_plan(const book::Book& book, PlanJob& job);
+/// Searches with the book's ledger of streets, and proves what was found; `out` is told of places. Throws as
+/// loop_search.hpp does.
+FoundPlan find_plan(const book::Book& book, PlanJob& job, std::ostream& out);
 
 /// The drive that a lesson's loop file keeps, at the start of the job; or why it doesn't do any more.
 struct KeptPlan {

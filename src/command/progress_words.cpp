@@ -7,6 +7,7 @@
 
 #include "command/book_option.hpp"
 #include "command/hours_place.hpp"
+#include "command/mock_words.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/progress.hpp"
@@ -100,13 +101,7 @@ Section mocks_section(const std::vector<book::Lesson>& lessons) {
   Section section{"mock tests", {}};
   for (const book::Lesson& lesson : lessons) {
     if (!lesson.log.mock) continue;
-    const book::Faults& faults = lesson.log.mock->faults;
-    section.lines.push_back(
-        plain_day(lesson.log.mock->day) + ": driving faults " + std::to_string(faults.driving) +
-        ", serious " + std::to_string(faults.serious) + ", dangerous " +
-        std::to_string(faults.dangerous) +
-        (book::is_passed(faults, lesson.log.mock->day) ? "; within the rule"
-                                                       : "; not within the rule"));
+    section.lines.push_back(plain_day(lesson.log.mock->day) + ": " + mock_words(lesson.log));
   }
   return section;
 }

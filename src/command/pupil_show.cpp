@@ -8,6 +8,7 @@
 #include "command/files.hpp"
 #include "command/folded.hpp"
 #include "command/lesson_words_of_pupil.hpp"
+#include "command/mock_words.hpp"
 #include "command/print.hpp"
 #include "command/progress_words.hpp"
 #include "command/pupil.hpp"
@@ -92,6 +93,15 @@ void print_hours(const std::vector<book::Lesson>& lessons) {
   }
 }
 
+/// As context: what marks came to, with the day.
+void print_mocks(const std::vector<book::Lesson>& lessons) {
+  for (const book::Lesson& lesson : lessons)
+    if (lesson.log.mock)
+      print_folded(std::cout, 2,
+                   "mock test, " + road::day_text(lesson.log.mock->day) + ": " +
+                       mock_words(lesson.log) + "; it says nothing about a real one");
+}
+
 /// How long drives take beside the usual learner's, where enough is known.
 void print_pace(const book::PaceLearned& pace) {
   if (pace.lessons < least_lessons_for_pace) return;
@@ -143,6 +153,7 @@ Exit pupil_show(const Arguments& words) {
   print_hours(lessons);
   print_pace(book::learned_pace(lessons, book::traces_of(book, pupil.code)));
   print_skills(scheme_kept(pupil), lessons);
+  print_mocks(lessons);
   for (const std::string& goal : book::open_goals(lessons))
     print_folded(std::cout, 2, "goal: " + goal);
   return Exit::done;

@@ -50,7 +50,10 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/loop_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/loop_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/loops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/mock_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/mock_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/next_plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
@@ -73,6 +76,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tell_logged.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/there.cpp
   ${CMAKE_CURRENT_LIST_DIR}/trace_speeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/trace_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "command/folded.hpp"
+#include "command/mock_words.hpp"
 #include "loopwright/base/plain_words.hpp"
 
 namespace loopwright::command {
@@ -20,6 +21,7 @@ void tell_logged(const std::string& code, int number, const book::Log& log,
                code + ", lesson " + std::to_string(number) + " is logged: passes driven " +
                    std::to_string(driven) + " of " + std::to_string(log.passes.size()) +
                    (seen.empty() ? "" : "; levels: " + listed(seen)));
+  if (log.mock) print_folded(std::cout, 2, "mock test: " + mock_words(log));
   if (log.seen.empty()) return;
   const bool otherwise = std::any_of(log.seen.begin(), log.seen.end(),
                                      [](const book::SeenFact& one) { return !one.says.empty(); });

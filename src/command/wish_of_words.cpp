@@ -14,8 +14,6 @@
 namespace loopwright::command {
 namespace {
 
-// Shorter is no lesson, longer no day's work; both far inside what the search can bear.
-constexpr Between minutes_allowed{10, 600};
 constexpr Between alternatives_allowed{1, 10};
 constexpr Between passes_allowed{1, 99};
 // The test's own takes about 20 minutes or all of it (DEVELOPERS.md, Independent driving).
@@ -29,11 +27,11 @@ std::optional<int> number(const WishWords& words, const std::string& name, Betwe
 }
 
 void read_minutes(wish::Wish& wish, const WishWords& words) {
-  wish.minutes = number(words, "minutes", minutes_allowed);
+  wish.minutes = number(words, "minutes", minutes_of_drive);
   if (!wish.minutes && !wish.parts.empty()) {
-    const int reserve = number(words, "reserve", {0, minutes_allowed.high}).value_or(0);
+    const int reserve = number(words, "reserve", {0, minutes_of_drive.high}).value_or(0);
     wish.minutes = minutes_of_parts(wish, reserve);
-    if (*wish.minutes < minutes_allowed.low || *wish.minutes > minutes_allowed.high)
+    if (*wish.minutes < minutes_of_drive.low || *wish.minutes > minutes_of_drive.high)
       throw UsageError("--part: the parts take " + std::to_string(*wish.minutes) +
                        " minutes; a lesson takes 10 to 600");
   }
@@ -42,7 +40,7 @@ void read_minutes(wish::Wish& wish, const WishWords& words) {
   if (words.one("reserve") == nullptr) return;
   if (!wish.minutes) throw UsageError("--reserve is a part of --minutes, which is missing");
   wish.reserve_minutes =
-      number(words, "reserve", {0, *wish.minutes - minutes_allowed.low}).value_or(0);
+      number(words, "reserve", {0, *wish.minutes - minutes_of_drive.low}).value_or(0);
 }
 
 /// Each of what a word says, as `read` reads it; once, however often it is said.

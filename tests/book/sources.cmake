@@ -7,6 +7,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_log_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_met.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_mock_test.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_proposal.cpp

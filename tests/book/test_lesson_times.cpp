@@ -12,6 +12,7 @@ TEST_CASE("a lesson of an hour has 45 minutes of wheels turning, 38 on a new top
   CHECK(lesson_times(60, Topic::fresh) == LessonTimes{17, 5, 38});
   CHECK(lesson_times(90, Topic::fresh).wheels == 63);
   CHECK(lesson_times(120, Topic::known).wheels == 98);
+  CHECK(lesson_times(20, Topic::fresh) == LessonTimes{5, 5, 10});
 }
 
 TEST_CASE("every length adds up, and a longer lesson never drives less", "[book][times]") {

@@ -95,6 +95,26 @@ TEST_CASE("all else that a lesson is told by", "[book][log]") {
   CHECK(log.reached == std::vector<std::string>{"moving off"});
 }
 
+// gov.uk, "Understanding your driving test result": 15 driving faults are passed, 16 are not, nor one serious or
+// dangerous.
+TEST_CASE("a mock test without figures has the faults that are said of the lesson", "[book][log]") {
+  const Log log =
+      log_of("fault mirrors-direction x14; roundabout right 3 fault lane-discipline; mock; rest 4");
+  REQUIRE(log.mock);
+  CHECK(log.mock->faults == Faults{15, 0, 0});
+  CHECK(log.mock->day == Date{2026, 11, 28});
+  CHECK(is_passed(log.mock->faults, log.mock->day));
+  const auto passes = [](std::string_view text) {
+    const Log of = log_of(text);
+    return is_passed(of.mock->faults, of.mock->day);
+  };
+  CHECK_FALSE(passes("mock; fault mirrors-direction x14; fault clutch x2"));
+  CHECK_FALSE(passes("mock; fault clutch serious"));
+  CHECK_FALSE(passes("mock; fault clutch dangerous"));
+  CHECK(passes("mock"));
+  CHECK(log_of("mock 3 0 0; fault clutch").mock->faults == Faults{3, 0, 0});
+}
+
 TEST_CASE("a skill that was said isn't told by its passes as well", "[book][log]") {
   const Log log = log_of("skill roundabouts 3; rest 5");
   CHECK(std::count_if(log.observations.begin(), log.observations.end(),

@@ -129,6 +129,23 @@ TEST_CASE("a skill that wasn't driven for weeks comes back", "[book][next]") {
         "before it: move-off at 4");
 }
 
+TEST_CASE("a skill that was reached comes back once nothing of it was met for longer than it keeps",
+          "[book][next]") {
+  Pupil pupil{.code = "FINCH", .scheme = "car-27"};
+  pupil.test_day = Date{2026, 12, 8};  // so that nothing new is in the way
+  auto recent = basics();
+  recent.push_back({{Kind::zebra}, 2, 4});
+  const auto topics_after = [&](int days) {
+    std::set<Kind> kinds;
+    const std::vector<Lesson> lessons{lesson_before(days, {{{Kind::pull_up_right}, 1, 5}}),
+                                      lesson_before(3, recent)};
+    for (const ProposedTopic& topic : next(lessons, pupil).topics) kinds.insert(topic.what.kind);
+    return kinds;
+  };
+  CHECK_FALSE(topics_after(14).contains(Kind::pull_up_right));
+  CHECK(topics_after(90).contains(Kind::pull_up_right));
+}
+
 TEST_CASE("what is kept off isn't proposed, nor are motorways", "[book][next]") {
   Pupil pupil{.code = "FINCH", .scheme = "car-27"};
   for (const Kind kind : road::all_kinds())
@@ -147,6 +164,10 @@ TEST_CASE("shortly before the test nothing new is begun, and a mock test is spok
   for (const ProposedTopic& topic : proposal.topics) CHECK_FALSE(topic.fresh);
   CHECK(proposal.hints.at(0) ==
         "the test is in ten days: nothing new is proposed; no mock test yet");
+  CHECK(proposal.mock_due);
+  Lesson mock = lesson_before(7, basics());
+  mock.log.mock = MockTest{{2026, 11, 21}, {4, 0, 0}};
+  CHECK_FALSE(next({mock}, pupil).mock_due);
 }
 
 TEST_CASE("light, weather and traffic that were never met are spoken of", "[book][next]") {
@@ -162,6 +183,57 @@ TEST_CASE("a skill no map can serve is spoken of when it is stale", "[book][next
   before.log.observations.push_back({"mirrors", day_of(before), 4, true});
   CHECK(next({before}).hints.back() ==
         "to weave in, no map can serve it: mirrors (4, 70 days ago)");
+}
+
+Proposal next_there(const std::vector<Lesson>& lessons, const std::set<Practice>& there) {
+  const Pupil pupil{.code = "FINCH", .scheme = "car-27"};
+  return proposed({pupil, scheme(), lessons, {2026, 11, 28}, &there});
+}
+
+TEST_CASE("with a map only what can be had from the door is proposed", "[book][next]") {
+  auto drove = basics();
+  drove.push_back({{Kind::roundabout, Movement::right}, 3, 2});
+  const std::vector<Lesson> lessons{lesson_before(18, drove)};
+  for (const ProposedTopic& topic : next(lessons).topics) CHECK(topic.what.kind != Kind::zebra);
+  const Proposal here = next_there(lessons, {{Kind::zebra}});
+  REQUIRE(here.topics.size() == 1);
+  CHECK(here.topics[0].what.kind == Kind::zebra);
+  CHECK(next_there(lessons, {}).topics.empty());
+}
+
+TEST_CASE("of a junction that has no right turn there only the left one is proposed",
+          "[book][next]") {
+  const Proposal here =
+      next_there({lesson_before(7, basics())},
+                 {{Kind::roundabout, Movement::left}, {Kind::roundabout, Movement::none}});
+  REQUIRE(here.topics.size() == 1);
+  CHECK(here.topics[0].what == Practice{Kind::roundabout, Movement::left});
+}
+
+TEST_CASE("what can't be had from the door bars nothing behind it, but what comes before it does",
+          "[book][next]") {
+  std::set<Practice> there{{Kind::dual_carriageway}, {Kind::limit_change}};
+  auto drove = basics();
+  const Proposal before = next_there({lesson_before(7, drove)}, there);
+  REQUIRE(before.topics.size() == 1);
+  CHECK(before.topics[0].what.kind == Kind::limit_change);
+  there.erase({Kind::limit_change});
+  drove.push_back({{Kind::limit_change}, 3, 4});
+  const Proposal here = next_there({lesson_before(7, drove)}, there);
+  REQUIRE(here.topics.size() == 1);
+  CHECK(here.topics[0].what.kind == Kind::dual_carriageway);
+  CHECK(here.topics[0].why ==
+        "not begun yet; what comes before it: emerge at 4, limit-change at 4 and country-road "
+        "isn't had from this door");
+}
+
+TEST_CASE("skills of which nothing can be had from the door are named", "[book][next]") {
+  std::set<Practice> there;
+  for (const Kind kind : road::all_kinds())
+    if (kind != Kind::zebra && kind != Kind::signal_crossing) there.insert({kind});
+  CHECK(next_there({lesson_before(7, basics())}, there).hints.back() ==
+        "not to be had from this door in a lesson so long, over roads of this level: pedestrian "
+        "crossings; a longer one, or one begun elsewhere (--drive-out), may have it");
 }
 
 TEST_CASE("three lessons ahead differ, and the first is the next", "[book][next]") {

@@ -332,6 +332,45 @@ class TestKept(Book):
 
 
 class TestStreets(Book):
+    def test_a_line_of_a_day_without_a_wish_is_what_the_book_proposes(self):
+        self.build_area()
+        self.add()
+        (self.folder / "day.txt").write_text("10:00 40 WREN\n", encoding="utf-8")
+        told = self.run_it("day", "2026-12-05", "q.area", "day.txt")
+        self.assertIn("goal: move-off: begin it", told)
+        self.assertIn("10:00 WREN, lesson 1: ", told)
+        self.assertIn("asked move-off=3: 3", told)
+
+    # DVSA's advice for mock tests (gov.uk, "Carry out mock driving tests for your pupils"): keep off roads known for tests.
+    def test_a_mock_test_keeps_out_of_the_surroundings_of_a_test_centre_at_the_hours_of_tests(self):
+        self.build_area()
+        self.add()
+        self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "move-off 4; turn-off left x5 4; emerge right x4 4; "
+                    "roundabout right x3 4; signals x4 4; limit-change x3 4")
+        south, north, west, east = 54.3000, 54.3070, 2.6050, 2.6200
+        outline = f"{north},{west};{north},{east};{south},{east};{south},{west}"
+        (self.folder / "centre.wish").write_text(f"keep-off {outline} @ Mo-Fr 08:30-16:30\n", encoding="utf-8")
+
+        def mock(start):
+            done = subprocess.run(self.command("lesson", "plan", "WREN", "q.area", "--mock", "--wish", "centre.wish", "--start",
+                                               start), cwd=self.folder, capture_output=True, encoding="utf-8", check=False)
+            self.assertIn(done.returncode, (0, 4), done.stderr)  # finding the way for 20 minutes is seldom to be had
+            self.assertIn("no sign of passing one", done.stdout)
+            self.assertNotIn("no test centre is kept off", done.stdout)
+            return done.stdout
+
+        self.assertIn("kept off", mock("2026-12-01T10:15"))
+        drive = json.loads(self.run_it("lesson", "print", "WREN", "--format", "geojson"))
+        lines = [feature["geometry"]["coordinates"] for feature in drive["features"]
+                 if feature["geometry"]["type"] == "LineString"]
+        self.assertTrue(lines)
+        for line in lines:
+            for (lon, lat), (next_lon, next_lat) in zip(line, line[1:]):
+                for n in range(11):  # between two points as well
+                    at = lat + (next_lat - lat) * n / 10, lon + (next_lon - lon) * n / 10
+                    self.assertFalse(south < at[0] < north and west < at[1] < east, at)
+        self.assertNotIn("kept off", mock("2026-12-05T10:15"))  # a Saturday
+
     def test_plans_of_one_day_share_a_ledger(self):
         self.build_area()
         self.add()

@@ -13,7 +13,7 @@
 //   HOW [xCOUNT] [: why]      stepped in, not at a practice: words, wheel or pedals
 //   minutes N · home N        away from the start · minutes practised at home since the last lesson
 //   light, weather or traffic CODE
-//   mock DRIVING SERIOUS DANGEROUS
+//   mock [DRIVING SERIOUS DANGEROUS]   a mock test: its faults by grade; alone: those said in the clauses with fault
 //   seen LETTER … [: what stands there] · seen all
 //                             looked at on the ground, by the letters of the sheet
 //   said: TEXT · remark: TEXT · goal: TEXT · reached: TEXT
@@ -53,6 +53,7 @@ struct Said {
   bool not_driven = false;  ///< the whole lesson
   std::vector<SaidPractice> practices;
   std::optional<int> rest = {};  ///< level
+  bool mock_by_faults = false;   ///< the mock test has the faults that are said
   std::vector<SaidSeen> seen = {};
   Log log = {};  ///< all else, but for passes; observations without a day
 };

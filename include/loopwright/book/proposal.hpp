@@ -3,11 +3,12 @@
 //   const Proposal next = proposed({pupil, scheme, lessons, today});   next.goal; next.topics[0].why;
 //
 // Rules: pure, the same record gives the same proposal; weights from src/rules/proposal.txt. Every topic has its reason
-// in words. A topic's prerequisites (kinds.txt) are reached, or were never asked for. It is a proposal: the instructor
-// changes any of it.
+// in words. A topic's prerequisites (kinds.txt) are reached, were never asked for, or can't be had from the door, and then
+// what comes before these is. It is a proposal: the instructor changes any of it.
 #pragma once
 
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -24,6 +25,9 @@ struct Record {
   const Scheme& scheme;
   std::span<const Lesson> lessons;
   Date day;  ///< of the lesson that is proposed
+  /// What a lesson from the pupil's door can have, where a map was asked: each kind by each movement it has there and, if
+  /// there is any, without one. Null: nobody asked, and all is taken to be there.
+  const std::set<Practice>* there = nullptr;
 };
 
 /// What is practised, how often, and why.
@@ -41,6 +45,7 @@ struct Proposal {
       topics;  ///< one or two, the first the lesson's own; empty: nothing a map can serve is left
   std::optional<int> level;  ///< of the learner; none before anything is seen
   int independent_minutes = 0;
+  bool mock_due = false;  ///< the test is near, and the last mock test isn't
   std::vector<std::string>
       hints;  ///< what else to think of: light, a mock test, skills no map can serve
 };

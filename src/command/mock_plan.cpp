@@ -1,0 +1,159 @@
+// Method:
+//   1. The map is asked what can be had from the door; the mixed drive is asked for once each, with stops, one manoeuvre
+//      and a stretch on which the learner finds the way.
+//   2. What no drive has together with the rest is left out, the least needed first. Five tries at most; the last is kept.
+//      Of finding the way the search gives the longest stretch there is.
+#include "command/mock_plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <ostream>
+#include <sstream>
+#include <utility>
+
+#include "command/arguments.hpp"
+#include "command/folded.hpp"
+#include "command/lesson_of_pupil.hpp"
+#include "command/print.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/lesson_times.hpp"
+#include "loopwright/book/mock_test.hpp"
+#include "loopwright/book/progress.hpp"
+
+namespace loopwright::command {
+namespace {
+
+constexpr int most_mock_tries = 5;
+const std::string from_mock = "the mock test";
+
+void need_no_other_drive(const WishWords& words) {
+  for (const char* said : {"want", "part", "through", "new", "minutes", "independent", "easy-first",
+                           "drive-out", "drive-back"})
+    if (!words.all(said).empty())
+      throw UsageError("--mock says what is driven and for how long; leave it out, or --" +
+                       std::string(said));
+}
+
+std::string want_text(const book::Practice& what, int count) {
+  return wish::write_want({.kind = what.kind, .movement = what.movement, .count = count});
+}
+
+/// Of the lesson: what is driven and stopped, what is left to talk.
+LessonLength length_of(const NextAsk& ask, const book::MockWish& mock, int driving) {
+  const int length = length_said(ask.length);
+  const int reserve = book::lesson_times(length, book::Topic::known).reserve;
+  const int talk = length - reserve - mock.driving_minutes - mock.stop_minutes;
+  if (talk < 0)
+    throw UsageError("--length: a mock test takes " +
+                     std::to_string(mock.driving_minutes + mock.stop_minutes + reserve) +
+                     " minutes at least");
+  std::string sum = "lesson of " + std::to_string(length) + " min: " + std::to_string(talk) +
+                    " to talk, " + std::to_string(mock.driving_minutes) + " to drive, " +
+                    std::to_string(mock.stop_minutes) + " for stops, back " +
+                    std::to_string(reserve) + " early";
+  if (driving != mock.driving_minutes)
+    sum += "; planned as " + std::to_string(driving) + " of the usual learner";
+  return {length, sum};
+}
+
+PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::MockWish& mock) {
+  WishWords words = ask.words;
+  for (const book::Practice& what : mock.wants) words.fill("want", want_text(what, 1), from_mock);
+  if (mock.stops > 0) words.fill("want", want_text({road::Kind::move_off}, mock.stops), from_mock);
+  if (mock.has_manoeuvre) words.fill("want", want_text({mock.manoeuvre}, 1), from_mock);
+  if (mock.independent_minutes > 0)
+    words.fill("independent", std::to_string(mock.independent_minutes), from_mock);
+  const double pace = pace_at_start(words, record.pace);
+  const int driving = std::max(static_cast<int>(std::lround(mock.driving_minutes / pace)), 1);
+  const LessonLength length = length_of(ask, mock, driving);
+  const int reserve = book::lesson_times(length.minutes, book::Topic::known).reserve;
+  words.fill("reserve", std::to_string(reserve), from_mock);
+  words.fill("minutes", std::to_string(driving + mock.stop_minutes + reserve), from_mock);
+  fill_from_book(words, ask.pupil, record, std::to_string(length.minutes));
+  PlanJob job{ask.pupil.code, ask.area, length, ask_of(std::move(words))};
+  job.ask.effort = ask.effort;
+  if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
+  return job;
+}
+
+bool is_met(const wish::Loop& loop, const book::Practice& what, int count) {
+  return std::any_of(loop.met.begin(), loop.met.end(), [&](const wish::Met& met) {
+    return met.want.kind == what.kind && met.want.movement == what.movement && met.got >= count;
+  });
+}
+
+/// Leaves out what wasn't met; without a loop, or when only stops weren't, the last want. False when nothing is left to
+/// leave out.
+bool leave_out(const wish::Answer& answer, book::MockWish& mock,
+               std::vector<std::string>& left_out) {
+  std::vector<book::Practice> none;
+  bool stops_met = !answer.loops.empty();
+  if (!answer.loops.empty()) {
+    const wish::Loop& loop = answer.loops.front();
+    for (const book::Practice& what : mock.wants)
+      if (!is_met(loop, what, 1)) none.push_back(what);
+    stops_met = (mock.stops == 0 || is_met(loop, {road::Kind::move_off}, mock.stops)) &&
+                (!mock.has_manoeuvre || is_met(loop, {mock.manoeuvre}, 1));
+  }
+  if (none.empty() && !stops_met && !mock.wants.empty()) none.push_back(mock.wants.back());
+  for (const book::Practice& what : none) {
+    left_out.push_back(words_of(what));
+    std::erase(mock.wants, what);
+  }
+  return !none.empty();
+}
+
+/// Asks what is within half of the drive.
+NextAsk half_asked(const NextAsk& ask, Date day) {
+  NextAsk half = ask;
+  const int driving = book::mock_wish({}, {}, day).driving_minutes;
+  half.words.fill("minutes", std::to_string(driving), from_mock);
+  return half;
+}
+
+/// An outline, at least, for a place alone is no surroundings of a test centre.
+bool keeps_off_an_area(const wish::Wish& wish) {
+  return std::any_of(wish.keep_offs.begin(), wish.keep_offs.end(),
+                     [](const wish::KeepOff& one) { return one.outline.size() > 1; });
+}
+
+}  // namespace
+
+MockPlan plan_mock(const book::Book& book, const NextAsk& ask) {
+  need_no_other_drive(ask.words);
+  const PupilRecord record = record_of(book, ask.pupil.code);
+  const Date day = day_meant(ask.words);
+  const auto there = practices_for(half_asked(ask, day), record);
+  book::MockWish mock = book::mock_wish(record.lessons, there, day);
+  std::vector<std::string> left_out;
+  for (int n = 1;; ++n) {
+    std::ostringstream told;
+    PlanJob job = mock_job(ask, record, mock);
+    FoundPlan found = find_plan(book, job, told);
+    const std::vector<std::string> left_out_here = left_out;
+    if (!found.answer.shortfall || n == most_mock_tries ||
+        !leave_out(found.answer, mock, left_out)) {
+      const bool keeps_off = keeps_off_an_area(found.answer.wish);
+      return {std::move(job), std::move(found), left_out_here, keeps_off, told.str()};
+    }
+  }
+}
+
+void tell_mock(std::ostream& out, const MockPlan& mock) {
+  print_folded(
+      out, 0,
+      "mock test: a mixed drive with stops, a manoeuvre and finding the way; no route of a real "
+      "test, and no sign of passing one");
+  if (!mock.left_out.empty())
+    print_folded(out, 2,
+                 "left out, not to be had together with the rest: " + listed(mock.left_out));
+  if (!mock.keeps_off)
+    print_folded(out, 2,
+                 "no test centre is kept off: say its surroundings and the hours of tests with "
+                 "--keep-off 'LAT,LON;LAT,LON;LAT,LON @ Mo-Fr 08:00-16:30', best in a --wish file");
+  out << mock.told;
+}
+
+}  // namespace loopwright::command
