@@ -31,7 +31,10 @@ class BusLanes:
         if row["hours"] is not None:
             hours |= self.ground.noted.plates(drive, row["first"], row["last"])
             tally.check("bus lane: hours", row["hours"] in hours, name, row["hours"], sorted(hours))
-        states = None if row["hours"] is None else self.ground.clock.states(row["hours"], interval)
+        # Widened to whole minutes, so that one who may come at 9:59:30 isn't told what holds until ten (DEVELOPERS.md,
+        # Bus lanes).
+        widened = (interval[0], -(-interval[1] // MINUTE) * MINUTE)
+        states = None if row["hours"] is None else self.ground.clock.states(row["hours"], widened)
         right = "in force" if self._runs_against_us(tags) else {
             "O": "in force", "C": "usable"}.get(states, "check the plate")
         doubt = row["verdict"] == "check the plate" and (
