@@ -24,6 +24,7 @@ KINDS = {
     "limit-change": [""], "dual-carriageway": [""], "one-way": [""], "bus-lane": [""],
 }
 NO_ROAD_NEAR = ("from the nearest road a learner may use", "from any road a learner may use", "is not in this area", "itself lies there",
+                "lies where the lesson ends anyway",
                 "no road that a learner may drive lies within")
 NEAR_TO_M = 40
 
