@@ -1,7 +1,7 @@
 #include "page/child.hpp"
 
 #include <fcntl.h>
-#include <signal.h>
+#include <signal.h>  // NOLINT(modernize-deprecated-headers): kill is POSIX's, not of <csignal>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -55,6 +55,7 @@ Child::Child(const std::filesystem::path& program, const std::vector<std::string
   std::vector<std::string> all{program.string()};
   all.insert(all.end(), words.begin(), words.end());
   std::vector<char*> pointers;
+  pointers.reserve(all.size() + 1);
   for (std::string& word : all) pointers.push_back(word.data());
   pointers.push_back(nullptr);
   const Files files(folder_);

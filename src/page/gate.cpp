@@ -3,6 +3,7 @@
 #include <openssl/crypto.h>
 #include <openssl/rand.h>
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -53,13 +54,11 @@ bool Gate::is_here(const std::string& host) const {
 }
 
 bool Gate::has_ticket(const std::string& cookie) const {
-  for (const std::string_view part : split(cookie, ';')) {
+  return std::ranges::any_of(split(cookie, ';'), [&](std::string_view part) {
     const auto equals = part.find('=');
-    if (equals != std::string_view::npos && part.substr(0, equals) == cookie_name_ &&
-        same_secret(part.substr(equals + 1), ticket_))
-      return true;
-  }
-  return false;
+    return equals != std::string_view::npos && part.substr(0, equals) == cookie_name_ &&
+           same_secret(part.substr(equals + 1), ticket_);
+  });
 }
 
 std::optional<Reply> Gate::trade(const Request& request) {

@@ -60,7 +60,7 @@ Jobs::~Jobs() {
 }
 
 fs::path Jobs::new_folder() {
-  const fs::path own = scratch_.path() / std::to_string(++last_id_);
+  fs::path own = scratch_.path() / std::to_string(++last_id_);
   fs::create_directory(own);
   return own;
 }

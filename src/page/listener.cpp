@@ -24,7 +24,7 @@ using Failure = boost::system::error_code;
 using Tcp = net::ip::tcp;
 
 constexpr std::uint32_t most_head_bytes = 16 * 1024;
-constexpr std::uint64_t most_body_bytes = 1024 * 1024;
+constexpr std::uint64_t most_body_bytes = std::uint64_t{1024} * 1024;
 constexpr std::chrono::seconds patience{15};
 constexpr int most_connections = 256;
 constexpr std::size_t answering_threads = 4;

@@ -65,7 +65,7 @@ NoteWords note_words(std::string_view body) {
   for (const auto& [name, text] : *pairs) {
     if (std::ranges::find(of_note, name) == of_note.end())
       return note.trouble = "a note has no word '" + name + "'", note;
-    note.words.push_back("--" + name + "=" + text);
+    note.words.emplace_back("--").append(name).append("=").append(text);
   }
   return note;
 }
