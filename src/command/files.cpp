@@ -80,6 +80,10 @@ void need_own_file(const std::filesystem::path& output,
   }
 }
 
+std::filesystem::path absolute_path(const std::filesystem::path& file) {
+  return file.empty() ? file : std::filesystem::absolute(file).lexically_normal();
+}
+
 wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file) {
   return {file.filename().string(), info.id,
           info.region.code,         std::string(name(info.region.side)),

@@ -19,6 +19,9 @@ void need_folder_of(const std::filesystem::path& file);
 void need_own_file(const std::filesystem::path& output,
                    std::initializer_list<std::filesystem::path> read);
 
+/// The same place whatever folder one is in; empty stays empty.
+std::filesystem::path absolute_path(const std::filesystem::path& file);
+
 /// What a loop file says of the area it was made with.
 wish::AreaName name_of(const road::AreaInfo& info, const std::filesystem::path& file);
 

@@ -171,7 +171,7 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
     all.plan = lesson->plan;
   else
     all.plan.start = start,
-    all.plan.area = std::filesystem::absolute(job.area.area).lexically_normal();
+    all.plan.area = absolute_path(job.area.area);
   const int minutes = static_cast<int>(std::lround((drive.lesson.to_s - drive.lesson.from_s) / 60));
   if (lesson == nullptr) all.plan.length_minutes = std::max(minutes, 10);
   const bool again = lesson != nullptr && lesson->state == book::LessonState::driven;

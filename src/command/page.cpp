@@ -11,15 +11,7 @@
 #include "command/ground.hpp"
 
 namespace loopwright::command {
-namespace {
-
 namespace fs = std::filesystem;
-
-fs::path absolute(const std::string& file) {
-  return file.empty() ? fs::path() : fs::absolute(file).lexically_normal();
-}
-
-}  // namespace
 
 Exit page(const Arguments& words) {
   Options app{"Opens the area and its lessons as a page in the browser of this computer.",
@@ -40,10 +32,10 @@ Exit page(const Arguments& words) {
   const Ground ground(now);
   if (!book_file.empty()) open_book(book_file, book::Opening::must_be_there);
   page::Page page(ground.map(), {.program = fs::read_symlink("/proc/self/exe"),
-                                 .area = absolute(texts.area),
-                                 .notes = absolute(texts.notes),
-                                 .terms = absolute(texts.terms),
-                                 .book = absolute(book_file),
+                                 .area = absolute_path(texts.area),
+                                 .notes = absolute_path(texts.notes),
+                                 .terms = absolute_path(texts.terms),
+                                 .book = absolute_path(book_file),
                                  .school_terms = ground.terms(),
                                  .scratch = fs::temp_directory_path(),
                                  .port = wanted});

@@ -3,6 +3,7 @@
 #include <iostream>
 #include <utility>
 
+#include "command/files.hpp"
 #include "command/ground_marks.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/drive.hpp"
@@ -16,20 +17,14 @@
 namespace loopwright::command {
 namespace {
 
-namespace fs = std::filesystem;
-
-std::string absolute_text(const std::string& file) {
-  return file.empty() ? file : fs::absolute(file).lexically_normal().string();
-}
-
 book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
                    const std::string& text) {
   const wish::Loop& loop = answer.loops.front();
   return {.start = answer.wish.start,
           .length_minutes = job.length.minutes,
-          .area = absolute_text(job.area.area),
-          .notes = absolute_text(job.area.notes),
-          .terms = absolute_text(job.area.terms),
+          .area = absolute_path(job.area.area).string(),
+          .notes = absolute_path(job.area.notes).string(),
+          .terms = absolute_path(job.area.terms).string(),
           .wish = job.ask.words.file_text(),
           .loop_file = text,
           .likely_s = loop.seconds.likely + loop.stop_seconds,

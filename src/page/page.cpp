@@ -20,7 +20,7 @@ Reply with_guards(Reply reply) {
   reply.headers["X-Content-Type-Options"] = "nosniff";
   reply.headers["Referrer-Policy"] = "no-referrer";
   reply.headers["Cross-Origin-Resource-Policy"] = "same-origin";
-  reply.headers.try_emplace("Cache-Control", "no-store");
+  reply.headers["Cache-Control"] = "no-store";
   return reply;
 }
 

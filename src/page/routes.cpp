@@ -230,8 +230,6 @@ Reply Routes::tile(const Address& address) {
     return trouble(400, "at: a time such as 2026-11-28T15:00; minutes: of a lesson from then");
   Reply reply{
       .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
-  // Its address names the area and the minute (src/page/web/map.ts), so that it never says anything else.
-  reply.headers["Cache-Control"] = "private, max-age=3600";
   reply.body = tiles_.tile(tile, {*at, at->plus_seconds(60 * std::int64_t{*minutes})},
                            road::setting_of(roads_.info(), middle_of(tile), desk_.school_terms));
   return reply;
@@ -329,7 +327,8 @@ Reply Routes::written(const JobState& job, const Address& address, const std::st
         return on_area(std::move(words));
       },
       [&](const JobState& over) { reply.body = bytes_of(over.folder / "card"); });
-  if (state.stage != Stage::over || state.code != 0) return line_to_read(422, complaint(state));
+  if (state.stage != Stage::over || state.code != 0)
+    return form == "geojson" ? trouble(422, complaint(state)) : line_to_read(422, complaint(state));
   if (form != "html" && form != "geojson" && form != "text")
     reply.headers["Content-Disposition"] = "inline; filename=\"lesson." + form + "\"";
   return reply;

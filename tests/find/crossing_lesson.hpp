@@ -24,6 +24,12 @@ inline BuiltTown crossing_town(const std::string& kerbs = "") {
   return built_town(draw_town(drawing, 100), "GB-ENG");
 }
 
+/// That town, built once.
+inline const BuiltTown& town() {
+  static const BuiltTown built = crossing_town();
+  return built;
+}
+
 /// From Lantern Row on Saturday 28 November 2026 at three.
 inline wish::Wish crossing_wish(const BuiltTown& town, int minutes,
                                 std::initializer_list<std::string_view> wants) {

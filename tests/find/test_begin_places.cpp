@@ -10,11 +10,6 @@
 namespace loopwright::test {
 namespace {
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 find::BeginAsk ask_near(char letter) {
   const road::Roads roads = town().roads();
   const Instant noon{1795867200, 0};

@@ -13,11 +13,6 @@ namespace {
 
 using Catch::Matchers::Contains;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 /// What becomes of the drive of a wish when the wish is changed.
 template <class Change>
 find::KeptDrive kept_when(const wish::Wish& wish, Change change) {

@@ -16,11 +16,6 @@ using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 using wish::RowSpan;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 wish::Wish lesson(std::initializer_list<std::string_view> parts, int minutes) {
   wish::Wish wish = crossing_wish(town(), minutes, {});
   for (const std::string_view part : parts) wish.parts.push_back(wish::read_part(part));

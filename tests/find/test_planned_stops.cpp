@@ -15,11 +15,6 @@ namespace {
 using Catch::Matchers::Contains;
 using road::Kind;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 wish::Wish wish_with(const BuiltTown& where, wish::PlannedStops stops) {
   wish::Wish wish = crossing_wish(where, 25, {"roundabout=1", "level-crossing=1"});
   wish.stops = std::move(stops);

@@ -12,11 +12,6 @@ namespace {
 
 using Catch::Matchers::Contains;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 std::size_t hard_passes(const wish::Loop& loop) {
   return static_cast<std::size_t>(std::ranges::count_if(
       loop.passes, [](const wish::Pass& pass) { return pass.hardness >= wish::hard_pass; }));

@@ -13,11 +13,6 @@ namespace {
 
 using Catch::Matchers::Contains;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 wish::Answer with_variants(const wish::Wish& wish) {
   const road::Roads roads = town().roads();
   const hours::Setting setting = setting_of(roads);

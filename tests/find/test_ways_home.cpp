@@ -12,11 +12,6 @@ namespace {
 
 using Catch::Matchers::Contains;
 
-const BuiltTown& town() {
-  static const BuiltTown built = crossing_town();
-  return built;
-}
-
 wish::Answer lesson(int level, int minutes = 20) {
   wish::Wish wish = crossing_wish(town(), minutes, {"roundabout=2"});
   wish.level = level;

@@ -42,7 +42,7 @@ export class RoadMap {
     });
     this.source = (at, minutes) => new VectorTileSource({
       format: new MVT(), minZoom, maxZoom,
-      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&minutes=${minutes}&area=${area.id}`,
+      tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&minutes=${minutes}`,
     });
     this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
     this.map.on("singleclick", (event) => {

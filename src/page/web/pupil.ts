@@ -52,6 +52,7 @@ export class PupilSheet {
       make("p", {}, make("strong", {}, next.goal || "Nothing that a map can serve is due: drive what the pupil asks for.")),
       make("ul", {}, ...next.topics.map((topic) => make("li", {}, `${topic.what}, ${topic.passes}: ${topic.why}`)),
         ...next.hints.map((hint) => make("li", { class: "far" }, `think of: ${hint}`))),
+      make("p", { class: "far" }, "By the record alone: what the roads from the door can't give, the search says."),
       make("div", { class: "deeds" }, make("button", { type: "button", class: "deed", onclick: () => this.take(record) }, "Take it into the lesson")),
     ];
   }
