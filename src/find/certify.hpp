@@ -36,6 +36,8 @@ struct FindWork {
   std::size_t driven_less_again =
       0;  ///< of the best tries, each with so many searches (less_again.hpp)
   int less_again_searches = 0;
+  /// Of the best tries, in narrow parts, and of the best of these in wide ones (more_worth.hpp).
+  std::size_t worth_more = 0, worth_most = 0;
   std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
   /// Vertices that all searches for legs may settle (passage_graph.hpp); when as many as fit are wanted.
   std::uint64_t settled = 0, settled_for_most = 0;

@@ -2,12 +2,15 @@
 //   1. Hunt: what can be reached, and the chances that count (hunt.cpp).
 //   2. Tries: drives along the best walks of the passage graph, as found and as bounded, and a fixed
 //      number of others, each with other dice; the best by Score is the first loop.
-//   3. For each alternative, more tries that dislike the roads and places used so far; of all tries
+//   3. Where as many as fit are wanted, the best of these are driven anew part by part (more_worth.hpp), and with less
+//      road twice (less_again.hpp).
+//   4. For each alternative, more tries that dislike the roads and places used so far; of all tries
 //      the best is taken that shares little enough with every loop chosen before.
-//   4. What the best loop leaves unmet is explained (shortfall.cpp).
+//   5. What the best loop leaves unmet is explained (shortfall.cpp).
 #include "loopwright/find/find.hpp"
 
 #include <algorithm>
+#include <future>
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
@@ -16,6 +19,7 @@
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
 #include "find/less_again.hpp"
+#include "find/more_worth.hpp"
 #include "find/parts.hpp"
 #include "find/pull_ups.hpp"
 #include "find/shortfall.hpp"
@@ -88,7 +92,46 @@ class LoopSearch {
     if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
     if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
       try_more(work_.tries_when_unmet, {});
+    make_worth_more();
     drive_less_again();
+  }
+
+  /// Of the best tries in narrow parts, then of the best of these in wide ones.
+  void make_worth_more() {
+    if (!counts_worth(hunt_.ground.wish)) return;
+    make_worth_more(work_.worth_more, MoreWorth::narrow);
+    make_worth_more(work_.worth_most, MoreWorth::wide);
+  }
+
+  /// Every other try on a thread of its own: each is bettered by itself, so that the answer is the same on any machine.
+  void make_worth_more(std::size_t most, const MoreWorth::Widths& widths) {
+    const std::size_t count = std::min(most, tries_.size());
+    const auto better_share = [&](std::size_t first) {
+      MoreWorth more(hunt_);
+      for (std::size_t k = first; k < count; k += 2) {
+        Try& made = tries_[k];
+        if (!made.score.allowed()) continue;
+        made.vertices = more.bettered(std::move(made.vertices), widths);
+        made.score = score(hunt_, made.vertices);
+        made.places = places_of(made.vertices);
+      }
+    };
+    // Where no thread can be begun, the second share is bettered after the first.
+    std::future<void> other;
+    if (count > 1) other = std::async(std::launch::async | std::launch::deferred, better_share, 1);
+    if (count > 0) better_share(0);
+    if (other.valid()) other.get();
+    sort_tries();
+  }
+
+  /// Of the passes that count for a want.
+  [[nodiscard]] std::vector<PlaceId> places_of(std::span<const Vertex> vertices) const {
+    const std::vector<PlacePass> passes = passes_on(hunt_, hunt_.drive_of(vertices));
+    std::vector<PlaceId> places;
+    for (const wish::Want& want : hunt_.ground.wish.wants)
+      for (const std::size_t row : counting(hunt_.ground, passes, want))
+        places.push_back(passes[row].place);
+    return places;
   }
 
   FindResult told() {

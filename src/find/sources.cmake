@@ -37,10 +37,12 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/lesson_nets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_shortfall.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/more_worth.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near_ground.cpp
   ${CMAKE_CURRENT_LIST_DIR}/part_links.cpp
   ${CMAKE_CURRENT_LIST_DIR}/parts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/part_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_legs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp

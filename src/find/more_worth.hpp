@@ -1,0 +1,72 @@
+// A finished drive worth more: part after part of it is driven anew, all else stays.
+//
+//   MoreWorth more(hunt);   drive = more.bettered(std::move(drive), MoreWorth::narrow);
+//
+// Rules: one thread; work is counted, so the same drive always becomes the same one. It is as good against the
+// wish as before, in its window, and worth no less. Drives for wishes with nothing as "max", or too much (part_search.hpp),
+// stay as they are.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <unordered_set>
+#include <vector>
+
+#include "find/part_search.hpp"
+#include "find/plan.hpp"
+
+namespace loopwright::find {
+
+class MoreWorth {
+ public:
+  /// How many passes of worth a part holds, one width after the other, and how much one part may cost.
+  struct Widths {
+    std::array<std::size_t, 4> passes{};
+    std::size_t most_labels = 0, of_all = 0;  ///< of each search, and of all together
+  };
+  // Ours, tried on Newport and the county: narrow ones find most in a third of a second, wide ones what is left in one.
+  static constexpr Widths narrow{{3, 4, 5, 3}, 50'000, 1'000'000},
+      wide{{2, 4, 6, 8}, 100'000, 2'000'000};
+
+  explicit MoreWorth(const Hunt& hunt) : hunt_(hunt), search_(hunt) {}
+  std::vector<Vertex> bettered(std::vector<Vertex> drive, const Widths& widths);
+
+ private:
+  /// A pass of worth on the drive.
+  struct Counted {
+    WorthyPass pass;
+    std::size_t first = 0, last = 0;  ///< rows
+    std::int64_t begins_ms = 0, worth = 0;
+  };
+  struct Driven {
+    std::vector<Vertex> vertices;
+    Score score;
+    std::vector<Counted> passes;        ///< in driving order
+    std::vector<std::int64_t> ends_ms;  ///< by row
+  };
+  [[nodiscard]] Driven driven(std::vector<Vertex> drive) const;
+  [[nodiscard]] std::vector<Counted> counted_on(const Drive& drive) const;
+  /// Passes of worth, as rows of Driven::passes, both included.
+  struct Window {
+    std::size_t first = 0, last = 0;
+  };
+  /// Rows of a drive, both included: these two stay, what lies between is looked for anew.
+  struct Rows {
+    std::size_t from = 0, to = 0;
+  };
+  [[nodiscard]] static Rows around(const Driven& drive, Window window);
+  [[nodiscard]] Part part_of(const Driven& drive, Window window, Rows rows) const;
+  [[nodiscard]] static std::uint64_t number_of(const Driven& drive, Rows rows,
+                                               std::int64_t most_ms);
+  bool change(Driven& drive, Window window, std::size_t most_labels);
+  bool take_better(Driven& drive, Rows rows, const std::vector<std::vector<Vertex>>& ways) const;
+
+  const Hunt& hunt_;
+  PartSearch search_;
+  std::size_t labels_left_ = 0;
+  std::unordered_set<std::uint64_t>
+      tried_;  ///< parts of the drive at hand that nothing better was found for
+};
+
+}  // namespace loopwright::find
