@@ -57,7 +57,7 @@ FindWork work_of(Effort effort) {
           .settled = PassageGraph::usually_settled,
           .settled_for_most = PassageGraph::usually_settled,
           .bound = {
-              .cut_rounds = 400, .nodes = 1000, .iterations = 4'000, .repair = {.rounds = 100}}};
+              .cut_rounds = 400, .nodes = 1000, .iterations = 8'000, .repair = {.rounds = 100}}};
     case Effort::thorough:
       return {
           .tries = 12,

@@ -2,6 +2,7 @@
 // something is gained. The part between the pass before a window and the one behind it is looked for anew
 // (part_search.hpp), in its own time and what the drive has to spare. Of the ways found the first is taken that makes
 // the whole drive worth more, or as much in less time: time saved in several windows is room for one more pass.
+// When nothing more is gained a part is made otherwise, even if that is worth a pass less, and gone on from there.
 // A large neighbourhood search (Shaw 1998, from memory) whose neighbourhoods are searched nearly exactly.
 #include "find/more_worth.hpp"
 
@@ -18,6 +19,8 @@ namespace {
 
 constexpr std::int64_t alike_ms =
     5000;  // a part with no more time than this isn't looked for again; ours
+constexpr std::size_t kick_width = 4;     // passes of a kick's part at most; ours
+constexpr std::int64_t kick_loss = 1200;  // what a kick may cost; ours
 
 }  // namespace
 
@@ -92,21 +95,32 @@ Part MoreWorth::part_of(const Driven& drive, Window window, Rows rows) const {
   return part;
 }
 
-bool MoreWorth::take_better(Driven& drive, Rows rows,
-                            const std::vector<std::vector<Vertex>>& ways) const {
+std::vector<Vertex> MoreWorth::with_way(const Driven& drive, Rows rows,
+                                        std::span<const Vertex> way) {
   const std::span<const Vertex> all = drive.vertices;
   const std::span<const Vertex> before = all.first(rows.from), after = all.subspan(rows.to + 1);
+  std::vector<Vertex> changed(before.begin(), before.end());
+  changed.insert(changed.end(), way.begin(), way.end());
+  changed.insert(changed.end(), after.begin(), after.end());
+  return changed;
+}
+
+/// In the window and the caps, and no less of what is asked for.
+bool MoreWorth::is_as_good(const Score& now, const Score& before) {
+  return now.allowed() && now.missing <= before.missing && now.unplaced <= before.unplaced;
+}
+
+bool MoreWorth::is_better(const Score& now, const Score& before) {
+  return now.value > before.value ||
+         (now.value == before.value && now.ms < before.ms - PartSearch::least_saved_ms);
+}
+
+bool MoreWorth::take_better(Driven& drive, Rows rows,
+                            const std::vector<std::vector<Vertex>>& ways) const {
   for (const std::vector<Vertex>& way : ways) {
-    std::vector<Vertex> changed(before.begin(), before.end());
-    changed.insert(changed.end(), way.begin(), way.end());
-    changed.insert(changed.end(), after.begin(), after.end());
+    std::vector<Vertex> changed = with_way(drive, rows, way);
     const Score now = score(hunt_, changed);
-    const Score& best = drive.score;
-    if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;
-    const bool is_better =
-        now.value > best.value ||
-        (now.value == best.value && now.ms < best.ms - PartSearch::least_saved_ms);
-    if (!is_better) continue;
+    if (!is_as_good(now, drive.score) || !is_better(now, drive.score)) continue;
     drive = driven(std::move(changed));
     return true;
   }
@@ -122,21 +136,21 @@ std::uint64_t MoreWorth::number_of(const Driven& drive, Rows rows, std::int64_t 
   return number;
 }
 
+std::vector<std::vector<Vertex>> MoreWorth::ways_of(Part part, std::size_t most_labels) {
+  auto ways = search_.best(std::move(part), std::min(most_labels, labels_left_));
+  labels_left_ -= std::min(labels_left_, search_.labels());
+  return ways;
+}
+
 bool MoreWorth::change(Driven& drive, Window window, std::size_t most_labels) {
   const Rows rows = around(drive, window);
   if (rows.to <= rows.from + 1 || labels_left_ == 0) return false;
   Part part = part_of(drive, window, rows);
   if (!tried_.insert(number_of(drive, rows, part.most_ms)).second) return false;
-  const auto ways = search_.best(std::move(part), std::min(most_labels, labels_left_));
-  labels_left_ -= std::min(labels_left_, search_.labels());
-  return take_better(drive, rows, ways);
+  return take_better(drive, rows, ways_of(std::move(part), most_labels));
 }
 
-std::vector<Vertex> MoreWorth::bettered(std::vector<Vertex> vertices, const Widths& widths) {
-  if (search_.goals().empty()) return vertices;
-  Driven drive = driven(std::move(vertices));
-  tried_.clear();
-  labels_left_ = widths.of_all;
+void MoreWorth::climb(Driven& drive, const Widths& widths) {
   for (bool gained = true; gained && labels_left_ > 0;) {
     gained = false;
     for (const std::size_t width : widths.passes)
@@ -145,7 +159,40 @@ std::vector<Vertex> MoreWorth::bettered(std::vector<Vertex> vertices, const Widt
                    widths.most_labels))
           gained = true;
   }
-  return std::move(drive.vertices);
+}
+
+/// Puts another way in somewhere, which may be worth a pass less; false when there is none.
+bool MoreWorth::kick(Driven& drive, std::size_t most_labels) {
+  if (drive.passes.empty()) return false;
+  const std::size_t first = dice_.below(drive.passes.size());
+  const Window window{first, std::min(first + dice_.below(kick_width), drive.passes.size() - 1)};
+  const Rows rows = around(drive, window);
+  if (rows.to <= rows.from + 1) return false;
+  Part part = part_of(drive, window, rows);
+  part.to_beat -= kick_loss;
+  part.now_ms = part.most_ms;
+  const auto ways = ways_of(std::move(part), most_labels);
+  if (ways.empty()) return false;
+  std::vector<Vertex> changed = with_way(drive, rows, ways[dice_.below(ways.size())]);
+  if (changed == drive.vertices || !is_as_good(score(hunt_, changed), drive.score)) return false;
+  drive = driven(std::move(changed));
+  return true;
+}
+
+std::vector<Vertex> MoreWorth::bettered(std::vector<Vertex> vertices, const Widths& widths) {
+  if (search_.goals().empty()) return vertices;
+  tried_.clear();
+  labels_left_ = widths.of_all;
+  dice_ = Dice(1);
+  Driven best = driven(std::move(vertices));
+  climb(best, widths);
+  for (int k = 0; k < widths.kicks && labels_left_ > 0; ++k) {
+    Driven kicked = best;
+    if (!kick(kicked, widths.most_labels)) continue;
+    climb(kicked, widths);
+    if (is_better(kicked.score, best.score)) best = std::move(kicked);
+  }
+  return std::move(best.vertices);
 }
 
 }  // namespace loopwright::find

@@ -15,6 +15,7 @@
 
 #include "find/part_search.hpp"
 #include "find/plan.hpp"
+#include "loopwright/base/dice.hpp"
 
 namespace loopwright::find {
 
@@ -24,10 +25,12 @@ class MoreWorth {
   struct Widths {
     std::array<std::size_t, 4> passes{};
     std::size_t most_labels = 0, of_all = 0;  ///< of each search, and of all together
+    /// When nothing more is gained: parts made otherwise, even if worth less, to go on from.
+    int kicks = 0;
   };
   // Ours, tried on Newport and the county: narrow ones find most in a third of a second, wide ones what is left in one.
-  static constexpr Widths narrow{{3, 4, 5, 3}, 50'000, 1'000'000},
-      wide{{2, 4, 6, 8}, 100'000, 2'000'000};
+  static constexpr Widths narrow{{3, 4, 5, 3}, 50'000, 1'000'000, 60},
+      wide{{2, 4, 6, 8}, 100'000, 2'000'000, 60};
 
   explicit MoreWorth(const Hunt& hunt) : hunt_(hunt), search_(hunt) {}
   std::vector<Vertex> bettered(std::vector<Vertex> drive, const Widths& widths);
@@ -61,12 +64,20 @@ class MoreWorth {
                                                std::int64_t most_ms);
   bool change(Driven& drive, Window window, std::size_t most_labels);
   bool take_better(Driven& drive, Rows rows, const std::vector<std::vector<Vertex>>& ways) const;
+  [[nodiscard]] static std::vector<Vertex> with_way(const Driven& drive, Rows rows,
+                                                    std::span<const Vertex> way);
+  [[nodiscard]] static bool is_as_good(const Score& now, const Score& before);
+  [[nodiscard]] static bool is_better(const Score& now, const Score& before);
+  std::vector<std::vector<Vertex>> ways_of(Part part, std::size_t most_labels);
+  void climb(Driven& drive, const Widths& widths);
+  bool kick(Driven& drive, std::size_t most_labels);
 
   const Hunt& hunt_;
   PartSearch search_;
   std::size_t labels_left_ = 0;
-  std::unordered_set<std::uint64_t>
-      tried_;  ///< parts of the drive at hand that nothing better was found for
+  Dice dice_{1};
+  /// Parts for which nothing better was found, while one drive is bettered.
+  std::unordered_set<std::uint64_t> tried_;
 };
 
 }  // namespace loopwright::find
