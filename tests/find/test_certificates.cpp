@@ -45,6 +45,19 @@ TEST_CASE("a loop of junctions as many as fit has a bound above its worth", "[fi
     }
 }
 
+TEST_CASE("who looks longer finds no less, and in a small town more", "[find][certificate]") {
+  for (const int minutes : {12, 20, 30, 45})
+    for (const int spacing_s : {120, 180}) {
+      wish::Wish wish = wish_for(minutes, {"roundabout=max"});
+      wish.spacings = {{road::Kind::roundabout, spacing_s}};
+      const auto quick = certificate_of(wish, find::Effort::quick);
+      const auto usual = certificate_of(wish, find::Effort::usual);
+      CAPTURE(minutes, spacing_s);
+      CHECK(usual.value >= quick.value);
+      if (minutes >= 30) CHECK(usual.value >= quick.value + 1000);
+    }
+}
+
 TEST_CASE("who looks longer says it no less closely", "[find][certificate]") {
   const wish::Wish wish = wish_for(20, {"roundabout=max", "emerge:right=2"});
   const auto quick = certificate_of(wish, find::Effort::quick);
