@@ -5,6 +5,9 @@
 // 4. Clusters (SEARCH.md's starting cuts, in fewer rows): a column says whether anything inside is counted; it
 //    is at most the flow into the cluster, at most the column of the cluster around, and at least each
 //    group's first pass.
+// 5. Where legs are as they are, what a walk waits is a column of each cluster: the smallest that holds both ends of the leg. A
+//    goal's passes of worth in a cluster are then no more than the times it is come into, and one each spacing of
+//    the time driven and waited inside: between two of one stay lies a spacing, and no two such times overlap.
 #include "circuit/bound_formulation.hpp"
 
 #include <algorithm>
@@ -18,6 +21,20 @@ namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr double ms_in_row = 60'000;  // times stand in minutes, so that factors are near 1
+
+/// Terms of the same column become one.
+Row each_column_once(Row row) {
+  std::sort(row.terms.begin(), row.terms.end(),
+            [](const Term& a, const Term& b) { return a.column < b.column; });
+  std::vector<Term> terms;
+  for (const Term& term : row.terms)
+    if (!terms.empty() && terms.back().column == term.column)
+      terms.back().factor += term.factor;
+    else
+      terms.push_back(term);
+  row.terms = std::move(terms);
+  return row;
+}
 
 class Builder {
  public:
@@ -39,6 +56,7 @@ class Builder {
     cap_rows();
     places();
     cluster_rows();
+    if (!wait_.empty()) spaced_rows();
     return std::move(f_);
   }
 
@@ -61,6 +79,11 @@ class Builder {
       for (const std::uint32_t group : p_.passes[arc.pass].groups)
         f_.arcs_of_group[group].push_back(row);
     }
+    if (waits_count())
+      for (std::size_t row = 0; row < clusters_.all.size(); ++row) {
+        wait_.push_back(column(0, time.high));
+        time.terms.push_back({wait_.back(), 1});
+      }
     at[network_.home].low = at[network_.home].high = -1;
     for (std::uint32_t node = 0; node < network_.end; ++node)
       if (!at[node].terms.empty() || node == network_.home) f_.rows.push_back(std::move(at[node]));
@@ -195,6 +218,53 @@ class Builder {
     f_.later.push_back(std::move(time));
   }
 
+  /// Some goal is spaced, and the network doesn't have its spacing built in.
+  [[nodiscard]] bool waits_count() const {
+    return !network_.spaced && std::any_of(p_.goals.begin(), p_.goals.end(),
+                                           [](const Goal& goal) { return goal.spacing_ms > 0; });
+  }
+
+  /// The time driven and waited inside, less the way there: to how many spacings it comes, and one more each time.
+  [[nodiscard]] Row spacings_inside(std::uint32_t cluster, double spacing, Inflow& ways_in) const {
+    Row row{{}, -infinite, 0};
+    const std::vector<std::uint8_t> nodes = nodes_of(network_, clusters_.all[cluster].entries);
+    ways_in.add(nodes, -1, row);
+    for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
+      const Arc& arc = network_.arcs[a];
+      if (nodes[arc.from] != 0 && nodes[arc.to] != 0 && arc.ms != 0)
+        row.terms.push_back(
+            {static_cast<int>(a), -static_cast<double>(arc.ms) / ms_in_row / spacing});
+    }
+    for (std::uint32_t inner = 0; inner <= cluster; ++inner)
+      if (lies_in(inner, cluster)) row.terms.push_back({wait_[inner], -1 / spacing});
+    return row;
+  }
+
+  [[nodiscard]] bool lies_in(std::uint32_t inner, std::uint32_t outer) const {
+    while (inner != no_cluster && inner < outer) inner = clusters_.all[inner].parent;
+    return inner == outer;
+  }
+
+  void spaced_rows() {
+    Inflow ways_in(network_);
+    for (std::uint32_t goal = 0; goal < p_.goals.size(); ++goal) {
+      if (p_.goals[goal].spacing_ms == 0) continue;
+      std::vector<std::vector<int>> passes(clusters_.all.size());
+      for (std::uint32_t group = 0; group < p_.groups.size(); ++group)
+        if (p_.groups[group].goal == goal)
+          for (std::uint32_t in = clusters_.of_group[group]; in != no_cluster;
+               in = clusters_.all[in].parent)
+            passes[in].insert(passes[in].end(), f_.worths[group].begin(), f_.worths[group].end());
+      const double spacing = static_cast<double>(p_.goals[goal].spacing_ms) / ms_in_row;
+      for (std::uint32_t cluster = 0; cluster < clusters_.all.size(); ++cluster) {
+        if (passes[cluster].size() < 2) continue;
+        Row row = spacings_inside(cluster, spacing, ways_in);
+        for (const int pass : passes[cluster]) row.terms.push_back({pass, 1});
+        f_.later.push_back(each_column_once(std::move(row)));
+      }
+    }
+  }
+
   void group_in_cluster(std::uint32_t group) {
     const std::uint32_t in = clusters_.of_group[group];
     if (in == no_cluster) return;
@@ -210,6 +280,7 @@ class Builder {
   const Problem& p_;
   const Network& network_;
   const Clusters& clusters_;
+  std::vector<int> wait_;  ///< by cluster: column of the minutes waited in it; or empty
   Formulation f_;
 };
 

@@ -60,6 +60,7 @@ class Builder {
 
   Network spaced() {
     start(2 * p_.exit_count);
+    network_.spaced = true;
     home_legs();
     for (std::uint32_t exit = 0; exit < p_.exit_count; ++exit)
       if (!by_exit_[exit].empty()) spaced_legs(exit);

@@ -28,6 +28,7 @@ struct Arc {
 
 struct Network {
   std::uint32_t entry_count = 0, node_count = 0, home = 0, end = 0;
+  bool spaced = false;  ///< legs are as long as the spacing
   std::vector<Arc> arcs;
 };
 
