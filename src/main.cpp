@@ -4,7 +4,9 @@
 #include <iostream>
 #include <string_view>
 
+#include "commit.hpp"
 #include "loopwright/command/command.hpp"
+#include "loopwright/command/version.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace {
@@ -23,7 +25,8 @@ Exit help() {
 Exit run(const command::Arguments& words) {
   if (words.empty() || words[0] == "--help" || words[0] == "-h") return help();
   if (words[0] == "--version")
-    return (std::cout << "loopwright " LOOPWRIGHT_VERSION "\n"), Exit::done;
+    return (std::cout << command::version_text(LOOPWRIGHT_VERSION, loopwright::built_from())),
+           Exit::done;
   const auto verbs = command::verbs();
   const auto verb = std::ranges::find(verbs, std::string_view(words[0]), &command::Verb::name);
   if (verb != verbs.end()) return verb->run({words.begin() + 1, words.end()});

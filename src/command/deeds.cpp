@@ -3,6 +3,8 @@
 #include <iostream>
 #include <string>
 
+#include "command/described.hpp"
+
 namespace loopwright::command {
 namespace {
 
@@ -14,10 +16,24 @@ std::string names_of(std::span<const Deed> deeds, std::string_view between, std:
   return names;
 }
 
+Described described(std::string_view does, std::span<const Deed> deeds) {
+  Described told;
+  told.description.does = does;
+  for (const Deed& deed : deeds) {
+    Description of;
+    of.name = deed.name;
+    of.brief = deed.does;
+    told.description.deeds.push_back(std::move(of));
+    told.deeds.push_back(deed.run);
+  }
+  return told;
+}
+
 }  // namespace
 
 Exit run_deed(std::string_view verb, std::string_view does, std::span<const Deed> deeds,
               const Arguments& words) {
+  if (is_asked(words)) throw described(does, deeds);
   if (words.empty() || words[0] == "--help" || words[0] == "-h") {
     std::cout << does << "\n\nusage: loopwright " << verb << ' ' << names_of(deeds, "|", "|")
               << " …   (each with --help)\n\n";

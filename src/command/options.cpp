@@ -8,6 +8,8 @@
 #include <string_view>
 #include <utility>
 
+#include "command/choices.hpp"
+#include "command/described.hpp"
 #include "command/folded.hpp"
 #include "loopwright/base/error.hpp"
 
@@ -34,6 +36,40 @@ std::string folded_help(const std::string& help) {
     folded.append(hang).append(line).append("\n");
   }
   return folded;
+}
+
+/// Whether its value names a kind of practice, as its help puts it.
+bool is_of_a_kind(std::string_view help) {
+  return help.find("a kind") != help.npos || help.find("the kind,") != help.npos ||
+         help.starts_with("what to practise");
+}
+
+OptionDescription description_of(const CLI::Option& option) {
+  OptionDescription of;
+  of.in_place = option.get_positional();
+  if (of.in_place) of.names.push_back(option.get_name(true));
+  for (const std::string& name : option.get_snames()) of.names.push_back("-" + name);
+  for (const std::string& name : option.get_lnames()) of.names.push_back("--" + name);
+  of.help = option.get_description();
+  for (const CLI::Option* other : option.get_excludes())
+    of.excludes.push_back(other->get_name());  // with its dashes, if it has some
+  of.required = option.get_required();
+  of.repeated = option.get_expected_max() > 1;
+  of.choices = choices_in(of.help);
+  of.value = option.get_expected_max() == 0 ? ValueOf::nothing
+             : !of.choices.empty()          ? ValueOf::choice
+             : is_of_a_kind(of.help)        ? ValueOf::kind
+                                            : ValueOf::text;
+  return of;
+}
+
+Described described(const CLI::App& app) {
+  Described told;
+  told.description.does = app.get_description();
+  told.description.footer = app.get_footer();
+  for (const CLI::Option* option : app.get_options())
+    told.description.options.push_back(description_of(*option));
+  return told;
 }
 
 class OptionOfCli : public Option {
@@ -89,6 +125,7 @@ void Options::footer(const std::string& text) {
 
 bool parse(Options& options, const Arguments& words) {
   CLI::App& app = options.inside_->app;
+  if (is_asked(words)) throw described(app);
   Arguments reversed(words.rbegin(), words.rend());  // the order CLI11 takes
   try {
     app.parse(reversed);

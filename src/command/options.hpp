@@ -55,7 +55,7 @@ class Options {
 };
 
 /// Reads the words into the values. False when help was asked for; it is printed then. Throws
-/// UsageError.
+/// UsageError; or what it knows of the options, when the verb is asked to describe itself (described.hpp).
 bool parse(Options& app, const Arguments& words);
 
 }  // namespace loopwright::command

@@ -88,4 +88,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/ground_marks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_at_home.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/choices.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/description.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/version.cpp)

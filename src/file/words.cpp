@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "loopwright/file/format.hpp"
+
 namespace loopwright::file {
 
 std::string_view name(ObjectType type) {
@@ -37,6 +39,10 @@ std::optional<double> gap_of(const wish::Certificate& certificate) {
 double rounded(double value, double parts) {
   const double result = std::round(value * parts) / parts;
   return result == 0 ? 0 : result;  // never -0
+}
+
+int loop_file_format() {
+  return loop_version;
 }
 
 }  // namespace loopwright::file

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "loopwright/store/area.hpp"
+#include "loopwright/store/format.hpp"
 #include "store/digest.hpp"
 #include "store/info.hpp"
 #include "store/layout.hpp"
@@ -100,6 +101,10 @@ std::string write_area(const std::filesystem::path& file, const road::Tables& ta
   }
   out.keep();
   return hex(id);
+}
+
+std::uint32_t area_format() {
+  return format_number;
 }
 
 }  // namespace loopwright::store
