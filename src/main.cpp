@@ -25,8 +25,7 @@ Exit help() {
 Exit run(const command::Arguments& words) {
   if (words.empty() || words[0] == "--help" || words[0] == "-h") return help();
   if (words[0] == "--version")
-    return (std::cout << command::version_text(LOOPWRIGHT_VERSION, loopwright::built_from())),
-           Exit::done;
+    return command::version(LOOPWRIGHT_VERSION, loopwright::built_from());
   const auto verbs = command::verbs();
   const auto verb = std::ranges::find(verbs, std::string_view(words[0]), &command::Verb::name);
   if (verb != verbs.end()) return verb->run({words.begin() + 1, words.end()});

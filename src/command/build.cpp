@@ -105,7 +105,7 @@ std::filesystem::path heights_module() {
   constexpr std::string_view name = "loopwright_heights.so";
   const auto folder = std::filesystem::read_symlink("/proc/self/exe").parent_path();
   const auto beside = folder / name;
-  return std::filesystem::exists(beside) ? beside : folder / "../lib/loopwright" / name;
+  return std::filesystem::exists(beside) ? beside : folder / "../lib/loopwright/modules" / name;
 }
 
 read::BuildOptions options_of(const BuildJob& job) {

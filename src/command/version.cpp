@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <array>
+#include <iostream>
 #include <stdexcept>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -57,29 +59,20 @@ std::vector<Date> days_in(std::string_view table, std::size_t column) {
   return days;
 }
 
-std::string written(std::string_view version, std::string_view commit) {
-  std::string line = "loopwright " + std::string(version);
-  if (!commit.empty()) line.append(", commit ").append(commit);
-  return line;
-}
-
 }  // namespace
 
-std::string version_text(std::string_view version, std::string_view commit) {
+Exit version(std::string_view version, std::string_view commit) {
   const std::vector<Date> holidays = days_in("bank_holidays", 0);
   const Date newest_limit = days_in("limits", 2).back();
-  std::string text = written(version, commit) + '\n';
-  text += "formats: area file " + std::to_string(store::area_format()) + ", loop file " +
-          std::to_string(file::loop_file_format()) + ", book " +
-          std::to_string(book::migrations().size()) + '\n';
-  text += "bank holidays: " + std::to_string(holidays.front().year) + " to " +
-          std::to_string(holidays.back().year) +
-          "; school terms: none built in, yours by --terms\n";
-  text += "speed limits by law: the last change in them is of " +
-          std::to_string(newest_limit.year) + '\n';
-  text += "tables as of\n";
-  for (const std::string& line : tables_by_day()) text += "  " + line + '\n';
-  return text;
+  std::cout << "loopwright " << version << (commit.empty() ? "" : ", commit ") << commit << '\n'
+            << "formats: area file " << store::area_format() << ", loop file "
+            << file::loop_file_format() << ", book " << book::migrations().size() << '\n'
+            << "bank holidays: " << holidays.front().year << " to " << holidays.back().year
+            << "; school terms: none built in, yours by --terms\n"
+            << "speed limits by law: the last change in them is of " << newest_limit.year << '\n'
+            << "tables as of\n";
+  for (const std::string& line : tables_by_day()) std::cout << "  " << line << '\n';
+  return Exit::done;
 }
 
 }  // namespace loopwright::command

@@ -54,8 +54,9 @@ Function Opened::find(const char* name) const {
 Opened::Opened(const fs::path& module) {
   if (!fs::exists(module)) {
     throw InputError(
-        "this Loopwright was built without a reader of elevation grids; install the package "
-        "libgdal-dev and build it again, or leave --heights out");
+        "there is no reader of elevation grids beside this Loopwright; install the package "
+        "loopwright-heights (or, built by yourself: libgdal-dev, and build it again), or leave "
+        "--heights out");
   }
   module_ = dlopen(module.c_str(), RTLD_NOW | RTLD_LOCAL);
   if (module_ == nullptr) {
