@@ -19,8 +19,9 @@ TEST_CASE("a build without the reader of grids says what to install", "[read]") 
     said = error.what();
   }
   CHECK(said ==
-        "this Loopwright was built without a reader of elevation grids; install the package "
-        "libgdal-dev and build it again, or leave --heights out");
+        "there is no reader of elevation grids beside this Loopwright; install the package "
+        "loopwright-heights (or, built by yourself: libgdal-dev, and build it again), or leave "
+        "--heights out");
 }
 
 }  // namespace
