@@ -1,5 +1,5 @@
 // Method:
-//   1. Options; the region and both folders are checked before the extract is opened.
+//   1. Options; the region, the outline and both folders are checked before the extract is opened.
 //   2. read::build_area does the work; the area is written beside its place and renamed.
 //   3. What was found is printed; the report, when one is asked for, takes the form its name says.
 #include <malloc.h>
@@ -8,6 +8,7 @@
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "command/outline_words.hpp"
 #include "command/print.hpp"
 #include "command/progress_bar.hpp"
 #include "loopwright/card/area_report.hpp"
@@ -22,6 +23,7 @@ namespace {
 
 struct BuildTexts {
   std::string extract, area, region, side, report;
+  OutlineTexts outline;
   std::vector<std::string> heights;
   bool motorways = false, fords = false;
 };
@@ -79,11 +81,13 @@ std::optional<BuildJob> build_job_of(const Arguments& words) {
   app.add_option("--heights", texts.heights,
                  "elevation grid or a folder of them (.hgt, GeoTIFF), for gradients; once or more")
       ->one_value_each();
+  add_outline(app, texts.outline);
   app.add_flag("--motorways", texts.motorways, "loops may use motorways");
   app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;
   check_report_name(texts.report);
-  const read::BuildOptions options{region_of(texts), texts.motorways, texts.fords, {}};
+  const read::BuildOptions options{
+      region_of(texts), texts.motorways, texts.fords, {}, outline_of(texts.outline)};
   return BuildJob{texts.extract,
                   texts.area,
                   texts.report,

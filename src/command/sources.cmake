@@ -91,4 +91,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/choices.cpp
   ${CMAKE_CURRENT_LIST_DIR}/description.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/version.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/version.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/outline_words.cpp)

@@ -6,6 +6,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/load_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/load_text.cpp
   ${CMAKE_CURRENT_LIST_DIR}/notes_file.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/outline_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_lesson.cpp

@@ -76,7 +76,7 @@ Point middle_of(const std::vector<std::vector<Point>>& lines) {
 
 void Gathering::take(const osmium::Way& way) {
   note_time(way);
-  if (!way.visible()) return;
+  if (!way.visible() || (seen_ != nullptr && !seen_->has(way))) return;
   const char* railway = way.tags()["railway"];
   if (railway != nullptr && crosses_roads(railway)) rails_.add(way, raw_way(way, tags_of(way)));
   if (railway != nullptr && std::string_view(railway) == "tram") {
@@ -127,6 +127,26 @@ void Gathering::list_needed_ways() {
   put_in_order(outline_ids_);
 }
 
+const mark::RawWay* Gathering::outline_way(std::int64_t id) const {
+  const auto way = std::ranges::lower_bound(outline_ways_, id, {}, &mark::RawWay::id);
+  return way != outline_ways_.end() && way->id == id ? &*way : nullptr;
+}
+
+void Gathering::leave_out_unseen(std::vector<FoundFeature>& areas) {
+  std::erase_if(areas, [&](const FoundFeature& area) {
+    return std::ranges::none_of(area.ways, [&](std::int64_t id) {
+      const mark::RawWay* way = outline_way(id);
+      return way != nullptr && seen_->has(*way);
+    });
+  });
+  std::vector<std::int64_t> used;
+  for (const FoundFeature& area : areas)
+    used.insert(used.end(), area.ways.begin(), area.ways.end());
+  put_in_order(used);
+  std::erase_if(outline_ways_,
+                [&](const mark::RawWay& way) { return !std::ranges::binary_search(used, way.id); });
+}
+
 void Gathering::list_needed_nodes() {
   map_.ways = ways_.in_order(map_.repeated_ids);
   map_.rails = rails_.in_order(map_.repeated_ids);
@@ -134,9 +154,9 @@ void Gathering::list_needed_nodes() {
   std::int64_t repeated_outlines = 0;  // a way among features and outlines is told once, above
   outline_ways_ = outlines_.in_order(repeated_outlines);
   ways_and_areas_ = features_.in_order(repeated_outlines);
-  for (FoundFeature& area : areas_.in_order(map_.repeated_ids)) {
-    ways_and_areas_.push_back(std::move(area));
-  }
+  std::vector<FoundFeature> areas = areas_.in_order(map_.repeated_ids);
+  if (seen_ != nullptr) leave_out_unseen(areas);
+  for (FoundFeature& area : areas) ways_and_areas_.push_back(std::move(area));
   const auto need = [&](const std::vector<std::int64_t>& nodes) {
     needed_.insert(needed_.end(), nodes.begin(), nodes.end());
   };
@@ -160,6 +180,7 @@ bool Gathering::is_needed(std::int64_t node) {
 void Gathering::take(const osmium::Node& node) {
   note_time(node);
   if (!node.visible() || !node.location().valid() || !may_be_feature(node)) return;
+  if (seen_ != nullptr && !seen_->has(node)) return;
   mark::Tags tags = tags_of(node);
   if (!mark::is_feature(tags)) return;
   spots_.add(node, {{node.id(), ObjectType::node, {}}, point_of(node), {}, std::move(tags)});
@@ -182,8 +203,7 @@ mark::RawFeature Gathering::feature_of(FoundFeature&& found) const {
   };
   add_line(found.nodes);
   for (const std::int64_t id : found.ways) {
-    const auto way = std::ranges::lower_bound(outline_ways_, id, {}, &mark::RawWay::id);
-    if (way != outline_ways_.end() && way->id == id) add_line(way->nodes);
+    if (const mark::RawWay* way = outline_way(id)) add_line(way->nodes);
   }
   if (!feature.lines.empty()) feature.at = middle_of(feature.lines);
   return feature;
@@ -199,10 +219,18 @@ void Gathering::finish_features() {
   std::ranges::sort(map_.features, {}, &mark::RawFeature::object);
 }
 
+bool Gathering::binds_a_road(const mark::RawRelation& restriction) const {
+  return std::ranges::any_of(restriction.members, [&](const mark::RawMember& member) {
+    const auto way = std::ranges::lower_bound(map_.ways, member.ref, {}, &mark::RawWay::id);
+    return member.type == 'w' && way != map_.ways.end() && way->id == member.ref;
+  });
+}
+
 mark::RawMap Gathering::finish(std::string header_timestamp) {
   for (mark::RawRelation& relation : relations_.in_order(map_.repeated_ids)) {
     if (relation.tags.get("type").starts_with("restriction")) {
-      map_.restrictions.push_back(std::move(relation));
+      if (seen_ == nullptr || binds_a_road(relation))
+        map_.restrictions.push_back(std::move(relation));
     } else if (is_bus_route(relation.tags)) {
       for (const mark::RawMember& member : relation.members) {
         if (member.type == 'w') map_.bus_route_ways.push_back(member.ref);

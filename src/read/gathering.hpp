@@ -15,6 +15,7 @@
 
 #include "collected.hpp"
 #include "loopwright/mark/raw_map.hpp"
+#include "seen.hpp"
 
 namespace loopwright::read {
 
@@ -34,6 +35,8 @@ struct FoundNode {
 /// What all passes gather.
 class Gathering {
  public:
+  /// seen: of what only it has; none: everything. It must outlive this.
+  explicit Gathering(const Seen* seen) : seen_(seen) {}
   // First, in any order:
   void take(const osmium::Relation& relation);
   void take(const osmium::Way& way);
@@ -52,10 +55,15 @@ class Gathering {
   }
 
   void take_feature(const osmium::Way& way);
+  /// Areas none of whose lines are seen, and lines that belong to none of the others.
+  void leave_out_unseen(std::vector<FoundFeature>& areas);
+  [[nodiscard]] const mark::RawWay* outline_way(std::int64_t id) const;
+  [[nodiscard]] bool binds_a_road(const mark::RawRelation& restriction) const;
   [[nodiscard]] mark::RawFeature feature_of(FoundFeature&& found) const;
   void finish_features();
   [[nodiscard]] bool is_needed(std::int64_t node);
 
+  const Seen* seen_;
   mark::RawMap map_;
   Collected<mark::RawWay> ways_, rails_, trams_;
   Collected<mark::RawWay> outlines_;  // ways that feature relations are made of, without tags

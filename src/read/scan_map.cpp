@@ -1,11 +1,13 @@
 // Three looks at the objects of an extract, which may come in any order. A small extract is read once
-// and kept in memory for the second and third.
+// and kept in memory for the second and third. When only what an outline sees is wanted, a look at all nodes comes
+// before them.
 // What is kept of them: gathering.cpp.
 // Whatever the library says of a file it can't read becomes one line that names the file and what
 // to do.
 #include <algorithm>
 #include <functional>
 #include <new>
+#include <optional>
 #include <osmium/io/any_input.hpp>
 #include <system_error>
 
@@ -34,6 +36,10 @@ void check_before_reading(const Path& file, const osmium::io::File& map_file) {
   const auto bytes = std::filesystem::file_size(file, error);
   if (error) refuse(file, error.message() + "; check the name");
   if (bytes == 0) refuse(file, "is empty; fetch the extract again");
+  if (map_file.is_true("xml_change_format"))
+    refuse(file,
+           "holds changes, not a map; lay them on the map they belong to with 'osmium "
+           "apply-changes' and build from that");
   const auto format = map_file.format();
   if (format != osmium::io::file_format::pbf && format != osmium::io::file_format::xml &&
       format != osmium::io::file_format::opl) {
@@ -79,8 +85,8 @@ std::string for_each_buffer(const osmium::io::File& file, osmium::osm_entity_bit
 }
 
 /// A small extract is read once: what can be taken at once is, the rest from memory.
-mark::RawMap read_once(const osmium::io::File& file, const Progress& progress) {
-  Gathering gathering;
+mark::RawMap read_once(const osmium::io::File& file, const Seen* seen, const Progress& progress) {
+  Gathering gathering(seen);
   std::vector<osmium::memory::Buffer> buffers;
   const auto take = [&](osmium::memory::Buffer&& buffer) {
     take_all(gathering, buffer);
@@ -97,9 +103,10 @@ mark::RawMap read_once(const osmium::io::File& file, const Progress& progress) {
 }
 
 /// A large one is read three times, since it wouldn't fit.
-mark::RawMap read_in_passes(const osmium::io::File& file, const Progress& progress) {
+mark::RawMap read_in_passes(const osmium::io::File& file, const Seen* seen,
+                            const Progress& progress) {
   namespace bits = osmium::osm_entity_bits;
-  Gathering gathering;
+  Gathering gathering(seen);
   const std::string timestamp = for_each_buffer(
       file, bits::nwr, [&](const osmium::memory::Buffer& buffer) { take_all(gathering, buffer); },
       [&](double done) { tell(progress, "reading roads", done); });
@@ -116,7 +123,21 @@ mark::RawMap read_in_passes(const osmium::io::File& file, const Progress& progre
   return gathering.finish(timestamp);
 }
 
-mark::RawMap read_whole(const Path& file, const Progress& progress) {
+/// What of the file is seen; nothing when there is no outline.
+std::optional<Seen> seen_in(const osmium::io::File& file, const Outline* outline,
+                            const Progress& progress) {
+  if (outline == nullptr) return std::nullopt;
+  std::optional<Seen> seen(*outline);
+  for_each_buffer(
+      file, osmium::osm_entity_bits::node,
+      [&](const osmium::memory::Buffer& buffer) {
+        for (const auto& node : buffer.select<osmium::Node>()) seen->take(node);
+      },
+      [&](double done) { tell(progress, "looking at the outline", done); });
+  return seen;
+}
+
+mark::RawMap read_whole(const Path& file, const Outline* outline, const Progress& progress) {
   // Unpacked, an extract takes some twenty-five times its size: 400 MB.
   constexpr std::uintmax_t small_bytes = 16'000'000;
   const osmium::io::File map_file(file.string());
@@ -125,7 +146,10 @@ mark::RawMap read_whole(const Path& file, const Progress& progress) {
   const auto length = std::filesystem::file_size(file);
   const auto written = std::filesystem::last_write_time(file);
   const bool is_small = length <= small_bytes && !packed_twice;
-  mark::RawMap map = is_small ? read_once(map_file, progress) : read_in_passes(map_file, progress);
+  const std::optional<Seen> seen = seen_in(map_file, outline, progress);
+  const Seen* only = seen ? &*seen : nullptr;
+  mark::RawMap map =
+      is_small ? read_once(map_file, only, progress) : read_in_passes(map_file, only, progress);
   // A map that is cut while it is read may seem to end between two of its blocks.
   if (std::filesystem::file_size(file) != length ||
       std::filesystem::last_write_time(file) != written)
@@ -135,9 +159,11 @@ mark::RawMap read_whole(const Path& file, const Progress& progress) {
 
 }  // namespace
 
-mark::RawMap scan_map(const Path& extract, const Progress& progress) {
+mark::RawMap scan_map(const Path& extract, const Progress& progress, const Outline* outline) {
   try {
-    mark::RawMap map = read_whole(extract, progress);
+    mark::RawMap map = read_whole(extract, outline, progress);
+    if (map.ways.empty() && outline != nullptr)
+      refuse(extract, "holds no road for cars inside that outline; choose another");
     if (map.ways.empty()) refuse(extract, "holds no road for cars; choose another extract");
     return map;
   } catch (const Error&) {

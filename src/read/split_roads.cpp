@@ -3,7 +3,8 @@
 // 2. A point is a node of the graph when a run ends there, when two roads use it or one road uses
 //    it twice, when its tags matter to a driver, when the rails of a tram cross it, or when a turn
 //    restriction goes over it.
-// 3. Nodes are numbered in order of their map id; each run is cut into pieces at its nodes.
+// 3. Nodes are numbered in order of their map id; each run is cut into pieces at its nodes. A piece with a point beyond
+//    the outline is seen but not driven, as a public road unsuited to lessons is.
 // Positions in the way (from_index, to_index) are those of the file, so a way that meets itself is
 // unambiguous. Everything is kept in flat arrays by row of raw.nodes: no map per node.
 #include "split_roads.hpp"
@@ -32,7 +33,7 @@ struct Run {
 /// What is known of a row of raw.nodes.
 struct RowFacts {
   std::uint32_t flags = 0;  ///< road::node_flag
-  bool used = false, split = false, cut = false;
+  bool used = false, split = false, cut = false, beyond = false;
   NodeId node;
 };
 
@@ -52,7 +53,12 @@ std::string hours_tag(const mark::Tags& tags) {
 
 class Splitter {
  public:
-  explicit Splitter(mark::Draft& draft) : draft_(draft), facts_(draft.raw.nodes.size()) {}
+  Splitter(mark::Draft& draft, const Outline* outline)
+      : draft_(draft), facts_(draft.raw.nodes.size()) {
+    if (outline != nullptr)
+      for (std::size_t row = 0; row < facts_.size(); ++row)
+        facts_[row].beyond = facts_[row].cut = !outline->contains(draft.raw.nodes[row].at);
+  }
   void take(const Road& road);
   void find_splits();
   std::vector<bool> number_nodes();
@@ -67,6 +73,8 @@ class Splitter {
   void split_at_via_nodes();
   void cut(const Run& run);
   void add_piece(const Run& run, std::size_t first, std::size_t last);
+  /// Spots of a piece: whether any lies beyond the outline.
+  [[nodiscard]] bool is_beyond(std::size_t first, std::size_t last) const;
   /// One, of the piece just added.
   void add_stretch(mark::Access access, const std::vector<mark::TimedAccess>& rules);
   [[nodiscard]] const mark::RawNode* find(std::int64_t id) const {
@@ -209,9 +217,23 @@ void Splitter::add_piece(const Run& run, std::size_t first, std::size_t last) {
   if (!run.road->access.tag.empty()) piece.access_source = draft_.text(run.road->access.tag);
   piece.flags = mark::access_flags(run.road->access);
   piece.road_class = run.road->road_class;
+  const bool beyond = is_beyond(first, last);
+  if (beyond && run.road->access.tag.empty())
+    piece.access_source = draft_.text("beyond the outline");
   tables.pieces.push_back(piece);
+  if (beyond) {
+    draft_.report.count("pieces beyond the outline: seen, not driven");
+    tables.stretches.resize(tables.stretches.size() + 2);
+    return;
+  }
   add_stretch(run.road->access.along, run.road->access.timed_along);
   add_stretch(run.road->access.against, run.road->access.timed_against);
+}
+
+bool Splitter::is_beyond(std::size_t first, std::size_t last) const {
+  for (std::size_t i = first; i <= last; ++i)
+    if (facts_[spots_[i].row].beyond) return true;
+  return false;
 }
 
 void Splitter::add_stretch(mark::Access access, const std::vector<mark::TimedAccess>& rules) {
@@ -247,8 +269,9 @@ void Splitter::cut_pieces() {
 
 }  // namespace
 
-std::vector<bool> split_roads(mark::Draft& draft, const std::vector<Road>& roads) {
-  Splitter splitter(draft);
+std::vector<bool> split_roads(mark::Draft& draft, const std::vector<Road>& roads,
+                              const Outline* outline) {
+  Splitter splitter(draft, outline);
   for (const Road& road : roads) splitter.take(road);
   splitter.find_splits();
   std::vector<bool> cut = splitter.number_nodes();

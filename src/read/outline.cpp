@@ -1,0 +1,115 @@
+// 1. The earth is laid out in cells somewhat larger than what is seen beyond the outline. Each edge is listed in the rows
+//    of cells it touches.
+// 2. Inside: the edges of the point's row are asked. An edge counts for latitudes from its lower end on, its upper end
+//    left out, so that a point level with a corner is counted once.
+// 3. Seen: along each edge, an eighth of a cell at a time, the cell and its eight neighbours are noted.
+#include "loopwright/read/outline.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::read {
+namespace {
+
+constexpr std::int32_t cell_lat_e7 = 60'000;  // 0.006 degrees: 663 m at least (WGS 84)
+constexpr double steps_a_cell = 8;  // 500 m and a half step of 42 m stay within a neighbour
+constexpr std::int64_t half_round_e7 = 1'800'000'000;
+
+/// How far a degree of longitude shrinks at most, as whole units of a cell. Polewards of 85 degrees it isn't followed.
+std::int32_t cell_lon_at(std::int32_t farthest_lat_e7) {
+  constexpr double farthest = 85 * 1e7, radians = 1e-7 * 3.14159265358979323846 / 180;
+  return static_cast<std::int32_t>(
+      std::ceil(cell_lat_e7 / std::cos(std::min<double>(farthest_lat_e7, farthest) * radians)));
+}
+
+/// Whether the line from the point to the east crosses the edge. Products are below 2^63.
+bool crosses(Point at, Point a, Point b) {
+  if ((a.lat_e7 > at.lat_e7) == (b.lat_e7 > at.lat_e7)) return false;
+  if (a.lat_e7 > b.lat_e7) std::swap(a, b);
+  const std::int64_t up = std::int64_t{b.lat_e7} - a.lat_e7;
+  const std::int64_t east = std::int64_t{b.lon_e7} - a.lon_e7;
+  return (std::int64_t{at.lon_e7} - a.lon_e7) * up < east * (std::int64_t{at.lat_e7} - a.lat_e7);
+}
+
+void check(const Rings& rings) {
+  if (rings.empty()) throw InputError("an outline has one ring at least");
+  for (const std::vector<Point>& ring : rings) {
+    const auto [west, east] = std::ranges::minmax(ring, {}, &Point::lon_e7);
+    if (std::int64_t{east.lon_e7} - west.lon_e7 >= half_round_e7)
+      throw InputError("an outline reaches half round the earth; give one that is smaller");
+  }
+}
+
+}  // namespace
+
+Outline::Outline(const Rings& rings) {
+  check(rings);
+  std::int32_t north_e7 = INT32_MIN;
+  south_e7_ = INT32_MAX;
+  for (const std::vector<Point>& ring : rings)
+    for (const Point at : ring) {
+      south_e7_ = std::min(south_e7_, at.lat_e7);
+      north_e7 = std::max(north_e7, at.lat_e7);
+    }
+  cell_lon_e7_ = cell_lon_at(std::max(std::abs(south_e7_), std::abs(north_e7)));
+  rows_.resize(static_cast<std::size_t>(row_of(north_e7) + 1));
+  for (const std::vector<Point>& ring : rings)
+    for (std::size_t k = 0; k < ring.size(); ++k) add_edge({ring[k], ring[(k + 1) % ring.size()]});
+  std::ranges::sort(cells_);
+  cells_.erase(std::unique(cells_.begin(), cells_.end()), cells_.end());
+}
+
+std::int64_t Outline::row_of(std::int32_t lat_e7) const {
+  const std::int64_t north = std::int64_t{lat_e7} - south_e7_;
+  return north < 0 ? -1 - (-north - 1) / cell_lat_e7 : north / cell_lat_e7;
+}
+
+std::uint64_t Outline::cell_of(Point at) const {
+  const auto row = static_cast<std::uint32_t>(row_of(at.lat_e7));
+  const std::int64_t from_west = std::int64_t{at.lon_e7} + half_round_e7;
+  return std::uint64_t{row} << 32U | static_cast<std::uint32_t>(from_west / cell_lon_e7_);
+}
+
+void Outline::add_edge(const Edge& edge) {
+  const auto [low, high] = std::minmax({row_of(edge.a.lat_e7), row_of(edge.b.lat_e7)});
+  for (std::int64_t row = low; row <= high; ++row)
+    rows_[static_cast<std::size_t>(row)].push_back(edge);
+  const double lat = edge.b.lat_e7 - double{0} - edge.a.lat_e7;
+  const double lon = edge.b.lon_e7 - double{0} - edge.a.lon_e7;
+  const double steps =
+      std::ceil(steps_a_cell * std::max(std::abs(lat) / cell_lat_e7, std::abs(lon) / cell_lon_e7_));
+  for (double k = 0; k <= steps; ++k) {
+    const double part = steps == 0 ? 0 : k / steps;
+    see_around({static_cast<std::int32_t>(edge.a.lat_e7 + part * lat),
+                static_cast<std::int32_t>(edge.a.lon_e7 + part * lon)});
+  }
+}
+
+void Outline::see_around(Point at) {
+  const std::uint64_t cell = cell_of(at);
+  for (const std::int64_t row : {-1, 0, 1})
+    for (const std::int64_t column : {-1, 0, 1}) {
+      const auto there = static_cast<std::uint32_t>(static_cast<std::int64_t>(cell >> 32U) + row);
+      const auto next =
+          std::uint64_t{there} << 32U |
+          static_cast<std::uint32_t>(static_cast<std::int64_t>(cell & UINT32_MAX) + column);
+      if (cells_.empty() || cells_.back() != next) cells_.push_back(next);
+    }
+}
+
+bool Outline::contains(Point at) const {
+  const std::int64_t row = row_of(at.lat_e7);
+  if (row < 0 || row >= static_cast<std::int64_t>(rows_.size())) return false;
+  const auto crossed =
+      std::ranges::count_if(rows_[static_cast<std::size_t>(row)],
+                            [&](const Edge& edge) { return crosses(at, edge.a, edge.b); });
+  return crossed % 2 == 1;
+}
+
+bool Outline::sees(Point at) const {
+  return contains(at) || std::ranges::binary_search(cells_, cell_of(at));
+}
+
+}  // namespace loopwright::read
