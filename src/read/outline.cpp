@@ -2,7 +2,7 @@
 //    of cells it touches.
 // 2. Inside: the edges of the point's row are asked. An edge counts for latitudes from its lower end on, its upper end
 //    left out, so that a point level with a corner is counted once.
-// 3. Seen: along each edge, an eighth of a cell at a time, the cell and its eight neighbours are noted.
+// 3. Seen: along each edge, a sixteenth of a cell at a time, the cell and its eight neighbours are noted.
 #include "loopwright/read/outline.hpp"
 
 #include <algorithm>
@@ -13,8 +13,8 @@
 namespace loopwright::read {
 namespace {
 
-constexpr std::int32_t cell_lat_e7 = 60'000;  // 0.006 degrees: 663 m at least (WGS 84)
-constexpr double steps_a_cell = 8;  // 500 m and a half step of 42 m stay within a neighbour
+constexpr std::int32_t cell_lat_e7 = 200'000;  // 0.02 degrees: 2211 m at least (WGS 84)
+constexpr double steps_a_cell = 16;  // 2000 m and a half step of 70 m stay within a neighbour
 constexpr std::int64_t half_round_e7 = 1'800'000'000;
 
 /// How far a degree of longitude shrinks at most, as whole units of a cell. Polewards of 85 degrees it isn't followed.

@@ -4,6 +4,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_ledger.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_lesson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_notes_file.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_outline_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_read_answer.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_stops.cpp

@@ -20,8 +20,9 @@ namespace loopwright::read {
 /// Each of three different points or more; whether the last one repeats the first doesn't matter.
 using Rings = std::vector<std::vector<Point>>;
 
-/// Ours: the rules of room mark look some hundred metres around at most.
-inline constexpr double seen_beyond_m = 500;
+/// The rule of room mark that looks farthest follows four roads of 400 m, and asks for the streets some 300 m round
+/// each (limits_among_streets.cpp).
+inline constexpr double seen_beyond_m = 2000;
 
 class Outline {
  public:
