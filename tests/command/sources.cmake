@@ -17,6 +17,8 @@ set_tests_properties(golden-loops PROPERTIES COST 70)
 
 add_test(NAME bad-input
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_bad_input.py $<TARGET_FILE:loopwright>)
+add_test(NAME cut
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_cut.py $<TARGET_FILE:loopwright>)
 add_test(NAME along
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_along.py $<TARGET_FILE:loopwright>)
 add_test(NAME other-terms

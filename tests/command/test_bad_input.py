@@ -31,6 +31,17 @@ CASES = [
     ("build q.osm.pbf -o new.area --region XX", 2, f"--region takes {REGIONS}, not 'XX'"),
     ("build q.osm.pbf -o new.area --region IE --side middle", 2,
      "--side takes left or right, not 'middle'"),
+    # a part of an extract
+    ("build q.osm.pbf -o new.area --region IE --bounds 54.2,2.5", 2,
+     "--bounds takes two corners, LAT,LON;LAT,LON"),
+    ("build q.osm.pbf -o new.area --region IE --bounds 54.2,2.5;54.2,2.6", 2,
+     "--bounds: nothing lies between these corners; give two opposite each other"),
+    ("build q.osm.pbf -o new.area --region IE --bounds 10,10;11,11", 1,
+     "q.osm.pbf: holds no road for cars inside that outline; choose another"),
+    ("build q.osm.pbf -o new.area --region IE --outline none.poly", 1,
+     "none.poly: no such file"),
+    ("build q.osm.pbf -o new.area --region IE --outline q.osm.pbf", 1,
+     "q.osm.pbf: an outline is a file that ends in .geojson, .json or .poly"),
     ("near q.area --home 1,2 --want zebra=3", 2,
      "--want takes no count here, as in 'zebra=3': near lists all within the minutes; counts are "
      "for 'loopwright loops'"),
