@@ -15,7 +15,8 @@ bool is_word(std::string_view text) {
 
 std::string_view list_in(std::string_view help) {
   help = help.substr(0, std::min(help.find(" ("), help.find(';')));
-  if (const auto colon = help.find(": "); colon != help.npos) help.remove_prefix(colon + 2);
+  if (const auto colon = help.find(": "); colon != std::string_view::npos)
+    help.remove_prefix(colon + 2);
   if (help.starts_with("only ")) help.remove_prefix(5);
   return help;
 }

@@ -40,8 +40,8 @@ std::string folded_help(const std::string& help) {
 
 /// Whether its value names a kind of practice, as its help puts it.
 bool is_of_a_kind(std::string_view help) {
-  return help.find("a kind") != help.npos || help.find("the kind,") != help.npos ||
-         help.starts_with("what to practise");
+  return help.find("a kind") != std::string_view::npos ||
+         help.find("the kind,") != std::string_view::npos || help.starts_with("what to practise");
 }
 
 OptionDescription description_of(const CLI::Option& option) {

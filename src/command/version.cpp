@@ -28,7 +28,7 @@ std::string day_in_head(std::string_view table) {
   constexpr std::string_view said = "As of: ";
   const std::string_view text = rule_text(table);
   const auto begin = text.find(said);
-  if (begin == text.npos) throw std::logic_error(std::string(table) + " tells no day");
+  if (begin == std::string_view::npos) throw std::logic_error(std::string(table) + " tells no day");
   const auto day = text.substr(begin + said.size());
   return std::string(day.substr(0, day.find('.')));
 }
@@ -45,7 +45,8 @@ std::vector<std::string> tables_by_day() {
     row->second.append(row->second.empty() ? " " : ", ").append(name);
   }
   std::vector<std::string> lines;
-  for (const auto& [day, tables] : days) lines.push_back(day + ":" + tables);
+  lines.reserve(days.size());
+  for (auto& [day, tables] : days) lines.push_back(std::move(day.append(":").append(tables)));
   return lines;
 }
 

@@ -95,7 +95,8 @@ class PolyReader {
   [[nodiscard]] Point position(std::string_view line) const {
     const auto blank = line.find_first_of(" \t");
     const auto lon = read_number(trim(line.substr(0, blank)));
-    const auto lat = blank == line.npos ? std::nullopt : read_number(trim(line.substr(blank)));
+    const auto lat =
+        blank == std::string_view::npos ? std::nullopt : read_number(trim(line.substr(blank)));
     if (!lon || !lat || !(std::abs(*lon) <= 180) || !(std::abs(*lat) <= 90))
       fail("longitude and latitude in degrees, parted by a blank");
     return point_from_degrees(*lat, *lon);

@@ -44,10 +44,9 @@ void check(const Rings& rings) {
 
 }  // namespace
 
-Outline::Outline(const Rings& rings) {
+Outline::Outline(const Rings& rings) : south_e7_(INT32_MAX) {
   check(rings);
   std::int32_t north_e7 = INT32_MIN;
-  south_e7_ = INT32_MAX;
   for (const std::vector<Point>& ring : rings)
     for (const Point at : ring) {
       south_e7_ = std::min(south_e7_, at.lat_e7);
@@ -78,10 +77,10 @@ void Outline::add_edge(const Edge& edge) {
     rows_[static_cast<std::size_t>(row)].push_back(edge);
   const double lat = edge.b.lat_e7 - double{0} - edge.a.lat_e7;
   const double lon = edge.b.lon_e7 - double{0} - edge.a.lon_e7;
-  const double steps =
-      std::ceil(steps_a_cell * std::max(std::abs(lat) / cell_lat_e7, std::abs(lon) / cell_lon_e7_));
-  for (double k = 0; k <= steps; ++k) {
-    const double part = steps == 0 ? 0 : k / steps;
+  const double cells = std::max(std::abs(lat) / cell_lat_e7, std::abs(lon) / cell_lon_e7_);
+  const auto steps = std::max(1LL, std::llround(std::ceil(steps_a_cell * cells)));
+  for (long long k = 0; k <= steps; ++k) {
+    const double part = static_cast<double>(k) / static_cast<double>(steps);
     see_around({static_cast<std::int32_t>(edge.a.lat_e7 + part * lat),
                 static_cast<std::int32_t>(edge.a.lon_e7 + part * lon)});
   }

@@ -49,6 +49,7 @@ std::vector<wish::StreetUse> street_use_of(const Uses& uses) {
     of_way = std::max(of_way, times);
   }
   std::vector<wish::StreetUse> rows;
+  rows.reserve(most.size());
   for (const auto& [way, times] : most)
     rows.push_back({.way = way, .today = times, .month = times});
   return rows;

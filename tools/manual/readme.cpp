@@ -31,7 +31,8 @@ std::vector<std::string> paragraphs_of(std::string_view text) {
 std::vector<std::string> Readme::section(std::string_view title) const {
   const std::string heading = "\n## " + std::string(title) + "\n";
   const auto at = text_.find(heading);
-  if (at == text_.npos) throw std::runtime_error("README.md has no section " + std::string(title));
+  if (at == std::string::npos)
+    throw std::runtime_error("README.md has no section " + std::string(title));
   const auto begin = at + heading.size();
   return paragraphs_of(text_.substr(begin, text_.find("\n## ", begin) - begin));
 }
@@ -39,14 +40,15 @@ std::vector<std::string> Readme::section(std::string_view title) const {
 std::string Readme::paragraph(std::string_view title) const {
   const std::string mark = "\n\n**" + std::string(title) + ".** ";
   const auto at = text_.find(mark);
-  if (at == text_.npos) throw std::runtime_error("README.md has no paragraph " + mark.substr(2));
+  if (at == std::string::npos)
+    throw std::runtime_error("README.md has no paragraph " + mark.substr(2));
   const auto begin = at + mark.size();
   return paragraphs_of(text_.substr(begin, text_.find("\n\n", begin) - begin)).front();
 }
 
 std::string Readme::opening() const {
   const auto begin = text_.find("\n\n");
-  if (begin == text_.npos) throw std::runtime_error("README.md has no paragraph");
+  if (begin == std::string::npos) throw std::runtime_error("README.md has no paragraph");
   return paragraphs_of(text_.substr(begin)).front();
 }
 

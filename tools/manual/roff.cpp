@@ -12,13 +12,14 @@ bool take_marked(std::string_view text, std::size_t& at, std::string& to) {
   const auto rest = text.substr(at);
   for (const std::string_view mark : {"**", "`"}) {
     const auto end = rest.find(mark, mark.size());
-    if (!rest.starts_with(mark) || end == rest.npos) continue;
+    if (!rest.starts_with(mark) || end == std::string_view::npos) continue;
     to += bold(rest.substr(mark.size(), end - mark.size()));
     at += end + mark.size();
     return true;
   }
   const auto middle = rest.find("]("), end = rest.find(')');
-  if (!rest.starts_with('[') || middle == rest.npos || end == rest.npos || end < middle)
+  if (!rest.starts_with('[') || middle == std::string_view::npos || end == std::string_view::npos ||
+      end < middle)
     return false;
   to += roff(rest.substr(1, middle - 1)) + " (" + roff(rest.substr(middle + 2, end - middle - 2)) +
         ")";
