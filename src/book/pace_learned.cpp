@@ -3,12 +3,17 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string_view>
+
+#include "loopwright/base/text.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::book {
 namespace {
 
 // From 0.8 to 1.6: our trade notes.
-constexpr double least = 0.8, most = 1.6;
+using wish::least_pace, wish::most_pace;
 /// So much usual driving is added to what is known: of the pupil, of an hour of the day and of a kind of junction. Ours.
 constexpr double prior_s = 1200, hour_prior_s = 2400, control_prior_s = 300;
 /// Fewer tell nothing. Ours.
@@ -34,6 +39,16 @@ Times times_of(const Traced& traced) {
   return times;
 }
 
+/// The pace that the likely time of a plan was made by: what its words say.
+double planned_pace(std::string_view words) {
+  constexpr std::string_view name = "pace ";
+  for (const std::string_view line : split(words, '\n'))
+    if (line.starts_with(name))
+      if (const std::optional<double> pace = read_number(trim(line.substr(name.size()))))
+        return std::clamp(*pace, least_pace, most_pace);
+  return 1;
+}
+
 /// Of a lesson; no lessons in it when nothing tells.
 Times times_of(const Lesson& lesson, std::span<const LessonTrace> traces) {
   const auto trace = std::find_if(traces.begin(), traces.end(), [&](const LessonTrace& one) {
@@ -42,7 +57,9 @@ Times times_of(const Lesson& lesson, std::span<const LessonTrace> traces) {
   if (trace != traces.end()) return times_of(trace->traced);
   const bool tells =
       lesson.state == LessonState::driven && lesson.log.minutes && lesson.plan.likely_s > 0;
-  return tells ? Times{lesson.plan.likely_s, 60.0 * *lesson.log.minutes, 1} : Times{};
+  return tells ? Times{lesson.plan.likely_s / planned_pace(lesson.plan.wish),
+                       60.0 * *lesson.log.minutes, 1}
+               : Times{};
 }
 
 std::vector<ControlPace> controls_of(std::span<const LessonTrace> traces, double factor) {
@@ -57,8 +74,9 @@ std::vector<ControlPace> controls_of(std::span<const LessonTrace> traces, double
   std::vector<ControlPace> paces;
   for (std::size_t k = 0; k < times.size(); ++k)
     if (counts[k] >= least_junctions)
-      paces.push_back({static_cast<road::Control>(k), counts[k],
-                       std::clamp(ratio(times[k], control_prior_s, factor), least, most)});
+      paces.push_back(
+          {static_cast<road::Control>(k), counts[k],
+           std::clamp(ratio(times[k], control_prior_s, factor), least_pace, most_pace)});
   return paces;
 }
 
@@ -67,7 +85,7 @@ std::vector<ControlPace> controls_of(std::span<const LessonTrace> traces, double
 double PaceLearned::at(int hour) const {
   const auto of = std::find_if(hours.begin(), hours.end(),
                                [hour](const HourPace& one) { return one.hour == hour; });
-  return std::clamp(factor * (of == hours.end() ? 1 : of->factor), least, most);
+  return std::clamp(factor * (of == hours.end() ? 1 : of->factor), least_pace, most_pace);
 }
 
 PaceLearned learned_pace(std::span<const Lesson> lessons, std::span<const LessonTrace> traces) {
@@ -79,7 +97,7 @@ PaceLearned learned_pace(std::span<const Lesson> lessons, std::span<const Lesson
     by_hour.at(static_cast<std::size_t>(lesson.plan.start.civil().hour)).add(times);
   }
   PaceLearned pace;
-  pace.factor = std::clamp(ratio(all, prior_s, 1), least, most);
+  pace.factor = std::clamp(ratio(all, prior_s, 1), least_pace, most_pace);
   pace.lessons = all.lessons;
   pace.minutes = all.took_s / 60;
   pace.controls = controls_of(traces, pace.factor);

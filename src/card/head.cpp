@@ -2,6 +2,7 @@
 #include "card/head.hpp"
 
 #include <cmath>
+#include <cstdio>
 
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
@@ -77,6 +78,16 @@ std::string kept_off_words(const Subject& subject) {
   return subject.words.fill("card.kept_off", {{"kinds", joined(avoided, ", ")}});
 }
 
+/// With how long the drives of this learner take, when that isn't as usual.
+std::string level_words(const Subject& subject) {
+  const wish::Wish& wish = subject.answer.wish;
+  const std::string level = subject.words.fill("card.level", {{"n", std::to_string(wish.level)}});
+  if (wish.pace == wish::usual_pace) return level;
+  char factor[16];
+  std::snprintf(factor, sizeof factor, "%.2f", wish.pace);
+  return subject.words.fill("card.pace", {{"level", level}, {"factor", factor}});
+}
+
 }  // namespace
 
 Head head_of(const Subject& subject) {
@@ -86,7 +97,7 @@ Head head_of(const Subject& subject) {
           first_words(subject),
           driving_words(subject),
           words_for_end(subject),
-          words.fill("card.level", {{"n", std::to_string(subject.answer.wish.level)}}),
+          level_words(subject),
           words.fill("card.goal", {{"goal", goal_of(subject)}}),
           goal_of(subject),
           kept_off_words(subject)};

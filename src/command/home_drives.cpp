@@ -102,6 +102,7 @@ class HomeSearch {
     wish.start = ask_.start;
     wish.minutes = minutes;
     wish.level = ask_.level;
+    wish.pace = ask_.pace;
     wish.alternatives = rules_.loops;
     wish.avoids = book::all_but(ask_.alone);
     wish.hardest = hardest_of(ask_.alone);

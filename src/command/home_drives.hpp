@@ -25,6 +25,7 @@ struct HomeAsk {
   Instant start;
   int minutes = 20;
   int level = 3;                         ///< for times
+  double pace = wish::usual_pace;        ///< the same
   std::vector<book::Practice> alone;     ///< not empty
   std::vector<wish::StreetUse> streets;  ///< the ledger's
   book::Met met;

@@ -168,6 +168,8 @@ HomeAsk ask_for(const HomeJob& job, const book::Book& book, Ground& ground) {
   ask.start = start_of(job, ground, ground.setting_at(ask.door));
   ask.minutes = job.minutes;
   ask.level = book::wish_level(book::level_now(scheme_kept(job.pupil), job.lessons));
+  const auto pace = book::learned_pace(job.lessons, book::traces_of(book, job.pupil.code));
+  if (pace.lessons >= least_lessons_for_pace) ask.pace = pace.at(ask.start.civil().hour);
   ask.alone = book::alone_of(job.practices);
   ask.streets = book::street_use(book, {ask.start.civil().date});
   keep_quiet(ask.streets, ground.map());

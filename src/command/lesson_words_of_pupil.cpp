@@ -43,24 +43,19 @@ bool is_wanted(const WishWords& words, road::Kind kept_off) {
   });
 }
 
-LessonLength fill_minutes(WishWords& words, int length, double pace) {
+LessonLength fill_minutes(WishWords& words, int length) {
   const auto topic = words.all("new").empty() ? book::Topic::known : book::Topic::fresh;
   const book::LessonTimes times = book::lesson_times(length, topic);
   const int stops = std::min(stop_minutes(words), times.talk);
   const int reserve = minutes_said(words, "reserve", times.reserve);
   words.fill("reserve", std::to_string(reserve), from_book);
-  const int usual =
-      std::max(static_cast<int>(std::lround(times.wheels / pace)), minutes_of_drive.low - stops);
-  words.fill("minutes", std::to_string(usual + stops + reserve), from_book);
+  const int wheels = std::max(times.wheels, minutes_of_drive.low - stops);
+  words.fill("minutes", std::to_string(wheels + stops + reserve), from_book);
   std::string sum = "lesson of " + std::to_string(length) +
                     " min: " + std::to_string(times.talk - stops) + " to talk at the door, " +
                     std::to_string(times.wheels) + " to drive";
   if (stops > 0) sum += ", " + std::to_string(stops) + " for stops on the way";
   if (reserve > 0) sum += ", back " + std::to_string(reserve) + " early";
-  if (usual != times.wheels)
-    sum += "; planned as " + std::to_string(usual) +
-           " of the usual learner, whom the times below are for: this one takes " + fixed(pace, 2) +
-           " times as long";
   return {length, sum};
 }
 
@@ -102,8 +97,10 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const Pu
   const int minutes = length.empty() ? std::max(usual_length, said) : length_said(length);
   const bool otherwise = words.one("minutes") != nullptr || words.one("part") != nullptr ||
                          words.one("through") != nullptr;
-  return otherwise ? LessonLength{minutes, ""}
-                   : fill_minutes(words, minutes, pace_at_start(words, record.pace));
+  if (const double pace = pace_at_start(words, record.pace);
+      fixed(pace, 2) != fixed(wish::usual_pace, 2))
+    words.fill("pace", fixed(pace, 2), from_book);
+  return otherwise ? LessonLength{minutes, ""} : fill_minutes(words, minutes);
 }
 
 }  // namespace loopwright::command

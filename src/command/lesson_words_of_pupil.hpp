@@ -39,8 +39,8 @@ double pace_at_start(const WishWords& words, const book::PaceLearned& pace);
 /// The minutes of a lesson of that --length, as typed; empty: an hour. Throws UsageError.
 int length_said(const std::string& length);
 
-/// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Who takes longer than the
-/// usual learner is planned less driving, so that the lesson ends when it is to end. Throws UsageError.
+/// Fills in what isn't said. length: as typed; empty: an hour, or as long as --minutes needs. Times are by the
+/// pupil's own pace, once enough is known of it. Throws UsageError.
 LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const PupilRecord& record,
                             const std::string& length);
 

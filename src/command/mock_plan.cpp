@@ -41,7 +41,7 @@ std::string want_text(const book::Practice& what, int count) {
 }
 
 /// Of the lesson: what is driven and stopped, what is left to talk.
-LessonLength length_of(const NextAsk& ask, const book::MockWish& mock, int driving) {
+LessonLength length_of(const NextAsk& ask, const book::MockWish& mock) {
   const int length = length_said(ask.length);
   const int reserve = book::lesson_times(length, book::Topic::known).reserve;
   const int talk = length - reserve - mock.driving_minutes - mock.stop_minutes;
@@ -53,8 +53,6 @@ LessonLength length_of(const NextAsk& ask, const book::MockWish& mock, int drivi
                     " to talk, " + std::to_string(mock.driving_minutes) + " to drive, " +
                     std::to_string(mock.stop_minutes) + " for stops, back " +
                     std::to_string(reserve) + " early";
-  if (driving != mock.driving_minutes)
-    sum += "; planned as " + std::to_string(driving) + " of the usual learner";
   return {length, sum};
 }
 
@@ -65,12 +63,11 @@ PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::Mock
   if (mock.has_manoeuvre) words.fill("want", want_text({mock.manoeuvre}, 1), from_mock);
   if (mock.independent_minutes > 0)
     words.fill("independent", std::to_string(mock.independent_minutes), from_mock);
-  const double pace = pace_at_start(words, record.pace);
-  const int driving = std::max(static_cast<int>(std::lround(mock.driving_minutes / pace)), 1);
-  const LessonLength length = length_of(ask, mock, driving);
+  const LessonLength length = length_of(ask, mock);
   const int reserve = book::lesson_times(length.minutes, book::Topic::known).reserve;
   words.fill("reserve", std::to_string(reserve), from_mock);
-  words.fill("minutes", std::to_string(driving + mock.stop_minutes + reserve), from_mock);
+  words.fill("minutes", std::to_string(mock.driving_minutes + mock.stop_minutes + reserve),
+             from_mock);
   fill_from_book(words, ask.pupil, record, std::to_string(length.minutes));
   PlanJob job{ask.pupil.code, ask.area, length, ask_of(std::move(words))};
   job.ask.effort = ask.effort;

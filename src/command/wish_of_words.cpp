@@ -1,6 +1,7 @@
 #include "command/wish_of_words.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -9,6 +10,7 @@
 #include "command/lesson_words.hpp"
 #include "command/stop_options.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
 #include "loopwright/wish/asked.hpp"
 
 namespace loopwright::command {
@@ -73,6 +75,14 @@ StopTexts stops_in(const WishWords& words) {
   return texts;
 }
 
+/// "1.15"; told in hundredths, as the loop file keeps it.
+double read_pace(std::string_view text) {
+  const std::optional<double> pace = read_number(text);
+  if (!pace || *pace < wish::least_pace || *pace > wish::most_pace)
+    throw UsageError("--pace takes a number from 0.8 to 1.6, not " + as_given(text));
+  return std::round(*pace * 100) / 100;
+}
+
 }  // namespace
 
 wish::Wish wish_of(const WishWords& words) {
@@ -90,6 +100,7 @@ wish::Wish wish_of(const WishWords& words) {
   const std::optional<int> level = number(words, "level", {1, 5});
   wish.level = level.value_or(wish.level);
   wish.level_given = level.has_value();
+  if (const Said* said = words.one("pace")) wish.pace = said->read(read_pace);
   read_stops(wish, stops_in(words));
   wish.independent_minutes = number(words, "independent", independent_allowed).value_or(0);
   if (wish.minutes && wish.independent_minutes > *wish.minutes - wish.reserve_minutes)

@@ -91,6 +91,8 @@ wish::Wish read_wish(const Cursor& value) {
   wish.reserve_minutes = small(value.at("reserve_minutes"), 0, most_minutes);
   wish.level = small(value.at("level"), 1, 5);
   if (const auto given = value.find("level_given")) wish.level_given = given->yes_no();
+  if (const auto pace = value.find("pace"))
+    wish.pace = pace->number(wish::least_pace, wish::most_pace);
   if (const auto several = value.find("alternatives")) wish.alternatives = small(*several, 1, 1000);
   wish.wants =
       list(value.at("wants"), most_wants, [](const Cursor& asked) { return want(asked, "count"); });

@@ -1,5 +1,6 @@
 // The wish as JSON, member by member; what a wish may lack is written only when it has it.
 #include "file/write_lesson.hpp"
+#include "file/words.hpp"
 #include "file/write_values.hpp"
 #include "loopwright/road/kind.hpp"
 #include "loopwright/road/note.hpp"
@@ -91,6 +92,7 @@ values::Json write_wish(const wish::Wish& wish) {
   write_lesson(wish, result);
   if (!wish.stops.new_kinds.empty() || wish.stops.talk_minutes > 0)
     result["stops"] = planned_stops(wish.stops);
+  if (wish.pace != wish::usual_pace) result["pace"] = rounded(wish.pace, 100);
   if (wish.independent_minutes > 0) result["independent_minutes"] = wish.independent_minutes;
   if (wish.terms) result["terms"] = terms(*wish.terms);
   return result;

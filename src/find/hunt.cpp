@@ -101,7 +101,7 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       setting(set_in),
       walls(clock_walls),
       caps(caps_of(asked)),
-      pace(all_roads, {.level = asked.level}, asked.start),
+      pace(all_roads, {.level = asked.level, .factor = asked.pace}, asked.start),
       home(snap_or_say(all_roads, asked.home, "home")),
       end(asked.end ? snap_or_say(all_roads, *asked.end, "end") : home),
       costs(all_roads, pace),

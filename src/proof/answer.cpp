@@ -171,9 +171,11 @@ bool area_holds(const road::Roads& roads, const Answer& answer, Claims& claims) 
          claims.agree("area, region", said.region, own.region.code) &&
          claims.agree("area, side", said.side, name(own.region.side)) &&
          claims.agree("area, map timestamp", said.map_timestamp, own.map_timestamp) &&
-         claims.hold(answer.wish.level >= 1 && answer.wish.level <= 5, [&] {
-           return "wish: there is no level " + std::to_string(answer.wish.level);
-         });
+         claims.hold(
+             answer.wish.level >= 1 && answer.wish.level <= 5,
+             [&] { return "wish: there is no level " + std::to_string(answer.wish.level); }) &&
+         claims.hold(answer.wish.pace >= wish::least_pace && answer.wish.pace <= wish::most_pace,
+                     [&] { return "wish: there is no pace " + std::to_string(answer.wish.pace); });
 }
 
 bool loops_hold(const Answer& answer, Claims& claims) {

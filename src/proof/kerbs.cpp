@@ -22,7 +22,8 @@ double likely_s(const pace::Spell& spell) {
 }  // namespace
 
 Kerbs::Kerbs(const Drive& drive) : drive_(drive), before_(taken_before(drive)) {
-  const pace::Pace pace(drive.roads, {.level = drive.wish.level}, drive.loop.start);
+  const pace::Pace pace(drive.roads, {.level = drive.wish.level, .factor = drive.wish.pace},
+                        drive.loop.start);
   const auto& claims = drive.loop.pull_ups;
   for (std::size_t row = 0; row < drive.stretches.size(); ++row) {
     const Part& part = drive.parts[row];

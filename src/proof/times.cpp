@@ -98,7 +98,8 @@ bool limit_holds(const Drive& drive, const Pace& pace, std::size_t i, Claims& cl
 }
 
 std::vector<Taken> taken_before(const Drive& drive) {
-  const Pace pace(drive.roads, {.level = drive.wish.level}, drive.loop.start);
+  const Pace pace(drive.roads, {.level = drive.wish.level, .factor = drive.wish.pace},
+                  drive.loop.start);
   std::vector<Taken> all;
   Taken so_far;
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
@@ -115,7 +116,8 @@ std::vector<Taken> taken_before(const Drive& drive) {
 
 bool times_hold(const Drive& drive, Claims& claims) {
   if (!start_holds(drive, claims)) return false;
-  const Pace pace(drive.roads, {.level = drive.wish.level}, drive.loop.start);
+  const Pace pace(drive.roads, {.level = drive.wish.level, .factor = drive.wish.pace},
+                  drive.loop.start);
   Taken so_far;
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) {
     if (i > 0) {

@@ -115,7 +115,8 @@ class WaysProof {
       : drive_(drive),
         bans_(bans),
         places_(places),
-        pace_(drive.roads, {.level = drive.wish.level}, drive.loop.start),
+        pace_(drive.roads, {.level = drive.wish.level, .factor = drive.wish.pace},
+              drive.loop.start),
         before_(taken_before(drive)),
         longest_(longest_rule(drive.roads)) {}
 

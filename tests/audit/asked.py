@@ -71,6 +71,7 @@ def _parser():
     for name in ("--home", "--end", "--drive-out", "--drive-back"):
         words.add_argument(name, type=place)
     words.add_argument("--minutes", type=float)
+    words.add_argument("--pace", type=float, default=1)
     words.add_argument("--start", required=True)
     words.add_argument("--hardest", type=int, default=5)
     words.add_argument("--alternatives", type=int, default=1)

@@ -65,7 +65,7 @@ class Dice(Wishes):
         words = ["--home", home, "--minutes", str(minutes),
                  "--start", f"2026-{dice.randint(1, 12):02}-{dice.randint(1, 28):02}"
                             f"T{dice.randint(7, 21):02}:{dice.randint(0, 59):02}"]
-        return words
+        return words + (["--pace", dice.choice(["0.85", "1.15", "1.4"])] if self.chance(0.15) else [])
 
     def _hardness(self):
         """The learner's level, and the hardest of all, now and then."""

@@ -43,6 +43,12 @@ def another_level(w):
     w.answer["wish"]["level"] = 1
 
 
+@plants("wish: pace")
+def another_pace(w):
+    """times of a slower learner"""
+    w.answer["wish"]["pace"] = 1.3
+
+
 @plants("wish: avoids")
 def avoids_forgotten(w):
     """an avoided kind the file forgets"""

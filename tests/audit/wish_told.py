@@ -51,6 +51,7 @@ def check(tally, told, asked, region):
                 and told["reserve_minutes"] == asked.reserve, told["minutes"], told["reserve_minutes"])
     tally.check("wish: level", told["level_given"] == (asked.level is not None)
                 and told["level"] == (asked.level or 3), told["level"], told["level_given"])
+    tally.check("wish: pace", abs(told.get("pace", 1) - asked.pace) < 0.005, told.get("pace"))
     tally.check("wish: wants", wants_of(told["wants"]) == [tuple(want) for want in asked.want],
                 told["wants"])
     tally.check("wish: avoids", [(row["kind"], row.get("movement", "")) for row in told["avoids"]]

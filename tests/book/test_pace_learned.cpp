@@ -86,6 +86,20 @@ TEST_CASE("one lesson moves the factor only part of the way, and never beyond it
   CHECK(learned_pace(std::vector{lesson}, {}).lessons == 0);
 }
 
+TEST_CASE("what was planned by the pupil's own pace teaches no second one", "[book][pace]") {
+  std::vector<Lesson> usual, own;
+  for (int k = 1; k <= 10; ++k) {
+    Lesson lesson = lesson_at(k, three_s + k * day_s);
+    lesson.plan.likely_s = 2400;
+    lesson.log.minutes = 50;  // 1.25 times as long
+    usual.push_back(lesson);
+    lesson.plan.wish = "minutes 50\npace 1.25\nwant roundabout=2\n";
+    lesson.plan.likely_s = 3000;
+    own.push_back(lesson);
+  }
+  CHECK(learned_pace(own, {}).factor == Approx(learned_pace(usual, {}).factor));
+}
+
 TEST_CASE("junctions and hours have factors of their own when there is enough of them",
           "[book][pace]") {
   std::vector<Lesson> lessons;

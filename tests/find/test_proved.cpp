@@ -57,6 +57,18 @@ TEST_CASE("loops to another end, and as many as fit, agree with the map's rules"
   }
 }
 
+TEST_CASE("times are by the learner's own pace, and proved by no other", "[find]") {
+  const road::Roads roads = streets().roads();
+  wish::Wish wish = wish_from(corner('A'), {"roundabout=1"});
+  wish.alternatives = 1;
+  wish.pace = 1.25;
+  CHECK(false_claim(wish) == "");
+  wish::Answer answer = test::answer_of(roads, wish, find::find_loops(roads, wish, {}));
+  REQUIRE(answer.loops.size() == 1);
+  answer.wish.pace = wish::usual_pace;
+  CHECK(proof::prove(roads, answer, {}).false_claim.value_or("").find("arrive") != std::string::npos);
+}
+
 TEST_CASE("a shortfall agrees with the loops beside it", "[find]") {
   CHECK(false_claim(wish_from(corner('M'), {"zebra=2", "mini-roundabout=9"})) == "");
 }

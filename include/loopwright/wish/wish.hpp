@@ -88,6 +88,9 @@ struct PlannedStops {
   friend bool operator==(const PlannedStops&, const PlannedStops&) = default;
 };
 
+/// How much slower than usual a learner may be taken to be (room pace's learner factor), and what is usual.
+inline constexpr double least_pace = 0.8, usual_pace = 1, most_pace = 1.6;
+
 struct Wish {
   Point home;
   std::optional<Point> end;    ///< when it isn't home
@@ -97,6 +100,8 @@ struct Wish {
   int reserve_minutes = 0;
   int level = 3;             ///< of the learner, 1 to 5
   bool level_given = false;  ///< a level asked for limits hardness to level + 1
+  /// Driving takes so many times as long as the usual learner's of that level; in hundredths.
+  double pace = usual_pace;
   int alternatives = 1;
   std::vector<Want> wants;
   std::vector<Avoid> avoids;
@@ -207,8 +212,8 @@ struct WayHome {
 
 /// A stretch on which the learner finds the way.
 struct IndependentStretch {
-  std::size_t first = 0, last = 0;      ///< indices into stretches
-  std::string follow;                   ///< the place or road number signed all along; empty: directions
+  std::size_t first = 0, last = 0;  ///< indices into stretches
+  std::string follow;  ///< the place or road number signed all along; empty: directions
   std::vector<std::string> directions;  ///< at most three, in words; only without `follow`
   friend bool operator==(const IndependentStretch&, const IndependentStretch&) = default;
 };
