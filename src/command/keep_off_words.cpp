@@ -1,4 +1,4 @@
-// Method:
+// Method, for what is kept off and what is taken:
 //   1. Hours stand behind the last '@'. What stands before it is an area when it has a ';'.
 //   2. A street becomes the middle of the piece of it that lies nearest to where the name was found; a
 //      crossing the junction there; anything else the junction it lies at, or else the nearest road.
@@ -84,7 +84,8 @@ std::optional<Point> on_street(const road::Roads& roads, const FoundPlace& found
   return nearest;
 }
 
-Point on_road(const WrittenKeepOff& written, const FoundPlace& found, const road::Roads& roads) {
+Point on_road(std::string_view option, const std::string& name, const FoundPlace& found,
+              const road::Roads& roads) {
   using place::Sort;
   if (found.sort == Sort::street)
     if (const auto at = on_street(roads, found)) return *at;
@@ -93,8 +94,8 @@ Point on_road(const WrittenKeepOff& written, const FoundPlace& found, const road
     if (const auto junction = junction_near(roads, found.at, within_m)) return *junction;
   const auto snap = reach::snap_home(roads, found.at);
   if (!snap)
-    throw UsageError("--keep-off: no road that a learner may drive lies within 150 m of '" +
-                     written.name + "'");
+    throw UsageError(std::string(option) +
+                     ": no road that a learner may drive lies within 150 m of '" + name + "'");
   return junction_near(roads, snap->at, junction_m) ? middle_of(roads, snap->piece) : snap->at;
 }
 
@@ -120,7 +121,16 @@ wish::KeepOff find_keep_off(const WrittenKeepOff& written, Places& places,
                             const road::Roads& roads) {
   if (!written.place) return {written.name, written.outline, written.hours};
   const FoundPlace found = places.look_up(*written.place);
-  return {written.name, {on_road(written, found, roads)}, written.hours};
+  return {written.name, {on_road("--keep-off", written.name, found, roads)}, written.hours};
+}
+
+WrittenTake read_take(std::string_view text) {
+  return {std::string(trim(text)), read_place("--take", text)};
+}
+
+wish::Take find_take(const WrittenTake& written, Places& places, const road::Roads& roads) {
+  const FoundPlace found = places.look_up(written.place);
+  return {written.name, on_road("--take", written.name, found, roads)};
 }
 
 }  // namespace loopwright::command

@@ -1,4 +1,4 @@
-// --keep-off: a place or an area, and maybe hours, as typed and as the search takes it.
+// --keep-off, a place or an area and maybe hours, and --take, a place: as typed and as the search takes them.
 //
 //   WrittenKeepOff written = read_keep_off("Mill Street @ Mo-Fr 08:15-09:15");   // before a file is opened
 //   wish.keep_offs.push_back(find_keep_off(written, places, roads));
@@ -29,5 +29,16 @@ WrittenKeepOff read_keep_off(std::string_view text);
 /// UsageError when the words mean nothing here or several places, or no road is near.
 wish::KeepOff find_keep_off(const WrittenKeepOff& written, Places& places,
                             const road::Roads& roads);
+
+struct WrittenTake {
+  std::string name;
+  WrittenPlace place;
+};
+
+/// Throws UsageError when it is no place.
+WrittenTake read_take(std::string_view text);
+
+/// The point is found as that of a place to keep off. Throws UsageError as find_keep_off does.
+wish::Take find_take(const WrittenTake& written, Places& places, const road::Roads& roads);
 
 }  // namespace loopwright::command

@@ -23,7 +23,7 @@ bool is_said(const WishWords& words, std::string_view name) {
 /// What only a search can do.
 void refuse_own_drive(const WishWords& words) {
   if (!is_said(words, "through")) return;
-  for (const char* word : {"part", "easy-first", "drive-out", "drive-back"})
+  for (const char* word : {"part", "easy-first", "drive-out", "drive-back", "take"})
     if (is_said(words, word))
       throw UsageError("--" + std::string(word) +
                        " is for a search: with --through you say the whole drive yourself");
@@ -32,7 +32,7 @@ void refuse_own_drive(const WishWords& words) {
 /// What is searched for whole loops alone.
 void refuse_with_parts(const WishWords& words) {
   for (const char* word : {"part", "easy-first", "drive-out", "drive-back"})
-    for (const char* other : {"independent", "variants"})
+    for (const char* other : {"independent", "variants", "take"})
       if (is_said(words, word) && is_said(words, other))
         throw UsageError("--" + std::string(other) + " can't be had together with --" + word +
                          ": leave one of them out");

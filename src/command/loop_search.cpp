@@ -36,6 +36,7 @@ void read_places(LoopAsk& ask) {
       ask.through.push_back(read_place("--through", point));
   for (const Said& said : ask.words.all("keep-off"))
     ask.keep_offs.push_back(said.read(read_keep_off));
+  for (const Said& said : ask.words.all("take")) ask.takes.push_back(said.read(read_take));
 }
 
 void find_places(LoopAsk& ask, const road::Roads& roads, std::ostream& out) {
@@ -47,6 +48,8 @@ void find_places(LoopAsk& ask, const road::Roads& roads, std::ostream& out) {
   for (const WrittenPlace& point : ask.through) ask.wish.through.push_back(places.find(point));
   for (const WrittenKeepOff& written : ask.keep_offs)
     ask.wish.keep_offs.push_back(find_keep_off(written, places, roads));
+  for (const WrittenTake& written : ask.takes)
+    ask.wish.takes.push_back(find_take(written, places, roads));
 }
 
 /// What a step throws of a word that stands in the wish file is told with the line it stands in.
@@ -105,6 +108,7 @@ LoopAsk ask_of(WishWords words) {
               .drive_back = {},
               .through = {},
               .keep_offs = {},
+              .takes = {},
               .wish = {}};
   with_lines(ask.words, [&] {
     if (const Said* start = ask.words.one("start")) ask.start = time_of("--start", start->text);

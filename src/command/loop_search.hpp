@@ -30,6 +30,7 @@ struct LoopAsk {
   std::optional<WrittenPlace> end, drive_out, drive_back;
   std::vector<WrittenPlace> through;
   std::vector<WrittenKeepOff> keep_offs;
+  std::vector<WrittenTake> takes;
   find::Effort effort = find::Effort::usual;
   wish::Wish wish;  ///< its places, start and terms are filled in by `settle`
 };

@@ -45,6 +45,8 @@ constexpr std::array rows{
     Row{"keep-off", Times::often,
         "a street or junction to keep off, as --home, or an area LAT,LON;LAT,LON;LAT,LON; with "
         "'@ HOURS' behind it only then; may be repeated"},
+    Row{"take", Times::often,
+        "a street or junction that the loop must take, as --home; may be repeated"},
     Row{"spacing", Times::often,
         "KIND=MINUTES between two passes of the kind that count; may be repeated"},
     Row{"place-passes", Times::once,

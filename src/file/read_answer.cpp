@@ -178,6 +178,8 @@ wish::Shortfall shortfall(const Cursor& value) {
     shortfall.costs = list(*costs, most_wants, [](const Cursor& row) {
       return wish::WantCost{want(row, "asked"), minutes(row.at("minutes"))};
     });
+  if (const auto names = value.find("not_taken"))
+    shortfall.not_taken = list(*names, most_wants, [](const Cursor& text) { return text.text(); });
   if (const auto stops = value.find("stops"))
     shortfall.stops = list(*stops, most_wants, [](const Cursor& text) { return text.text(); });
   return shortfall;

@@ -64,6 +64,10 @@ void read_limits(const Cursor& value, wish::Wish& wish) {
     return there ? std::optional(small(*there, 1, most)) : std::nullopt;
   };
   if (const auto rows = value.find("keep_offs")) wish.keep_offs = list(*rows, most_wants, keep_off);
+  if (const auto rows = value.find("takes"))
+    wish.takes = list(*rows, most_wants, [](const Cursor& take) {
+      return wish::Take{take.at("name").text(), point(take.at("at"))};
+    });
   if (const auto rows = value.find("welcome")) wish.welcome = list(*rows, most_wants, kind);
   if (const auto rows = value.find("spacings")) wish.spacings = list(*rows, most_wants, spacing);
   if (const auto rows = value.find("street_use")) wish.street_use = street_use(*rows);

@@ -126,6 +126,7 @@ Json shortfall(const wish::Shortfall& shortfall) {
                  {"missing", list(shortfall.missing, missing)},
                  {"least_minutes", or_null(shortfall.least_minutes, minutes)},
                  {"better_starts", list(shortfall.better_starts, write_time)}};
+  if (!shortfall.not_taken.empty()) result["not_taken"] = shortfall.not_taken;
   if (!shortfall.stops.empty()) result["stops"] = shortfall.stops;
   if (shortfall.at_least_minutes) result["at_least_minutes"] = minutes(*shortfall.at_least_minutes);
   if (!shortfall.costs.empty()) result["costs"] = list(shortfall.costs, want_cost);

@@ -1,6 +1,6 @@
 // The wish as JSON, member by member; what a wish may lack is written only when it has it.
-#include "file/write_lesson.hpp"
 #include "file/words.hpp"
+#include "file/write_lesson.hpp"
 #include "file/write_values.hpp"
 #include "loopwright/road/kind.hpp"
 #include "loopwright/road/note.hpp"
@@ -53,6 +53,10 @@ Json keep_off(const wish::KeepOff& keep_off) {
 /// What the wish keeps off, welcomes and caps.
 void write_limits(const wish::Wish& wish, Json& result) {
   if (!wish.keep_offs.empty()) result["keep_offs"] = list(wish.keep_offs, keep_off);
+  if (!wish.takes.empty())
+    result["takes"] = list(wish.takes, [](const wish::Take& take) {
+      return Json{{"name", take.name}, {"at", point(take.at)}};
+    });
   if (!wish.welcome.empty())
     result["welcome"] = list(wish.welcome, [](road::Kind kind) { return road::name(kind); });
   if (!wish.spacings.empty())

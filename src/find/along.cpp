@@ -95,7 +95,8 @@ std::int64_t Builder::path_ms(std::span<const Vertex> path) const {
 /// From where a stop begins to where the next one does.
 std::int64_t Builder::begin_to_begin_ms(const Plan& plan, std::size_t stop) const {
   const Stop& from = plan.stops[stop];
-  const std::int64_t stay_ms = hunt_.candidates[static_cast<std::size_t>(from.candidate)].stop_ms;
+  const std::int64_t stay_ms =
+      from.candidate < 0 ? 0 : hunt_.candidates[static_cast<std::size_t>(from.candidate)].stop_ms;
   return hunt_.graph.along_ms(from.path.front()) + path_ms(from.path) + stay_ms +
          path_ms(plan.legs[stop + 1]) - hunt_.graph.along_ms(plan.stops[stop + 1].path.front());
 }
@@ -130,9 +131,7 @@ Plan Builder::lay_along(const PassageGraph& graph, const circuit::Problem& probl
   for (const std::uint32_t row : walk.passes) {
     const auto way = graph.way(row);
     plan.legs.push_back(lay_leg(at, way.front(), courtesy_ms));
-    plan.stops.push_back({{way.begin(), way.end()},
-                          static_cast<std::int32_t>(graph.candidate(row)),
-                          static_cast<std::int32_t>(graph.want(row))});
+    plan.stops.push_back({{way.begin(), way.end()}, graph.candidate(row), graph.want(row)});
     at = way.back();
   }
   plan.legs.push_back(lay_leg(at, Times::door, courtesy_ms));

@@ -28,6 +28,7 @@ Builder::Builder(const Hunt& hunt, int improvements)
 Plan Builder::build(std::uint64_t seed, const Liking& liking) {
   dice_ = Dice(seed);
   Plan plan;
+  insert_takes(plan);
   insert_counts(plan, liking);
   insert_max(plan);
   bring_within(plan, liking);
@@ -43,6 +44,7 @@ void Builder::bring_within(Plan& plan, const Liking& liking) {
 Plan Builder::build_shortest(std::uint64_t seed) {
   dice_ = Dice(seed);
   Plan plan;
+  insert_takes(plan);
   insert_counts(plan, {});
   return plan;
 }

@@ -56,6 +56,8 @@ class Builder {
   };
   void insert_counts(Plan& plan, const Liking& liking);
   void insert_max(Plan& plan);
+  void insert_takes(Plan& plan);
+  bool insert_take(Plan& plan, const Take& take);
   Insertion cheapest(const Plan& plan, std::size_t want, const Liking& liking);
   Insertion most_worth(const Plan& plan, std::size_t want, std::int64_t room_ms);
   std::int64_t insertion_ms(const Plan& plan, const Candidate& candidate, std::size_t gap);

@@ -114,7 +114,10 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
   if (shuts_for_a_part || !hunt_.ground.wish.welcome.empty()) return known;
   bound_ = std::min(bound_.value_or(spacing_bound()), spacing_bound());
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
-  const circuit::Problem problem = graph.problem();
+  circuit::Problem problem = graph.problem();
+  // Of what must be taken only a part is in the graph; leaving it out can only raise the bound.
+  for (std::size_t k = hunt_.ground.wish.wants.size(); k < problem.goals.size(); ++k)
+    problem.goals[k].least = 0;
   const circuit::Walk quick =
       circuit::search(problem, {.rounds = rounds_of_quickest, .seed = 1}, known);
   const circuit::Bound found = circuit::bound(problem, work, quick);

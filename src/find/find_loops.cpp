@@ -270,12 +270,19 @@ class LoopSearch {
     used_.push_back(chosen);
   }
 
+  [[nodiscard]] bool takes_the_same(const Try& a, const Try& b) const {
+    return std::ranges::all_of(hunt_.takes, [&](const Take& take) {
+      return is_taken(take, a.vertices) == is_taken(take, b.vertices);
+    });
+  }
+
   bool add_alternative(FindResult& result) {
     const Caps& caps = hunt_.ground.caps;
     for (const Try& made : tries_) {
       if (!made.score.allowed() || made.score.missing > best().score.missing) continue;
       const wish::Loop loop = describe(hunt_.ground, hunt_.drive_of(made.vertices));
-      if (!lacks_the_same(loop, result.loops.front())) continue;
+      if (!lacks_the_same(loop, result.loops.front()) || !takes_the_same(made, used_.front()))
+        continue;
       const bool differs =
           std::all_of(result.loops.begin(), result.loops.end(), [&](const wish::Loop& chosen) {
             return shared_part(chosen, loop, caps.overlap_exempt_m) < caps.overlap_share;
@@ -304,6 +311,8 @@ class LoopSearch {
     Nearest nearest;
     for (std::size_t w = 0; w < hunt_.ground.wish.wants.size(); ++w)
       nearest.got.push_back(result.loops.empty() ? 0 : result.loops.front().met[w].got);
+    for (const Take& take : hunt_.takes)
+      if (!is_taken(take, best().vertices)) nearest.not_taken.push_back(take.name);
     nearest.longest_minutes = static_cast<double>(best().score.ms) / 60000;
     nearest.wears_out_streets = best().score.over_caps > 0;
     const Plan shortest = builder_.build_shortest(1);

@@ -161,6 +161,7 @@ Hunt::Hunt(const Ground& the_ground, std::size_t picked)
   graph = reach::LocalGraph(ground.roads, ground.costs, found.states);
   starts = local(graph, ground.starts);
   goals = local(graph, ground.goals);
+  takes = takes_of(ground, graph);
   number_pieces();
   find_welcome();
   of_want.resize(ground.wish.wants.size());

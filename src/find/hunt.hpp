@@ -11,6 +11,7 @@
 
 #include "find/caps.hpp"
 #include "find/clock_walls.hpp"
+#include "find/takes.hpp"
 #include "loopwright/find/passes.hpp"
 #include "loopwright/lanes/lane_verdicts.hpp"
 #include "loopwright/pace/pace.hpp"
@@ -97,6 +98,7 @@ class Hunt {
   bool with_verdicts = false;            ///< the wish asks for bus lanes as usable or in force
   reach::LocalGraph graph;
   std::vector<reach::LocalSeed> starts, goals;
+  std::vector<Take> takes;  ///< each must be taken
   std::vector<Candidate> candidates;
   /// Chances that can be come to, but not driven through and left for home in the minutes; ascending.
   std::vector<ChanceId> too_far;

@@ -2,6 +2,7 @@
 //   1. Counts: while a want is unmet (passes on the legs count too), the candidate that costs the
 //      least extra time at its best gap is put in; the dice lengthen each cost by up to 40 %, so
 //      that tries differ, and places used before count as two minutes farther.
+//      Before them what must be taken, by the way that costs least.
 //   2. "max": the candidate with the most worth for its extra time is put in, until none fits.
 //   3. Of bus lanes at their hours only what is come to in time is put in, nothing before them that
 //      would make them late, and what then doesn't help is taken out again (lane_guide.cpp).
@@ -132,6 +133,40 @@ void Builder::insert_counts(Plan& plan, const Liking& liking) {
     }
     if (!inserted) return;
   }
+}
+
+/// By the way that costs least; false when none fits into the minutes.
+bool Builder::insert_take(Plan& plan, const Take& take) {
+  Vertex best = reach::LocalGraph::none;
+  std::size_t best_gap = 0;
+  std::int64_t best_ms = 0;
+  for (std::size_t gap = 0; gap <= plan.stops.size(); ++gap) {
+    const std::int64_t now =
+        plan.legs.size() == 1 ? 0 : times_.leg(before(plan, gap), after(plan, gap));
+    if (now < 0) continue;
+    const FromTimes& there = times_.from(before(plan, gap));
+    const std::vector<std::int32_t>& onward = times_.to(after(plan, gap));
+    for (const Vertex v : take.vertices) {
+      if (there.ms[v] < 0 || onward[v] < 0) continue;
+      const std::int64_t more = there.ms[v] + onward[v] - hunt_.graph.along_ms(v) - now;
+      if (best == reach::LocalGraph::none || more < best_ms)
+        best = v, best_gap = gap, best_ms = more;
+    }
+  }
+  if (best == reach::LocalGraph::none || away_ms(hunt_, plan) + best_ms > hunt_.high_ms)
+    return false;
+  const auto gap = static_cast<std::ptrdiff_t>(best_gap);
+  std::vector<Vertex> in = times_.leg_path(before(plan, best_gap), best);
+  std::vector<Vertex> on = times_.leg_path(best, after(plan, best_gap));
+  plan.legs[best_gap] = std::move(in);
+  plan.legs.insert(plan.legs.begin() + gap + 1, std::move(on));
+  plan.stops.insert(plan.stops.begin() + gap, Stop{{best}, -1});
+  return true;
+}
+
+void Builder::insert_takes(Plan& plan) {
+  for (const Take& take : hunt_.takes)
+    if (!is_taken(take, plan.vertices())) insert_take(plan, take);
 }
 
 Builder::Insertion Builder::most_worth(const Plan& plan, std::size_t want, std::int64_t room_ms) {

@@ -28,6 +28,7 @@ wish::Wish numbers_of(wish::Wish wish) {
   std::erase_if(wish.wants, [](const wish::Want& want) { return !is_known(want); });
   wish.minutes = std::min(most_minutes, 3 * wish.minutes.value_or(0) + 60);
   wish.welcome.clear();
+  wish.takes.clear();  // they only take longer
   wish.stops = {};
   return wish;
 }

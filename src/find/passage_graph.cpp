@@ -21,6 +21,10 @@ using reach::LocalGraph;
 /// on Newport).
 constexpr std::uint64_t left_in_core = 4;
 
+/// Of the stretches of a street that must be taken at most so many are in the graph (ours).
+constexpr std::size_t most_of_take = 16;
+constexpr std::uint32_t no_place = ~std::uint32_t{0};
+
 /// Never fewer candidates than these for each want.
 constexpr std::size_t least_for_want = 24;
 
@@ -34,6 +38,7 @@ PassageGraph::PassageGraph(const Hunt& hunt, std::uint64_t settled)
     : hunt_(hunt), of_entry_(hunt.graph.size()), entry_row_(hunt.graph.size(), -1) {
   add_goals();
   add_ways(choose(settled));
+  add_takes();
   problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
   problem_.exit_count = static_cast<std::uint32_t>(exits_.size());
   for (const reach::LocalSeed& seed : hunt.starts)
@@ -167,12 +172,35 @@ void PassageGraph::add_pass(const Way& way, const Exit& exit) {
   const Candidate& candidate = hunt_.candidates[way.candidate];
   for (std::size_t want = 0; want < problem_.goals.size(); ++want)
     if (hunt_.serves(candidate, hunt_.ground.wish.wants[want])) {
-      wants_.push_back(want);
+      wants_.push_back(static_cast<std::int32_t>(want));
       break;
     }
   problem_.passes.push_back(std::move(pass));
   ways_.push_back(way.path);
-  candidates_.push_back(way.candidate);
+  candidates_.push_back(static_cast<std::int32_t>(way.candidate));
+}
+
+void PassageGraph::add_takes() {
+  for (const Take& take : hunt_.takes) {
+    problem_.goals.push_back({1, 0});
+    add_take(take, static_cast<std::uint32_t>(problem_.goals.size() - 1));
+  }
+}
+
+/// An even choice of its stretches, each a pass without worth: vertices in a row lie near each other.
+void PassageGraph::add_take(const Take& take, std::uint32_t goal) {
+  const auto group = static_cast<std::uint32_t>(problem_.groups.size());
+  problem_.groups.push_back({goal, {}, 1});
+  place_of_group_.push_back(no_place);
+  const std::size_t step = (take.vertices.size() + most_of_take - 1) / most_of_take;
+  for (std::size_t k = 0; k < take.vertices.size(); k += step) {
+    const Vertex v = take.vertices[k];
+    problem_.passes.push_back(
+        {entry_row(v), exit_row({v, true, LocalGraph::none}), hunt_.graph.along_ms(v), {group}});
+    ways_.push_back({v});
+    candidates_.push_back(-1);
+    wants_.push_back(-1);
+  }
 }
 
 void PassageGraph::add_ways(std::span<const std::uint32_t> rows) {

@@ -51,8 +51,9 @@ class PassageGraph {
   /// that is the only one, else at its beginning.
   [[nodiscard]] std::span<const Vertex> way(std::uint32_t pass) const { return ways_[pass]; }
   /// A candidate that the pass is (rows of hunt.candidates), of a want that it serves.
-  [[nodiscard]] std::uint32_t candidate(std::uint32_t pass) const { return candidates_[pass]; }
-  [[nodiscard]] std::size_t want(std::uint32_t pass) const { return wants_[pass]; }
+  /// -1: it only takes what must be taken, as `want` is -1 then.
+  [[nodiscard]] std::int32_t candidate(std::uint32_t pass) const { return candidates_[pass]; }
+  [[nodiscard]] std::int32_t want(std::uint32_t pass) const { return wants_[pass]; }
   [[nodiscard]] std::int64_t shift_ms() const { return shift_ms_; }
   /// All candidates of the hunt are in it.
   [[nodiscard]] bool complete() const { return complete_; }
@@ -73,6 +74,8 @@ class PassageGraph {
   void add_goals();
   void add_ways(std::span<const std::uint32_t> rows);
   void add_pass(const Way& way, const Exit& exit);
+  void add_takes();
+  void add_take(const Take& take, std::uint32_t goal);
   [[nodiscard]] std::vector<std::uint32_t> groups_on(std::span<const Vertex> path);
   [[nodiscard]] std::uint32_t group_of(std::size_t want, const Candidate& candidate);
   std::uint32_t cap_of(std::size_t want, PlaceId place);
@@ -90,8 +93,7 @@ class PassageGraph {
   const Hunt& hunt_;
   circuit::Problem problem_;  ///< without legs
   std::vector<std::vector<Vertex>> ways_;
-  std::vector<std::uint32_t> candidates_;
-  std::vector<std::size_t> wants_;
+  std::vector<std::int32_t> candidates_, wants_;
   std::vector<std::vector<std::uint32_t>>
       of_entry_;                         ///< chosen candidates by the vertex they begin on
   std::vector<std::int32_t> entry_row_;  ///< by vertex; negative: none

@@ -144,6 +144,7 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
     result.missing += std::max(0, *want.count - got);
     result.surplus += std::max(0, got - *want.count);
   }
+  result.missing += not_taken(hunt.takes, vertices);
   const std::vector<int> drives = drives_of_pieces(hunt, vertices);
   for (std::size_t piece = 0; piece < drives.size(); ++piece)
     if (hunt.piece_quiet[piece] != 0)
@@ -164,6 +165,7 @@ Score score(const Hunt& hunt, const Plan& plan) {
   if (!vertices.empty()) return score(hunt, vertices);
   Score nothing;
   for (const int needs : unmet(hunt, std::span<const PlacePass>{})) nothing.missing += needs;
+  nothing.missing += not_taken(hunt.takes, {});
   nothing.off_window_ms = hunt.low_ms;
   return nothing;
 }

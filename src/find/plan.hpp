@@ -46,7 +46,7 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 
 /// How good a whole drive is against the wish.
 struct Score {
-  int missing = 0;    ///< passes asked for and not driven
+  int missing = 0;    ///< passes, streets and junctions asked for and not driven
   int over_caps = 0;  ///< drives over a quiet street beyond its cap
   int unplaced = 0;   ///< planned stops without a place
   std::int64_t off_window_ms = 0;

@@ -171,6 +171,12 @@ std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour&
   return window;
 }
 
+std::string why_not_taken(const Ground& ground, const std::string& name) {
+  const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
+  return "no loop of " + std::to_string(minutes) + " minutes that takes '" + name +
+         "' and does the rest was found";
+}
+
 }  // namespace
 
 wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
@@ -181,8 +187,13 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
   for (std::size_t w = 0; w < wants.size(); ++w)
     if (nearest.got[w] < wants[w].count.value_or(0))
       shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w], clock));
-  shortfall.why = shortfall.missing.empty() ? why_no_loop(ground, nearest, clock)
-                                            : shortfall.missing.front().why;
+  shortfall.not_taken = nearest.not_taken;
+  if (!shortfall.missing.empty())
+    shortfall.why = shortfall.missing.front().why;
+  else if (!shortfall.not_taken.empty())
+    shortfall.why = why_not_taken(ground, shortfall.not_taken.front());
+  else
+    shortfall.why = why_no_loop(ground, nearest, clock);
   if (ground.wish.minutes) {
     LeastNeeded needed = least_needed(ground);
     shortfall.at_least_minutes = needed.at_least_minutes;

@@ -10,12 +10,13 @@ namespace loopwright::find {
 /// What the search got nearest to.
 struct Nearest {
   std::vector<int> got;                   ///< of each want, in the best loop in the window
+  std::vector<std::string> not_taken;     ///< names of what must be taken and isn't, in that loop
   std::optional<double> least_minutes;    ///< of the shortest loop found for all wants
   std::optional<double> longest_minutes;  ///< of the drive found that is nearest to the window
   bool wears_out_streets = false;         ///< it drives a quiet street more often than its cap
 };
 
-/// Rules: some want has got < count, or no loop fills the window.
+/// Rules: some want has got < count, something isn't taken, or no loop fills the window.
 wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
 
 /// When every drive found meets something shut by the clock.

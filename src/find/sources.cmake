@@ -56,6 +56,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/shortfall.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/street_caps.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/takes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/times.cpp
   ${CMAKE_CURRENT_LIST_DIR}/turn_bans.cpp

@@ -139,6 +139,8 @@ std::int64_t value_of(const Drive& drive, const Caps& caps);
 
 // --- keep_off.cpp: nothing is driven that the wish keeps off -------------------------------------
 bool keep_offs_hold(const Drive& drive, Claims& claims);
+/// Each loop takes what the wish says must be taken, or the shortfall says that it doesn't.
+bool takes_are_told(std::span<const Drive> drives, const wish::Answer& answer, Claims& claims);
 
 // --- quiet_streets.cpp: none more often than its cap, and what the ledger leaves -----------------
 bool quiet_streets_hold(const Drive& drive, const Caps& caps, Claims& claims);

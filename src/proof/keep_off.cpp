@@ -3,6 +3,7 @@
 // 2. A point at a junction, within 5 m: the drive doesn't go through that node.
 // 3. Any other point: the nearest road within 150 m, and all road of its name that hangs together with it
 //    over gaps of up to 500 m. Gathered from the whole area here, by spreading over pieces of the name.
+// What must be taken is looked up in the same way.
 #include <algorithm>
 #include <cmath>
 
@@ -181,6 +182,48 @@ bool keep_off_holds(const Drive& drive, const wish::KeepOff& keep_off, Claims& c
 }
 
 }  // namespace
+
+namespace {
+
+bool is_taken(const Drive& drive, const wish::Take& take) {
+  if (at_junction(drive.roads, take.at)) {
+    for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i)
+      if (is_at(drive.roads, drive.roads.to_node(drive.stretches[i]), take.at)) return true;
+    return false;
+  }
+  const std::vector<PieceId> street = street_at(drive.roads, take.at);
+  return std::ranges::any_of(drive.stretches, [&](StretchId stretch) {
+    return std::ranges::find(street, stretch.piece()) != street.end();
+  });
+}
+
+/// What is told as not taken is asked for, and the first loop doesn't take it.
+bool not_taken_holds(std::span<const Drive> drives, const wish::Answer& answer,
+                     const std::string& name, Claims& claims) {
+  const auto& takes = answer.wish.takes;
+  const auto take = std::ranges::find(takes, name, &wish::Take::name);
+  return claims.hold(take != takes.end() && (drives.empty() || !is_taken(drives.front(), *take)),
+                     [&] { return "shortfall: '" + name + "' is taken, or needn't be"; });
+}
+
+}  // namespace
+
+bool takes_are_told(std::span<const Drive> drives, const wish::Answer& answer, Claims& claims) {
+  const std::vector<std::string> none;
+  const auto& told = answer.shortfall ? answer.shortfall->not_taken : none;
+  for (const std::string& name : told)
+    if (!not_taken_holds(drives, answer, name, claims)) return false;
+  for (const Drive& drive : drives)
+    for (const wish::Take& take : drive.wish.takes) {
+      const bool is_told = std::ranges::find(told, take.name) != told.end();
+      if (!claims.hold(is_told || is_taken(drive, take), [&] {
+            return at_loop(drive) + ": it doesn't take '" + take.name +
+                   "', and the shortfall doesn't say so";
+          }))
+        return false;
+    }
+  return true;
+}
 
 bool keep_offs_hold(const Drive& drive, Claims& claims) {
   for (const wish::KeepOff& keep_off : drive.wish.keep_offs)

@@ -66,7 +66,8 @@ void answer_holds(const NotedArea& area, const wish::Answer& answer, const hours
     if (!loop_holds(drives.back(), tools, claims)) return;
   }
   if (variants_hold(answer, claims) && alternatives_hold(drives, tools.caps, claims) &&
-      stops_are_told(drives, answer, claims) && independent_is_told(drives, answer, claims) &&
+      stops_are_told(drives, answer, claims) && takes_are_told(drives, answer, claims) &&
+      independent_is_told(drives, answer, claims) &&
       ramp_is_told(drives, answer, tools.caps, claims))
     shortfall_holds(roads, answer, claims);
 }

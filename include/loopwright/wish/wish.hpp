@@ -53,6 +53,13 @@ struct KeepOff {
   friend bool operator==(const KeepOff&, const KeepOff&) = default;
 };
 
+/// A street or junction that every loop must take: the junction or the road at a point, as for one to keep off.
+struct Take {
+  std::string name;  ///< as it was asked for, for people
+  Point at;
+  friend bool operator==(const Take&, const Take&) = default;
+};
+
 /// Least time between the beginnings of two passes of a kind.
 struct Spacing {
   road::Kind kind = road::Kind::roundabout;
@@ -106,6 +113,7 @@ struct Wish {
   std::vector<Want> wants;
   std::vector<Avoid> avoids;
   std::vector<KeepOff> keep_offs;
+  std::vector<Take> takes;            ///< none in a lesson of parts, nor with `through`
   std::vector<road::Kind> welcome;    ///< worth a little without being asked for by number
   std::vector<Spacing> spacings;      ///< besides that of caps.txt; a kind once
   std::optional<int> place_passes;    ///< of one place a lesson; empty: caps.txt
@@ -292,6 +300,8 @@ struct WantCost {
 struct Shortfall {
   std::string why;  ///< one sentence
   std::vector<Missing> missing;
+  std::vector<std::string>
+      not_taken;  ///< names of what was to be taken and isn't, in the wish's order
   /// No loop that meets the wish is shorter than this.
   std::optional<double> at_least_minutes;
   std::vector<WantCost> costs;          ///< of the wants with a number, in their order
