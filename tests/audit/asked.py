@@ -56,6 +56,10 @@ def keep_off(text):
     return KeepOff(places(where.strip()), hours.strip())
 
 
+def take(text):
+    return text.strip(), place(text)
+
+
 def avoid(text):
     kind, _, movement = text.partition(":")
     return Avoid(kind, movement)
@@ -81,7 +85,7 @@ def _parser():
     for name in ("--level", "--place-passes", "--street-passes"):
         words.add_argument(name, type=int)
     for name, read in (("--want", want), ("--spacing", spacing), ("--part", part),
-                       ("--keep-off", keep_off), ("--avoid", avoid), ("--welcome", str), ("--new", str)):
+                       ("--keep-off", keep_off), ("--take", take), ("--avoid", avoid), ("--welcome", str), ("--new", str)):
         words.add_argument(name, type=read, action="append", default=[])
     for name in ("--easy-first", "--variants", "--quick", "--thorough"):
         words.add_argument(name, action="store_true")

@@ -59,6 +59,7 @@ class Auditor:
         read = [self._audit_loop(tally, loop, wish_of(wish, loop, answer["loops"][0]))
                 for loop in answer["loops"]]
         self.second_look.check(tally, wish, answer, exit_code, [one for one in read if one])
+        self.off_limits.check_takes(tally, wish, answer, [one.lesson.drive for one in read if one])
         if None not in read:
             alternatives(tally, [one.lesson.drive for one in read if "variant" not in one.lesson.loop])
 

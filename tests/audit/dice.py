@@ -86,8 +86,9 @@ class Dice(Wishes):
         minutes = int(words[words.index("--minutes") + 1])
         if self.chance(0.15) and minutes >= 20:
             more += ["--independent", str(self.dice.choice([5, minutes // 4]))]
+        more += ["--take", self._door_near(home)] if self.chance(0.1) else []
         return more + (["--variants"] if self.chance(0.1) else ["--easy-first"] if (
-            self.beginners and self.chance(0.1) and "--independent" not in more) else [])
+            self.beginners and self.chance(0.1) and not {"--independent", "--take"} & set(more)) else [])
 
     def _parts(self, _, words):
         """Parts that leave some of the minutes to the last, and to stops."""

@@ -65,6 +65,23 @@ class OffLimits:
             tally.check("kept off", drive.way(i) not in street,
                         f"stretch {i}: way/{drive.way(i)} is of the street at {point}")
 
+    # --- what must be taken -------------------------------------------------------------------------
+
+    def check_takes(self, tally, asked, answer, drives):
+        """Each loop takes it, or the answer says that it doesn't; of a place without a sure street or junction
+        nothing is said."""
+        told = (answer["shortfall"] or {}).get("not_taken", [])
+        tally.check("not taken", set(told) <= {name for name, _ in asked.take}, told)
+        for name, point in asked.take:
+            nodes, street = self.junctions_at(tuple(point)), self.street_at(tuple(point))
+            if not nodes and not street:
+                continue
+            names = {self.known_as(way) for way in street}
+            for drive in drives:
+                taken = any(nodes & {drive.nodes[i][-1]} for i in range(len(drive) - 1)) or any(
+                    self.known_as(drive.way(i)) in names for i in range(len(drive)))
+                tally.check("taken", taken or name in told, f"{name} isn't driven")
+
     def _inside(self, outline, nodes):
         """Some node lies inside, surely: by the edges a ray to the east meets."""
         ring = list(zip(outline, outline[1:] + outline[:1]))

@@ -64,6 +64,10 @@ def check(tally, told, asked, region):
     tally.check("wish: caps", (told.get("place_passes"), told.get("street_passes")) == (
         asked.place_passes, asked.street_passes), told.get("place_passes"), told.get("street_passes"))
     keep_offs(tally, told.get("keep_offs", []), asked.keep_off)
+    takes = told.get("takes", [])
+    tally.check("wish: takes", len(takes) == len(asked.take) and all(
+        row["name"] == name and metres((row["at"]["lat"], row["at"]["lon"]), point) < MOVED_M
+        for row, (name, point) in zip(takes, asked.take)), takes)
     lesson(tally, told, asked)
 
 
