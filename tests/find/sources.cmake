@@ -18,6 +18,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_pull_ups.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_random_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_stops.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_takes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_through.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_variants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_wishes.cpp
