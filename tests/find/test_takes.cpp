@@ -86,7 +86,7 @@ TEST_CASE("a loop goes through a junction that is to be taken, and takes several
 }
 
 TEST_CASE("what can't be taken in the minutes is told", "[find][take]") {
-  const wish::Answer answer = answer_to(wish_taking({south_street}, {"roundabout=1"}, 10));
+  const wish::Answer answer = answer_to(wish_taking({south_street}, {}, 6));
   REQUIRE(answer.shortfall);
   CHECK(answer.shortfall->not_taken == std::vector<std::string>{"South Street"});
   CHECK(answer.shortfall->why.find("South Street") != std::string::npos);
@@ -94,9 +94,10 @@ TEST_CASE("what can't be taken in the minutes is told", "[find][take]") {
 }
 
 TEST_CASE("a loop that doesn't take it, or is said not to and does, is refused", "[find][take]") {
-  wish::Answer answer = answer_to(wish_taking({}, {"roundabout=1"}));
+  wish::Wish wish = wish_taking({}, {"roundabout=1"});
+  wish.keep_offs = {{south_street.name, {south_street.at}}};
+  wish::Answer answer = answer_to(wish);
   REQUIRE(answer.loops.size() == 1);
-  REQUIRE(!drives_on(answer.loops[0], "South Street"));
   answer.wish.takes = {south_street};
   CHECK(false_claim(answer).find("doesn't take 'South Street'") != std::string::npos);
 
