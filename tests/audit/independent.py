@@ -14,6 +14,7 @@ SURE_DEG = 65         # nobody goes round such a corner as the road ahead, where
 BACK_DEG = 110        # ours: what leads back is no choice; from 120 degrees on it may be the other half
 LEEWAY_DEG = 25
 ROUNDING_S = 0.5
+ONE_JUNCTION_M = 8    # ours
 SIGNED = ("motorway", "trunk", "primary", "secondary")  # numbers British signs give
 EXITS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 PRIVATE = ("access", "motor_vehicle", "vehicle", "motorcar")
@@ -158,5 +159,9 @@ class Independent:
         if not choices:
             return not told
         here, rest = choices[0], choices[1:]
+        # Two corners a car's length apart are one junction: the direction may name the street behind the second.
+        is_one = bool(rest) and rest[0].begin == here.end and self.drive.stretches[here.end]["metres"] < ONE_JUNCTION_M
+        if is_one and told and told[0].fits(rest[0]) and self._explained(told[1:], rest[1:]):
+            return True
         taken = told and told[0].fits(here) and self._explained(told[1:], rest)
         return bool(taken) or not here.must_be_told() and self._explained(told, rest)

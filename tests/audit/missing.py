@@ -7,7 +7,7 @@ from functools import cache
 
 from houses import Houses
 from rings import FAMILY
-from second_reader import between, words
+from second_reader import between, metres, words
 
 NESTED = {  # DECISIONS.md, Kinds and passes: what may stand for what
     "mini-roundabout": ("mini-roundabout", "double-mini"),
@@ -19,6 +19,7 @@ RUNS = ("twenty-zone", "one-way", "cycle-lane", "bus-lane", "narrow-road", "coun
         "dual-carriageway")
 ANY_LENGTH = {"bus-lane"}
 LEAST_M = 100
+SERIES_M = 150
 LEEWAY = 1.05     # of lengths that are measured in two ways
 FLARE_M = 25      # second_runs.py: no street
 AHEAD_DEG = 45
@@ -84,6 +85,8 @@ class Missing:
             for node in set(inside) & nodes:
                 if kind == "zebra" and self._by_service_road(drive, i):
                     continue
+                if kind == "calming" and self._begins_or_ends_among(drive, node, nodes):
+                    continue
                 if self._bears_on_us(drive, i, node) and not self.ground.noted.takes(kind, drive, i):
                     tally.check("none missing: " + kind, told(rows, kind, i),
                                 f"stretch {i}: node/{node}")
@@ -92,6 +95,15 @@ class Missing:
         """Into or out of a car park over its stripes: the rules for zebras are about roads (Highway Code 195)."""
         return any(self.ground.tags(drive.way(k)).get("highway") == "service"
                    for k in (i, min(i + 1, len(drive) - 1)))
+
+    def _begins_or_ends_among(self, drive, node, humps):
+        """Humps within 150 m of each other are one place (Highways (Road Humps) Regulations 1999, as councils sum
+        them up): who begins or ends between two of them doesn't drive it whole."""
+        doors = (drive.nodes[0], drive.nodes[-1])
+        at = self.ground.at(node)
+        return any(min(metres(at, self.ground.at(n)) for n in ends) < SERIES_M and any(
+            hump != node and min(metres(self.ground.at(hump), self.ground.at(n)) for n in ends) < SERIES_M
+            for hump in humps) for ends in doors)
 
     def _bears_on_us(self, drive, i, node):
         """Not at a bend of the drive that turns back before it; not meant for who comes the other way

@@ -37,7 +37,8 @@ def lacking(asked, answer, read):
     if asked.through and asked.minutes:
         away = first["seconds"]["likely"] + first["stop_seconds"]
         lacks += ["minutes"] if away > 60 * (asked.minutes - asked.reserve) else []
-    return lacks
+    # Which of them the loops take is looked at by off_limits.py.
+    return lacks + [f"{name} not taken" for name in (answer["shortfall"] or {}).get("not_taken", [])]
 
 
 class SecondLook:

@@ -86,7 +86,7 @@ TEST_CASE("a loop goes through a junction that is to be taken, and takes several
 }
 
 TEST_CASE("what can't be taken in the minutes is told", "[find][take]") {
-  const wish::Answer answer = answer_to(wish_taking({south_street}, {}, 6));
+  const wish::Answer answer = answer_to(wish_taking({south_street}, {}, 4));
   REQUIRE(answer.shortfall);
   CHECK(answer.shortfall->not_taken == std::vector<std::string>{"South Street"});
   CHECK(answer.shortfall->why.find("South Street") != std::string::npos);
