@@ -11,6 +11,8 @@
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
+#include "find/counting.hpp"
+#include "find/more_worth.hpp"
 #include "find/stops.hpp"
 #include "find/street_caps.hpp"
 #include "find/walks.hpp"
@@ -221,6 +223,10 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
   for (std::uint64_t seed = 1; seed <= enough(); ++seed)
     take(builder.build(seed + 100 * lead.part_first.size(), liking));
   if (!best) return std::nullopt;
+  if (counts_worth(ground.wish)) {
+    best->second = MoreWorth(hunt).bettered(std::move(best->second), MoreWorth::brief);
+    best->first = score(hunt, best->second);
+  }
   Driven driven;
   driven.drive = hunt.drive_of(best->second);
   driven.score = best->first;

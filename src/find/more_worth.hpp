@@ -28,9 +28,11 @@ class MoreWorth {
     /// When nothing more is gained: parts made otherwise, even if worth less, to go on from.
     int kicks = 0;
   };
-  // Ours, tried on Newport and the county: narrow ones find most in a third of a second, wide ones what is left in one.
-  static constexpr Widths narrow{{3, 4, 5, 3}, 50'000, 1'000'000, 60},
-      wide{{2, 4, 6, 8}, 100'000, 2'000'000, 60};
+  // Ours, tried on Newport and the county: narrow ones find most in a third of a second, wide ones what is left in
+  // one; brief is for drives of which a lesson has many.
+  static constexpr Widths brief{{3, 4, 5, 3}, 20'000, 100'000, 0};
+  static constexpr Widths narrow{{3, 4, 5, 3}, 50'000, 1'000'000, 60};
+  static constexpr Widths wide{{2, 4, 6, 8}, 100'000, 2'000'000, 60};
 
   explicit MoreWorth(const Hunt& hunt) : hunt_(hunt), search_(hunt) {}
   std::vector<Vertex> bettered(std::vector<Vertex> drive, const Widths& widths);
