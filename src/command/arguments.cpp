@@ -7,6 +7,7 @@
 #include "command/arguments.hpp"
 
 #include <chrono>
+#include <cmath>
 #include <iostream>
 #include <utility>
 
@@ -86,15 +87,24 @@ std::string kinds_help() {
   return text;
 }
 
+double read_pace(std::string_view text) {
+  const std::optional<double> pace = read_number(text);
+  if (!pace || *pace < wish::least_pace || *pace > wish::most_pace)
+    throw UsageError("--pace takes a number from 0.8 to 1.6, not " + as_given(text));
+  return std::round(*pace * 100) / 100;
+}
+
 void add_trip(Options& app, TripTexts& texts) {
   app.add_option("--start", texts.start, "date and time, 2026-11-28T15:00 (default: now)");
   app.add_option("--level", texts.level, "of the learner, 1 to 5 (default: 3)");
+  app.add_option("--pace", texts.pace, pace_help);
 }
 
 Trip trip_of(const TripTexts& texts) {
   Trip trip;
   if (!texts.start.empty()) trip.start = time_of("--start", texts.start);
   if (!texts.level.empty()) trip.level = whole_number("--level", texts.level, {1, 5});
+  if (!texts.pace.empty()) trip.pace = read_pace(texts.pace);
   return trip;
 }
 

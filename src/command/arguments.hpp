@@ -16,6 +16,7 @@
 #include "loopwright/base/region.hpp"
 #include "loopwright/command/command.hpp"
 #include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 
@@ -47,13 +48,21 @@ std::string kinds_help();
 
 /// The options that commands which tell times have in common, as typed.
 struct TripTexts {
-  std::string start, level;
+  std::string start, level, pace;
 };
+/// What --pace says, 0.8 to 1.6, in hundredths as the loop file keeps it. Throws UsageError.
+double read_pace(std::string_view text);
+/// Its help.
+inline constexpr const char* pace_help =
+    "how many times as long as the usual learner's of that level this one's driving takes, 0.8 to "
+    "1.6 (default: 1)";
+
 void add_trip(Options& app, TripTexts& texts);
 
 struct Trip {
   std::optional<WrittenTime> start;
   std::optional<int> level;
+  double pace = wish::usual_pace;
   [[nodiscard]] int level_or_usual() const { return level.value_or(3); }
 };
 Trip trip_of(const TripTexts& texts);

@@ -220,6 +220,7 @@ Exit run_along(const LanesJob& job) {
   wish::Wish wish = wish_through(places);
   wish.start = moment(job.trip.start, ground.info());
   wish.level = job.trip.level_or_usual();
+  wish.pace = job.trip.pace;
   const hours::Setting setting = ground.setting_at(wish.home);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
   need_roads_at(roads, places);

@@ -111,6 +111,7 @@ bool parse_like_it(const Arguments& words, LikeItJob& job) {
   job.lessons = book::lessons_of(book, pupil.code);
   const auto level = book::level_now(scheme_kept(pupil), job.lessons);
   job.wish.level = trip.level.value_or(book::wish_level(level));
+  job.wish.pace = trip.pace;
   for (const road::Kind kind : pupil.avoids) job.wish.avoids.push_back({kind});
   find_stepped_in(job, texts);
   return true;

@@ -26,6 +26,7 @@ struct LookJob {
   WrittenPlace place;
   std::optional<WrittenTime> start;
   int level = 3;
+  double pace = wish::usual_pace;
   bool verify = false;
   bool roundabouts = false;
 };
@@ -50,7 +51,7 @@ std::optional<LookJob> look_job_of(const Arguments& words) {
   add_trip(app, trip_texts);
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(trip_texts);
-  job.start = trip.start, job.level = trip.level_or_usual();
+  job.start = trip.start, job.level = trip.level_or_usual(), job.pace = trip.pace;
   if (job.roundabouts) return job;
   if (job.where.empty())
     throw UsageError("WHERE or --roundabouts is required; see 'loopwright look --help'");
@@ -115,7 +116,8 @@ Exit run(const LookJob& job) {
   const hours::Setting setting = ground.setting_somewhere();
   const road::LessonTime at_start = road::lesson_time(start, 0, setting);
   const road::Roads& roads = ground.for_lesson(at_start);
-  const Here here{roads, pace::Pace(roads, {.level = job.level}, start), start, setting};
+  const Here here{roads, pace::Pace(roads, {.level = job.level, .factor = job.pace}, start), start,
+                  setting};
   const Look look(here, ground, at_start);
   if (job.roundabouts) {
     print_rings(std::cout, here.roads);

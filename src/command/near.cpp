@@ -62,6 +62,7 @@ std::optional<NearJob> near_job_of(const Arguments& words) {
               .within_minutes = whole_number("--within", texts.within, within_allowed),
               .start = trip.start};
   job.wish.level = trip.level_or_usual();
+  job.wish.pace = trip.pace;
   return job;
 }
 

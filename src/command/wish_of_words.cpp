@@ -75,14 +75,6 @@ StopTexts stops_in(const WishWords& words) {
   return texts;
 }
 
-/// "1.15"; told in hundredths, as the loop file keeps it.
-double read_pace(std::string_view text) {
-  const std::optional<double> pace = read_number(text);
-  if (!pace || *pace < wish::least_pace || *pace > wish::most_pace)
-    throw UsageError("--pace takes a number from 0.8 to 1.6, not " + as_given(text));
-  return std::round(*pace * 100) / 100;
-}
-
 }  // namespace
 
 wish::Wish wish_of(const WishWords& words) {

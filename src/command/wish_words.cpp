@@ -68,10 +68,7 @@ constexpr std::array rows{
     Row{"variants", Times::flag, "find an easier and a harder variant of the first loop, too"},
     Row{"start", Times::once, "date and time, 2026-11-28T15:00 (default: now)"},
     Row{"level", Times::once, "of the learner, 1 to 5 (default: 3)"},
-    Row{"pace", Times::once,
-        "how many times as long as the usual learner's of that level this one's driving takes, 0.8 "
-        "to 1.6 "
-        "(default: 1)"}};
+    Row{"pace", Times::once, pace_help}};
 
 constexpr std::string_view first_line =
     "# A wish for 'loopwright loops AREA --wish': a word of the command line a line.\n";

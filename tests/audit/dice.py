@@ -16,6 +16,7 @@ from random_wishes import KINDS, Wishes
 
 FAR_DEG = 0.01    # about a kilometre
 NEAR_DEG = 0.02
+SAME_DOOR_DEG = 0.003  # the lesson begins there anyway
 SPARE = 14        # minutes: a reserve of 5, a brief and a talk
 JOINED = ("emerge", "turn-off")  # what may lead into another kind
 TURNS_INTO = ("narrow-road", "twenty-zone", "twenty-limit", "one-way")
@@ -106,7 +107,8 @@ class Dice(Wishes):
     def _seats(self, home, _):
         """Somebody else drives out or back."""
         words = self._wants()
-        words += ["--drive-out", self._door_near(home)] if self.chance(0.6) else []
+        out = self._door_near(home)
+        words += ["--drive-out", out] if self.chance(0.6) and self._apart(home, out) > SAME_DOOR_DEG else []
         if "--drive-out" not in words or self.chance(0.3):
             words += ["--drive-back", self._door_near(home)]
         return words

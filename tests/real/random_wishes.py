@@ -110,7 +110,8 @@ class Wishes:
             return None
         told = missing.get("nearest_minutes")
         near = self.run("near", "--home", options["--home"], "--want", want, "--within", "120",
-                        "--start", options["--start"])
+                        "--start", options["--start"],
+                        *(["--pace", options["--pace"]] if "--pace" in options else []))
         if near.returncode not in (0, 4):
             return f"near, exit {near.returncode}: {near.stderr.strip()}"
         found = None if near.returncode == 4 else float(near.stdout.splitlines()[1].split()[0])
