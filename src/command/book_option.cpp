@@ -1,11 +1,10 @@
 #include "command/book_option.hpp"
 
-#include <cstdlib>
 #include <filesystem>
 #include <optional>
-#include <system_error>
 
 #include "command/arguments.hpp"
+#include "command/data_folder.hpp"
 #include "command/note.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/pupil.hpp"
@@ -16,20 +15,13 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string environment(const char* name) {
-  const char* value = std::getenv(name);
-  return value == nullptr ? std::string() : value;
-}
-
 /// The usual book, its folder made for its owner alone when it isn't there.
 fs::path usual_book(book::Opening opening) {
-  const fs::path file = book::usual_file(environment("XDG_DATA_HOME"), environment("HOME"));
-  if (file.empty())
+  const fs::path folder =
+      data_folder(opening == book::Opening::may_make ? Folder::made : Folder::as_it_is);
+  if (folder.empty())
     throw UsageError("neither XDG_DATA_HOME nor HOME says where the book is: name it with --book");
-  std::error_code error;
-  if (opening == book::Opening::may_make && fs::create_directories(file.parent_path(), error))
-    fs::permissions(file.parent_path(), fs::perms::owner_all, error);
-  return file;
+  return folder / "pupils.book";
 }
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include "command/outline_words.hpp"
 #include "command/print.hpp"
 #include "command/progress_bar.hpp"
+#include "command/progress_file.hpp"
 #include "loopwright/card/area_report.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/place/place.hpp"
@@ -22,7 +23,7 @@ namespace loopwright::command {
 namespace {
 
 struct BuildTexts {
-  std::string extract, area, region, side, report;
+  std::string extract, area, region, side, report, progress;
   OutlineTexts outline;
   std::vector<std::string> heights;
   bool motorways = false, fords = false;
@@ -31,6 +32,7 @@ struct BuildTexts {
 struct BuildJob {
   std::filesystem::path extract, area, report;
   std::vector<std::filesystem::path> heights;
+  std::string progress;
   read::BuildOptions options;
 };
 
@@ -82,17 +84,17 @@ std::optional<BuildJob> build_job_of(const Arguments& words) {
                  "elevation grid or a folder of them (.hgt, GeoTIFF), for gradients; once or more")
       ->one_value_each();
   add_outline(app, texts.outline);
+  app.add_option("--progress", texts.progress,
+                 "for another program: a file that gets a line each time more is done");
   app.add_flag("--motorways", texts.motorways, "loops may use motorways");
   app.add_flag("--fords", texts.fords, "loops may drive through fords");
   if (!parse(app, words)) return std::nullopt;
   check_report_name(texts.report);
   const read::BuildOptions options{
       region_of(texts), texts.motorways, texts.fords, {}, outline_of(texts.outline)};
-  return BuildJob{texts.extract,
-                  texts.area,
-                  texts.report,
-                  {texts.heights.begin(), texts.heights.end()},
-                  options};
+  return BuildJob{texts.extract,  texts.area,
+                  texts.report,   {texts.heights.begin(), texts.heights.end()},
+                  texts.progress, options};
 }
 
 void print_report(const road::Report& report, const BuildJob& job) {
@@ -140,8 +142,9 @@ Exit run(const BuildJob& job) {
   road::Report report;
   read::Built built;
   {
+    ProgressFile told(job.progress);
     ProgressBar bar;
-    built = read::build_area(job.extract, options, report, bar.progress());
+    built = read::build_area(job.extract, options, report, told.beside(bar.progress()));
   }
   const std::string names = place::make_index(road::view_of(built.tables, built.info));
   built.tables.place_index.assign(names.begin(), names.end());

@@ -1,5 +1,5 @@
-// Method: the area is opened, the page told where this program lies, and its address printed at once; then it answers
-// until it is ended.
+// Method: the area is opened, or its place made ready when there is none yet; the page is told where this program lies,
+// and its address printed at once; then it answers until it is ended.
 #include "loopwright/page/page.hpp"
 
 #include <filesystem>
@@ -7,38 +7,66 @@
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/data_folder.hpp"
+#include "command/desk_area.hpp"
 #include "command/files.hpp"
-#include "command/ground.hpp"
 
 namespace loopwright::command {
+namespace {
+
 namespace fs = std::filesystem;
 
-Exit page(const Arguments& words) {
+struct PageTexts {
+  AreaTexts area;
+  std::string port = "0", book;
+};
+
+bool parse_page(const Arguments& words, PageTexts& texts) {
   Options app{"Opens the area and its lessons as a page in the browser of this computer.",
               "loopwright page"};
-  AreaTexts texts;
-  std::string port = "0", book_file;
-  add_area(app, texts);
-  app.add_option("--book", book_file, "the book of your pupils, to plan and log for them");
-  app.add_option("--port", port,
+  app.add_option("AREA", texts.area.area,
+                 "area file (default: loopwright/roads.area in your data folder); where there is "
+                 "none yet, the page takes an extract and builds it there");
+  app.add_option("--notes", texts.area.notes,
+                 "your notes on its roads (see 'loopwright note --help')");
+  add_terms(app, texts.area.terms);
+  app.add_option("--book", texts.book, "the book of your pupils, to plan and log for them");
+  app.add_option("--port", texts.port,
                  "port of this computer to answer on, 1024 to 65535 (default: a free one)");
-  if (!parse(app, words)) return Exit::done;
-  const int wanted = port == "0" ? 0 : whole_number("--port", port, {1024, 65535});
-  AreaTexts now = texts;  // a notes file that isn't there yet is made by the first note
-  if (!texts.notes.empty() && !fs::exists(texts.notes)) {
-    need_folder_of(texts.notes);
-    now.notes.clear();
-  }
-  const Ground ground(now);
-  if (!book_file.empty()) open_book(book_file, book::Opening::must_be_there);
-  page::Page page(ground.map(), {.program = fs::read_symlink("/proc/self/exe"),
-                                 .area = absolute_path(texts.area),
-                                 .notes = absolute_path(texts.notes),
-                                 .terms = absolute_path(texts.terms),
-                                 .book = absolute_path(book_file),
-                                 .school_terms = ground.terms(),
-                                 .scratch = fs::temp_directory_path(),
-                                 .port = wanted});
+  return parse(app, words);
+}
+
+/// Where the area is, or is to be.
+fs::path area_of(const std::string& text) {
+  if (!text.empty()) return text;
+  const fs::path folder = data_folder(Folder::made);
+  if (folder.empty())
+    throw UsageError("neither XDG_DATA_HOME nor HOME says where your area is: name it");
+  return folder / "roads.area";
+}
+
+}  // namespace
+
+Exit page(const Arguments& words) {
+  PageTexts texts;
+  if (!parse_page(words, texts)) return Exit::done;
+  const int wanted = texts.port == "0" ? 0 : whole_number("--port", texts.port, {1024, 65535});
+  AreaTexts& area = texts.area;
+  const fs::path own = area_of(area.area);
+  need_folder_of(own);
+  area.area = absolute_path(own).string();
+  // A notes file that isn't there yet is made by the first note.
+  if (!area.notes.empty()) need_folder_of(area.notes);
+  if (!texts.book.empty()) open_book(texts.book, book::Opening::must_be_there);
+  page::Page page({.program = fs::read_symlink("/proc/self/exe"),
+                   .area = area.area,
+                   .notes = absolute_path(area.notes),
+                   .terms = absolute_path(area.terms),
+                   .book = absolute_path(texts.book),
+                   .school_terms = terms_in(area.terms),
+                   .scratch = fs::temp_directory_path(),
+                   .port = wanted,
+                   .open = [area] { return open_for_desk(area); }});
   std::cout << page.address()
             << "  open it in a browser of this computer; it is good once. Ctrl-C ends the page\n"
             << std::flush;

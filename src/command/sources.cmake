@@ -4,10 +4,12 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/build.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card.cpp
   ${CMAKE_CURRENT_LIST_DIR}/card_form.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/data_folder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day_list.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/desk_area.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/failure.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
@@ -62,6 +64,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/plan_job.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/progress_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proof.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp

@@ -1,7 +1,11 @@
 #include "loopwright/page/page.hpp"
 
+#include <mutex>
+#include <optional>
+
 #include "loopwright/base/error.hpp"
 #include "page/assets.hpp"
+#include "page/first_run.hpp"
 #include "page/gate.hpp"
 #include "page/listener.hpp"
 #include "page/routes.hpp"
@@ -24,31 +28,96 @@ Reply with_guards(Reply reply) {
   return reply;
 }
 
+/// What answers: the area's routes, or what comes before there is an area.
+class Opened {
+ public:
+  explicit Opened(const Desk& desk) : desk_(desk) {
+    std::error_code ignored;
+    if (std::filesystem::exists(desk.area, ignored))
+      open();
+    else
+      first_.emplace(desk);
+  }
+
+  Reply answer(const Request& request) {
+    Routes* routes = ready();
+    if (first_ && (routes == nullptr || is_first_runs(request))) return first_->answer(request);
+    return routes->answer(request);
+  }
+  Taken intake(const Request& head) {
+    Routes* routes = ready();
+    if (first_ && (routes == nullptr || is_first_runs(head))) return first_->intake(head);
+    return routes->intake(head);
+  }
+
+ private:
+  void open() {
+    area_ = desk_.open();
+    routes_.emplace(*area_, desk_);
+  }
+
+  /// Once the first area is built it is opened; from then on it stays.
+  Routes* ready() {
+    const std::lock_guard lock(opening_);
+    if (!routes_ && first_->is_built()) {
+      try {
+        open();
+      } catch (const InputError& error) {
+        first_->cannot_open(error.what());
+      }
+    }
+    return routes_ ? &*routes_ : nullptr;
+  }
+
+  /// How far the building is may still be asked when it is done.
+  static bool is_first_runs(const Request& request) {
+    const auto address = address_of(request.target);
+    return address && FirstRun::is_own(address->path);
+  }
+
+  const Desk& desk_;
+  std::unique_ptr<OpenArea> area_;
+  std::mutex opening_;
+  std::optional<Routes> routes_;
+  std::optional<FirstRun> first_;
+};
+
 }  // namespace
 
 struct Page::Inside {
-  Inside(const road::Roads& roads, Desk on_desk)
+  explicit Inside(Desk on_desk)
       : desk(std::move(on_desk)),
-        routes(roads, desk),
-        listener(desk.port,
-                 [this](const Request& request) {
-                   if (auto refused = gate.refuses(request))
-                     return with_guards(std::move(*refused));
-                   return with_guards(routes.answer(request));
-                 }),
+        opened(desk),
+        listener(desk.port, {.answer =
+                                 [this](const Request& request) {
+                                   if (auto refused = gate.refuses(request))
+                                     return with_guards(std::move(*refused));
+                                   return with_guards(opened.answer(request));
+                                 },
+                             .takes_long = takes_long,
+                             .intake = [this](const Request& head) { return taken(head); }}),
         gate(random_key(), random_key(), listener.port()) {}
 
+  /// Rules: nothing is written for who may not pass; all else is refused by `answer`.
+  Taken taken(const Request& head) {
+    if (head.method != Method::post) return {};
+    if (auto refused = gate.refuses(head)) return with_guards(std::move(*refused));
+    Taken taken = opened.intake(head);
+    if (auto* refused = std::get_if<Reply>(&taken)) *refused = with_guards(std::move(*refused));
+    return taken;
+  }
+
   Desk desk;
-  Routes routes;
+  Opened opened;
   Listener listener;
   Gate gate;
 };
 
-Page::Page(const road::Roads& roads, const Desk& desk) {
+Page::Page(const Desk& desk) {
   if (!asset("/"))
     throw InputError(
         "this program was built without the page: run tools/page-parts, then build it again");
-  inside_ = std::make_unique<Inside>(roads, desk);
+  inside_ = std::make_unique<Inside>(desk);
 }
 Page::~Page() = default;
 

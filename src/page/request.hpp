@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <filesystem>
 #include <map>
 #include <optional>
 #include <string>
@@ -16,7 +17,9 @@ struct Request {
   std::string target;  ///< as sent: "/tiles/15/16620/10404?at=2026-11-28T15:00"
   std::string host, origin, cookie;
   std::string fetch_site;  ///< Sec-Fetch-Site: "same-origin", "cross-site" …; empty when not sent
+  std::optional<std::uint64_t> length = {};  ///< bytes of the body, when the head says
   std::string body;
+  std::filesystem::path file = {};  ///< where the body is instead, when it was too large to be held
 };
 
 /// A target in parts.

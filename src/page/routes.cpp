@@ -133,11 +133,21 @@ std::string_view type_of(const std::string& form) {
 
 }  // namespace
 
-Routes::Routes(const road::Roads& roads, const Desk& desk)
-    : roads_(roads),
+bool takes_long(const Request& request) {
+  const std::optional<Address> address = address_of(request.target);
+  if (!address) return false;
+  const std::string& path = address->path;
+  if (path == "/look" || path == "/pupils" || path.starts_with("/pupils/")) return true;
+  if (path == "/notes") return request.method == Method::post;
+  return path.starts_with("/jobs/") && (path.ends_with("/card") || path.ends_with("/drive"));
+}
+
+Routes::Routes(const OpenArea& area, const Desk& desk)
+    : area_(area),
+      roads_(area.map()),
       desk_(desk),
-      tiles_(roads),
-      finder_(roads),
+      tiles_(roads_),
+      finder_(roads_),
       jobs_(desk.program, desk.scratch),
       pupils_(desk.book, jobs_) {}
 
@@ -159,6 +169,10 @@ Reply Routes::answer(const Request& request) {
     return request.method == Method::post ? look_for_loops(request) : not_so("POST");
   if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
   return get(*address);
+}
+
+Taken Routes::intake(const Request&) {
+  return {};
 }
 
 Reply Routes::get(const Address& address) {

@@ -28,6 +28,7 @@
 #include "loopwright/page/tiles.hpp"
 #include "loopwright/place/place.hpp"
 #include "page/jobs.hpp"
+#include "page/listener.hpp"
 #include "page/pupils.hpp"
 #include "page/request.hpp"
 
@@ -36,8 +37,10 @@ namespace loopwright::page {
 class Routes {
  public:
   /// Rules: both outlive this.
-  Routes(const road::Roads& roads, const Desk& desk);
+  Routes(const OpenArea& area, const Desk& desk);
   Reply answer(const Request& request);
+  /// Of a request whose head was let in.
+  static Taken intake(const Request& head);
 
  private:
   Reply area() const;
@@ -54,7 +57,8 @@ class Routes {
   /// The words of a command on this desk's area, its notes and terms behind.
   [[nodiscard]] Words on_area(Words words) const;
 
-  const road::Roads& roads_;
+  const OpenArea& area_;
+  const road::Roads& roads_;  // the map's own
   const Desk& desk_;
   Tiles tiles_;
   place::Finder finder_;
@@ -62,5 +66,8 @@ class Routes {
   Jobs jobs_;
   Pupils pupils_;
 };
+
+/// Whether a request is answered by running this program once more, and not from what is at hand.
+bool takes_long(const Request& request);
 
 }  // namespace loopwright::page

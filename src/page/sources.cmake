@@ -1,5 +1,7 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/child.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/first_run.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gate.cpp
   ${CMAKE_CURRENT_LIST_DIR}/jobs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp

@@ -35,7 +35,7 @@ export interface Drive { type: "FeatureCollection"; features: DriveFeature[] }
 /** A refusal or a failure, in the program's one line. */
 export class Trouble extends Error {}
 
-async function asked<T>(address: string, how: RequestInit = {}): Promise<T> {
+export async function asked<T>(address: string, how: RequestInit = {}): Promise<T> {
   let reply: Response;
   try {
     reply = await fetch(address, how);

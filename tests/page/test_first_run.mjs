@@ -1,0 +1,106 @@
+// The page where there is no area yet, as a person uses it in headless Chromium: told where extracts come from, one chosen or
+// dropped, built, and the page opened on it; what is no extract is told.
+//
+//   PROGRAM=build/loopwright PARTS=build/page-tests [APPROVE=1] node --test tests/page/test_first_run.mjs
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { button, here, launched, likeApproved, program, violations, windowOn } from "./browsing.mjs";
+
+const extract = join(here, "../../maps/quillham.osm.pbf");
+const heard = { strangers: [], complaints: [] };
+let folder, browser, server, address, context;
+
+before(async () => {
+  folder = mkdtempSync(join(tmpdir(), "first-"));
+  browser = await launched();
+});
+
+after(async () => {
+  await browser?.close();
+  server?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function began() {
+  server = spawn(program, ["page"], { env: { ...process.env, TMPDIR: folder, XDG_DATA_HOME: folder } });
+  address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));
+  await context?.close();
+  context = await windowOn(browser, address, heard);
+  const page = await context.newPage();
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.goto(new URL(address).origin + "/");
+  return page;
+}
+
+test("a new user is told what to fetch, drops it, and the page opens on the roads", async () => {
+  const page = await began();
+  await page.getByText(/Up to .* GB\. The area is written to/).waitFor();
+  assert.match(await page.locator("main").innerText(), /download\.geofabrik\.de/);
+  assert.equal(await page.getByRole("link").count(), 0, "nothing is fetched, and nothing leads away");
+  for (const [width, height] of [[1360, 860], [360, 740]]) {
+    for (const colorScheme of ["dark", "light"]) {
+      await page.setViewportSize({ width, height });
+      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+      await violations(page, `first-${width} ${colorScheme}`);
+    }
+    assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+    await page.locator("#extract-why").evaluate((line) => line.replaceChildren(line.textContent.replace(/written to \S+/, "written to …")));
+    await likeApproved(page, `first-${width}`);
+  }
+
+  await page.getByLabel("The extract").setInputFiles(join(here, "package.json"));
+  assert.match(await page.getByRole("alert").innerText(), /^package\.json: no extract by its name/);
+  await page.getByLabel("The roads are in").selectOption("other");
+  await page.getByLabel("Its two letters").fill("zz");
+  await page.getByLabel("The extract").setInputFiles(extract);
+  assert.equal(await page.getByRole("alert").count(), 0);
+  await button(page, "Build the area").click();
+  await page.getByRole("alert").filter({ hasText: /^region: GB-ENG/ }).waitFor();
+  await page.getByLabel("The roads are in").selectOption("GB-ENG");
+  await page.getByLabel("The extract").setInputFiles({ name: "half.osm.pbf", mimeType: "", buffer: readFileSync(extract).subarray(0, 150000) });
+  await button(page, "Build the area").click();
+  await page.getByRole("alert").filter({ hasText: /^half\.osm\.pbf: / }).waitFor();
+  assert.equal(readdirSync(join(folder, "loopwright"), { recursive: true }).filter((name) => /osm|area/.test(name)).length, 0);
+
+  const dropped = await page.evaluateHandle((bytes) => {
+    const files = new DataTransfer();
+    files.items.add(new File([Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0))], "quillham.osm.pbf"));
+    return files;
+  }, readFileSync(extract).toString("base64"));
+  await page.dispatchEvent(".drop", "drop", { dataTransfer: dropped });
+  await page.getByText("quillham.osm.pbf: 305 kB").waitFor();
+  await button(page, "Build the area").click();
+  await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
+  await page.getByText("roads.area").waitFor();
+});
+
+test("it can be broken off, and the next start finds the area", async () => {
+  server.kill();
+  rmSync(join(folder, "loopwright"), { recursive: true });
+  let page = await began();
+  await page.getByLabel("The roads are in").selectOption("GB-ENG");
+  await page.getByLabel("The extract").setInputFiles(extract);
+  await page.route("**/build", async (route) => { // asked slowly, so that there is time to press the button
+    if (route.request().method() === "GET") await new Promise((done) => setTimeout(done, 100));
+    await route.continue();
+  });
+  await button(page, "Build the area").click();
+  await page.getByRole("progressbar").waitFor();
+  await button(page, "break off").click();
+  await page.getByRole("alert").filter({ hasText: "Nothing is left behind" }).waitFor();
+  assert.ok(!existsSync(join(folder, "loopwright", "roads.area")));
+  await button(page, "Build the area").click();
+  await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
+  server.kill();
+  page = await began();
+  await page.getByLabel("From and back to").waitFor();
+});
+
+test("nothing came from elsewhere, and nothing was complained of", () => {
+  assert.deepEqual(heard.strangers, []);
+  assert.deepEqual(heard.complaints.filter((text) => !/status of 4(00|09|15|22)/.test(text)), []); // 409: broken off while it was sent
+});
