@@ -53,7 +53,9 @@ bool parse_trace(const Arguments& words, TraceJob& job) {
                  "number of the lesson (default: the one planned for that time)");
   app.add_option("--area", job.area.area,
                  "area file: when the lesson wasn't planned here, or its area isn't where it was");
-  app.add_option("--notes", job.area.notes, "with --area: your notes on its roads");
+  app.add_option("--notes", job.area.notes,
+                 "with --area: your notes on its roads; of a lesson planned on that very file its "
+                 "own notes count");
   app.add_option("--from", job.from, "only from this time on: 15:05, or a date and time");
   app.add_option("--to", job.to, "only up to this time");
   app.add_flag("--speeds", job.speeds, "tell speeds beside the limits, for you alone");
@@ -170,8 +172,7 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
   if (lesson != nullptr)
     all.plan = lesson->plan;
   else
-    all.plan.start = start,
-    all.plan.area = absolute_path(job.area.area);
+    all.plan.start = start, all.plan.area = absolute_path(job.area.area);
   const int minutes = static_cast<int>(std::lround((drive.lesson.to_s - drive.lesson.from_s) / 60));
   if (lesson == nullptr) all.plan.length_minutes = std::max(minutes, 10);
   const bool again = lesson != nullptr && lesson->state == book::LessonState::driven;
@@ -216,7 +217,8 @@ Exit lesson_trace(const Arguments& words) {
   const book::Lesson* listed = lesson_recorded(lessons, job, pupil.code, recording);
   std::optional<book::Lesson> lesson;
   if (listed != nullptr) lesson = book::lesson_of(book, pupil.code, listed->number);
-  const bool own_area = !job.area.area.empty();
+  const bool own_area =
+      !job.area.area.empty() && !(lesson && lesson->plan.area == absolute_path(job.area.area));
   if (!own_area && lesson && lesson->plan.area.empty())
     throw UsageError("--area is required: lesson " + std::to_string(lesson->number) + " of " +
                      pupil.code + " wasn't planned here");

@@ -34,17 +34,6 @@ std::string_view ending_of(std::string_view name) {
   return known == endings.end() ? std::string_view() : *known;
 }
 
-/// A name to write under: the person's own when it is plain, so that a complaint names their file.
-std::string plain_name(const std::string& name) {
-  const auto is_plain = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
-           c == '_' || c == '.';
-  };
-  const bool plain = name.size() <= 100 && name.front() != '.' && name.front() != '-' &&
-                     std::ranges::all_of(name, is_plain);
-  return plain ? name : "extract" + std::string(ending_of(name));
-}
-
 std::string gigabytes(std::uint64_t bytes) {
   const std::uint64_t tenths = bytes * 10 >> 30U;
   return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " GB";
@@ -180,8 +169,10 @@ Reply FirstRun::build(const Request& request) {
   if (number && static_cast<std::uint64_t>(*number) <= broken_off_)
     return trouble(409, "broken off while it was sent");
   if (built_ || !settled_) return trouble(409, "an area is being built already");
+  const std::string name = word(*address, "name");
+  const std::string written = plain_file_name(name, "extract" + std::string(ending_of(name)));
   const auto id = jobs_.add([&](const fs::path& folder) {
-    const fs::path extract = folder / plain_name(word(*address, "name"));
+    const fs::path extract = folder / written;
     fs::rename(request.file, extract);
     Words words{
         "build",    extract.string(),         "-o",         (folder / area_name).string(),

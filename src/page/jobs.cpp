@@ -65,6 +65,11 @@ fs::path Jobs::new_folder() {
   return own;
 }
 
+fs::path Jobs::new_file() {
+  const std::lock_guard lock(mutex_);
+  return scratch_.path() / std::to_string(++last_id_);
+}
+
 std::optional<std::string> Jobs::add(const Prepare& prepare) {
   std::unique_lock lock(mutex_);
   if (waiting_.size() >= most_waiting) return std::nullopt;

@@ -51,6 +51,9 @@ class Jobs {
   Jobs(const Jobs&) = delete;
   Jobs& operator=(const Jobs&) = delete;
 
+  /// A name that nothing has yet, in a folder for our eyes only, for what is written before its job is known.
+  std::filesystem::path new_file();
+
   /// Prepares the job's folder and says the words of the command; called once, before this returns.
   using Prepare = std::function<Words(const std::filesystem::path& folder)>;
   /// The job's name; none when too many wait already.

@@ -1,5 +1,6 @@
 #include "page/replies.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "loopwright/base/text.hpp"
@@ -13,6 +14,16 @@ Reply told(const nlohmann::json& body) {
 std::string word(const Address& address, const std::string& name) {
   const auto known = address.words.find(name);
   return known == address.words.end() ? std::string() : known->second;
+}
+
+std::string plain_file_name(const std::string& name, const std::string& other) {
+  const auto is_plain = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+           c == '_' || c == '.';
+  };
+  const bool plain = !name.empty() && name.size() <= 100 && name.front() != '.' &&
+                     name.front() != '-' && std::ranges::all_of(name, is_plain);
+  return plain ? name : other;
 }
 
 std::string complaint(const JobState& state) {
@@ -30,6 +41,17 @@ std::string complaint(const JobState& state) {
   if (line.starts_with(wish_line))
     if (const auto colon = line.find(": "); colon != std::string::npos) line.erase(0, colon + 2);
   return line;
+}
+
+std::vector<std::string> warnings(const JobState& state) {
+  std::vector<std::string> lines;
+  for (const std::string_view each : split(trim(state.complained), '\n')) {
+    if (each.empty()) continue;
+    JobState one = state;
+    one.complained = each;
+    lines.push_back(complaint(one));
+  }
+  return lines;
 }
 
 }  // namespace loopwright::page

@@ -135,11 +135,13 @@ std::string_view type_of(const std::string& form) {
 
 bool takes_long(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
-  if (!address) return false;
-  const std::string& path = address->path;
-  if (path == "/look" || path == "/pupils" || path.starts_with("/pupils/")) return true;
-  if (path == "/notes") return request.method == Method::post;
-  return path.starts_with("/jobs/") && (path.ends_with("/card") || path.ends_with("/drive"));
+  if (!address || asset(address->path)) return false;
+  const auto parts = split(std::string_view(address->path).substr(1), '/');
+  constexpr std::array<std::string_view, 7> at_hand{"area",  "find",  "tiles",      "symbols",
+                                                    "loops", "build", "favicon.ico"};
+  if (std::ranges::find(at_hand, parts[0]) != at_hand.end()) return false;
+  if (parts[0] == "notes") return request.method == Method::post;
+  return parts[0] != "jobs" || (parts.size() > 2 && parts[2] != "loops");
 }
 
 Routes::Routes(const OpenArea& area, const Desk& desk)
@@ -149,7 +151,8 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
       tiles_(roads_),
       finder_(roads_),
       jobs_(desk.program, desk.scratch),
-      pupils_(desk.book, jobs_) {}
+      pupils_(desk.book, jobs_),
+      recorded_(desk, jobs_) {}
 
 Words Routes::on_area(Words words) const {
   words.insert(words.begin() + 1, desk_.area.string());
@@ -164,15 +167,13 @@ Reply Routes::answer(const Request& request) {
   if (address->path.starts_with("/jobs/")) return job(request, *address);
   if (address->path == "/pupils" || address->path.starts_with("/pupils/"))
     return pupils_.answer(request, *address);
+  if (address->path == "/recorded" || address->path.starts_with("/recorded/"))
+    return recorded_.answer(request, *address);
   if (address->path == "/notes" && request.method == Method::post) return add_note(request);
   if (address->path == "/loops")
     return request.method == Method::post ? look_for_loops(request) : not_so("POST");
   if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
   return get(*address);
-}
-
-Taken Routes::intake(const Request&) {
-  return {};
 }
 
 Reply Routes::get(const Address& address) {
@@ -306,6 +307,7 @@ Reply Routes::job(const Request& request, const Address& address) {
     return told({{"stage", name(state->stage)},
                  {"code", state->code},
                  {"said", state->said},
+                 {"warned", has_failed(*state) ? Json::array() : Json(warnings(*state))},
                  {"trouble", has_failed(*state) ? complaint(*state) : ""}});
   if (state->stage != Stage::over || has_failed(*state))
     return trouble(409, "nothing was found there yet");

@@ -9,8 +9,9 @@
 //   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
 //   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
 //   …    /pupils …                  see pupils.hpp
+//   POST /recorded …                a recorded drive: see recorded.hpp
 //   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
-//   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "trouble"}
+//   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "warned", "trouble"}
 //   DELETE /jobs/JOB                breaks it off
 //   GET  /jobs/JOB/loops            the loop file
 //   GET  /jobs/JOB/drive?loop=      a loop as GeoJSON
@@ -30,6 +31,7 @@
 #include "page/jobs.hpp"
 #include "page/listener.hpp"
 #include "page/pupils.hpp"
+#include "page/recorded.hpp"
 #include "page/request.hpp"
 
 namespace loopwright::page {
@@ -40,7 +42,7 @@ class Routes {
   Routes(const OpenArea& area, const Desk& desk);
   Reply answer(const Request& request);
   /// Of a request whose head was let in.
-  static Taken intake(const Request& head);
+  Taken intake(const Request& head) { return recorded_.intake(head); }
 
  private:
   Reply area() const;
@@ -65,6 +67,7 @@ class Routes {
   std::mutex finding_;  // a Finder is for one thread at a time
   Jobs jobs_;
   Pupils pupils_;
+  Recorded recorded_;
 };
 
 /// Whether a request is answered by running this program once more, and not from what is at hand.

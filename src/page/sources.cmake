@@ -7,6 +7,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/recorded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/replies.cpp
   ${CMAKE_CURRENT_LIST_DIR}/request.cpp
   ${CMAKE_CURRENT_LIST_DIR}/routes.cpp

@@ -46,10 +46,12 @@ class Served:
 
 
 @contextlib.contextmanager
-def served(program, extract=ROOT / "maps" / "quillham.osm.pbf", region="GB-ENG", more=()):
+def served(program, extract=ROOT / "maps" / "quillham.osm.pbf", region="GB-ENG", more=(), area=None):
+    """area: one that is built already."""
     with tempfile.TemporaryDirectory() as folder:
-        area = pathlib.Path(folder) / "quillham.area"
-        subprocess.run([program, "build", extract, "-o", area, "--region", region], check=True, stdout=subprocess.DEVNULL)
+        if area is None:
+            area = pathlib.Path(folder) / "quillham.area"
+            subprocess.run([program, "build", extract, "-o", area, "--region", region], check=True, stdout=subprocess.DEVNULL)
         process = subprocess.Popen([program, "page", area, *more], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
                                    encoding="utf-8", env={"TMPDIR": folder, "PATH": "/usr/bin:/bin"})
         try:

@@ -7,7 +7,7 @@ export interface Area {
 }
 export interface Place { name: string; what: string; near: string; lat: number; lon: number }
 export interface Finding { places: Place[]; meant: number; why: string; instead: string[]; note: string }
-export interface Job { stage: "waiting" | "working" | "over" | "broken off" | "failed"; code: number; said: string; trouble: string }
+export interface Job { stage: "waiting" | "working" | "over" | "broken off" | "failed"; code: number; said: string; warned: string[]; trouble: string }
 
 export interface Pass { kind: string; movement: string | null; exit: number | null; first: number; last: number; hardness: number; confidence: string }
 export interface Certificate { state: "best possible" | "within" | "searched"; value: number; bound: number | null; gap: number | null; candidates: number; left_out: number }

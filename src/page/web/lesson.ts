@@ -6,7 +6,7 @@ import type { RoadMap } from "./map";
 import type { WishForm, Words } from "./wish_form";
 import { lasting, wanted } from "./words";
 
-interface Found { job: string; answer: Answer; said: string; wish: string }
+interface Found { job: string; answer: Answer; said: string; warned: string[]; wish: string }
 
 /** The command's own paragraph on one of its loops. */
 function paragraphOn(said: string, loop: Loop): string {
@@ -70,7 +70,7 @@ export class Lesson {
     if (now !== this.asked || !over) return;
     const answer = await loopsOf(job);
     if (now !== this.asked) return;
-    this.found = { job, answer, said: over.said, wish: JSON.stringify(wish) };
+    this.found = { job, answer, said: over.said, warned: over.warned, wish: JSON.stringify(wish) };
     this.chosen = 0;
     await this.show();
   }
@@ -139,7 +139,7 @@ export class Lesson {
 
   private sheetOf(found: Found, loop: Loop, drive: Drive): HTMLElement[] {
     return [
-      this.heading, this.stale,
+      this.heading, this.stale, ...found.warned.map((line) => make("p", { class: "trouble" }, line)),
       make("p", {}, loop.met.map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
       ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, paragraphs(found.said.slice(found.said.indexOf("Not met:"))))] : []),
       ...loop.bus_lanes.map((lane) => make("p", {}, make("strong", {}, `Bus lane, ${streetOf(loop, lane.first)}${lane.side === "unknown" ? "" : `, ${lane.side} side`}, ${lane.arrive[0]} to ${lane.arrive[1]}: ${lane.verdict}. `), lane.why)),

@@ -1,6 +1,7 @@
 // A pupil: what the book knows, what could come next and why, and what came of a lesson.
 import { logLesson, pupil, pupils, Trouble, type Record } from "./ask";
 import { field, make } from "./page_parts";
+import { RecordedDrive } from "./recorded";
 
 export class PupilSheet {
   readonly element = make("div", {});
@@ -14,9 +15,14 @@ export class PupilSheet {
     make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me"),
     make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")), this.came);
 
+  private readonly recorded = new RecordedDrive(() => this.choice.value, async (said) => {
+    await this.show();
+    this.came.replaceChildren(said);
+  });
+
   /** take: what is done with a pupil's proposal, "into the lesson". */
   constructor(private readonly day: () => string, private readonly take: (record: Record) => void) {
-    this.choice.addEventListener("change", () => { this.came.replaceChildren(); void this.show(); });
+    this.choice.addEventListener("change", () => { this.came.replaceChildren(); this.recorded.clear(); void this.show(); });
     this.element.append(make("h2", {}, "A pupil"), make("div", { class: "fields" }, field("Code", this.choice)), this.told);
   }
 
@@ -36,7 +42,7 @@ export class PupilSheet {
   private async show(): Promise<void> {
     try {
       const record = await pupil(this.choice.value, this.day());
-      this.told.replaceChildren(...this.next(record), this.logForm,
+      this.told.replaceChildren(...this.next(record), this.logForm, this.recorded.element,
         make("h3", {}, "Lessons"), make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": "Lessons" }, record.lessons),
         make("h3", {}, "Record"), make("pre", { class: "said" }, record.record));
     } catch (failure) {
