@@ -6,15 +6,18 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/draw/render.hpp"
 #include "loopwright/draw/symbols.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "loopwright/road/setting_of.hpp"
+#include "loopwright/wish/lesson.hpp"
 #include "page/assets.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
+#include "page/sketches.hpp"
 
 namespace loopwright::page {
 namespace {
@@ -148,7 +151,7 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
     : area_(area),
       roads_(area.map()),
       desk_(desk),
-      tiles_(roads_),
+      tiles_(area),
       finder_(roads_),
       jobs_(desk.program, desk.scratch),
       pupils_(desk.book, jobs_),
@@ -245,8 +248,15 @@ Reply Routes::tile(const Address& address) {
     return trouble(400, "at: a time such as 2026-11-28T15:00; minutes: of a lesson from then");
   Reply reply{
       .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
-  reply.body = tiles_.tile(tile, {*at, at->plus_seconds(60 * std::int64_t{*minutes})},
-                           road::setting_of(roads_.info(), middle_of(tile), desk_.school_terms));
+  try {
+    const auto laid = tiles_.of(*at, wish::slow_minutes(static_cast<int>(*minutes)));
+    reply.body =
+        laid->tiles.tile(tile, {*at, at->plus_seconds(60 * std::int64_t{*minutes})},
+                         road::setting_of(roads_.info(), middle_of(tile), desk_.school_terms));
+  } catch (const InputError& error) {
+    return trouble(
+        422, error.what());  // notes that can't be read, and drawing without them would mislead
+  }
   return reply;
 }
 
@@ -312,6 +322,8 @@ Reply Routes::job(const Request& request, const Address& address) {
   if (state->stage != Stage::over || has_failed(*state))
     return trouble(409, "nothing was found there yet");
   if (what == "loops") return loops_of(*state);
+  if (what == "sketches" || what == "sketch")
+    return sketches_of(area_, state->folder / "loops.json", what, address);
   if (what == "drive") return written(*state, address, "geojson");
   if (what == "card") return written(*state, address, word(address, "form"));
   return trouble(404, "there is no such thing of a job");

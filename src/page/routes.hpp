@@ -3,7 +3,7 @@
 //   GET  /                          the page; and its files
 //   GET  /area                      what the area is, and what there is to practise
 //   GET  /find?text=                places by what people call them (place/place.hpp)
-//   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (page/tiles.hpp); at=: the moment
+//   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (page/tiles.hpp), notes laid; at=, minutes=: the lesson
 //   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment
 //   GET  /symbols/KIND              the symbol of a kind of practice
 //   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
@@ -15,6 +15,7 @@
 //   DELETE /jobs/JOB                breaks it off
 //   GET  /jobs/JOB/loops            the loop file
 //   GET  /jobs/JOB/drive?loop=      a loop as GeoJSON
+//   GET  /jobs/JOB/sketches, sketch its junctions: see sketches.hpp
 //   GET  /jobs/JOB/card?loop=       … as a card: form=pdf, html, gpx, ics, text; pupil=: a code
 //
 // Rules: any thread may call. What goes wrong is {"trouble": "one line"}: 400 the request, 404 no such thing, 405 not
@@ -26,10 +27,10 @@
 
 #include "loopwright/base/instant.hpp"
 #include "loopwright/page/page.hpp"
-#include "loopwright/page/tiles.hpp"
 #include "loopwright/place/place.hpp"
 #include "page/jobs.hpp"
 #include "page/listener.hpp"
+#include "page/noted_tiles.hpp"
 #include "page/pupils.hpp"
 #include "page/recorded.hpp"
 #include "page/request.hpp"
@@ -62,7 +63,7 @@ class Routes {
   const OpenArea& area_;
   const road::Roads& roads_;  // the map's own
   const Desk& desk_;
-  Tiles tiles_;
+  NotedTiles tiles_;
   place::Finder finder_;
   std::mutex finding_;  // a Finder is for one thread at a time
   Jobs jobs_;

@@ -5,6 +5,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/gate.cpp
   ${CMAKE_CURRENT_LIST_DIR}/jobs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/noted_tiles.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
   ${CMAKE_CURRENT_LIST_DIR}/recorded.cpp
@@ -12,6 +13,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/request.cpp
   ${CMAKE_CURRENT_LIST_DIR}/routes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scratch.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sketches.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_writer.cpp

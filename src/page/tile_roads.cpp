@@ -42,6 +42,30 @@ void add_text(Values& values, std::string_view key, std::string_view text) {
   if (!text.empty()) values.emplace_back(key, std::string(text));
 }
 
+/// What notes change of a road: for the whole lesson it is shut, both ways or one; its limit on the signs; humps.
+void add_noted(Values& values, const RoadsShown& shown, PieceId id) {
+  const auto ways = both_ways(id);
+  const auto shut = [&](StretchId way) {
+    return shown.map.drivable(way) && !shown.roads.drivable(way);
+  };
+  const auto driven = [&](StretchId way) { return shown.roads.drivable(way); };
+  if (std::ranges::any_of(ways, shut))
+    values.emplace_back("shut",
+                        std::string(std::ranges::any_of(ways, driven) ? "one way" : "whole"));
+  std::string limit;
+  for (const StretchId way : ways) {
+    const road::LimitFact& fact = shown.roads.stretch(way).limit;
+    if (fact.confidence != road::LimitConfidence::noted) continue;
+    const std::string text = std::to_string(fact.value) + " " + std::string(name(fact.unit));
+    if (text != limit) limit += (limit.empty() ? "" : " and ") + text;
+  }
+  add_text(values, "noted_limit", limit);
+  const auto humps = [&](const road::Roads& roads) {
+    return (roads.pieces[id.index()].flags & road::piece_flag::humps) != 0;
+  };
+  if (humps(shown.roads) && !humps(shown.map)) values.emplace_back("noted_humps", true);
+}
+
 void add_road(Layer& layer, const RoadsShown& shown, PieceId id) {
   const road::Roads& roads = shown.roads;
   const road::Piece& piece = roads.pieces[id.index()];
@@ -59,6 +83,7 @@ void add_road(Layer& layer, const RoadsShown& shown, PieceId id) {
   if (has(road::piece_flag::one_way)) values.emplace_back("one_way", true);
   if (has(road::piece_flag::ring)) values.emplace_back("ring", true);
   if (has(road::piece_flag::quiet)) values.emplace_back("quiet", true);
+  add_noted(values, shown, id);
   layer.add_line(spots_of(shown, roads.shape_of(id)), values);
 }
 

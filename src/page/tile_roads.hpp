@@ -14,6 +14,7 @@ namespace loopwright::page {
 struct RoadsShown {
   const TileAddress& tile;
   const road::Roads& roads;
+  const road::Roads& map;      ///< the same without notes
   const lanes::Passing& when;  ///< of bus lanes
   const hours::Setting& setting;
 };

@@ -41,6 +41,7 @@ std::vector<Row> in_box(const std::vector<std::pair<std::uint64_t, Row>>& by_cel
 
 struct Hardness {
   int least = 0, most = 0;  ///< 0: no chance begins here
+  bool noted = false;       ///< one of them by a note
 };
 
 Hardness hardness_of(const road::Roads& roads, PlaceId place) {
@@ -52,14 +53,25 @@ Hardness hardness_of(const road::Roads& roads, PlaceId place) {
         found.least =
             found.least == 0 ? chance.hardness : std::min<int>(found.least, chance.hardness);
         found.most = std::max<int>(found.most, chance.hardness);
+        found.noted = found.noted || chance.confidence == road::Confidence::noted;
       }
     }
   }
   return found;
 }
 
-void add_places(TileWriter& out, const TileAddress& tile, const road::Roads& roads,
+/// A place of the map at which notes leave nothing to practise.
+bool is_taken_away(const road::Roads& map, PlaceId id, const Hardness& now) {
+  return now.most == 0 && id.index() < map.places.size() && hardness_of(map, id).most > 0;
+}
+
+struct Noted {
+  const road::Roads &roads, &map;
+};
+
+void add_places(TileWriter& out, const TileAddress& tile, const Noted& noted,
                 std::span<const PlaceId> places) {
+  const road::Roads& roads = noted.roads;
   Layer& layer = out.layer("places");
   for (const PlaceId id : places) {
     const road::Place& place = roads.places[id.index()];
@@ -70,6 +82,8 @@ void add_places(TileWriter& out, const TileAddress& tile, const road::Roads& roa
     Values values{{"kind", std::string(road::name(place.kind))},
                   {"source", std::int64_t{place.source.id}}};
     const Hardness hardness = hardness_of(roads, id);
+    if (&noted.roads != &noted.map && is_taken_away(noted.map, id, hardness)) continue;
+    if (hardness.noted) values.emplace_back("noted", true);
     if (hardness.most > 0) {
       values.emplace_back("easiest", std::int64_t{hardness.least});
       values.emplace_back("hardest", std::int64_t{hardness.most});
@@ -100,7 +114,7 @@ bool is_tile(const TileAddress& tile) {
          tile.row >> tile.zoom == 0;
 }
 
-Tiles::Tiles(const road::Roads& roads) : roads_(roads) {
+Tiles::Tiles(const road::Roads& roads, const road::Roads& map) : roads_(roads), map_(map) {
   for (std::size_t row = 0; row < roads.places.size(); ++row)
     places_.emplace_back(road::grid_cell(roads.places[row].at), PlaceId{row});
   for (std::size_t row = 0; row < roads.named_spots.size(); ++row)
@@ -115,8 +129,8 @@ std::string Tiles::tile(const TileAddress& tile, const lanes::Passing& when,
   assert(is_tile(tile));
   const road::Box box = box_of(tile, tile_margin);
   TileWriter out;
-  add_roads(out, {tile, roads_, when, setting}, road::pieces_in(roads_, box));
-  if (tile.zoom >= places_zoom) add_places(out, tile, roads_, in_box(places_, box));
+  add_roads(out, {tile, roads_, map_, when, setting}, road::pieces_in(roads_, box));
+  if (tile.zoom >= places_zoom) add_places(out, tile, {roads_, map_}, in_box(places_, box));
   add_names(out, tile, roads_, in_box(spots_, box));
   return out.bytes();
 }

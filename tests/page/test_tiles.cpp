@@ -1,13 +1,16 @@
 // The tiles of a drawn town, read back with protozero's reader by the field numbers of the Vector Tile Specification
 // 2.1. What whole maps' tiles hold another reader checks: tests/page/test_tiles.py.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
 #include <protozero/pbf_reader.hpp>
 #include <set>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
+#include "loopwright/mark/noted.hpp"
 #include "loopwright/page/tiles.hpp"
 #include "support/built_town.hpp"
 
@@ -105,12 +108,14 @@ TileAddress tile_of(Point at, int zoom) {
 class Shown {
  public:
   explicit Shown(std::string_view drawing) : town_(test::built_town(drawing)) {}
-  [[nodiscard]] Layers at(char letter, int zoom, std::string_view time = "2026-11-30T09:00Z", int minutes = 0) const {
+  [[nodiscard]] Layers at(char letter, int zoom, std::string_view time = "2026-11-30T09:00Z",
+                          int minutes = 0) const {
     const road::Roads roads = town_.roads();
     const Point at = roads.nodes[town_.node(letter).index()].at;
     const auto written = read_time(time);
     const Instant begin{civil_seconds(written->civil), 0};
-    return layers_of(page::Tiles(roads).tile(tile_of(at, zoom), {begin, begin.plus_seconds(minutes * 60)}, test::setting_of(roads)));
+    return layers_of(page::Tiles(roads).tile(
+        tile_of(at, zoom), {begin, begin.plus_seconds(minutes * 60)}, test::setting_of(roads)));
   }
 
  private:
@@ -168,6 +173,97 @@ w2 CA   highway=residential
   CHECK(verdict("2026-11-30T12:00Z") == "usable");
   CHECK(verdict("2026-11-30T06:50Z") == "usable");
   CHECK(verdict("2026-11-30T06:50Z", 60) == "check the plate");
+}
+
+/// The tile round a node as notes make the roads for a lesson.
+Layers noted_at(const BuiltTown& town, char letter, std::vector<road::Note> notes,
+                std::string_view time = "2026-11-30T09:00Z") {
+  const road::Roads map = town.roads();
+  const Instant begin{civil_seconds(read_time(time)->civil), 0};
+  for (road::Note& note : notes) note.seen = {2026, 11, 1};
+  const auto noted =
+      mark::with_notes(map, notes, road::lesson_time(begin, 60, test::setting_of(map)));
+  const Point at = map.nodes[town.node(letter).index()].at;
+  return layers_of(
+      page::Tiles(noted.roads(), map)
+          .tile(tile_of(at, 16), {begin, begin.plus_seconds(3600)}, test::setting_of(map)));
+}
+
+const Feature& way(const Layers& layers, const std::string& number) {
+  for (const Feature& road : layers.at("roads"))
+    if (road.values.at("way") == number) return road;
+  throw std::logic_error("no way/" + number);
+}
+
+TEST_CASE("what notes change of a road is in its tile, while the lesson lasts", "[page]") {
+  const BuiltTown town = test::built_town(R"(
+  A   B   C
+w1 AB  highway=residential maxspeed="30 mph"
+w2 BC  highway=residential maxspeed="30 mph"
+)");
+  const road::Roads map = town.roads();
+  const auto middle = [&](char from, char to) {
+    const Point a = map.nodes[town.node(from).index()].at, b = map.nodes[town.node(to).index()].at;
+    return std::vector<Point>{{(a.lat_e7 + b.lat_e7) / 2, (a.lon_e7 + b.lon_e7) / 2}};
+  };
+  const road::Note never{
+      .says = road::NoteKind::never, .line = middle('A', 'B'), .hours = "Mo-Fr 09:30-10:30"};
+  const Layers shut = noted_at(town, 'B', {never});
+  CHECK(way(shut, "1").values.at("shut") == "whole");
+  CHECK(way(shut, "1").values.at("drive") == "false");
+  CHECK_FALSE(way(shut, "2").values.contains("shut"));
+  CHECK_FALSE(way(noted_at(town, 'B', {never}, "2026-11-28T09:00Z"), "1").values.contains("shut"));
+
+  road::Note one_way{.says = road::NoteKind::never, .line = middle('A', 'B')};
+  one_way.heading_deg = 90;
+  CHECK(way(noted_at(town, 'B', {one_way}), "1").values.at("shut") == "one way");
+
+  const Layers limited =
+      noted_at(town, 'B',
+               {{.says = road::NoteKind::limit, .line = middle('B', 'C'), .limit = 20},
+                {.says = road::NoteKind::hump, .line = middle('B', 'C')}});
+  CHECK(way(limited, "2").values.at("noted_limit") == "20 mph");
+  CHECK_FALSE(way(limited, "1").values.contains("noted_limit"));
+  for (const auto& [name, features] : noted_at(town, 'B', {}))
+    for (const Feature& feature : features)
+      for (const char* noted : {"shut", "noted_limit", "noted_humps", "noted"})
+        CHECK_FALSE(feature.values.contains(noted));
+}
+
+TEST_CASE("a place that a note takes away isn't drawn, and one that it adds is", "[page]") {
+  const BuiltTown town = test::built_town(R"(
+    A       B       C       D
+  w1 ABCD highway=tertiary
+  nB highway=crossing crossing=zebra
+  nC highway=crossing crossing=zebra
+  )");
+  const road::Roads map = town.roads();
+  const auto at = [&](char letter) { return map.nodes[town.node(letter).index()].at; };
+  const auto zebras = [&](const std::vector<road::Note>& notes) {
+    std::vector<std::string> found;
+    for (const Feature& place : noted_at(town, 'B', notes).at("places"))
+      if (place.values.at("kind") == "zebra")
+        found.emplace_back(place.values.contains("noted") ? "noted" : "mapped");
+    return found;
+  };
+  const road::Note gone{
+      .says = road::NoteKind::not_so, .line = {at('B')}, .kind = road::Kind::zebra};
+  const std::vector<std::string> as_mapped = zebras({});
+  CHECK(std::ranges::count(as_mapped, "noted") == 0);
+  REQUIRE(std::ranges::count(as_mapped, "mapped") > 0);
+  CHECK(std::ranges::count(zebras({gone}), "mapped") < std::ranges::count(as_mapped, "mapped"));
+
+  const BuiltTown cross = test::built_town(crossroads);
+  const Point middle = cross.roads().nodes[cross.node('B').index()].at;
+  const Layers boxed = noted_at(
+      cross, 'B',
+      {{.says = road::NoteKind::practice, .line = {middle}, .kind = road::Kind::box_junction}});
+  const auto is_box = [](const Feature& place) {
+    return place.values.at("kind") == "box-junction";
+  };
+  const auto box = std::ranges::find_if(boxed.at("places"), is_box);
+  REQUIRE(box != boxed.at("places").end());
+  CHECK(box->values.at("noted") == "true");
 }
 
 TEST_CASE("there are no tiles beyond the zooms and the edge of the map", "[page]") {

@@ -9,6 +9,8 @@
 //   bus_lanes  with the verdict that holds all through the interval asked for (lanes/lane_verdicts.hpp)
 //   pull_ups   where the map forbids no stop at the near kerb
 //   names      towns, villages and their quarters
+// Of roads with notes on them (mark/noted.hpp) it tells what these change: "shut", "noted_limit" and "noted_humps" of a
+// road, "noted" of a place; a place that a note takes all practice away from isn't there.
 // Rules: cheap to make, reads all places and named spots of the area once; then any thread may ask.
 // Why tiles: a county's roads are too many for one drawing; a tile is cut from the area's own grid in milliseconds.
 // Source: Vector Tile Specification 2.1; the table of layers and their values: DEVELOPERS.md, MAP ON THE SCREEN.
@@ -41,13 +43,16 @@ Point middle_of(const TileAddress& tile);
 class Tiles {
  public:
   /// Rules: the area must outlive it.
-  explicit Tiles(const road::Roads& roads);
+  explicit Tiles(const road::Roads& roads) : Tiles(roads, roads) {}
+  /// roads: as notes make them; map: the same without. Rules: both must outlive it.
+  Tiles(const road::Roads& roads, const road::Roads& map);
   /// Empty bytes for a tile without anything. Rules: is_tile(tile).
   [[nodiscard]] std::string tile(const TileAddress& tile, const lanes::Passing& when,
                                  const hours::Setting& setting) const;
 
  private:
   const road::Roads& roads_;
+  const road::Roads& map_;
   std::vector<std::pair<std::uint64_t, PlaceId>> places_;  // by cell of the grid
   std::vector<std::pair<std::uint64_t, std::size_t>>
       spots_;  // settlements, rows of named_spots, by cell

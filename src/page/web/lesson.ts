@@ -1,6 +1,7 @@
 // A lesson at the desk: wished for, looked for, picked, changed, printed.
 import { breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive, type Loop } from "./ask";
 import { make, part } from "./page_parts";
+import { Sketches } from "./sketches";
 import { clearRibbons, letter, showRibbons, type MetBy } from "./ribbons";
 import type { RoadMap } from "./map";
 import type { WishForm, Words } from "./wish_form";
@@ -32,6 +33,7 @@ export class Lesson {
   private readonly links = make("span", { class: "deeds sheets" });
   private found: Found | null = null;
   private chosen = 0;
+  private sketches: Sketches | null = null; // of the loop that is shown
   private running: string | null = null;
   private asked = 0; // which wish is the last one
 
@@ -103,18 +105,26 @@ export class Lesson {
     this.links.hidden = isStale;
   }
 
+  /** A loop, and the junction of the pass that was clicked on its ribbon. */
+  private async pick(row: number, pass: number | null): Promise<void> {
+    this.chosen = row;
+    await this.show();
+    if (pass !== null) this.sketches?.showPass(pass);
+  }
+
   private async show(): Promise<void> {
     const found = this.found;
     if (!found) return;
-    showRibbons(found.answer, this.metBy, this.chosen, (row) => { this.chosen = row; void this.show(); });
+    showRibbons(found.answer, this.metBy, this.chosen, (row, pass) => void this.pick(row, pass));
     const loop = found.answer.loops[this.chosen];
     if (!loop) {
       this.map.showDrive(null);
       this.heading.replaceChildren("No loop");
       return this.sheet.replaceChildren(this.heading, this.stale, make("pre", { class: "said" }, paragraphs(found.said)));
     }
-    const drive = await driveOf(found.job, loop.id);
-    if (found !== this.found) return;
+    const [drive, sketches] = await Promise.all([driveOf(found.job, loop.id), Sketches.of(found.job, loop.id)]);
+    if (found !== this.found || loop !== found.answer.loops[this.chosen]) return;
+    this.sketches = sketches;
     this.map.showDrive(drive);
     this.heading.replaceChildren(`Loop ${letter(this.chosen)}: ${lasting(loop)}`);
     this.linkSheets();
@@ -158,7 +168,7 @@ export class Lesson {
       const [lon, lat] = feature.geometry.coordinates as [number, number];
       return make("li", {},
         make("span", { class: "number" }, String(number)),
-        make("div", {}, make("div", { class: "say" }, String(say)), make("div", { class: "far" }, [where, notes].filter(Boolean).join(" · "))),
+        make("div", {}, make("div", { class: "say" }, String(say)), make("div", { class: "far" }, [where, notes].filter(Boolean).join(" · ")), this.sketches?.foldOf(Number(number))),
         limit(feature.properties),
         make("span", {},
           make("button", { type: "button", class: "small", "aria-label": `Forbid the place of row ${number}: ${say}`, onclick: () => this.forbid(lat, lon, String(say)) }, "forbid"),

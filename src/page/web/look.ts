@@ -45,6 +45,7 @@ export class Look {
         ...(this.area.notes ? [noteForm(this.area, async (words) => {
           await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
           await this.showNotes();
+          this.map.notesChanged();
           await this.at(lat, lon);
         })] : []),
         make("p", { class: "caution" }, "This is what the map holds. Signs, road markings, signals and police on the day overrule it."));

@@ -27,6 +27,7 @@ export class RoadMap {
   private drawing?: Draw;
   private drawnUntil = 0; // the click that ends an outline is no question
   private at = "";
+  private redraw: () => void = () => undefined; // the tiles of the time that is shown, asked for anew
   private asked: (lat: number, lon: number) => void = () => undefined;
 
   constructor(target: HTMLElement, area: Area) {
@@ -76,7 +77,13 @@ export class RoadMap {
     const now = `${at} ${minutes}`;
     if (now === this.at) return;
     this.at = now;
-    this.tiles.setSource(this.source(at, minutes));
+    this.redraw = () => this.tiles.setSource(this.source(at, minutes));
+    this.redraw();
+  }
+
+  /** Draws the roads anew: what is noted of them has changed. */
+  notesChanged(): void {
+    this.redraw();
   }
 
   /** Which kinds of practice are marked. */

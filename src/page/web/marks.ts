@@ -20,6 +20,13 @@ function widthOf(rank: number, resolution: number, metres: number): number {
   return Math.max(least * closer, metres / resolution);
 }
 
+/** What your notes change of a road, in words; empty: nothing. */
+function notedOf(feature: FeatureLike): string {
+  const shut = feature.get("shut"), limit = feature.get("noted_limit");
+  return [shut ? `noted: shut${shut === "one way" ? " one way" : ""}` : "", limit ? `noted: limit ${limit}` : "", feature.get("noted_humps") ? "noted: humps" : ""]
+    .filter(Boolean).join(", ");
+}
+
 function roadStyle(feature: FeatureLike, resolution: number): Style[] {
   const rank = Number(feature.get("rank"));
   const metres = Number(feature.get("width_dm") ?? [140, 90, 80, 75, 70, 60, 55, 40][rank]) / 10;
@@ -28,6 +35,12 @@ function roadStyle(feature: FeatureLike, resolution: number): Style[] {
     ...(feature.get("drive") ? {} : { lineDash: [2, 5] }),
   });
   const styles = [new Style({ stroke, zIndex: 10 - rank })];
+  const noted = notedOf(feature);
+  if (noted)
+    styles.push(new Style({
+      zIndex: 21, stroke: new Stroke({ color: colour("deed"), ...(feature.get("shut") ? { width: 5, lineDash: [2, 7], lineCap: "butt" } : { width: 2 }) }),
+      ...(resolution < 3 ? { text: new Text({ text: noted, placement: "line", font: font(11, true), offsetY: 12, fill: new Fill({ color: colour("deed") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
+    }));
   const name = String(feature.get("name") ?? feature.get("ref") ?? "");
   if (name && resolution < 3)
     styles.push(new Style({
@@ -53,7 +66,7 @@ function practiceStyle(feature: FeatureLike, resolution: number, shown: Shown): 
   const kind = String(feature.get("kind"));
   if (!shown.kinds.has(kind)) return [];
   return [new Style({
-    zIndex: 11, stroke: new Stroke({ color: colour("grey"), width: Math.max(2, 4 / resolution), lineDash: [1, 4] }),
+    zIndex: 11, stroke: new Stroke({ color: colour(feature.get("sure") === "noted" ? "deed" : "grey"), width: Math.max(2, 4 / resolution), lineDash: [1, 4] }),
     ...(resolution < 3 ? { text: new Text({ text: spoken(kind), placement: "line", font: font(11), offsetY: 10, fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }) } : {}),
   })];
 }
@@ -61,7 +74,7 @@ function practiceStyle(feature: FeatureLike, resolution: number, shown: Shown): 
 function placeStyle(feature: FeatureLike, resolution: number, shown: Shown): Style[] {
   const kind = String(feature.get("kind"));
   if (!shown.everything && !shown.kinds.has(kind)) return [];
-  const ink = colour("ink");
+  const ink = colour(feature.get("noted") ? "deed" : "ink");
   const hardest = feature.get("hardest");
   return [new Style({
     zIndex: 15,

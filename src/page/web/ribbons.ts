@@ -1,5 +1,6 @@
 // Loops as ribbons of time: minutes to scale from the top, what is practised as marks on them.
 import type { Answer, Loop, Pass } from "./ask";
+import { comparison } from "./compare";
 import { make, part, shape } from "./page_parts";
 import { clock, goodness, lasting, minutes, wanted } from "./words";
 
@@ -32,7 +33,7 @@ function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGEle
     const y = top + (secondsAt(loop, pass) / 60) * pixelsAMinute;
     const hasRoom = y - named >= 13;
     if (hasRoom) named = y;
-    return shape("g", {},
+    return shape("g", { "data-pass": loop.passes.indexOf(pass) },
       shape("title", {}, `${clock(loop.start, secondsAt(loop, pass))} ${wanted(pass.kind, pass.movement)}`),
       shape("circle", { cx: middle, cy: y, r: pass.hardness >= 3 ? 6 : 4, fill: "var(--paper)", stroke: line, "stroke-width": 2.5 }),
       ...(hasRoom ? [shape("image", { x: middle + 9, y: y - 8, width: 16, height: 16, href: `/symbols/${pass.kind}`, class: "symbol" }),
@@ -51,20 +52,28 @@ function drawn(passes: Pass[], loop: Loop, row: number, chosen: boolean): SVGEle
       `${minutes(loop.seconds.likely + loop.stop_seconds)} min`));
 }
 
-/** Draws them; `choose` is told which one is picked. */
-export function showRibbons(answer: Answer, metBy: MetBy, chosen: number, choose: (row: number) => void): void {
+/** The pass whose mark was clicked; none beside one. */
+function passAt(event: Event): number | null {
+  const mark = event.target instanceof Element ? event.target.closest("[data-pass]") : null;
+  return mark ? Number(mark.getAttribute("data-pass")) : null;
+}
+
+/** Draws them; `choose` is told which one is picked, and at which of its passes. */
+export function showRibbons(answer: Answer, metBy: MetBy, chosen: number, choose: (row: number, pass: number | null) => void): void {
   const ribbons = part("ribbons"), verdicts = part("verdicts");
   const hadFocus = ribbons.contains(document.activeElement);
   ribbons.replaceChildren(...answer.loops.map((loop, row) =>
     make("button", {
       type: "button", "aria-pressed": String(row === chosen),
       "aria-label": `Loop ${letter(row)}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}. ${passesInWords(practised(answer, loop, metBy), loop)}`,
-      onclick: () => choose(row),
+      onclick: (event) => choose(row, passAt(event)),
     }, drawn(practised(answer, loop, metBy), loop, row, row === chosen))));
   if (hadFocus) (ribbons.children[chosen] as HTMLElement | undefined)?.focus();
   verdicts.replaceChildren(...answer.loops.map((loop, row) =>
     make("p", row === chosen ? {} : { class: "far" },
       make("strong", {}, `${letter(row)}: `), goodness(loop.certificate, answer))));
+  const table = comparison(answer, chosen);
+  if (table) verdicts.prepend(table);
   if (answer.fewer_because) verdicts.append(make("p", { class: "far" }, `Fewer loops than asked: ${answer.fewer_because}`));
 }
 

@@ -1,0 +1,35 @@
+// Loops of one answer side by side: what differs between them, a row for each count.
+import type { Answer, Loop } from "./ask";
+import { make } from "./page_parts";
+import { letter } from "./ribbons";
+import { minutes, wanted } from "./words";
+
+const kilometres = (metres: number): string => (metres / 1000).toFixed(1);
+const hardest = (loop: Loop): number => Math.max(0, ...loop.passes.map((pass) => pass.hardness));
+
+/** What is counted, and of each loop how much. */
+function counted({ loops }: Answer): [string, string[]][] {
+  const of = (tell: (loop: Loop) => string | number): string[] => loops.map((loop) => String(tell(loop)));
+  return [
+    ["likely minutes", of((loop) => minutes(loop.seconds.likely + loop.stop_seconds))],
+    ...loops[0]!.met.map((met, row): [string, string[]] => [
+      wanted(met.kind, met.movement) + (met.asked === "max" ? "" : `, ${met.asked} asked`), of((loop) => loop.met[row]?.got ?? 0)]),
+    ["passes in all", of((loop) => loop.passes.length)],
+    ["hardest pass", of(hardest)],
+    ["bus lanes met", of((loop) => loop.bus_lanes.length)],
+    ["km in all", of((loop) => kilometres(loop.metres))],
+    ["km driven twice", of((loop) => kilometres(loop.metres_twice))],
+  ];
+}
+
+/** The table; none when there is nothing to compare. chosen: the row of the loop that is read now. */
+export function comparison(answer: Answer, chosen: number): HTMLElement | null {
+  if (answer.loops.length < 2) return null;
+  const look = (row: number): Record<string, string> => (row === chosen ? { class: "chosen" } : {});
+  return make("table", { class: "compare" },
+    make("caption", {}, "Side by side"),
+    make("thead", {}, make("tr", {}, make("td", {}), ...answer.loops.map((_, row) =>
+      make("th", { scope: "col", ...look(row) }, letter(row))))),
+    make("tbody", {}, ...counted(answer).map(([what, values]) => make("tr", {},
+      make("th", { scope: "row" }, what), ...values.map((value, row) => make("td", look(row), value))))));
+}

@@ -1,0 +1,85 @@
+#!/usr/bin/python3
+"""The map on the screen as notes change it: each note is written through the page, and the next tile has it, read by another
+reader (npm @mapbox/vector-tile); where a road lies is the raw map's to say (osmium-tool).
+
+    tests/page/test_noted_tiles.py PROGRAM PARTS
+"""
+import json
+import math
+import pathlib
+import subprocess
+import sys
+import tempfile
+import time
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "real"))
+from opl import Map  # noqa: E402
+from served import ROOT, served  # noqa: E402
+
+PROGRAM, PARTS = sys.argv[1:3]
+MAP = Map(ROOT / "maps" / "quillham.osm.pbf")
+MONDAY, SATURDAY = "2026-11-30T08:30", "2026-11-28T15:00"
+
+
+def street(name):
+    """A way of that name that is no dead end's stub, and the middle of its longest part."""
+    way = max((way for way in MAP.ways.values() if way.tags.get("name") == name and "highway" in way.tags), key=lambda way: len(way.nodes))
+    places = [MAP.places[node] for node in way.nodes]
+    a, b = max(zip(places, places[1:]), key=lambda pair: math.dist(*pair))
+    number = next(number for number, each in MAP.ways.items() if each is way)
+    return number, ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+
+
+def tile_of(place, zoom=16):
+    lat, lon = place
+    y = math.log(math.tan(math.pi / 4 + math.radians(lat) / 2))
+    return zoom, int((lon + 180) / 360 * 2 ** zoom), int((1 - y / math.pi) / 2 * 2 ** zoom)
+
+
+class NotedTiles(unittest.TestCase):
+    def layers(self, page, place, at):
+        status, _, body = page.ask("GET", "/tiles/{}/{}/{}?at={}&minutes=60".format(*tile_of(place), at))
+        self.assertEqual(status, 200, body)
+        with tempfile.TemporaryDirectory() as folder:
+            (pathlib.Path(folder) / "tile.mvt").write_bytes(body)
+            here = pathlib.Path(__file__).resolve().parent
+            return json.loads(subprocess.run(["node", here / "decode_tiles.mjs", PARTS, folder], check=True, stdout=subprocess.PIPE).stdout)[1]
+
+    def values(self, page, place, at, number, key):
+        return {road["values"].get(key) for road in self.layers(page, place, at)["roads"] if road["values"]["way"] == number}
+
+    def note(self, page, place, *words):
+        body = json.dumps({"words": [["at", f"{place[0]:.7f},{place[1]:.7f}"], ["seen", "2026-11-20"], *map(list, words)]})
+        status, _, told = page.ask("POST", "/notes", body, Origin=page.origin)
+        self.assertEqual(status, 200, told)
+
+    def test_the_next_tile_has_a_note_in_its_hours(self):
+        with tempfile.TemporaryDirectory() as folder:
+            notes = pathlib.Path(folder) / "n.geojson"
+            with served(PROGRAM, more=["--notes", notes]) as page:
+                page.enter()
+                shut, at_shut = street("Ostler Street")
+                slow, at_slow = street("Tanner Street")
+                self.assertEqual(self.values(page, at_shut, MONDAY, shut, "shut"), {None})
+                self.note(page, at_shut, ("says", "never"), ("hours", "Mo-Fr 08:45-09:15"))
+                self.assertIn("whole", self.values(page, at_shut, MONDAY, shut, "shut"))
+                self.assertEqual(self.values(page, at_shut, SATURDAY, shut, "shut"), {None}, "not on a Saturday")
+                self.assertNotIn("20 mph", self.values(page, at_slow, SATURDAY, slow, "noted_limit"))
+                self.note(page, at_slow, ("says", "limit"), ("limit", "20 mph"))
+                self.assertIn("20 mph", self.values(page, at_slow, SATURDAY, slow, "noted_limit"))
+                self.assertIn("whole", self.values(page, at_shut, MONDAY, shut, "shut"), "the first one holds on")
+                begin = time.perf_counter()
+                for minute in range(10, 40):
+                    self.assertEqual(page.ask("GET", "/tiles/{}/{}/{}?at=2026-11-28T15:{}&minutes=60".format(*tile_of(at_slow), minute))[0], 200)
+                print(f"a tile of a lesson whose notes weren't laid yet took {(time.perf_counter() - begin) * 1000 / 30:.0f} ms by the mean of 30")
+                notes.write_text("{}")
+                status, _, told = page.ask("GET", "/tiles/{}/{}/{}?at={}&minutes=60".format(*tile_of(at_slow), SATURDAY))
+                self.assertEqual(status, 422, "roads drawn without the notes would mislead")
+                self.assertIn("n.geojson", json.loads(told)["trouble"])
+                notes.unlink()
+                self.assertEqual(self.values(page, at_shut, MONDAY, shut, "shut"), {None}, "no notes, no changes")
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])
