@@ -91,17 +91,37 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   await page.getByRole("button", { name: /^Loop A/ }).click();
   await page.getByRole("heading", { name: /^Loop A:/ }).waitFor();
 
+  const table = page.getByRole("table", { name: "Side by side" });
+  assert.deepEqual(await table.getByRole("columnheader").allInnerTexts(), ["A", "B", "C"]);
+  const counts = (await table.getByRole("row", { name: /^roundabout, 3 asked/ }).getByRole("cell").allInnerTexts()).map(Number);
+  assert.match(await page.locator("#loop-sheet").innerText(), new RegExp(`roundabout: ${counts[0]} of 3 asked`), "as the sheet counts them");
+  assert.ok(counts.every((count) => count >= 3), String(counts));
+  const tops = await page.locator("#ribbons line:first-of-type").evaluateAll((lines) => lines.map((line) => Math.round(line.getBoundingClientRect().top)));
+  assert.equal(new Set(tops).size, 1, "one scale of time");
+
+  await page.locator("#ribbons button").first().locator("[data-pass]").last().locator("circle").click({ force: true });
+  const sketch = page.locator("details.sketch[open] img");
+  await sketch.waitFor();
+  await page.waitForFunction((picture) => picture.complete && picture.naturalWidth > 200, await sketch.elementHandle());
+  const row = page.locator("ol.rows li", { has: sketch });
+  assert.match(await sketch.getAttribute("alt"), /^Sketch of row \d+: /);
+  const words = (await sketch.getAttribute("alt")).replace(/^Sketch of row \d+: /, "");
+  assert.ok(words.startsWith(await row.locator(".say").innerText()), `${words}: says what is said`);
+  assert.match(words, /roundabout/, "the pass that was clicked");
+  await violations(page, "sketch");
+
   const forbidden = await page.locator("ol.rows li").nth(5).locator(".far").innerText();
   await page.getByRole("button", { name: /^Forbid the place of row 6/ }).click();
   await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 60000 });
-  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+  await button(page, "break off").click();
+  await page.locator("#loops-status", { hasText: /Broken off/ }).waitFor();
   await page.locator("details.wish > summary").click();
   assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1, forbidden);
   assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 1);
   await page.getByRole("button", { name: /^No longer keep away/ }).click();
   await page.getByText("These loops are for the wish as it was").waitFor();
   assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 0, "no sheet of another wish is printed");
-  await found(page);
+  await foundFirst(page);
 
   await page.getByLabel("Code on the sheets").fill("WREN");
   const sheet = await page.getByRole("link", { name: "Print the pack" }).getAttribute("href");
@@ -177,7 +197,8 @@ test("a note is written where it was seen, and the next lesson knows it", async 
   await page.getByRole("alert").waitFor();
   assert.match(await page.getByRole("alert").innerText(), /limit/, "a note that lacks something is refused");
   await page.getByLabel("It is").selectOption("never");
-  await button(page, "Note this").click();
+  const [tile] = await Promise.all([page.waitForResponse(/\/tiles\//), button(page, "Note this").click()]);
+  assert.equal(tile.status(), 200, "the roads are drawn anew");
   await page.locator("pre.said", { hasText: /your note: .*never/ }).waitFor();
   assert.equal(JSON.parse(readFileSync(join(folder, "notes.geojson"), "utf-8")).features.length, 1);
   await button(page, "Lesson").click();
@@ -192,7 +213,7 @@ test("a note is written where it was seen, and the next lesson knows it", async 
 test("a lesson is planned by keyboard alone", async () => {
   const page = await opened();
   const reach = async (name) => {
-    for (let step = 0; step < 80; ++step) {
+    for (let step = 0; step < 250; ++step) {
       await page.keyboard.press("Tab");
       const at = await page.evaluate(() => {
         const element = document.activeElement;
@@ -236,6 +257,39 @@ test("a pupil's record leads to the next lesson, and the lesson back to the reco
   await page.getByLabel("In a line").fill("zebra 4");
   await button(page, "Log it").click();
   await page.locator(".trouble", { hasText: /lesson/ }).waitFor(); // none is planned, and that is said
+  await page.close();
+});
+
+test("a recorded drive is told, and logged when one says so", async () => {
+  const page = await opened();
+  await wished(page, "roundabout", "2");
+  await foundFirst(page);
+  const sheet = await page.getByRole("link", { name: "Print the pack" }).getAttribute("href");
+  const track = await page.evaluate(async (url) => (await fetch(url)).text(), sheet.replace("form=pdf", "form=gpx"));
+  const points = [...track.matchAll(/<trkpt lat="([-\d.]+)" lon="([-\d.]+)"/g)].map(([, lat, lon]) => [Number(lat), Number(lon)]);
+  const far = ([lat, lon], [toLat, toLon]) => Math.hypot(toLat - lat, (toLon - lon) * Math.cos((lat * Math.PI) / 180));
+  const along = points.map((_, k) => points.slice(0, k).reduce((sum, point, row) => sum + far(point, points[row + 1]), 0));
+  const fixes = points.map(([lat, lon], k) => `<trkpt lat="${lat}" lon="${lon}"><time>${new Date(Date.UTC(2026, 10, 20, 10, 0, (50 * 60 * along[k]) / along.at(-1))).toISOString()}</time></trkpt>`);
+  const gpx = `<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${fixes.join("")}</trkseg></trk></gpx>`;
+  await button(page, "Pupil").click();
+  await page.getByText("From a recorded drive").click();
+  const file = page.getByLabel("GPX file of the drive");
+  await file.setInputFiles({ name: "noise.gpx", mimeType: "", buffer: Buffer.from("15:00 north") });
+  await button(page, "Read the drive").click();
+  await page.locator(".trouble", { hasText: /^noise\.gpx: / }).waitFor();
+  await file.setInputFiles({ name: "wren.gpx", mimeType: "", buffer: Buffer.from(gpx) });
+  await button(page, "Read the drive").click();
+  await page.getByRole("region", { name: "What was driven" }).filter({ hasText: /roundabout/ }).waitFor();
+  await violations(page, "recorded");
+  const lessons = page.getByRole("region", { name: "Lessons" });
+  assert.doesNotMatch(await lessons.innerText(), /2026-11-20/, "nothing is written yet");
+  await page.getByLabel("Said of it besides").fill("rest nine");
+  await button(page, "Log it as driven").click();
+  await page.locator(".trouble", { hasText: /rest nine/ }).waitFor();
+  await page.getByLabel("Said of it besides").fill("rest 4");
+  await button(page, "Log it as driven").click();
+  await page.getByText(/WREN, lesson \d+ is logged/).waitFor();
+  assert.match(await lessons.innerText(), /2026-11-20|20 November/);
   await page.close();
 });
 

@@ -9,6 +9,7 @@ import contextlib
 import json
 import os
 import pathlib
+import random
 import re
 import resource
 import signal
@@ -20,6 +21,7 @@ import time
 import unittest
 import urllib.parse
 
+from random_requests import random_request
 from served import ROOT, Served
 
 PROGRAM = sys.argv[1]
@@ -197,6 +199,24 @@ class FirstRun(unittest.TestCase):
             self.assertEqual(page.send(bytes(150 << 20), "large.osm.pbf")[0], 200)
             self.assertLess(page.resident_kb() - before, 30_000)
             self.assertRegex(page.over()["trouble"], "large.osm.pbf")
+
+    def test_random_requests_before_there_is_an_area_do_no_harm(self):
+        dice = random.Random(20261130)
+        with begun() as page:
+            for _ in range(500):
+                request = random_request(dice, page.cookie, page.port)
+                with socket.create_connection(("127.0.0.1", page.port), timeout=60) as connection:
+                    with contextlib.suppress(OSError):
+                        connection.sendall(request)
+                        connection.shutdown(socket.SHUT_WR)
+                        reply = connection.recv(200)
+                        self.assertNotRegex(reply, rb"^HTTP/1\.1 500 ", request[:300])
+                        if page.cookie.encode() not in request:
+                            self.assertNotRegex(reply, rb"^HTTP/1\.1 200 ", request[:300])
+            self.assertEqual(page.over()["stage"] in ("none", "over"), True)
+            self.assertEqual(files_in(page.data), [])
+            self.assertEqual(page.send(COUNTY)[0], 200)
+            self.assertEqual(page.over()["trouble"], "")
 
     def test_a_named_area_is_built_where_it_is_named(self):
         with tempfile.TemporaryDirectory() as folder:

@@ -6,6 +6,7 @@
 REQUESTS: random ones thrown at it (2,000; the long run throws 100,000). RFC 9110 for what a status means; the attacks
 are those of the OWASP Web Security Testing Guide: host header, cross-site requests, path traversal, slow clients.
 """
+import contextlib
 import json
 import pathlib
 import random
@@ -17,6 +18,7 @@ import tempfile
 import time
 import unittest
 
+from random_requests import WISH, random_request
 from served import ROOT, served
 
 PROGRAM = sys.argv[1]
@@ -24,39 +26,6 @@ REQUESTS = int(sys.argv[2]) if len(sys.argv) > 2 else 2000
 TILE = "/tiles/14/8310/5130?at=2026-11-28T15:00&minutes=60"
 EVERYWHERE = ["/", "/desk.js", "/desk.css", "/fonts/regular.ttf", "/area", "/find?text=Mill", TILE, "/look?at=54.3,2.6",
               "/symbols/zebra", "/jobs/1", "/jobs/1/loops", "/none", "/loops"]
-WISH = {"words": [["home", "4 Lantern Row"], ["start", "2026-11-28T15:00"], ["minutes", "30"], ["want", "roundabout=1"]],
-        "effort": "quick"}
-
-
-def random_bytes(dice, most):
-    return bytes(dice.randrange(256) for _ in range(dice.randrange(most)))
-
-
-def random_target(dice):
-    pieces = ["/", "tiles", "jobs", "look", "find", "area", "loops", "symbols", "card", "drive", "..", "%2e", "%00", "//", "\\",
-              "?", "at=", "text=", "loop=", "form=pdf", "&", "=", "-1", "99999999999", "14", "8310", "5130", "1", "é", "%zz", "NaN",
-              "2026-11-28T15:00", "54.3,2.6", "a" * 300]
-    return "/" + "".join(dice.choice(pieces) for _ in range(dice.randrange(1, 9)))
-
-
-def random_request(dice, cookie, port):
-    """Bytes that are a request, nearly one, or none at all."""
-    if dice.random() < 0.2:
-        return random_bytes(dice, 400)
-    method = dice.choice(["GET", "GET", "HEAD", "POST", "DELETE", "PUT", "OPTIONS", "TRACE", "get", "\x00"])
-    lines = [f"{method} {random_target(dice)} HTTP/{dice.choice(['1.1', '1.1', '1.0', '2.0', '9'])}",
-             f"Host: {dice.choice([f'127.0.0.1:{port}', f'127.0.0.1:{port}', 'evil.example', ''])}", "Connection: close"]
-    if dice.random() < 0.8:
-        lines.append(f"Cookie: {cookie}")
-    body = b""
-    if dice.random() < 0.4:
-        body = dice.choice([json.dumps(WISH).encode()[:dice.randrange(200)], b"[" * 5000, random_bytes(dice, 300),
-                            b'{"words": [["home", "x\\u0000y"]]}', b'{"words": 7}', b'{"words": [["-o", "/tmp/x"]], "effort": "quick"}'])
-        lines.append(f"Content-Length: {len(body) if dice.random() < 0.8 else dice.choice([-1, 10 ** 12, 'x'])}")
-        lines.append(f"Origin: {dice.choice([f'http://127.0.0.1:{port}', 'http://evil.example', 'null'])}")
-    if dice.random() < 0.1:
-        lines.append("X-Long: " + "y" * dice.randrange(40000))
-    return "\r\n".join(lines).encode("utf-8", "replace") + b"\r\n\r\n" + body
 
 
 class Gate(unittest.TestCase):
@@ -200,6 +169,27 @@ class Gate(unittest.TestCase):
             for status, _, body in told:
                 if status == 200:
                     page.ask("DELETE", f"/jobs/{json.loads(body)['job']}", Origin=page.origin)
+
+    def test_slow_cards_hold_up_no_tile(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            job = json.loads(page.ask("POST", "/loops", json.dumps(WISH), Origin=page.origin)[2])["job"]
+            while json.loads(page.ask("GET", f"/jobs/{job}")[2])["stage"] in ("waiting", "working"):
+                time.sleep(0.05)
+            waiting = [socket.create_connection(("127.0.0.1", page.port), timeout=60) for _ in range(30)]
+            for each in waiting:
+                each.sendall(f"GET /jobs/{job}/card?loop=1&form=pdf HTTP/1.1\r\nHost: 127.0.0.1:{page.port}\r\nCookie: {page.cookie}\r\n\r\n".encode())
+            time.sleep(0.2)
+            for target in (TILE, f"/jobs/{job}", "/area", "/find?text=Mill"):
+                self.assertEqual(page.ask("GET", target)[0], 200)
+            answered = 0
+            for each in waiting:
+                each.setblocking(False)
+                with contextlib.suppress(BlockingIOError):
+                    answered += len(each.recv(1000)) > 0
+            self.assertLess(answered, 20, "they were answered before all of the cards")
+            for each in waiting:
+                each.close()
 
     def test_random_requests_neither_stop_it_nor_get_an_answer_without_the_key(self):
         dice = random.Random(20261129)
