@@ -310,7 +310,7 @@ test("two tabs work side by side", async () => {
   const [a, b] = [await opened(), await opened()];
   await wished(a, "zebra", "2");
   await wished(b, "level-crossing", "1");
-  await Promise.all([found(a), found(b)]);
+  await Promise.all([foundFirst(a), foundFirst(b)]);
   assert.match(await a.locator("#loop-sheet").innerText(), /zebra: \d+ of 2 asked/);
   assert.match(await b.locator("#loop-sheet").innerText(), /level crossing: \d+ of 1 asked/);
   await a.close();
