@@ -25,7 +25,8 @@ bool parse_page(const Arguments& words, PageTexts& texts) {
   Options app{"Opens the area and its lessons as a page in the browser of this computer.",
               "loopwright page"};
   app.add_option("AREA", texts.area.area,
-                 "area file (default: loopwright/roads.area in your data folder); where there is "
+                 "area file (default: loopwright/roads.area in your data folder, with "
+                 "your notes and your book there); where there is "
                  "none yet, the page takes an extract and builds it there");
   app.add_option("--notes", texts.area.notes,
                  "your notes on its roads (see 'loopwright note --help')");
@@ -36,13 +37,17 @@ bool parse_page(const Arguments& words, PageTexts& texts) {
   return parse(app, words);
 }
 
-/// Where the area is, or is to be.
-fs::path area_of(const std::string& text) {
-  if (!text.empty()) return text;
+/// Without AREA all of it is the person's own, in their data folder: the area, the notes, the book (made when it isn't there).
+void take_own(PageTexts& texts) {
   const fs::path folder = data_folder(Folder::made);
   if (folder.empty())
     throw UsageError("neither XDG_DATA_HOME nor HOME says where your area is: name it");
-  return folder / "roads.area";
+  texts.area.area = (folder / "roads.area").string();
+  need_folder_of(texts.area.area);
+  if (texts.area.notes.empty()) texts.area.notes = (folder / "notes.geojson").string();
+  if (!texts.book.empty()) return;
+  texts.book = (folder / "pupils.book").string();
+  open_book(texts.book, book::Opening::may_make);
 }
 
 }  // namespace
@@ -52,9 +57,9 @@ Exit page(const Arguments& words) {
   if (!parse_page(words, texts)) return Exit::done;
   const int wanted = texts.port == "0" ? 0 : whole_number("--port", texts.port, {1024, 65535});
   AreaTexts& area = texts.area;
-  const fs::path own = area_of(area.area);
-  need_folder_of(own);
-  area.area = absolute_path(own).string();
+  if (area.area.empty()) take_own(texts);
+  need_folder_of(area.area);
+  area.area = absolute_path(area.area).string();
   // A notes file that isn't there yet is made by the first note.
   if (!area.notes.empty()) need_folder_of(area.notes);
   if (!texts.book.empty()) open_book(texts.book, book::Opening::must_be_there);

@@ -142,20 +142,27 @@ Reply FirstRun::state() {
                {"trouble", trouble_}});
 }
 
-Taken FirstRun::intake(const Request& head) {
-  const std::optional<Address> address = address_of(head.target);
-  if (!address || address->path != "/extract" || head.method != Method::post) return {};
-  if (auto refused = refusal_of(*address)) return std::move(*refused);
+std::optional<Reply> FirstRun::refuses(const Address& address, std::uint64_t length) {
+  if (auto refused = refusal_of(address)) return refused;
   const std::lock_guard lock(mutex_);
   settle();
   if (built_ || !settled_) return trouble(409, "an area is being built already");
+  if (length > most_bytes)
+    return trouble(413, "more than " + gigabytes(most_bytes) + "; take a smaller extract");
   std::error_code failure;
   const fs::space_info room = fs::space(uploads_.path(), failure);
-  const std::uint64_t length = head.length.value_or(0);
-  if (!failure && length <= most_bytes && room.available < length * (1 + area_share))
+  if (!failure && room.available < length * (1 + area_share))
     return trouble(507, "the disk has " + gigabytes(room.available) +
                             " left, and this takes some " + gigabytes(length * (1 + area_share)) +
                             "; make room, or take a smaller extract");
+  return std::nullopt;
+}
+
+Taken FirstRun::intake(const Request& head) {
+  const std::optional<Address> address = address_of(head.target);
+  if (!address || address->path != "/extract" || head.method != Method::post) return {};
+  if (auto refused = refuses(*address, head.length.value_or(0))) return std::move(*refused);
+  const std::lock_guard lock(mutex_);
   return Intake{uploads_.path() / std::to_string(++last_upload_), most_bytes};
 }
 
@@ -191,8 +198,7 @@ Reply FirstRun::build(const Request& request) {
 Reply FirstRun::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
   if (!address) return trouble(400, "no address of this page");
-  if (address->path == "/extract")
-    return request.method == Method::post ? build(request) : not_so("POST");
+  if (address->path == "/extract" && request.method == Method::post) return build(request);
   if (address->path == "/build" && request.method == Method::remove) {
     const std::lock_guard lock(mutex_);
     broken_off_ = last_upload_;
@@ -201,8 +207,13 @@ Reply FirstRun::answer(const Request& request) {
     return told(Json::object());
   }
   if (request.method != Method::get && request.method != Method::head)
-    return not_so(address->path == "/build" ? "GET, HEAD, DELETE" : "GET, HEAD");
+    return not_so(address->path == "/build" ? "GET, HEAD, DELETE" : "GET, HEAD, POST");
   if (address->path == "/build") return state();
+  if (address->path == "/extract") {
+    const auto length = read_int64(word(*address, "length"));
+    if (!length || *length < 0) return trouble(400, "length: of the file, in bytes");
+    return refuses(*address, static_cast<std::uint64_t>(*length)).value_or(told(Json::object()));
+  }
   if (const auto file = asset(address->path == "/" ? "/first.html" : address->path))
     return {.status = 200,
             .type = std::string(file->type),

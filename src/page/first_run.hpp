@@ -1,6 +1,7 @@
 // The page where there is no area yet: takes an extract and has an area built of it.
 //
 //   GET    /          says where open extracts come from, and takes one
+//   GET    /extract   whether one of that name=, region=, side= and length= (bytes) would be taken: {}, or what is wrong
 //   GET    /build     how far it is: {"area", "most_bytes", "endings", "stage", "step", "percent", "trouble"}
 //   POST   /extract   the bytes of an extract, written to disk as they come; name=: of its file, region=: its law and
 //                     hours, side=: of the road, when not the region's. Then it is built; a job, one at a time
@@ -45,6 +46,8 @@ class FirstRun {
   void cannot_open(const std::string& line);
 
  private:
+  /// Why an extract can't be taken, by what is known before it is sent; none when it can.
+  std::optional<Reply> refuses(const Address& address, std::uint64_t length);
   Reply state();
   Reply build(const Request& request);
   void settle();

@@ -77,8 +77,9 @@ def begun(words=(), before=None):
 
 
 def files_in(folder):
-    """What lies there, besides what the page has for itself while it runs."""
-    return sorted(str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file() and path.name != "alive")
+    """What lies there, besides what the page has for itself while it runs, and the empty book."""
+    return sorted(str(path.relative_to(folder)) for path in folder.rglob("*")
+                  if path.is_file() and path.name != "alive" and not path.name.startswith("pupils.book"))
 
 
 class FirstRun(unittest.TestCase):
@@ -99,10 +100,13 @@ class FirstRun(unittest.TestCase):
             self.assertEqual(page.send(COUNTY)[0], 409, "there is one now")
             self.assertEqual((page.data / "loopwright").stat().st_mode & 0o777, 0o700)
             page.end()
-            self.assertEqual(files_in(page.data), ["loopwright/roads.area"])
-            self.assertEqual([path.name for path in (page.data / "loopwright").iterdir()], ["roads.area"])
+            self.assertEqual(sorted(path.name for path in (page.data / "loopwright").iterdir()), ["pupils.book", "roads.area"])
             again = Begun(page.data.parent)
-            self.assertEqual(json.loads(again.ask("GET", "/area")[2])["file"], "roads.area", "the next start finds it")
+            told = json.loads(again.ask("GET", "/area")[2])
+            self.assertEqual((told["file"], told["notes"], told["book"]), ("roads.area", True, True), "the next start finds it, with book and notes")
+            note = {"words": [["at", "54.29732,2.60003"], ["says", "narrow"], ["seen", "2026-11-20"]]}
+            self.assertEqual(again.ask("POST", "/notes", json.dumps(note), Origin=again.origin)[0], 200)
+            self.assertTrue((page.data / "loopwright" / "notes.geojson").is_file())
             again.end()
 
     def stages(self, page):
@@ -121,6 +125,8 @@ class FirstRun(unittest.TestCase):
                     (COUNTY, "county.osm.pbf", "../x", 400, "GB-ENG, GB-WLS")):
                 told = page.send(body, name, region)
                 self.assertEqual(told[0], status, (name, region))
+                before = page.ask("GET", "/extract?" + urllib.parse.urlencode({"name": name, "region": region, "length": len(body)}))
+                self.assertEqual((before[0], json.loads(before[2])), told, "the same before it is sent")
                 self.assertIn(line, told[1]["trouble"])
             for body, name in ((COUNTY[:150000], "half.osm.pbf"), (b"\x89PNG\r\n\x1a\n" * 5000, "picture.osm.pbf"), (b"", "empty.osm.pbf"),
                                (b"<osm version='0.6'><node id='1'", "broken.osm"), (b"<html></html>", "page.osm"), (COUNTY, "named wrong.osm")):
@@ -141,7 +147,7 @@ class FirstRun(unittest.TestCase):
                 self.assertEqual(files_in(page.data.parent), [])
             self.assertEqual(page.ask("DELETE", "/build")[0], 403)
             self.assertEqual(page.ask("POST", "/none", b"x" * (2 << 20), Origin=page.origin)[0], 413, "a megabyte is all else's limit")
-            self.assertEqual(page.ask("GET", "/extract", Origin=page.origin)[0], 405)
+            self.assertEqual(page.ask("PUT", "/extract", Origin=page.origin)[0], 405)
 
     def test_too_large_is_refused_before_it_is_sent(self):
         with begun() as page:
@@ -191,7 +197,21 @@ class FirstRun(unittest.TestCase):
             self.assertEqual(files_in(page.data), [])
             self.assertEqual(page.send(COUNTY)[0], 200)
             page.end()  # while it is built
-            self.assertEqual([path.name for path in (page.data / "loopwright").iterdir() if path.name != "roads.area"], [])
+            self.assertEqual([path.name for path in (page.data / "loopwright").iterdir() if path.name not in ("roads.area", "pupils.book")], [])
+
+    def test_what_a_killed_page_left_goes_with_the_next(self):
+        with begun() as page:
+            self.assertEqual(page.send(COUNTY)[0], 200)
+            page.end(signal.SIGKILL)
+            again = Begun(page.data.parent)
+            deadline = time.monotonic() + 30  # the build that went on by itself ends
+            while len(list((page.data / "loopwright").glob("loopwright-page-*"))) > 2 or files_in(page.data) not in ([], ["loopwright/roads.area"]):
+                self.assertLess(time.monotonic(), deadline, files_in(page.data))
+                time.sleep(0.1)
+            self.assertEqual(again.send(COUNTY)[0], 200)
+            self.assertEqual(again.over()["trouble"], "")
+            again.end()
+            self.assertEqual(sorted(path.name for path in (page.data / "loopwright").iterdir()), ["pupils.book", "roads.area"])
 
     def test_an_extract_passes_by_the_memory(self):
         with begun() as page:

@@ -9,12 +9,18 @@ export interface BuildState {
 export const buildState = (): Promise<BuildState> => asked("/build");
 export const breakOffBuild = (): Promise<unknown> => asked("/build", { method: "DELETE" });
 
-/** Sends an extract as it lies on the disk; `far` is told per cent. Why by XMLHttpRequest: fetch tells nothing of what was sent. */
-export function send(extract: File, where: { region: string; side: string }, broken: AbortSignal, far: (percent: number) => void): Promise<void> {
+/** Sends an extract as it lies on the disk; `far` is told per cent. What can be told before is asked first, since who is refused
+ * in the middle may not get to read why. Why by XMLHttpRequest: fetch tells nothing of what was sent. */
+export async function send(extract: File, where: { region: string; side: string }, broken: AbortSignal, far: (percent: number) => void): Promise<void> {
+  const words = new URLSearchParams({ name: extract.name, region: where.region, side: where.side });
+  await asked(`/extract?${words.toString()}&length=${extract.size}`, { signal: broken });
+  await sent(`/extract?${words.toString()}`, extract, broken, far);
+}
+
+function sent(address: string, extract: File, broken: AbortSignal, far: (percent: number) => void): Promise<void> {
   return new Promise((done, fail) => {
-    const words = new URLSearchParams({ name: extract.name, region: where.region, side: where.side });
     const request = new XMLHttpRequest();
-    request.open("POST", `/extract?${words.toString()}`);
+    request.open("POST", address);
     request.upload.addEventListener("progress", ({ loaded, total }) => far(total > 0 ? (100 * loaded) / total : 0));
     request.addEventListener("load", () => {
       if (request.status === 200) return done();
