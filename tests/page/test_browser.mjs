@@ -279,7 +279,7 @@ test("a recorded drive is told, and logged when one says so", async () => {
   await page.locator(".trouble", { hasText: /^noise\.gpx: / }).waitFor();
   await file.setInputFiles({ name: "wren.gpx", mimeType: "", buffer: Buffer.from(gpx) });
   await button(page, "Read the drive").click();
-  await page.getByRole("region", { name: "What was driven" }).filter({ hasText: /roundabout/ }).waitFor();
+  await page.getByRole("region", { name: "What was driven" }).filter({ hasText: /^wren\.gpx: \d+ points/ }).filter({ hasText: /roundabout/ }).waitFor();
   await violations(page, "recorded");
   const lessons = page.getByRole("region", { name: "Lessons" });
   assert.doesNotMatch(await lessons.innerText(), /2026-11-20/, "nothing is written yet");

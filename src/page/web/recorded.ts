@@ -7,6 +7,9 @@ const tell = (drive: File, code: string, lesson: string): Promise<{ job: string 
 const log = (job: string, line: string, keep: boolean): Promise<{ job: string }> =>
   asked(`/recorded/${job}`, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ line, keep }) });
 
+/** Without the folder that the recording lies in meanwhile, and without what goes without saying here. */
+const toldOf = (said: string): string => said.replace(/^\/\S*\//, "").replace(/^nothing is written$/m, "").trim();
+
 export class RecordedDrive {
   readonly element: HTMLDetailsElement;
   private readonly file = make("input", { type: "file", accept: ".gpx" });
@@ -45,7 +48,7 @@ export class RecordedDrive {
       this.came.replaceChildren();
       this.told.replaceChildren(
         make("h4", { tabindex: "-1" }, "What was driven"), ...over.warned.map((line) => make("p", { class: "trouble" }, line)),
-        make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": "What was driven" }, over.said.replace(/^nothing is written$/m, "").trim()),
+        make("pre", { class: "said", role: "region", "aria-label": "What was driven" }, toldOf(over.said)),
         make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(); } },
           make("div", { class: "fields" }, field("Said of it besides", this.line, true)),
           make("p", {}, this.keep, " ", make("label", { for: "recorded-keep" }, "Keep the recording in the book: it tells where the pupil was")),
