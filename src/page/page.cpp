@@ -9,6 +9,7 @@
 #include "page/gate.hpp"
 #include "page/listener.hpp"
 #include "page/routes.hpp"
+#include "page/takes_long.hpp"
 
 namespace loopwright::page {
 namespace {

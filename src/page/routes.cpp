@@ -6,14 +6,10 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
-#include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/draw/render.hpp"
 #include "loopwright/draw/symbols.hpp"
-#include "loopwright/hours/zone.hpp"
 #include "loopwright/road/kind_table.hpp"
-#include "loopwright/road/setting_of.hpp"
-#include "loopwright/wish/lesson.hpp"
 #include "page/assets.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
@@ -45,14 +41,6 @@ std::string degrees_of(Point at) {
   std::array<char, 64> text{};
   std::snprintf(text.data(), text.size(), "%.7f,%.7f", at.lat(), at.lon());
   return text.data();
-}
-
-/// "2026-11-28T15:00" on the clock of the area.
-std::optional<Instant> moment_of(std::string_view text, std::string_view zone) {
-  const auto written = read_time(text);
-  if (!written) return std::nullopt;
-  if (!written->offset_s) return hours::instant_in(zone, written->civil);
-  return hours::with_offset_of(zone, civil_seconds(written->civil) - *written->offset_s);
 }
 
 std::string bytes_of(const fs::path& file) {
@@ -92,8 +80,6 @@ Json kinds() {
   }
   return all;
 }
-
-constexpr std::uint32_t most_minutes = 600;  // as of a wish
 
 constexpr std::string_view symbols = "/symbols/";
 
@@ -136,17 +122,6 @@ std::string_view type_of(const std::string& form) {
 
 }  // namespace
 
-bool takes_long(const Request& request) {
-  const std::optional<Address> address = address_of(request.target);
-  if (!address || asset(address->path)) return false;
-  const auto parts = split(std::string_view(address->path).substr(1), '/');
-  constexpr std::array<std::string_view, 7> at_hand{"area",  "find",  "tiles",      "symbols",
-                                                    "loops", "build", "favicon.ico"};
-  if (std::ranges::find(at_hand, parts[0]) != at_hand.end()) return false;
-  if (parts[0] == "notes") return request.method == Method::post;
-  return parts[0] != "jobs" || (parts.size() > 2 && parts[2] != "loops");
-}
-
 Routes::Routes(const OpenArea& area, const Desk& desk)
     : area_(area),
       roads_(area.map()),
@@ -184,7 +159,7 @@ Reply Routes::get(const Address& address) {
   if (address.path == "/notes") return notes();
   if (address.path == "/find") return find(address);
   if (address.path == "/look") return look(address);
-  if (address.path.starts_with("/tiles/")) return tile(address);
+  if (address.path.starts_with("/tiles/")) return tiles_.answer(address, desk_.school_terms);
   if (address.path == "/favicon.ico")
     return symbol(std::string(road::name(road::Kind::roundabout)));
   if (address.path.starts_with(symbols)) return symbol(address.path.substr(symbols.size()));
@@ -233,31 +208,6 @@ Reply Routes::find(const Address& address) {
                {"why", found.why},
                {"instead", found.instead},
                {"note", found.note}});
-}
-
-Reply Routes::tile(const Address& address) {
-  const auto parts = split(std::string_view(address.path).substr(1), '/');
-  if (parts.size() != 4) return trouble(404, "a tile is /tiles/ZOOM/COLUMN/ROW");
-  const auto zoom = whole(parts[1]), column = whole(parts[2]), row = whole(parts[3]);
-  if (!zoom || !column || !row || *zoom > most_zoom) return trouble(404, "there is no such tile");
-  const TileAddress tile{static_cast<int>(*zoom), *column, *row};
-  if (!is_tile(tile)) return trouble(404, "there is no such tile");
-  const auto at = moment_of(word(address, "at"), roads_.info().zone);
-  const auto minutes = whole(word(address, "minutes"));
-  if (!at || !minutes || *minutes > most_minutes)
-    return trouble(400, "at: a time such as 2026-11-28T15:00; minutes: of a lesson from then");
-  Reply reply{
-      .status = 200, .type = "application/vnd.mapbox-vector-tile", .body = "", .headers = {}};
-  try {
-    const auto laid = tiles_.of(*at, wish::slow_minutes(static_cast<int>(*minutes)));
-    reply.body =
-        laid->tiles.tile(tile, {*at, at->plus_seconds(60 * std::int64_t{*minutes})},
-                         road::setting_of(roads_.info(), middle_of(tile), desk_.school_terms));
-  } catch (const InputError& error) {
-    return trouble(
-        422, error.what());  // notes that can't be read, and drawing without them would mislead
-  }
-  return reply;
 }
 
 Reply Routes::look(const Address& address) {

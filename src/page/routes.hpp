@@ -3,7 +3,7 @@
 //   GET  /                          the page; and its files
 //   GET  /area                      what the area is, and what there is to practise
 //   GET  /find?text=                places by what people call them (place/place.hpp)
-//   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (page/tiles.hpp), notes laid; at=, minutes=: the lesson
+//   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (noted_tiles.hpp)
 //   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment
 //   GET  /symbols/KIND              the symbol of a kind of practice
 //   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
@@ -48,7 +48,6 @@ class Routes {
  private:
   Reply area() const;
   Reply find(const Address& address);
-  Reply tile(const Address& address);
   Reply look(const Address& address);
   Reply look_for_loops(const Request& request);
   Reply notes() const;
@@ -70,8 +69,5 @@ class Routes {
   Pupils pupils_;
   Recorded recorded_;
 };
-
-/// Whether a request is answered by running this program once more, and not from what is at hand.
-bool takes_long(const Request& request);
 
 }  // namespace loopwright::page

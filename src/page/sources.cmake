@@ -14,6 +14,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/routes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scratch.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketches.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/takes_long.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_grid.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/tile_writer.cpp
