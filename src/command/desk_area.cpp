@@ -15,7 +15,7 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Two tabs, and the lesson before in each.
-constexpr std::size_t most_kept = 4;
+constexpr std::size_t most_kept_lessons = 4;
 
 class DeskArea final : public page::OpenArea {
  public:
@@ -35,7 +35,7 @@ class DeskArea final : public page::OpenArea {
       if (key == made) return {roads, &roads->roads()};
     const auto laid = laid_now(start, minutes);
     kept_.emplace_front(made, laid);
-    if (kept_.size() > most_kept) kept_.pop_back();
+    if (kept_.size() > most_kept_lessons) kept_.pop_back();
     return {laid, &laid->roads()};
   }
 

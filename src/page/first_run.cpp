@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 using Json = nlohmann::json;
 
 // Of one file: Great Britain as a whole had two gigabytes in 2026 (from memory); a lesson needs a county.
-constexpr std::uint64_t most_bytes = std::uint64_t{4} << 30U;
+constexpr std::uint64_t most_extract_bytes = std::uint64_t{4} << 30U;
 // Of the extract's size an area takes so much again (measured: Newport's of 2.5 MB 1.8 times).
 constexpr std::uint64_t area_share = 2;
 
@@ -64,12 +64,6 @@ Step step_in(const fs::path& file) {
   Step last;
   for (Step step; in >> step.percent && std::getline(in >> std::ws, step.what);) last = step;
   return last;
-}
-
-std::string_view name(Stage stage) {
-  constexpr std::array<std::string_view, 5> names{"waiting", "working", "over", "broken off",
-                                                  "failed"};
-  return names[static_cast<std::size_t>(stage)];
 }
 
 bool is_running(Stage stage) {
@@ -134,7 +128,7 @@ Reply FirstRun::state() {
   const std::optional<JobState> job = job_ ? jobs_.state(*job_) : std::nullopt;
   const Step step = job ? step_in(job->folder / progress_name) : Step{};
   return told({{"area", desk_.area.string()},
-               {"most_bytes", most_bytes},
+               {"most_bytes", most_extract_bytes},
                {"endings", endings},
                {"stage", !job ? "none" : name(job->stage)},
                {"step", step.what},
@@ -147,8 +141,8 @@ std::optional<Reply> FirstRun::refuses(const Address& address, std::uint64_t len
   const std::lock_guard lock(mutex_);
   settle();
   if (built_ || !settled_) return trouble(409, "an area is being built already");
-  if (length > most_bytes)
-    return trouble(413, "more than " + gigabytes(most_bytes) + "; take a smaller extract");
+  if (length > most_extract_bytes)
+    return trouble(413, "more than " + gigabytes(most_extract_bytes) + "; take a smaller extract");
   std::error_code failure;
   const fs::space_info room = fs::space(uploads_.path(), failure);
   if (!failure && room.available < length * (1 + area_share))
@@ -163,7 +157,7 @@ Taken FirstRun::intake(const Request& head) {
   if (!address || address->path != "/extract" || head.method != Method::post) return {};
   if (auto refused = refuses(*address, head.length.value_or(0))) return std::move(*refused);
   const std::lock_guard lock(mutex_);
-  return Intake{uploads_.path() / std::to_string(++last_upload_), most_bytes};
+  return Intake{uploads_.path() / std::to_string(++last_upload_), most_extract_bytes};
 }
 
 Reply FirstRun::build(const Request& request) {

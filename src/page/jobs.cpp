@@ -1,6 +1,7 @@
 #include "page/jobs.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
@@ -41,6 +42,12 @@ JobState state_of(Stage stage, int code, const fs::path& folder, const Child* ch
 }
 
 }  // namespace
+
+std::string_view name(Stage stage) {
+  constexpr std::array<std::string_view, 5> names{"waiting", "working", "over", "broken off",
+                                                  "failed"};
+  return names[static_cast<std::size_t>(stage)];
+}
 
 Jobs::Jobs(fs::path program, const fs::path& folder)
     : program_(std::move(program)), scratch_(folder) {

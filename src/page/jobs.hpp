@@ -18,6 +18,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <thread>
 #include <vector>
 
@@ -35,6 +36,8 @@ enum class Stage : std::uint8_t {
   broken_off,  ///< by who asked
   failed       ///< it ended by itself, and not as commands end
 };
+
+std::string_view name(Stage stage);  // "waiting", "working", "over", "broken off", "failed"
 
 struct JobState {
   Stage stage = Stage::waiting;

@@ -16,7 +16,7 @@ namespace loopwright::page {
 namespace {
 
 // As many as the area keeps for its notes, and the map alone.
-constexpr std::size_t most_kept = 5;
+constexpr std::size_t most_laid = 5;
 constexpr std::int64_t most_minutes = 600;  // as of a wish
 
 /// "2026-11-28T15:00" on the clock of the area.
@@ -48,7 +48,7 @@ std::shared_ptr<const NotedTiles::Laid> NotedTiles::of(const Instant& start, int
   for (const auto& each : kept_)
     if (each->roads == roads) return each;
   kept_.push_front(std::make_shared<const Laid>(std::move(roads), area_.map()));
-  if (kept_.size() > most_kept) kept_.pop_back();
+  if (kept_.size() > most_laid) kept_.pop_back();
   return kept_.front();
 }
 

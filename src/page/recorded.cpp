@@ -14,7 +14,7 @@ namespace fs = std::filesystem;
 using Json = nlohmann::json;
 
 // What file/load_text.hpp reads at most.
-constexpr std::uint64_t most_bytes = std::uint64_t{256} << 20U;
+constexpr std::uint64_t most_recording_bytes = std::uint64_t{256} << 20U;
 // Jobs are forgotten sooner (jobs.cpp).
 constexpr std::size_t most_drives = 100;
 
@@ -39,7 +39,7 @@ Taken Recorded::intake(const Request& head) {
   const std::optional<Address> address = address_of(head.target);
   if (!address || address->path != "/recorded" || head.method != Method::post) return {};
   if (auto refused = refusal_of(desk_, *address)) return std::move(*refused);
-  return Intake{jobs_.new_file(), most_bytes};
+  return Intake{jobs_.new_file(), most_recording_bytes};
 }
 
 Words Recorded::words_of(const Drive& drive, const std::string& folder) const {

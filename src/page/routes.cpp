@@ -56,12 +56,6 @@ bool has_failed(const JobState& state) {
          (state.stage == Stage::over && state.code != 0 && state.code != 4);
 }
 
-std::string_view name(Stage stage) {
-  constexpr std::array<std::string_view, 5> names{"waiting", "working", "over", "broken off",
-                                                  "failed"};
-  return names[static_cast<std::size_t>(stage)];
-}
-
 /// What there is to practise, with the movements one may ask for.
 Json kinds() {
   Json all = Json::array();
