@@ -61,6 +61,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/picked_loop.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_job.cpp
   ${CMAKE_CURRENT_LIST_DIR}/print.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress_bar.cpp
@@ -85,6 +86,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/verbs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_of_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/wish_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/words_of_wish.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/write_for_pupil.cpp
   # Last, so that the batches before stay what they are (LOOPWRIGHT_BATCHES).

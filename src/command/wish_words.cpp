@@ -168,6 +168,13 @@ const std::vector<Said>& WishWords::all(std::string_view name) const {
   return words_[row].said;
 }
 
+std::vector<std::string> WishWords::names_said() const {
+  std::vector<std::string> names;
+  for (std::size_t k = 0; k < rows.size(); ++k)
+    if (!words_[k].said.empty()) names.emplace_back(rows[k].name);
+  return names;
+}
+
 void WishWords::throw_in_its_line(const UsageError& error) const {
   std::string_view name = error.what();
   if (name.starts_with("--")) name.remove_prefix(2);

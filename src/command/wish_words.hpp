@@ -53,6 +53,8 @@ class WishWords {
   /// Null when it isn't said.
   [[nodiscard]] const Said* one(std::string_view name) const;
   [[nodiscard]] const std::vector<Said>& all(std::string_view name) const;
+  /// The names of all that is said, in the order of the help.
+  [[nodiscard]] std::vector<std::string> names_said() const;
 
   /// An error that names a word, "--home: …", as one of the line in which the word stands, if it does.
   [[noreturn]] void throw_in_its_line(const UsageError& error) const;
