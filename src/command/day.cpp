@@ -2,7 +2,8 @@
 //   1. The list is read whole, each pupil and door looked up; clashes are told first, and then nothing is planned.
 //   2. The lessons are planned in order, so that each finds in the ledger what those before it drive. One that is planned
 //      already for that start is planned anew.
-//   3. All of them are printed as one PDF in order, which belongs to every pupil in it.
+//   3. All of them are read back from the book (day_book.hpp), and printed in order. Without a list the book's are.
+#include <algorithm>
 #include <cmath>
 #include <iostream>
 #include <memory>
@@ -11,22 +12,23 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/day_between.hpp"
+#include "command/day_book.hpp"
 #include "command/day_list.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
-#include "command/ground_marks.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/next_plan.hpp"
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "command/plan_job.hpp"
-#include "command/write_for_pupil.hpp"
+#include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
-#include "loopwright/card/pack.hpp"
+#include "loopwright/file/day_file.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/road/note.hpp"
+#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -34,24 +36,23 @@ namespace {
 struct DayJob {
   Date day;
   AreaTexts area;
-  std::string list, output;
+  std::string list, output, sheet;
 };
 
 /// A line of the list with its pupil.
-struct DayLesson {
+struct ListedLesson {
   DayLine line;
   book::Pupil pupil;
 };
 
 /// One that is planned.
-struct DayPlan {
-  book::Pupil pupil;
+struct KeptLesson {
+  std::string code;
   int number = 0;
-  FoundPlan found;
 };
 
-std::vector<DayLesson> lessons_in(const DayJob& job, const book::Book& book) {
-  std::vector<DayLesson> lessons;
+std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) {
+  std::vector<ListedLesson> lessons;
   for (DayLine& line :
        read_day(file::load_text(job.list, {"list of a day's lessons", {}}), job.list, job.day)) {
     try {
@@ -65,35 +66,39 @@ std::vector<DayLesson> lessons_in(const DayJob& job, const book::Book& book) {
   return lessons;
 }
 
-/// Tells what lies between the lessons; true when some clash.
-bool tell_clashes(Ground& ground, const std::vector<DayLesson>& lessons) {
+std::vector<DayVisit> visits_of(const Ground& ground, const std::vector<ListedLesson>& lessons) {
   Places places(ground.map(), std::cout);
-  std::vector<DayLine> lines;
-  std::vector<Point> doors;
-  for (const DayLesson& lesson : lessons) {
-    lines.push_back(lesson.line);
-    doors.push_back(places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home)));
+  std::vector<DayVisit> visits;
+  for (const ListedLesson& lesson : lessons) {
+    const Point door =
+        places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home));
+    visits.push_back({lesson.line.start, lesson.line.minutes, lesson.line.code, door, door});
   }
+  return visits;
+}
+
+/// Tells what lies between the lessons; true when some clash.
+bool tell_clashes(Ground& ground, const std::vector<ListedLesson>& lessons) {
+  const std::vector<DayVisit> visits = visits_of(ground, lessons);
   bool clash = false;
-  const auto gaps = gaps_of(ground, lines, doors);
+  const auto gaps = gaps_of(ground, visits);
   for (std::size_t k = 0; k < gaps.size(); ++k)
     if (gaps[k].is_clash()) {
-      print_folded(std::cout, 0, "clash: " + clash_words(lines[k], lines[k + 1], gaps[k]));
+      print_folded(std::cout, 0, "clash: " + clash_words(visits[k], visits[k + 1], gaps[k]));
       clash = true;
     }
   if (clash) return true;
   for (std::size_t k = 0; k < gaps.size(); ++k)
-    print_folded(
-        std::cout, 0,
-        lines[k].code + " to " + lines[k + 1].code + ": " + std::to_string(gaps[k].free_minutes) +
-            " min, " +
-            (gaps[k].drive_minutes < 0 ? "no way was found"
-                                       : std::to_string(gaps[k].drive_minutes) + " to drive"));
+    print_folded(std::cout, 0,
+                 visits[k].code + " to " + visits[k + 1].code + ": " +
+                     std::to_string(gaps[k].free_minutes) + " min, " +
+                     (gaps[k].drive_minutes ? std::to_string(*gaps[k].drive_minutes) + " to drive"
+                                            : "no way was found"));
   return false;
 }
 
 /// What to plan as the list has it.
-PlanJob plan_job_of(const DayJob& day, const DayLesson& of, WishWords words,
+PlanJob plan_job_of(const DayJob& day, const ListedLesson& of, WishWords words,
                     const PupilRecord& record) {
   const LessonLength length =
       fill_from_book(words, of.pupil, record, std::to_string(of.line.minutes));
@@ -110,7 +115,7 @@ struct JobAndPlan {
   FoundPlan found;
 };
 
-JobAndPlan found_for(const DayJob& day, const DayLesson& of, const book::Book& book) {
+JobAndPlan found_for(const DayJob& day, const ListedLesson& of, const book::Book& book) {
   WishWords words;
   for (const std::string& want : of.line.wants) words.fill("want", want, of.line.from);
   const std::string start = write_time({civil_seconds(of.line.start), 0}).substr(0, 16);
@@ -126,7 +131,7 @@ JobAndPlan found_for(const DayJob& day, const DayLesson& of, const book::Book& b
   return both;
 }
 
-void tell(const DayLesson& of, const wish::Answer& answer, int number) {
+void tell(const ListedLesson& of, const wish::Answer& answer, int number) {
   std::string text = write_clock(answer.wish.start) + " " + of.pupil.code;
   if (answer.loops.empty()) {
     print_folded(
@@ -139,49 +144,48 @@ void tell(const DayLesson& of, const wish::Answer& answer, int number) {
   for (const wish::Met& one : loop.met)
     met.push_back(write_want(one.want) + ": " + std::to_string(one.got));
   text += ", lesson " + std::to_string(number) + ": " +
-          std::to_string(std::lround(loop.seconds.likely / 60)) +
-          " min driving; asked " + listed(met);
+          std::to_string(std::lround(loop.seconds.likely / 60)) + " min driving; asked " +
+          listed(met);
   if (answer.shortfall)
     text += "; not all of it is met" +
             (answer.shortfall->why.empty() ? "" : ": " + answer.shortfall->why);
   print_folded(std::cout, 0, text);
 }
 
-/// What the sheet says of what is to be looked at on the ground.
-std::vector<wish::GroundMark> marks_of(const book::Book& book, const DayPlan& plan) {
-  const auto kept = book::lesson_of(book, plan.pupil.code, plan.number);
-  return ground_marks(ground_items_of(plan.found),
-                      {kept.plan.to_check, book::seen_facts(book), kept.plan.start.civil().date});
+bool is_kept(const std::vector<KeptLesson>& kept, const DayLesson& one) {
+  return std::any_of(kept.begin(), kept.end(), [&](const KeptLesson& lesson) {
+    return lesson.code == one.pupil.code && lesson.number == one.lesson.number;
+  });
 }
 
-void print_day(book::Book& book, const DayJob& job, const std::vector<DayPlan>& plans) {
-  std::vector<TiedLoops> tied;
-  tied.reserve(plans.size());
-  std::vector<card::DayLesson> pages;
-  std::vector<std::vector<wish::GroundMark>> marks;
-  marks.reserve(plans.size());
-  for (const DayPlan& plan : plans) {
-    tied.push_back(loops_in(*plan.found.ground, plan.found.text, plan.pupil.code));
-    marks.push_back(marks_of(book, plan));
-    card::PackOptions options;
-    options.pupil = plan.pupil.code;
-    const TiedLoops& of = tied.back();
-    pages.push_back({{of.roads,
-                      of.answer,
-                      of.answer.loops.front(),
-                      of.setting,
-                      {nullptr, plan.pupil.my_your ? say::Sides::my_your : say::Sides::left_right},
-                      &marks.back()},
-                     options});
-  }
-  const std::string pdf = card::write_day(pages);
-  for (const DayPlan& plan : plans)
-    write_for_pupil(book, {plan.pupil.code, plan.number}, job.output, pdf);
-  std::cout << job.output << ": written\n";
+/// Writes the files that were asked for. only: what the PDF holds; null: all there is.
+void write_files(book::Book& book, const DayJob& job, const std::vector<KeptLesson>* only) {
+  if (job.sheet.empty() && job.output.empty()) return;
+  std::vector<DayLesson> lessons = lessons_on(book, job.area.area, job.day);
+  if (!job.sheet.empty())
+    store::write_whole(job.sheet,
+                       file::write_day_sheet(day_sheet(book, job.area, job.day, lessons)));
+  if (job.output.empty()) return;
+  std::erase_if(lessons, [&](const DayLesson& one) {
+    return !one.found || (only != nullptr && !is_kept(*only, one));
+  });
+  if (!lessons.empty()) print_day(book, lessons, job.output);
 }
 
-Exit run(book::Book& book, const DayJob& job) {
-  const std::vector<DayLesson> lessons = lessons_in(job, book);
+/// The day as the book has it.
+Exit run_kept(book::Book& book, const DayJob& job) {
+  const auto lessons = lessons_on(book, job.area.area, job.day);
+  print_day_sheet(std::cout, day_sheet(book, job.area, job.day, lessons));
+  const bool has_drive = std::any_of(lessons.begin(), lessons.end(),
+                                     [](const DayLesson& one) { return one.found.has_value(); });
+  if (!job.output.empty() && !has_drive)
+    throw UsageError("-o: no planned lesson of that day can be printed; plan it with a LIST");
+  write_files(book, job, nullptr);
+  return Exit::done;
+}
+
+Exit run_list(book::Book& book, const DayJob& job) {
+  const std::vector<ListedLesson> lessons = lessons_in(job, book);
   {
     Ground ground(job.area);
     if (tell_clashes(ground, lessons)) {
@@ -190,16 +194,17 @@ Exit run(book::Book& book, const DayJob& job) {
     }
   }
   bool all_met = true;
-  std::vector<DayPlan> plans;
-  for (const DayLesson& lesson : lessons) {
+  std::vector<KeptLesson> kept;
+  for (const ListedLesson& lesson : lessons) {
+    std::cout << std::flush;  // who waits sees how far it is
     auto [plan, found] = found_for(job, lesson, book);
     const int number = found.answer.loops.empty() ? 0 : keep_plan(book, plan, found);
     tell(lesson, found.answer, number);
     if (number != 0) tell_look_again(std::cout, book, found);
     all_met = all_met && !found.answer.shortfall;
-    if (number != 0) plans.push_back({lesson.pupil, number, std::move(found)});
+    if (number != 0) kept.push_back({lesson.pupil.code, number});
   }
-  if (!job.output.empty() && !plans.empty()) print_day(book, job, plans);
+  write_files(book, job, &kept);
   return all_met ? Exit::done : Exit::wish_not_met;
 }
 
@@ -211,22 +216,28 @@ Exit day(const Arguments& words) {
       "the list is "
       "'09:00 90 WREN roundabouts': start, minutes, pupil, and what to practise, as --want takes "
       "it; a kind in "
-      "the plural is as many as fit, nothing what the book proposes.",
+      "the plural is as many as fit, nothing what the book proposes. Without a list it tells the "
+      "day as the book has it: times, what is practised, drives between, what isn't sure.",
       "loopwright day"};
   DayJob job;
   std::string date, book_file;
   app.add_option("DATE", date, "the day, 2026-11-28")->required();
   add_area(app, job.area);
-  app.add_option("LIST", job.list, "text file of the lessons, a line each")->required();
+  app.add_option("LIST", job.list,
+                 "text file of the lessons to plan, a line each (default: none is planned)");
   add_book(app, book_file);
   app.add_option("-o,--output", job.output, "one PDF of all of them");
+  app.add_option("--sheet", job.sheet, "file to write the day's sheet into, JSON for programs");
   if (!parse(app, words)) return Exit::done;
   job.day = day_of("DATE", date);
-  if (!job.output.empty()) need_folder_of(job.output);
+  for (const std::string& file : {job.output, job.sheet})
+    if (!file.empty()) need_folder_of(file);
   book::Book book = open_book(book_file, book::Opening::must_be_there);
-  if (!job.output.empty())
-    need_own_file(job.output, {book.file(), job.area.area, job.area.notes, job.list});
-  return run(book, job);
+  for (const std::string& file : {job.output, job.sheet})
+    if (!file.empty())
+      need_own_file(file, {book.file(), job.area.area, job.area.notes, job.area.terms, job.list});
+  if (!job.output.empty() && !job.sheet.empty()) need_own_file(job.sheet, {job.output});
+  return job.list.empty() ? run_kept(book, job) : run_list(book, job);
 }
 
 }  // namespace loopwright::command

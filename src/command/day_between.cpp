@@ -11,7 +11,7 @@ namespace {
 
 constexpr int experienced = 5;  // the instructor drives
 
-std::int64_t end_minute(const DayLine& line) {
+std::int64_t end_minute(const DayVisit& line) {
   return civil_seconds(line.start) / 60 + line.minutes;
 }
 
@@ -19,7 +19,7 @@ std::string clock(std::int64_t minutes) {
   return write_clock({minutes * 60, 0});
 }
 
-int drive_minutes(Ground& ground, Point from, Point to, const Instant& start) {
+std::optional<int> drive_minutes(Ground& ground, Point from, Point to, const Instant& start) {
   wish::Wish wish;
   wish.home = from;
   wish.end = to;
@@ -29,35 +29,36 @@ int drive_minutes(Ground& ground, Point from, Point to, const Instant& start) {
   const hours::Setting setting = ground.setting_of(wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(wish, setting));
   const find::FindResult way = find::route_through(roads, wish, setting);
-  if (way.loops.empty()) return -1;
+  if (way.loops.empty()) return std::nullopt;
   return static_cast<int>(std::ceil(way.loops.front().seconds.likely / 60));
 }
 
 }  // namespace
 
-std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayLine>& lines,
-                            const std::vector<Point>& doors) {
+std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits) {
   std::vector<DayGap> gaps;
-  for (std::size_t k = 0; k + 1 < lines.size(); ++k) {
-    const std::int64_t end = end_minute(lines[k]);
-    DayGap gap{static_cast<int>(civil_seconds(lines[k + 1].start) / 60 - end), 0};
+  for (std::size_t k = 0; k + 1 < visits.size(); ++k) {
+    const DayVisit &now = visits[k], &next = visits[k + 1];
+    DayGap gap{static_cast<int>(civil_seconds(next.start) / 60 - end_minute(now)), 0};
     const Instant at =
-        hours::instant_in(ground.info().zone, lines[k].start).plus_seconds(60LL * lines[k].minutes);
-    if (gap.free_minutes >= 0 && !(doors[k] == doors[k + 1]))
-      gap.drive_minutes = drive_minutes(ground, doors[k], doors[k + 1], at);
+        hours::instant_in(ground.info().zone, now.start).plus_seconds(60LL * now.minutes);
+    if (!now.end || !next.begin)
+      gap.drive_minutes = std::nullopt;
+    else if (gap.free_minutes >= 0 && !(*now.end == *next.begin))
+      gap.drive_minutes = drive_minutes(ground, *now.end, *next.begin, at);
     gaps.push_back(gap);
   }
   return gaps;
 }
 
-std::string clash_words(const DayLine& before, const DayLine& after, const DayGap& gap) {
+std::string clash_words(const DayVisit& before, const DayVisit& after, const DayGap& gap) {
   const std::string both = before.code + " " + clock(civil_seconds(before.start) / 60) + " to " +
                            clock(end_minute(before)) + ", " + after.code + " " +
                            clock(civil_seconds(after.start) / 60) + ": ";
   if (gap.free_minutes < 0)
     return both + "they overlap by " + std::to_string(-gap.free_minutes) + " min";
   return both + std::to_string(gap.free_minutes) + " min between them, and the drive takes " +
-         std::to_string(gap.drive_minutes);
+         std::to_string(gap.drive_minutes.value_or(0));
 }
 
 }  // namespace loopwright::command

@@ -1,27 +1,38 @@
 // From one lesson of a day to the next: the minutes that are free, and those the instructor drives.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "command/day_list.hpp"
 #include "command/ground.hpp"
+#include "loopwright/base/instant.hpp"
 #include "loopwright/base/point.hpp"
 
 namespace loopwright::command {
 
-/// A gap between two lessons.
-struct DayGap {
-  int free_minutes = 0;   ///< from the end of one to the start of the next; negative: they overlap
-  int drive_minutes = 0;  ///< likely, of an experienced driver; -1: no way was found
-  [[nodiscard]] bool is_clash() const { return free_minutes < 0 || drive_minutes > free_minutes; }
+/// A lesson as far as the way to the next one is concerned.
+struct DayVisit {
+  CivilTime start;
+  int minutes = 60;
+  std::string code;
+  std::optional<Point> begin, end;  ///< where the instructor must be; none: not known
 };
 
-/// One gap fewer than lessons. doors: of the lessons, in their order.
-std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayLine>& lines,
-                            const std::vector<Point>& doors);
+/// A gap between two lessons.
+struct DayGap {
+  int free_minutes = 0;  ///< from the end of one to the start of the next; negative: they overlap
+  /// Likely, of an experienced driver; none: no way was found, or its ends aren't known.
+  std::optional<int> drive_minutes = 0;
+  [[nodiscard]] bool is_clash() const {
+    return free_minutes < 0 || drive_minutes.value_or(0) > free_minutes;
+  }
+};
+
+/// One gap fewer than lessons. visits: in order of their starts.
+std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits);
 
 /// "WREN 09:00 to 10:30, FINCH 10:15: they overlap by 15 min"
-std::string clash_words(const DayLine& before, const DayLine& after, const DayGap& gap);
+std::string clash_words(const DayVisit& before, const DayVisit& after, const DayGap& gap);
 
 }  // namespace loopwright::command

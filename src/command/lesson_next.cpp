@@ -6,6 +6,7 @@
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/files.hpp"
 #include "command/folded.hpp"
 #include "command/lesson.hpp"
 #include "command/next_plan.hpp"
@@ -15,6 +16,7 @@
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/road/note.hpp"
+#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -27,6 +29,17 @@ std::optional<std::set<book::Practice>> there_on(const book::Book& book, const b
   NextAsk ask{pupil, area, {}};
   ask.words.fill("start", road::day_text(day) + "T10:00", "--today");
   return practices_for(ask, record_of(book, pupil.code));
+}
+
+/// The words of its wish as a file, for 'lesson plan --wish' and 'loops --wish'; without topics it asks for nothing.
+void keep_wish_of(const book::Proposal& next, const book::Pupil& pupil, const std::string& file) {
+  WishWords words;
+  for (const book::WishWord& word : book::wish_words(next))
+    words.fill(word.name, word.value, "the proposal");
+  for (const road::Kind kind : pupil.avoids)
+    words.fill("avoid", std::string(road::name(kind)), "the book");
+  store::write_whole(file, words.file_text());
+  std::cout << file << ": written; --wish " << file << " asks for it\n";
 }
 
 /// first: of those ahead, what else to think of is told once.
@@ -58,7 +71,7 @@ void print_proposal(const std::string& code, const book::Proposal& next, bool fi
 Exit lesson_next(const Arguments& words) {
   Options app{"Proposes the next lesson, with its reasons; change any of it.",
               "loopwright lesson next"};
-  std::string code, book_file, today, ahead = "1";
+  std::string code, book_file, today, ahead = "1", keep_wish;
   AreaTexts area;
   app.add_option("CODE", code, "the pupil's code")->required();
   add_book(app, book_file);
@@ -68,12 +81,17 @@ Exit lesson_next(const Arguments& words) {
   app.add_option("--notes", area.notes, "with --area: your notes on its roads");
   add_terms(app, area.terms);
   app.add_option("--ahead", ahead, "so many lessons, 1 to 3 (default: 1)");
+  app.add_option("--keep-wish", keep_wish,
+                 "file to write the words of the next one into, for --wish");
   if (!parse(app, words)) return Exit::done;
+  if (!keep_wish.empty()) need_folder_of(keep_wish);
   if (area.area.empty() && !(area.notes.empty() && area.terms.empty()))
     throw UsageError("--notes and --terms go with --area: without a map they say nothing");
   const int how_many = whole_number("--ahead", ahead, {1, 3});
   const Date day = today_of(today);
   const book::Book book = open_book(book_file, book::Opening::must_be_there);
+  if (!keep_wish.empty())
+    need_own_file(keep_wish, {book.file(), area.area, area.notes, area.terms});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
   const auto lessons = book::lessons_of(book, pupil.code);
   const auto there = there_on(book, pupil, area, day);
@@ -83,6 +101,7 @@ Exit lesson_next(const Arguments& words) {
     const bool first = number++ == 0;
     std::cout << pupil.code << ", " << (first ? "next lesson" : "then, if that goes well") << ":\n";
     print_proposal(pupil.code, next, first, area.area);
+    if (first && !keep_wish.empty()) keep_wish_of(next, pupil, keep_wish);
   }
   return Exit::done;
 }

@@ -7,7 +7,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/data_folder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day_between.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/day_list.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/desk_area.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp

@@ -1,6 +1,7 @@
 target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/contradictions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/cursor.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/geojson.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ledger.cpp
   ${CMAKE_CURRENT_LIST_DIR}/load_answer.cpp

@@ -335,7 +335,7 @@ class TestStreets(Book):
     def test_a_picked_loop_is_kept_until_its_streets_are_worn_out(self):
         self.build_area()
         made = subprocess.run([PROGRAM, "loops", "q.area", "--home", "4 Lantern Row", "--minutes", "40", "--want", "turn-off:left=4", "--start", "2026-11-28T15:00",
-                               "--alternatives", "2", "-o", "looked-at.json"], cwd=self.folder, check=False, capture_output=True)
+                               "--alternatives", "2", "--quick", "-o", "looked-at.json"], cwd=self.folder, check=False, capture_output=True)
         self.assertEqual(made.returncode, 0, made.stderr)
         picked = json.loads((self.folder / "looked-at.json").read_text(encoding="utf-8"))["loops"][1]
         kept, said = 0, ""
