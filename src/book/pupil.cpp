@@ -24,7 +24,7 @@ bool is_code(std::string_view text) {
   const bool plain = std::all_of(text.begin(), text.end(), [](char c) {
     return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
   });
-  return plain && !text.empty() && text.size() <= longest_code;
+  return plain && !text.empty() && text.front() != '-' && text.size() <= longest_code;
 }
 
 }  // namespace loopwright::book

@@ -100,6 +100,8 @@ wish::Wish wish_of(const WishWords& words) {
                      std::to_string(*wish.minutes - wish.reserve_minutes));
   if (words.one("variants") != nullptr && words.one("through") != nullptr)
     throw UsageError("--variants is for a search, not for your own drive with --through");
+  if (wish.alternatives > 1 && words.one("through") != nullptr)
+    throw UsageError("--alternatives is for a search: your own drive with --through is one");
   check_lesson(wish, words);
   return wish;
 }

@@ -36,7 +36,7 @@ class Gone {
 
 JobState state_of(Stage stage, int code, const fs::path& folder, const Child* child) {
   JobState state{.stage = stage, .code = code, .said = "", .complained = "", .folder = folder};
-  if (stage == Stage::over && child != nullptr)
+  if ((stage == Stage::working || stage == Stage::over) && child != nullptr)
     state.said = child->said(), state.complained = child->complained();
   return state;
 }

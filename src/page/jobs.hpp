@@ -42,7 +42,7 @@ std::string_view name(Stage stage);  // "waiting", "working", "over", "broken of
 struct JobState {
   Stage stage = Stage::waiting;
   int code = 0;                  ///< the command's exit code (README), once it is over
-  std::string said, complained;  ///< once it is over
+  std::string said, complained;  ///< so far, while it works or once it is over
   std::filesystem::path folder;
 };
 

@@ -4,13 +4,13 @@
 #include <charconv>
 #include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/draw/render.hpp"
 #include "loopwright/draw/symbols.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "page/assets.hpp"
+#include "page/job_files.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
 #include "page/sketches.hpp"
@@ -41,19 +41,6 @@ std::string degrees_of(Point at) {
   std::array<char, 64> text{};
   std::snprintf(text.data(), text.size(), "%.7f,%.7f", at.lat(), at.lon());
   return text.data();
-}
-
-std::string bytes_of(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
-
-/// Neither done nor, at least, an answer to a wish that can't be met (exit code 4).
-bool has_failed(const JobState& state) {
-  return state.stage == Stage::failed ||
-         (state.stage == Stage::over && state.code != 0 && state.code != 4);
 }
 
 /// What there is to practise, with the movements one may ask for.
@@ -105,15 +92,6 @@ Corners corners_of(const road::Roads& roads) {
   return corners;
 }
 
-std::string_view type_of(const std::string& form) {
-  if (form == "pdf") return "application/pdf";
-  if (form == "html") return "text/html; charset=utf-8";
-  if (form == "gpx") return "application/gpx+xml";
-  if (form == "ics") return "text/calendar; charset=utf-8";
-  if (form == "geojson") return "application/geo+json";
-  return form == "text" ? "text/plain; charset=utf-8" : "";
-}
-
 }  // namespace
 
 Routes::Routes(const OpenArea& area, const Desk& desk)
@@ -123,15 +101,10 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
       tiles_(area),
       finder_(roads_),
       jobs_(desk.program, desk.scratch),
-      pupils_(desk.book, jobs_),
+      pupils_(desk, jobs_),
+      keeping_(desk, jobs_),
+      days_(desk, jobs_),
       recorded_(desk, jobs_) {}
-
-Words Routes::on_area(Words words) const {
-  words.insert(words.begin() + 1, desk_.area.string());
-  if (has_notes(desk_)) words.insert(words.end(), {"--notes", desk_.notes.string()});
-  if (!desk_.terms.empty()) words.insert(words.end(), {"--terms", desk_.terms.string()});
-  return words;
-}
 
 Reply Routes::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
@@ -141,6 +114,9 @@ Reply Routes::answer(const Request& request) {
     return pupils_.answer(request, *address);
   if (address->path == "/recorded" || address->path.starts_with("/recorded/"))
     return recorded_.answer(request, *address);
+  if (address->path == "/day")
+    return request.method == Method::post ? days_.begin(request.body)
+                                          : days_.paper_of(word(*address, "day"));
   if (address->path == "/notes" && request.method == Method::post) return add_note(request);
   if (address->path == "/loops")
     return request.method == Method::post ? look_for_loops(request) : not_so("POST");
@@ -209,9 +185,10 @@ Reply Routes::look(const Address& address) {
   const std::string start = word(address, "start");
   if (!at || (!start.empty() && !read_time(start)))
     return trouble(400, "at: LAT,LON; start: a time such as 2026-11-28T15:00");
-  Words words{"look", degrees_of(*at)};
+  Words words{degrees_of(*at)};
   if (!start.empty()) words.insert(words.end(), {"--start", start});
-  const JobState state = jobs_.run([&](const fs::path&) { return on_area(words); });
+  const JobState state =
+      jobs_.run([&](const fs::path&) { return on_area(desk_, {"look"}, words); });
   if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
   return told({{"said", state.said}});
 }
@@ -221,14 +198,11 @@ Reply Routes::look_for_loops(const Request& request) {
   if (!wish.trouble.empty()) return trouble(400, wish.trouble);
   const auto id = jobs_.add([&](const fs::path& folder) {
     std::ofstream(folder / "wish") << wish.text;
-    Words words{"loops", "--wish", (folder / "wish").string(), "-o",
-                (folder / "loops.json").string()};
+    Words words{"--wish", (folder / "wish").string(), "-o", (folder / "loops.json").string()};
     if (!wish.effort.empty()) words.push_back("--" + wish.effort);
-    return on_area(std::move(words));
+    return on_area(desk_, {"loops"}, std::move(words));
   });
-  if (!id)
-    return trouble(503,
-                   "too much is being looked for at once; wait for it, or break something off");
+  if (!id) return too_much();
   return told({{"job", *id}});
 }
 
@@ -240,7 +214,7 @@ Reply Routes::notes() const {
 Reply Routes::add_note(const Request& request) {
   if (desk_.notes.empty())
     return trouble(409, "notes are kept when the page is opened with --notes FILE");
-  const NoteWords note = note_words(request.body);
+  const OptionWords note = note_words(request.body);
   if (!note.trouble.empty()) return trouble(400, note.trouble);
   Words words{"note", "add", desk_.notes.string(), "--area", desk_.area.string()};
   words.insert(words.end(), note.words.begin(), note.words.end());
@@ -254,6 +228,8 @@ Reply Routes::job(const Request& request, const Address& address) {
   const std::string id(parts[1]);
   const std::string_view what = parts.size() > 2 ? parts[2] : "";
   if (request.method == Method::remove && what.empty()) return jobs_.end(id), told(Json::object());
+  if (request.method == Method::post && what == "keep")
+    return keeping_.keep(jobs_.state(id), request.body);
   if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
   const std::optional<JobState> state = jobs_.state(id);
   if (!state || parts.size() > 3) return trouble(404, "there is no such job, or no longer");
@@ -270,6 +246,7 @@ Reply Routes::job(const Request& request, const Address& address) {
     return sketches_of(area_, state->folder / "loops.json", what, address);
   if (what == "drive") return written(*state, address, "geojson");
   if (what == "card") return written(*state, address, word(address, "form"));
+  if (auto file = file_of(*state, what)) return *file;
   return trouble(404, "there is no such thing of a job");
 }
 
@@ -291,12 +268,15 @@ Reply Routes::written(const JobState& job, const Address& address, const std::st
   Reply reply{.status = 200, .type = type, .body = "", .headers = {}};
   const JobState state = jobs_.run(
       [&](const fs::path& folder) {
-        Words words{"card",     (job.folder / "loops.json").string(),
-                    "--loop",   std::to_string(*number),
-                    "--format", form,
-                    "-o",       (folder / "card").string()};
+        Words words{(job.folder / "loops.json").string(),
+                    "--loop",
+                    std::to_string(*number),
+                    "--format",
+                    form,
+                    "-o",
+                    (folder / "card").string()};
         if (!pupil.empty()) words.push_back("--pupil=" + pupil);
-        return on_area(std::move(words));
+        return on_area(desk_, {"card"}, std::move(words));
       },
       [&](const JobState& over) { reply.body = bytes_of(over.folder / "card"); });
   if (state.stage != Stage::over || state.code != 0)

@@ -10,6 +10,7 @@
 //   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
 //   …    /pupils …                  see pupils.hpp
 //   POST /recorded …                a recorded drive: see recorded.hpp
+//   …    /day                       plans a day, tells it as the book has it, prints it (days.hpp)
 //   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
 //   GET  /jobs/JOB                  how far it is: {"stage", "code", "said", "warned", "trouble"}
 //   DELETE /jobs/JOB                breaks it off
@@ -17,6 +18,8 @@
 //   GET  /jobs/JOB/drive?loop=      a loop as GeoJSON
 //   GET  /jobs/JOB/sketches, sketch its junctions: see sketches.hpp
 //   GET  /jobs/JOB/card?loop=       … as a card: form=pdf, html, gpx, ics, text; pupil=: a code
+//   POST /jobs/JOB/keep             … as a pupil's lesson (keeping.hpp)
+//   GET  /jobs/JOB/day, wish, paper what else a job wrote (job_files.hpp)
 //
 // Rules: any thread may call. What goes wrong is {"trouble": "one line"}: 400 the request, 404 no such thing, 405 not
 // this way, 409 not yet, 422 the words, 503 too much at once.
@@ -28,9 +31,11 @@
 #include "loopwright/base/instant.hpp"
 #include "loopwright/page/page.hpp"
 #include "loopwright/place/place.hpp"
+#include "page/days.hpp"
 #include "page/jobs.hpp"
 #include "page/listener.hpp"
 #include "page/noted_tiles.hpp"
+#include "page/keeping.hpp"
 #include "page/pupils.hpp"
 #include "page/recorded.hpp"
 #include "page/request.hpp"
@@ -56,8 +61,6 @@ class Routes {
   Reply loops_of(const JobState& state) const;
   Reply written(const JobState& state, const Address& address, const std::string& form);
   Reply get(const Address& address);
-  /// The words of a command on this desk's area, its notes and terms behind.
-  [[nodiscard]] Words on_area(Words words) const;
 
   const OpenArea& area_;
   const road::Roads& roads_;  // the map's own
@@ -68,6 +71,8 @@ class Routes {
   Jobs jobs_;
   Pupils pupils_;
   Recorded recorded_;
+  Keeping keeping_;
+  Days days_;
 };
 
 }  // namespace loopwright::page

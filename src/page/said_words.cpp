@@ -4,6 +4,7 @@
 #include <array>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <span>
 #include <utility>
 
 namespace loopwright::page {
@@ -16,6 +17,10 @@ using Pairs = std::vector<std::pair<std::string, std::string>>;
 constexpr std::array<std::string_view, 12> of_note{"at",     "to",      "says",  "kind",
                                                    "hours",  "from",    "until", "limit",
                                                    "length", "heading", "seen",  "remark"};
+
+constexpr std::array<std::string_view, 8> of_pupil{
+    "home", "scheme", "licence-seen", "eyesight-read", "theory-passed", "test", "avoid", "sides"};
+constexpr std::array<std::string_view, 5> of_task{"start", "within", "today", "minutes", "quiet"};
 
 bool is_one_line(const std::string& text) {
   return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < ' '; });
@@ -40,6 +45,20 @@ std::optional<Pairs> pairs_in(const Json& said) {
 
 constexpr std::string_view no_pairs = "words: pairs of lines of text, [name, text]";
 
+/// what: "a note", for refusals.
+OptionWords options_in(std::string_view body, std::span<const std::string_view> known,
+                       std::string_view what) {
+  const auto pairs = pairs_in(Json::parse(body, nullptr, false));
+  OptionWords options;
+  if (!pairs) return options.trouble = no_pairs, options;
+  for (const auto& [name, text] : *pairs) {
+    if (std::ranges::find(known, name) == known.end())
+      return options.trouble = std::string(what) + " has no word '" + name + "'", options;
+    options.words.emplace_back("--").append(name).append("=").append(text);
+  }
+  return options;
+}
+
 }  // namespace
 
 WishLines wish_lines(std::string_view body) {
@@ -58,16 +77,16 @@ WishLines wish_lines(std::string_view body) {
   return lines;
 }
 
-NoteWords note_words(std::string_view body) {
-  const auto pairs = pairs_in(Json::parse(body, nullptr, false));
-  NoteWords note;
-  if (!pairs) return note.trouble = no_pairs, note;
-  for (const auto& [name, text] : *pairs) {
-    if (std::ranges::find(of_note, name) == of_note.end())
-      return note.trouble = "a note has no word '" + name + "'", note;
-    note.words.emplace_back("--").append(name).append("=").append(text);
-  }
-  return note;
+OptionWords note_words(std::string_view body) {
+  return options_in(body, of_note, "a note");
+}
+
+OptionWords pupil_words(std::string_view body) {
+  return options_in(body, of_pupil, "a pupil");
+}
+
+OptionWords task_words(std::string_view body) {
+  return options_in(body, of_task, "a task for a pupil");
 }
 
 }  // namespace loopwright::page

@@ -19,12 +19,22 @@ struct WishLines {
 /// body: {"words": [["home", "4 Lantern Row"], ["easy-first", ""], …], "effort": "quick"}
 WishLines wish_lines(std::string_view body);
 
-/// A note as words of `note add`: "--at=54.3,2.6", "--says=never" …
-struct NoteWords {
+/// Options of a command: "--says=never" …
+struct OptionWords {
   std::vector<std::string> words;
   std::string trouble;  ///< why it is none; else empty
 };
+
+/// A note as words of `note add`.
 /// body: {"words": [["at", "54.3,2.6"], ["says", "never"], ["seen", "2026-11-28"], …]}
-NoteWords note_words(std::string_view body);
+OptionWords note_words(std::string_view body);
+
+/// What is kept of a pupil as words of `pupil add` and `pupil change`.
+/// body: {"words": [["home", "4 Lantern Row"], ["test", "2027-02-03"], …]}
+OptionWords pupil_words(std::string_view body);
+
+/// What a task for a pupil may be told: "--within=20", "--start=2026-11-28T15:00".
+/// body: {"words": [["within", "20"], …]}
+OptionWords task_words(std::string_view body);
 
 }  // namespace loopwright::page

@@ -2,11 +2,15 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/child.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/first_run.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/days.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gate.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/job_files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/jobs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/keeping.cpp
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_tiles.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/pupil_record.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
   ${CMAKE_CURRENT_LIST_DIR}/recorded.cpp
   ${CMAKE_CURRENT_LIST_DIR}/replies.cpp

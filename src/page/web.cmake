@@ -18,11 +18,12 @@ if(EXISTS ${web_parts}/ol/package.json)
   find_file(PAGE_FONT Lato-Regular.ttf PATHS /usr/share/fonts/truetype/lato NO_DEFAULT_PATH REQUIRED)
   find_file(PAGE_FONT_BOLD Lato-Bold.ttf PATHS /usr/share/fonts/truetype/lato NO_DEFAULT_PATH REQUIRED)
   list(APPEND page_files "/|text/html|${web}/index.html" "/first.html|text/html|${web}/first.html" "/desk.css|text/css|${web}/desk.css"
+    "/book.css|text/css|${web}/book.css"
     "/fonts/regular.ttf|font/ttf|${PAGE_FONT}" "/fonts/bold.ttf|font/ttf|${PAGE_FONT_BOLD}")
 endif()
 add_custom_command(OUTPUT ${page_assets}
   COMMAND ${CMAKE_COMMAND} -DOUT=${page_assets} "-DFILES=${page_files}" -P ${web}/embed.cmake
-  DEPENDS ${web}/embed.cmake ${web}/index.html ${web}/first.html ${web}/desk.css ${page_scripts} VERBATIM)
+  DEPENDS ${web}/embed.cmake ${web}/index.html ${web}/first.html ${web}/desk.css ${web}/book.css ${page_scripts} VERBATIM)
 set_source_files_properties(${page_assets} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON
-  OBJECT_DEPENDS "${web}/index.html;${web}/first.html;${web}/desk.css;${page_scripts}")
+  OBJECT_DEPENDS "${web}/index.html;${web}/first.html;${web}/desk.css;${web}/book.css;${page_scripts}")
 target_sources(loopwright_lib PRIVATE ${page_assets})

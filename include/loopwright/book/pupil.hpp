@@ -37,7 +37,7 @@ struct Pupil {
 
 /// The longest code a sheet has room for.
 inline constexpr std::size_t longest_code = 12;
-/// True for up to 12 letters, digits and hyphens: short, and no full name.
+/// True for up to 12 letters, digits and hyphens, none of them first: short, no full name, and no option of a command.
 bool is_code(std::string_view text);
 
 }  // namespace loopwright::book

@@ -22,7 +22,7 @@ export interface Loop {
 }
 export interface Answer {
   loops: Loop[]; fewer_because: string | null;
-  wish: { minutes: number; reserve_minutes: number; wants: { kind: string; movement: string | null; count: number | "max" }[] };
+  wish: { minutes: number | null; reserve_minutes: number; wants: { kind: string; movement: string | null; count: number | "max" }[] };
   shortfall: { why?: string } | null;
 }
 export interface DriveFeature {
@@ -53,16 +53,10 @@ export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
   asked(`/find?text=${encodeURIComponent(text)}`, signal ? { signal } : {});
 export const look = (lat: number, lon: number, start: string): Promise<{ said: string }> =>
   asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
-export interface Pupil { code: string; home: string }
-export interface Proposal { goal: string; topics: { what: string; passes: number; why: string }[]; hints: string[]; words: [string, string][] }
-export interface Record { code: string; home: string; record: string; lessons: string; next: Proposal | null }
-export const pupils = (): Promise<{ pupils: Pupil[] }> => asked("/pupils");
-export const pupil = (code: string, day: string): Promise<Record> => asked(`/pupils/${code}?day=${day}`);
-export const logLesson = (code: string, line: string): Promise<{ said: string }> =>
-  asked(`/pupils/${code}/log`, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ line }) });
 export const notes = (): Promise<Drive> => asked("/notes");
-const posted = (words: [string, string][], more: object = {}): RequestInit =>
-  ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, ...more }) });
+export const posting = (body: object): RequestInit =>
+  ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
+const posted = (words: [string, string][], more: object = {}): RequestInit => posting({ words, ...more });
 export const addNote = (words: [string, string][]): Promise<{ said: string }> => asked("/notes", posted(words));
 export const lookForLoops = (words: [string, string][], effort: string): Promise<{ job: string }> =>
   asked("/loops", posted(words, { effort }));
@@ -75,13 +69,14 @@ export const cardAddress = (id: string, loop: number, form: string, pupil: strin
 
 const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
-/** Until the job is over; none when it was broken off. */
-export async function whenOver(id: string): Promise<Job | null> {
+/** Until the job is over; none when it was broken off. told: what it said so far. */
+export async function whenOver(id: string, told: (said: string) => void = () => undefined): Promise<Job | null> {
   for (let wait = 60; ; wait = Math.min(wait * 1.3, 500)) {
     const state = await job(id);
     if (state.stage === "broken off") return null;
     if (state.trouble) throw new Trouble(state.trouble);
     if (state.stage === "over") return state;
+    told(state.said);
     await pause(wait);
   }
 }

@@ -1,5 +1,6 @@
 // The page: map on the left, loops in the middle, the sheet on the right.
 import { area as askArea, Trouble } from "./ask";
+import { Day } from "./day";
 import { Lesson } from "./lesson";
 import { Look } from "./look";
 import { RoadMap } from "./map";
@@ -8,7 +9,7 @@ import { PupilSheet } from "./pupil";
 import { WishForm } from "./wish_form";
 import { clock } from "./words";
 
-type View = "lesson" | "pupil" | "map";
+type View = "lesson" | "day" | "pupil" | "map";
 
 async function begin(): Promise<void> {
   const area = await askArea();
@@ -24,12 +25,13 @@ async function begin(): Promise<void> {
     form.element.open = true;
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
-  const pupilSheet = new PupilSheet(() => form.moment().slice(0, 10), (record) => {
-    form.take(record.home, record.next?.words ?? []);
+  const day = new Day(area, () => form.moment().slice(0, 10));
+  const pupilSheet = new PupilSheet(() => form.moment(), (record, words) => {
+    form.take(record.home, words);
     lesson.setPupil(record.code);
     show("lesson");
   });
-  const sheets: Record<View, HTMLElement> = { lesson: lessonSheet, pupil: pupilSheet.element, map: look.element };
+  const sheets: Record<View, HTMLElement> = { lesson: lessonSheet, day: day.element, pupil: pupilSheet.element, map: look.element };
 
   /** The map shows the time and the practice that are asked for. */
   function wishChanged(): void {
@@ -42,12 +44,15 @@ async function begin(): Promise<void> {
 
   function show(view: View): void {
     document.body.classList.toggle("map-only", view !== "lesson");
+    document.body.dataset["view"] = view;
     for (const each of Object.keys(sheets)) part(`to-${each}`).setAttribute("aria-pressed", String(view === each));
     part("sheet").replaceChildren(sheets[view]);
     if (view === "pupil") void pupilSheet.open();
+    if (view === "day") void day.open();
+    if (view === "lesson" && area.book) void lesson.keeping.open();
     map.resized();
   }
-  part("to-pupil").hidden = !area.book;
+  part("to-pupil").hidden = part("to-day").hidden = !area.book;
   for (const view of Object.keys(sheets) as View[]) part(`to-${view}`).addEventListener("click", () => show(view));
   map.whenAsked((lat, lon) => {
     show("map");

@@ -1,5 +1,6 @@
 // A lesson at the desk: wished for, looked for, picked, changed, printed.
 import { breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive, type Loop } from "./ask";
+import { Keep } from "./keep";
 import { make, part } from "./page_parts";
 import { Sketches } from "./sketches";
 import { clearRibbons, letter, showRibbons, type MetBy } from "./ribbons";
@@ -31,6 +32,7 @@ export class Lesson {
   private readonly stale = make("p", { class: "trouble", role: "status", hidden: true }, "These loops are for the wish as it was: look for loops again.");
   private readonly pupil = make("input", { type: "text", id: "pupil", autocomplete: "off", size: "8", maxlength: "12", pattern: "[A-Za-z0-9\\-]{1,12}", "aria-describedby": "pupil-why" });
   private readonly links = make("span", { class: "deeds sheets" });
+  readonly keeping = new Keep((code) => this.setPupil(code));
   private found: Found | null = null;
   private chosen = 0;
   private sketches: Sketches | null = null; // of the loop that is shown
@@ -103,6 +105,8 @@ export class Lesson {
     const isStale = this.found !== null && this.found.wish !== JSON.stringify(this.form.words());
     this.stale.hidden = !isStale;
     this.links.hidden = isStale;
+    const loop = this.found?.answer.loops[this.chosen];
+    this.keeping.offer(!isStale && this.found && loop ? { job: this.found.job, loop: loop.id, minutes: this.found.answer.wish.minutes ?? 60 } : null);
   }
 
   /** A loop, and the junction of the pass that was clicked on its ribbon. */
@@ -144,6 +148,7 @@ export class Lesson {
   /** A pupil's code, for the sheets. */
   setPupil(code: string): void {
     this.pupil.value = code;
+    this.keeping.setPupil(code);
     this.linkSheets();
   }
 
@@ -158,6 +163,7 @@ export class Lesson {
       make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), this.pupil,
         make("span", { id: "pupil-why", class: "far" }, "a code, never a name; may be left out"))),
       make("div", { class: "deeds" }, this.links, make("button", { type: "button", class: "also", onclick: () => void this.plan() }, "Plan again")),
+      this.keeping.element,
       make("p", { class: "caution" }, "Plan when parked. Signs, road markings, signals and police on the day overrule the map. You decide."),
     ];
   }

@@ -1,11 +1,18 @@
-// A pupil: what the book knows, what could come next and why, and what came of a lesson.
-import { logLesson, pupil, pupils, Trouble, type Record } from "./ask";
+// A pupil: what the book knows, what could come next and why, what came of a lesson, and what else may be asked.
+import { logLesson, pupil, pupils, type PupilRecord, type Words } from "./ask_book";
 import { field, make } from "./page_parts";
+import { pupilForm } from "./pupil_form";
+import { exposureOf, lessonsOf, skillsOf } from "./pupil_record";
+import { erasing, papersOf } from "./pupil_rights";
+import { AtHome, LikeIt, NextLesson, NotMet } from "./pupil_tasks";
 import { RecordedDrive } from "./recorded";
+import { whatWentWrong } from "./working";
 
 export class PupilSheet {
-  readonly element = make("div", {});
+  readonly element = make("div", { class: "pupil" });
   private readonly choice = make("select", {});
+  private readonly choosing = make("div", { class: "fields" }, field("Code", this.choice));
+  private readonly adding = make("div", {});
   private readonly told = make("div", {});
   private readonly line = make("input", { type: "text", autocomplete: "off", "aria-describedby": "log-how" });
   private readonly came = make("p", { role: "status" });
@@ -13,53 +20,75 @@ export class PupilSheet {
     make("h3", {}, "What came of the lesson"),
     make("div", { class: "fields" }, field("In a line", this.line, true)),
     make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me"),
-    make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")), this.came);
-
+    make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")));
   private readonly recorded = new RecordedDrive(() => this.choice.value, async (said) => {
     await this.show();
     this.came.replaceChildren(said);
   });
+  private readonly next: NextLesson;
+  private readonly tasks: (NotMet | LikeIt | AtHome)[];
+  private record: PupilRecord | null = null;
 
-  /** take: what is done with a pupil's proposal, "into the lesson". */
-  constructor(private readonly day: () => string, private readonly take: (record: Record) => void) {
+  /** take: what is done with words for a pupil's lesson. start: the lesson's. */
+  constructor(start: () => string, take: (record: PupilRecord, words: Words) => void) {
+    const asked = {
+      code: () => this.choice.value, start,
+      take: (words: Words) => { if (this.record) take(this.record, words); },
+    };
+    this.next = new NextLesson(asked);
+    this.tasks = [new NotMet(asked), new LikeIt(asked), new AtHome(asked)];
     this.choice.addEventListener("change", () => { this.came.replaceChildren(); this.recorded.clear(); void this.show(); });
-    this.element.append(make("h2", {}, "A pupil"), make("div", { class: "fields" }, field("Code", this.choice)), this.told);
+    this.element.append(make("h2", {}, "A pupil"), this.choosing, this.adding, this.came, this.told);
   }
 
-  /** Reads the book anew. */
-  async open(): Promise<void> {
+  /** Reads the book anew; code: who is shown then. */
+  async open(code = this.choice.value): Promise<void> {
     try {
-      const known = this.choice.value;
       const all = (await pupils()).pupils;
-      this.choice.replaceChildren(...all.map(({ code }) => make("option", { value: code, selected: code === known }, code)));
-      if (all.length === 0) this.told.replaceChildren(make("p", {}, "The book has no pupil yet: 'loopwright pupil add CODE' adds one."));
+      this.choice.replaceChildren(...all.map((each) => make("option", { value: each.code, selected: each.code.toLowerCase() === code.toLowerCase() }, each.code)));
+      this.choosing.hidden = all.length === 0;
+      this.addForm(all.length === 0);
+      if (all.length === 0) this.told.replaceChildren(make("p", {}, "The book has no pupil yet."));
       else await this.show();
     } catch (failure) {
       this.trouble(failure);
     }
   }
 
+  private addForm(open: boolean): void {
+    const form = pupilForm(null, (code) => {
+      this.came.replaceChildren(`${code} is in the book.`);
+      void this.open(code);
+    });
+    form.toggleAttribute("open", open);
+    this.adding.replaceChildren(form);
+  }
+
   private async show(): Promise<void> {
+    this.next.forget();
+    for (const task of this.tasks) task.forget();
     try {
-      const record = await pupil(this.choice.value, this.day());
-      this.told.replaceChildren(...this.next(record), this.logForm, this.recorded.element,
-        make("h3", {}, "Lessons"), make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": "Lessons" }, record.lessons),
-        make("h3", {}, "Record"), make("pre", { class: "said" }, record.record));
+      const record = await pupil(this.choice.value);
+      this.record = record;
+      this.told.replaceChildren(...this.sheetOf(record));
+      if (record.home) void this.next.open();
     } catch (failure) {
       this.trouble(failure);
     }
   }
 
-  private next(record: Record): HTMLElement[] {
-    const next = record.next;
-    if (!next) return [];
+  private sheetOf(record: PupilRecord): HTMLElement[] {
+    const home = record.home ? [this.next.element] : [make("p", {}, "The book has no home of this pupil: change what is kept to plan from there.")];
     return [
-      make("h3", {}, "What could come next"),
-      make("p", {}, make("strong", {}, next.goal || "Nothing that a map can serve is due: drive what the pupil asks for.")),
-      make("ul", {}, ...next.topics.map((topic) => make("li", {}, `${topic.what}, ${topic.passes}: ${topic.why}`)),
-        ...next.hints.map((hint) => make("li", { class: "far" }, `think of: ${hint}`))),
-      make("p", { class: "far" }, "By the record alone: what the roads from the door can't give, the search says."),
-      make("div", { class: "deeds" }, make("button", { type: "button", class: "deed", onclick: () => this.take(record) }, "Take it into the lesson")),
+      ...home, this.logForm, this.recorded.element,
+      make("h3", {}, "Lessons"), lessonsOf(record),
+      make("h3", {}, "What was observed"), ...skillsOf(record),
+      make("h3", {}, "In what was driven"), exposureOf(record),
+      ...(record.home ? this.tasks.map((task) => task.element) : []),
+      make("details", { class: "note" }, make("summary", {}, "The record in words"), make("pre", { class: "said" }, record.told)),
+      pupilForm(record, (code) => { this.came.replaceChildren(`${code} is changed.`); void this.show(); }),
+      make("h3", {}, "For the pupil"), papersOf(record),
+      erasing(record, (said) => { this.came.replaceChildren(said); void this.open(""); }),
     ];
   }
 
@@ -69,12 +98,13 @@ export class PupilSheet {
       this.line.value = "";
       await this.show();
       this.came.replaceChildren(said.trim());
+      this.line.focus();
     } catch (failure) {
-      this.came.replaceChildren(make("span", { class: "trouble" }, failure instanceof Trouble ? failure.message : String(failure)));
+      this.came.replaceChildren(make("span", { class: "trouble" }, whatWentWrong(failure)));
     }
   }
 
   private trouble(failure: unknown): void {
-    this.told.replaceChildren(make("p", { class: "trouble", role: "alert" }, failure instanceof Trouble ? failure.message : String(failure)));
+    this.told.replaceChildren(make("p", { class: "trouble", role: "alert" }, whatWentWrong(failure)));
   }
 }

@@ -68,7 +68,10 @@ export class WishForm {
 
   /** What is asked for. */
   words(): Words {
-    const words: Words = [["home", this.home.value.trim()], ["start", this.start.value], ["minutes", this.minutes.value], ["alternatives", this.alternatives.value]];
+    const words: Words = [["home", this.home.value.trim()], ["start", this.start.value]];
+    // A drive of one's own has its own minutes, and is one.
+    if (this.also.some(([name]) => name === "through")) return [...words, ...(this.level.value ? [["level", this.level.value]] as Words : []), ...this.also];
+    words.push(["minutes", this.minutes.value], ["alternatives", this.alternatives.value]);
     if (Number(this.reserve.value) > 0) words.push(["reserve", this.reserve.value]);
     if (this.level.value) words.push(["level", this.level.value]);
     if (this.easyFirst.checked) words.push(["easy-first", ""]);

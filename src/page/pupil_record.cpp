@@ -1,0 +1,89 @@
+#include "page/pupil_record.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "loopwright/base/instant.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/pupils.hpp"
+#include "loopwright/book/scheme.hpp"
+#include "loopwright/road/note.hpp"
+
+namespace loopwright::page {
+namespace {
+
+using Json = nlohmann::json;
+
+Json skills_of(const book::Scheme& scheme, const std::vector<book::Lesson>& lessons) {
+  Json skills = Json::array();
+  for (const book::SkillLine& line : book::skill_lines(scheme, lessons)) {
+    Json seen = Json::array();
+    for (const book::Seen& one : line.seen)
+      seen.push_back({{"day", road::day_text(one.day)},
+                      {"level", one.level},
+                      {"word", scheme.level_name(one.level)}});
+    skills.push_back(
+        {{"group", line.skill->group}, {"name", line.skill->name}, {"seen", std::move(seen)}});
+  }
+  return skills;
+}
+
+Json exposure_rows(const std::vector<book::Lesson>& lessons) {
+  Json rows = Json::array();
+  for (const book::Exposure& on : book::exposure_of(lessons))
+    rows.push_back({{"road", on.road},
+                    {"light", on.conditions.light},
+                    {"weather", on.conditions.weather},
+                    {"traffic", on.conditions.traffic},
+                    {"minutes", std::lround(on.minutes)}});
+  return rows;
+}
+
+Json lesson_row(const book::Lesson& lesson) {
+  const bool driven = lesson.state == book::LessonState::driven;
+  const auto& passes = driven ? lesson.log.passes : lesson.plan.passes;
+  int stepped_in = 0;
+  for (const book::LessonIntervention& one : lesson.log.interventions) stepped_in += one.count;
+  return {{"number", lesson.number},
+          {"state", book::name(lesson.state)},
+          {"day", road::day_text(book::day_of(lesson))},
+          {"start", write_clock(lesson.plan.start)},
+          {"length", lesson.plan.length_minutes},
+          {"likely", std::lround(lesson.plan.likely_s / 60)},
+          {"passes",
+           driven ? std::ranges::count_if(passes, &book::LessonPass::driven) : std::ssize(passes)},
+          {"stepped_in", stepped_in}};
+}
+
+Json ticks_of(const book::Pupil& pupil) {
+  Json ticks = Json::object();
+  for (const auto& [tick, day] : pupil.ticks)
+    ticks[std::string(book::name(tick))] = road::day_text(day);
+  return ticks;
+}
+
+}  // namespace
+
+Json record_of_pupil(const book::Book& book, std::string_view code) {
+  const book::Pupil pupil = book::pupil_of(book, code);
+  const auto lessons = book::lessons_of(book, pupil.code);
+  Json rows = Json::array(), avoids = Json::array();
+  for (const book::Lesson& lesson : lessons) rows.push_back(lesson_row(lesson));
+  for (const road::Kind kind : pupil.avoids) avoids.push_back(road::name(kind));
+  const book::Scheme* scheme = book::find_scheme(pupil.scheme);
+  return {{"code", pupil.code},
+          {"home", pupil.home},
+          {"scheme", scheme == nullptr ? pupil.scheme : std::string(scheme->name)},
+          {"added", road::day_text(pupil.added)},
+          {"test", pupil.test_day ? Json(road::day_text(*pupil.test_day)) : Json()},
+          {"ticks", ticks_of(pupil)},
+          {"avoids", std::move(avoids)},
+          {"my_your", pupil.my_your},
+          {"skills", scheme == nullptr ? Json::array() : skills_of(*scheme, lessons)},
+          {"exposure", exposure_rows(lessons)},
+          {"lessons", std::move(rows)}};
+}
+
+}  // namespace loopwright::page
