@@ -34,7 +34,7 @@ export class Day {
   private readonly said = make("div", {});
   private readonly heading = make("h2", { tabindex: "-1" });
   private readonly sheet = make("div", {});
-  private readonly planning: HTMLElement;
+  private readonly planning: HTMLDetailsElement;
 
   constructor(area: Area, private readonly today: () => string) {
     this.rows = new DayRows(area);
@@ -69,7 +69,9 @@ export class Day {
     const lines = this.rows.lines();
     if (lines.length === 0) return this.working.say("Add a row first.");
     this.said.replaceChildren();
-    if (await this.read("Planning, one lesson after the other …", lines)) this.heading.focus();
+    if (!await this.read("Planning, one lesson after the other …", lines)) return;
+    this.planning.open = false;
+    this.heading.focus();
   }
 
   /** Plans the lines, if there are any, and shows the day then. */

@@ -20,7 +20,9 @@ export class DayRows {
   private codes: string[] = [];
 
   constructor(private readonly area: Area) {
-    this.element.append(this.list, make("p", { id: "day-more-why", class: "far" }, "Further practice in words, such as zebra=2 emerge:right=3"),
+    this.element.append(
+      make("p", { id: "day-more-why", class: "far" }, "Each row: start, minutes, pupil, what to practise, and further practice in words, such as zebra=2 emerge:right=3."),
+      this.list,
       make("button", { type: "button", class: "also", onclick: () => this.add() }, "Add a row"));
   }
 

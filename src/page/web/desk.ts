@@ -26,7 +26,7 @@ async function begin(): Promise<void> {
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
   const day = new Day(area, () => form.moment().slice(0, 10));
-  const pupilSheet = new PupilSheet(() => form.moment(), (record, words) => {
+  const pupilSheet = new PupilSheet(() => form.moment(), (lat, lon) => { map.showSpot(lat, lon); map.goTo(lat, lon); }, (record, words) => {
     form.take(record.home, words);
     lesson.setPupil(record.code);
     show("lesson");

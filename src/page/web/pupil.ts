@@ -6,6 +6,7 @@ import { exposureOf, lessonsOf, skillsOf } from "./pupil_record";
 import { erasing, papersOf } from "./pupil_rights";
 import { AtHome, LikeIt, NextLesson, NotMet } from "./pupil_tasks";
 import { RecordedDrive } from "./recorded";
+import type { GoTo } from "./told_blocks";
 import { whatWentWrong } from "./working";
 
 export class PupilSheet {
@@ -30,9 +31,9 @@ export class PupilSheet {
   private record: PupilRecord | null = null;
 
   /** take: what is done with words for a pupil's lesson. start: the lesson's. */
-  constructor(start: () => string, take: (record: PupilRecord, words: Words) => void) {
+  constructor(start: () => string, goTo: GoTo, take: (record: PupilRecord, words: Words) => void) {
     const asked = {
-      code: () => this.choice.value, start,
+      code: () => this.choice.value, start, goTo,
       take: (words: Words) => { if (this.record) take(this.record, words); },
     };
     this.next = new NextLesson(asked);

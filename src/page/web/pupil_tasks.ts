@@ -1,13 +1,14 @@
 // What the map and the record together say for a pupil: what comes next, what isn't met yet, another place like it,
 // practice at home. Each is a command of the program, run beside the page and broken off at will.
 import { beginTask, wishOf, type Task, type Words } from "./ask_book";
-import { make } from "./page_parts";
+import { field, make } from "./page_parts";
+import { toldBlocks, type GoTo } from "./told_blocks";
 import { Working } from "./working";
 
 /** Takes words of a wish into the lesson. */
 export type Take = (words: Words) => void;
 
-interface Asked { code: () => string; start: () => string; take: Take }
+interface Asked { code: () => string; start: () => string; take: Take; goTo: GoTo }
 
 /** Items of a told list: those set in by two blanks, with what is set in further joined to them. */
 function items(said: string): string[] {
@@ -38,7 +39,7 @@ export class NextLesson {
     if (!done) return;
     const all = items(done.job.said).filter((item) => !/^(plan it|a mock test): /.test(item));
     const goal = all.find((item) => item.startsWith("goal: "))?.slice(6);
-    const hints = all.filter((item) => item.startsWith("think of: "));
+    const hints = all.filter((item) => item.startsWith("think of: ")).map((item) => item.replace(" (--drive-out)", ""));
     const topics = goal ? all.filter((item) => !item.startsWith("goal: ") && !item.startsWith("think of: ")) : [];
     const { words } = await wishOf(done.id);
     this.told.replaceChildren(
@@ -58,10 +59,11 @@ class Questioned {
   readonly element: HTMLElement;
   protected readonly working = new Working();
   protected readonly told = make("div", {});
+  protected readonly more = make("div", { class: "fields" }); // what else may be said
   private readonly details: HTMLDetailsElement;
 
   constructor(protected readonly asked: Asked, private readonly task: Task, heading: string, why: string, deed: string) {
-    this.details = make("details", { class: "note" }, make("summary", {}, heading), make("p", { class: "far" }, why),
+    this.details = make("details", { class: "note" }, make("summary", {}, heading), make("p", { class: "far" }, why), this.more,
       make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => void this.ask() }, deed)), this.working.status, this.told);
     this.element = this.details;
   }
@@ -77,7 +79,7 @@ class Questioned {
   }
 
   protected show(said: string, _job: string, _code: number): void {
-    this.told.replaceChildren(make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": this.details.querySelector("summary")?.textContent ?? "" }, paragraphs(said)));
+    this.told.replaceChildren(...toldBlocks(paragraphs(said), this.asked.goTo));
   }
 
   private async ask(): Promise<void> {
@@ -100,8 +102,16 @@ export class NotMet extends Questioned {
 }
 
 export class LikeIt extends Questioned {
+  private readonly at = make("input", { type: "text", autocomplete: "off" });
+
   constructor(asked: Asked) {
     super(asked, "like-it", "Another like it", "Where you stepped in last: places of the same form, the easiest first, then back to the first.", "Find places like it");
+    this.more.append(field("At this place, when it was another", this.at, true));
+  }
+
+  protected override words(): Words {
+    const at = this.at.value.trim();
+    return [...super.words(), ...(at ? [["at", at]] as Words : [])];
   }
 
   protected override show(said: string, job: string, code: number): void {

@@ -2,7 +2,9 @@
 import { breakOff, Trouble, whenOver, type Job } from "./ask";
 import { make } from "./page_parts";
 
-export const whatWentWrong = (failure: unknown): string => (failure instanceof Trouble ? failure.message : String(failure));
+/** In the form's words: a list of a day is rows here. */
+export const whatWentWrong = (failure: unknown): string =>
+  (failure instanceof Trouble ? failure.message.replace(/^list, line (\d+): /, "row $1: ") : String(failure));
 
 export class Working {
   readonly status = make("p", { role: "status", class: "far" });
