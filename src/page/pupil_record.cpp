@@ -7,6 +7,7 @@
 #include "loopwright/base/instant.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
+#include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/scheme.hpp"
 #include "loopwright/road/note.hpp"
@@ -81,6 +82,8 @@ Json record_of_pupil(const book::Book& book, std::string_view code) {
           {"ticks", ticks_of(pupil)},
           {"avoids", std::move(avoids)},
           {"my_your", pupil.my_your},
+          {"level",
+           scheme == nullptr ? Json() : Json(book::wish_level(book::level_now(*scheme, lessons)))},
           {"skills", scheme == nullptr ? Json::array() : skills_of(*scheme, lessons)},
           {"exposure", exposure_rows(lessons)},
           {"lessons", std::move(rows)}};

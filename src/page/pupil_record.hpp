@@ -1,6 +1,7 @@
 // A pupil's record as the page shows it: what the book keeps and what follows from it.
 //
 //   {"code", "home", "scheme", "added", "test", "ticks": {"licence-seen": "2026-09-01"}, "avoids": ["signals"], "my_your",
+//    "level": 2,                                                              that a wish is given, none without a scheme
 //    "skills": [{"group", "name", "seen": [{"day", "level", "word"}]}],       the earliest first
 //    "exposure": [{"road", "light", "weather", "traffic", "minutes"}],
 //    "lessons": [{"number", "state", "day", "start", "length", "likely", "passes", "stepped_in"}]}

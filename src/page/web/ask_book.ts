@@ -6,7 +6,7 @@ export interface Skill { group: string; name: string; seen: { day: string; level
 export interface Exposure { road: string; light: string; weather: string; traffic: string; minutes: number }
 export interface LessonRow { number: number; state: string; day: string; start: string; length: number; likely: number; passes: number; stepped_in: number }
 export interface PupilRecord {
-  code: string; home: string; scheme: string; added: string; test: string | null; ticks: Record<string, string>; avoids: string[]; my_your: boolean;
+  code: string; home: string; scheme: string; added: string; test: string | null; ticks: Record<string, string>; avoids: string[]; my_your: boolean; level: number | null;
   skills: Skill[]; exposure: Exposure[]; lessons: LessonRow[]; told: string;
 }
 export type Words = [string, string][];

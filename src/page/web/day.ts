@@ -5,6 +5,7 @@ import { DayRows } from "./day_rows";
 import { field, make } from "./page_parts";
 import { Working } from "./working";
 
+const few = 5; // more are printed closer, so that the sheet stays one page
 const mostTold = 2; // of what isn't sure; the lesson's own sheet has all
 
 const inWords = (day: string): string =>
@@ -103,7 +104,7 @@ export class Day {
     this.heading.replaceChildren(inWords(sheet.day));
     this.sheet.replaceChildren(
       ...(sheet.lessons.length === 0 ? [make("p", {}, "No lesson in the book.")] : []),
-      make("ol", { class: "day-sheet", "aria-label": "Lessons of the day" }, ...sheet.lessons.flatMap((lesson, row) => {
+      make("ol", { class: sheet.lessons.length > few ? "day-sheet many" : "day-sheet", "aria-label": "Lessons of the day" }, ...sheet.lessons.flatMap((lesson, row) => {
         const gap = sheet.between[row];
         return [this.lesson(lesson), ...(gap ? [this.between(gap)] : [])];
       })),

@@ -9,6 +9,14 @@ import { RecordedDrive } from "./recorded";
 import type { GoTo } from "./told_blocks";
 import { whatWentWrong } from "./working";
 
+/** With the level and what is kept off, where the words don't say them; what is asked for isn't kept off. */
+function withRecord(record: PupilRecord, words: Words): Words {
+  const said = (name: string, text: string): boolean => words.some((word) => word[0] === name && word[1].startsWith(text));
+  return [...words,
+    ...(record.level && !said("level", "") ? [["level", String(record.level)]] as Words : []),
+    ...record.avoids.filter((kind) => !said("avoid", kind) && !said("want", kind)).map((kind) => ["avoid", kind] as [string, string])];
+}
+
 export class PupilSheet {
   readonly element = make("div", { class: "pupil" });
   private readonly choice = make("select", {});
@@ -34,7 +42,7 @@ export class PupilSheet {
   constructor(start: () => string, goTo: GoTo, take: (record: PupilRecord, words: Words) => void) {
     const asked = {
       code: () => this.choice.value, start, goTo,
-      take: (words: Words) => { if (this.record) take(this.record, words); },
+      take: (words: Words) => { if (this.record) take(this.record, withRecord(this.record, words)); },
     };
     this.next = new NextLesson(asked);
     this.tasks = [new NotMet(asked), new LikeIt(asked), new AtHome(asked)];

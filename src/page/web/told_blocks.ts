@@ -41,8 +41,8 @@ export function toldBlocks(said: string, goTo: GoTo): HTMLElement[] {
     }
     const last = blocks.at(-1);
     title = line.trim();
-    // Folded lines are set in.
-    if (/^ {2,}\S/.test(line) && last?.tagName === "P") last.append(` ${line.trim()}`);
+    // Folded lines are set in; a drive of its own has a line of its own.
+    if (/^ {2,}(?!drive \d)\S/.test(line) && last?.tagName === "P") last.append(` ${line.trim()}`);
     else if (line.trim()) blocks.push(make("p", {}, line.trim()));
   }
   return blocks;

@@ -1,0 +1,163 @@
+#!/usr/bin/python3
+"""The pupils' book behind the page: what is asked over HTTP is what the commands do, and nothing else gets through.
+
+    tests/page/test_book_routes.py PROGRAM
+
+What the page answers is held against the same command run beside it, and against the book itself (SQLite, read by
+Python's own module). RFC 9110 for what a status means.
+"""
+import contextlib
+import json
+import pathlib
+import sqlite3
+import subprocess
+import sys
+import tempfile
+import time
+import unittest
+
+from served import served
+
+PROGRAM = sys.argv[1]
+START = "2026-11-28T15:00"
+WISH = [["home", "4 Lantern Row"], ["start", START], ["minutes", "40"], ["reserve", "5"], ["want", "zebra=1"], ["alternatives", "2"]]
+
+
+class BookRoutes(unittest.TestCase):
+    def setUp(self):
+        self.scratch = tempfile.TemporaryDirectory()
+        self.book = pathlib.Path(self.scratch.name) / "pupils.book"
+        self.run_it("pupil", "add", "WREN", "--home", "4 Lantern Row", "--today", "2026-09-01")
+
+    def tearDown(self):
+        self.scratch.cleanup()
+
+    def run_it(self, *words):
+        done = subprocess.run([PROGRAM, *words, "--book", self.book], capture_output=True, encoding="utf-8", check=False)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        return done.stdout
+
+    def rows(self, text):
+        with contextlib.closing(sqlite3.connect(self.book)) as db:
+            return db.execute(text).fetchall()
+
+    def served(self, *more):
+        return served(PROGRAM, more=("--book", self.book, *more))
+
+    @staticmethod
+    def post(page, target, body):
+        status, _, reply = page.ask("POST", target, body if isinstance(body, str) else json.dumps(body), Origin=page.origin)
+        return status, json.loads(reply)
+
+    @staticmethod
+    def get(page, target):
+        status, headers, body = page.ask("GET", target)
+        return status, headers, body
+
+    def over(self, page, begun):
+        status, reply = begun
+        self.assertEqual(status, 200, reply)
+        while (state := json.loads(page.ask("GET", f"/jobs/{reply['job']}")[2]))["stage"] in ("waiting", "working"):
+            time.sleep(0.03)
+        self.assertEqual((state["stage"], state["trouble"]), ("over", ""))
+        return reply["job"], state
+
+    def test_a_loop_that_was_found_is_kept_as_it_was(self):
+        with self.served() as page:
+            page.enter()
+            job, _ = self.over(page, self.post(page, "/loops", {"words": WISH, "effort": "quick"}))
+            found = json.loads(self.get(page, f"/jobs/{job}/loops")[2])["loops"]
+            for body in ({"pupil": "WREN"}, {"pupil": "--yes", "loop": 1}, {"pupil": "WREN", "loop": "1"}, {"pupil": "WREN", "loop": -1},
+                         {"pupil": "WREN", "loop": 1, "length": "-o"}, [], "x"):
+                self.assertEqual(self.post(page, f"/jobs/{job}/keep", body)[0], 400, body)
+            self.assertEqual(self.post(page, "/jobs/77/keep", {"pupil": "WREN", "loop": 1})[0], 404)
+            self.assertEqual(self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 9})[0], 422)
+            self.assertEqual(self.post(page, f"/jobs/{job}/keep", {"pupil": "NOBODY", "loop": 1})[0], 422)
+            self.assertEqual(self.rows("SELECT count(*) FROM lesson"), [(0,)])
+            status, kept = self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": len(found), "length": 50})
+            self.assertEqual((status, kept["code"], kept["lesson"]), (200, "WREN", 1), kept)
+            (text,) = self.rows("SELECT loop_file FROM lesson")[0]
+            drive = json.loads(text)["loops"]
+            self.assertEqual([[row["way"], row["from"], row["to"]] for row in drive[0]["stretches"]],
+                             [[row["way"], row["from"], row["to"]] for row in found[-1]["stretches"]])
+            _, headers, pdf = self.get(page, "/pupils/WREN/card?lesson=1&form=pdf")
+            self.assertEqual((headers["Content-Type"], pdf[:5]), ("application/pdf", b"%PDF-"))
+            self.assertEqual(self.get(page, "/pupils/WREN/card?lesson=7&form=pdf")[0], 422)
+            self.assertEqual(self.get(page, "/pupils/WREN/card?lesson=-o&form=pdf")[0], 400)
+            self.run_it("pupil", "change", "WREN", "--home", "19 Cooper's Reach")
+            status, far = self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 1})
+            self.assertEqual(status, 422)
+            self.assertRegex(far["trouble"], r"begins \d+ m from the home of WREN")
+            self.assertEqual(self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 1, "elsewhere": True})[0], 200)
+
+    def test_a_day_is_planned_from_rows_and_told(self):
+        self.run_it("pupil", "add", "FINCH", "--home", "19 Cooper's Reach", "--today", "2026-09-01")
+        with self.served() as page:
+            page.enter()
+            for body in ({"day": "2026-11-28", "lines": ["09:00 30 WREN zebra\n10:00 30 WREN"]}, {"day": "--help", "lines": []},
+                         {"day": 7, "lines": []}, {"day": "2026-11-28"}, {"day": "2026-11-28", "lines": ["x" * 500]},
+                         {"day": "2026-11-28", "lines": ["09:00 30 WREN"] * 41}):
+                self.assertEqual(self.post(page, "/day", body)[0], 400, body)
+            _, state = self.over(page, self.post(page, "/day", {"day": "2026-11-28", "lines": ["09:00 45 WREN", "09:30 45 FINCH"]}))
+            self.assertIn("they overlap by 15 min", " ".join(state["said"].split()))
+            self.assertEqual(self.rows("SELECT count(*) FROM lesson"), [(0,)])
+            job, state = self.over(page, self.post(page, "/day", {"day": "2026-11-28", "lines": ["09:00 40 WREN zebra", "10:00 40 FINCH zebra=1"]}))
+            sheet = json.loads(self.get(page, f"/jobs/{job}/day")[2])
+            self.assertEqual([(one["code"], one["start"], one["end"], one["state"]) for one in sheet["lessons"]],
+                             [("WREN", "09:00", "09:40", "planned"), ("FINCH", "10:00", "10:40", "planned")])
+            self.assertEqual((sheet["between"][0]["free_minutes"], sheet["between"][0]["clash"]), (20, ""))
+            again, _ = self.over(page, self.post(page, "/day", {"day": "2026-11-28", "lines": []}))
+            self.assertEqual(json.loads(self.get(page, f"/jobs/{again}/day")[2]), sheet)
+            self.assertEqual(self.get(page, f"/jobs/{again}/paper")[0], 404)
+            _, headers, pdf = self.get(page, "/day?day=2026-11-28")
+            self.assertEqual((headers["Content-Type"], pdf[:5]), ("application/pdf", b"%PDF-"))
+            self.assertEqual(self.get(page, "/day?day=2026-11-29")[0], 422)
+            self.assertEqual(self.get(page, "/day?day=-o")[0], 400)
+
+    def test_a_pupil_comes_is_told_of_and_goes(self):
+        with self.served() as page:
+            page.enter()
+            self.assertEqual(self.post(page, "/pupils/ROBIN/add", {"words": [["home", "8 Signal Terrace"], ["test", "2027-02-03"]]})[0], 200)
+            self.assertEqual(self.post(page, "/pupils/ROBIN/add", {"words": []})[0], 422, "there is one")
+            for words in ([["book", "/tmp/x"]], [["yes", ""]], [["home", "x\ny"]], [["home"]]):
+                self.assertEqual(self.post(page, "/pupils/WREN/change", {"words": words})[0], 400, words)
+            for code in ("--yes", "-o", "A_B", "ABCDEFGHIJKLM"):
+                self.assertEqual(self.post(page, f"/pupils/{code}/add", {"words": []})[0], 404, code)
+            self.assertEqual(self.post(page, "/pupils/ROBIN/change", {"words": [["test", "none"], ["avoid", "tram"]]})[0], 200)
+            record = json.loads(self.get(page, "/pupils/ROBIN")[2])
+            self.assertEqual((record["home"], record["test"], record["avoids"]), ("8 Signal Terrace", None, ["tram"]))
+            self.assertEqual(self.post(page, "/pupils/ROBIN/next", {"words": [["loops", "x"]]})[0], 400)
+            for task in ("next", "not-met"):
+                told = {"next": ("lesson", "next", "ROBIN", "--today", "2026-11-28"), "not-met": None}[task]
+                job, state = self.over(page, self.post(page, f"/pupils/ROBIN/{task}", {"words": [["today", "2026-11-28"]] if told else [["start", START]]}))
+                self.assertIn("ROBIN", state["said"])
+                if told:
+                    words = json.loads(self.get(page, f"/jobs/{job}/wish")[2])["words"]
+                    self.assertIn(["avoid", "tram"], words)
+                    self.assertTrue([one for one in words if one[0] == "want"])
+            _, state = self.over(page, self.post(page, "/pupils/ROBIN/at-home", {"words": []}))
+            self.assertEqual(state["code"], 4, "nothing is at level 4 yet")
+            self.assertEqual(self.get(page, "/pupils/ROBIN/progress")[0], 422, "no lesson yet")
+            _, headers, text = self.get(page, "/pupils/ROBIN/export?form=json")
+            self.assertEqual(text.decode(), self.run_it("pupil", "export", "ROBIN"))
+            self.assertIn("attachment", headers["Content-Disposition"])
+            self.assertEqual(self.get(page, "/pupils/ROBIN/export?form=pdf")[2][:5], b"%PDF-")
+            for typed in ({"code": "WREN"}, {"code": ""}, {}, {"code": 7}):
+                self.assertEqual(self.post(page, "/pupils/ROBIN/erase", typed)[0], 400, typed)
+            self.assertEqual(page.ask("POST", "/pupils/ROBIN/erase", json.dumps({"code": "ROBIN"}))[0], 403, "from elsewhere")
+            self.assertEqual(self.rows("SELECT code FROM pupil ORDER BY code"), [("ROBIN",), ("WREN",)])
+            self.assertEqual(self.post(page, "/pupils/ROBIN/erase", {"code": "robin"})[0], 200)
+            self.assertEqual(self.rows("SELECT code FROM pupil"), [("WREN",)])
+            self.assertEqual(self.get(page, "/pupils/ROBIN")[0], 422)
+
+    def test_without_a_book_it_is_said(self):
+        with served(PROGRAM) as page:
+            page.enter()
+            self.assertEqual(self.get(page, "/pupils")[0], 409)
+            self.assertEqual(self.get(page, "/day?day=2026-11-28")[0], 409)
+            self.assertEqual(self.post(page, "/day", {"day": "2026-11-28", "lines": []})[0], 409)
+            self.assertEqual(self.post(page, "/jobs/1/keep", {"pupil": "WREN", "loop": 1})[0], 409)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1])
