@@ -102,9 +102,9 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
       finder_(roads_),
       jobs_(desk.program, desk.scratch),
       pupils_(desk, jobs_),
+      recorded_(desk, jobs_),
       keeping_(desk, jobs_),
-      days_(desk, jobs_),
-      recorded_(desk, jobs_) {}
+      days_(desk, jobs_) {}
 
 Reply Routes::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);

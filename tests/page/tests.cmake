@@ -11,6 +11,7 @@ add_test(NAME page_gate COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_
 add_test(NAME page_book COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_book_routes.py $<TARGET_FILE:loopwright>)
 add_test(NAME page_tiles COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_tiles.py $<TARGET_FILE:loopwright> ${page_parts})
 add_test(NAME page_browser COMMAND node --test ${CMAKE_CURRENT_LIST_DIR}/test_browser.mjs)
+add_test(NAME page_browser_book COMMAND node --test ${CMAKE_CURRENT_LIST_DIR}/test_browser_book.mjs)
 add_test(NAME page_first_run COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_first_run.py $<TARGET_FILE:loopwright>)
 add_test(NAME page_first_browser COMMAND node --test ${CMAKE_CURRENT_LIST_DIR}/test_first_run.mjs)
 add_test(NAME page_recorded COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_recorded.py $<TARGET_FILE:loopwright>)
@@ -19,5 +20,5 @@ add_test(NAME page_types
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/check_types ${PROJECT_SOURCE_DIR}/src/page/web ${PROJECT_BINARY_DIR}/web)
 set_tests_properties(page_gate page_tiles page_browser page_first_run page_first_browser page_recorded page_noted_tiles page_types PROPERTIES LABELS page COST 30 FIXTURES_REQUIRED page_parts
   ENVIRONMENT "PYTHONDONTWRITEBYTECODE=1;PROGRAM=$<TARGET_FILE:loopwright>;PARTS=${page_parts}")
-set_tests_properties(page_book PROPERTIES LABELS page COST 30 FIXTURES_REQUIRED page_parts
-  ENVIRONMENT "PYTHONDONTWRITEBYTECODE=1")
+set_tests_properties(page_book page_browser_book PROPERTIES LABELS page COST 30 FIXTURES_REQUIRED page_parts
+  ENVIRONMENT "PYTHONDONTWRITEBYTECODE=1;PROGRAM=$<TARGET_FILE:loopwright>;PARTS=${page_parts}")

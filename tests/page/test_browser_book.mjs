@@ -1,0 +1,219 @@
+// The parts of the page that go with the pupils' book, as a person uses them in headless Chromium: a day planned and
+// printed, a loop kept as a lesson, a pupil added, looked after, exported and erased; by keyboard, at every width, on paper.
+//
+//   PROGRAM=build/loopwright PARTS=build/page-tests [APPROVE=1] node --test tests/page/test_browser_book.mjs
+//
+// What was kept is read from the book by the program itself. Pages of paper are counted in Chromium's own PDF (ISO 32000:
+// a page is an object of /Type /Page).
+import assert from "node:assert/strict";
+import { spawn, spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { button, here, launched, likeApproved, program, violations, windowOn } from "./browsing.mjs";
+
+const shapes = [[1360, 860, "light"], [1360, 860, "dark"], [360, 740, "light"], [1920, 1080, "light"]];
+let folder, book, server, address, browser, context;
+const heard = { strangers: [], complaints: [] };
+
+const run = (...words) => {
+  const done = spawnSync(program, [...words, "--book", book], { encoding: "utf-8", maxBuffer: 1 << 28 });
+  assert.equal(done.status, 0, done.stderr);
+  return done.stdout;
+};
+const kept = (code) => JSON.parse(run("pupil", "export", code));
+
+before(async () => {
+  folder = mkdtempSync(join(tmpdir(), "page-book-"));
+  book = join(folder, "pupils.book");
+  const area = join(folder, "quillham.area");
+  const built = spawnSync(program, ["build", join(here, "../../maps/quillham.osm.pbf"), "-o", area, "--region", "GB-ENG"]);
+  assert.equal(built.status, 0, String(built.stderr));
+  run("pupil", "add", "WREN", "--home", "4 Lantern Row", "--test", "2027-02-03", "--today", "2026-09-01");
+  run("lesson", "plan", "WREN", area, "--start", "2026-11-20T10:00", "--length", "45", "--want", "roundabout:right=2");
+  run("lesson", "log", "WREN", "roundabout right 2 pedals: late for a lorry; rest 4; minutes 30; light dusk");
+  run("pupil", "add", "FINCH", "--home", "19 Cooper's Reach", "--today", "2026-09-01");
+  server = spawn(program, ["page", area, "--book", book], { env: { ...process.env, TMPDIR: folder } });
+  address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));
+  browser = await launched();
+  context = await windowOn(browser, address, heard);
+});
+
+after(async () => {
+  await browser?.close();
+  server?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function opened(view) {
+  const page = await context.newPage();
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.goto(new URL(address).origin + "/");
+  await page.getByLabel("From and back to").waitFor();
+  if (view) await button(page, view).click();
+  return page;
+}
+
+/** Each shape of window is looked at: nothing is violated, nothing has to be read sideways; two of them are pictures. */
+async function looked(page, view) {
+  for (const [width, height, scheme] of shapes) {
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+    const name = `${view}-${width}${scheme === "dark" ? "-dark" : ""}`;
+    await violations(page, name);
+    const [across, inside] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+    assert.ok(across <= inside, `${name}: ${across} pixels of sheet in ${inside}`);
+    await page.locator(`#sheet h2`).last().evaluate((heading) => heading.scrollIntoView({ block: "start" }));
+    if (scheme === "light" && width !== 1920) await likeApproved(page, name);
+  }
+  await page.setViewportSize({ width: 1360, height: 860 });
+  await page.emulateMedia({ colorScheme: "light", reducedMotion: "reduce" });
+}
+
+test("a day is written by keyboard, planned, told on a sheet of one page, and printed", async () => {
+  const page = await opened();
+  const reach = async (name) => {
+    for (let step = 0; step < 40; ++step) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent ?? "");
+      if (at.startsWith(name)) return;
+    }
+    assert.fail(`${name} can't be reached with Tab`);
+  };
+  await reach("The day");
+  await page.keyboard.press("Enter");
+  await page.getByLabel("Practise", { exact: true }).waitFor();
+  await page.getByLabel("Minutes").and(page.locator(".day-rows input")).fill("45");
+  await reach("Practise");
+  await page.keyboard.type("roundabout, a");
+  await reach("Add a row");
+  await page.keyboard.press("Enter");
+  assert.equal(await page.evaluate(() => document.activeElement?.getAttribute("aria-label")), "Start", "one goes on writing in the new row");
+  await page.locator(".day-rows input[type=time]").nth(1).fill("09:30");
+  await button(page, "Plan these lessons").click();
+  await page.getByText(/clash: FINCH 09:00 to 09:45, WREN 09:30: they overlap by 15 min/).waitFor();
+  assert.equal(kept("FINCH").lesson.length, 0, "of a day that clashes nothing is planned");
+  await page.locator(".day-rows input[type=time]").nth(1).fill("10:00");
+  await button(page, "Plan these lessons").focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("link", { name: "Print all lessons, one PDF" }).waitFor({ timeout: 60000 });
+  assert.match(await page.evaluate(() => document.activeElement?.textContent ?? ""), /Saturday.* 28 November 2026/, "one reads on at the day");
+  const sheet = page.getByLabel("Lessons of the day");
+  assert.match(await sheet.innerText(), /09:00 to 09:45\s+FINCH lesson 1\s+roundabout: \d+, as many as fit\s+away \d+ min, likely between/);
+  assert.match(await sheet.innerText(), /15 min between, \d+ to drive/);
+  assert.match(await sheet.innerText(), /10:00 to 10:45\s+WREN lesson 2\s+roundabout right: 4, asked 4/, "nothing said is what comes next");
+  assert.match(await sheet.innerText(), /and \d+ more to look at, on its sheet/);
+  assert.deepEqual([kept("FINCH").lesson.length, kept("WREN").lesson.length], [1, 2]);
+  await looked(page, "day");
+  const paper = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+  assert.equal([...paper.matchAll(/\/Type \/Page\b/g)].length, 1, "the sheet is one page");
+  await page.emulateMedia({ media: "print" });
+  assert.ok(await page.getByText("Plan when parked.").isVisible());
+  assert.ok(!await button(page, "Plan these lessons").isVisible());
+  await page.emulateMedia({ media: "screen" });
+  const all = await page.getByRole("link", { name: "Print all lessons, one PDF" }).getAttribute("href");
+  assert.equal(await page.evaluate(async (url) => (await (await fetch(url)).text()).slice(0, 5), all), "%PDF-");
+  await page.close();
+});
+
+test("a full day still prints as one page", async () => {
+  const page = await opened("The day");
+  await page.route(/\/jobs\/\d+\/day$/, async (route) => {
+    const sheet = await (await route.fetch()).json();
+    const eight = Array.from({ length: 8 }, (_, k) => sheet.lessons[k % sheet.lessons.length]);
+    await route.fulfill({ json: { ...sheet, lessons: eight, between: eight.slice(1).map(() => sheet.between[0]) } });
+  });
+  await page.getByLabel("Day", { exact: true }).fill("2026-11-28");
+  await page.locator(".day-sheet .lesson").nth(7).waitFor();
+  const paper = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+  assert.equal([...paper.matchAll(/\/Type \/Page\b/g)].length, 1);
+  await page.close();
+});
+
+test("the loop that was picked is kept as a pupil's lesson, and printed from the book", async () => {
+  const page = await opened();
+  await page.getByLabel("From and back to").fill("4 Lantern Row");
+  await page.getByLabel("Start").fill("2026-12-01T15:00");
+  await page.getByLabel("Minutes").and(page.locator("#field-minutes")).fill("35");
+  await page.getByLabel("Kind", { exact: true }).selectOption("zebra");
+  await page.getByLabel("How many").fill("1");
+  await button(page, "Add to the practice").click();
+  await button(page, "Look for loops").click();
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 60000 });
+  await page.getByRole("button", { name: /^Loop B/ }).click();
+  await page.getByRole("heading", { name: /^Loop B:/ }).waitFor();
+  const job = (await page.getByRole("link", { name: "Print the pack" }).getAttribute("href")).match(/jobs\/\d+/)[0];
+  const drives = await page.evaluate(async (url) => (await (await fetch(url)).json()).loops, `/${job}/loops`);
+  await page.getByLabel("Of pupil").selectOption("FINCH");
+  await button(page, "Keep this loop").click();
+  await page.getByText(/This loop begins \d+ m from the door of FINCH/).waitFor();
+  await page.getByLabel("Of pupil").selectOption("WREN");
+  await button(page, "Keep this loop").click();
+  await page.getByText("Kept: WREN, lesson 3.").waitFor();
+  await violations(page, "kept");
+  const lesson = kept("WREN").lesson.find((each) => each.number === 3);
+  const [drive] = JSON.parse(lesson.loop_file).loops;
+  assert.deepEqual(drive.stretches.map((row) => [row.way, row.from, row.to]), drives[1].stretches.map((row) => [row.way, row.from, row.to]));
+  assert.match(lesson.start, /^2026-12-01T15:00/);
+  const card = await page.getByRole("link", { name: "Print lesson 3" }).getAttribute("href");
+  assert.equal(await page.evaluate(async (url) => (await (await fetch(url)).text()).slice(0, 5), card), "%PDF-");
+  await page.close();
+});
+
+test("a pupil's sheet tells the record, what comes next, what isn't met, a place like it, and what may be done at home", async () => {
+  const page = await opened("Pupil");
+  await page.getByRole("combobox", { name: "Code" }).selectOption("WREN");
+  await button(page, "Take it into the lesson").waitFor();
+  assert.match(await page.getByLabel("What could come next").innerText(), /roundabout right: from helped \(2\) to prompted \(3\)/);
+  assert.match(await page.getByRole("region", { name: "What was observed" }).innerText(), /roundabouts\s+\d \w+, 2026-11-20/);
+  assert.match(await page.getByRole("region", { name: "In what was driven" }).innerText(), /town\s+dusk/);
+  await looked(page, "pupil");
+  await page.getByText("Not met yet", { exact: true }).click();
+  await button(page, "See what isn't met").click();
+  await page.getByRole("button", { name: /^Take (?!it ).* into the lesson$/ }).waitFor();
+  assert.match(await page.locator("details", { hasText: "Not met yet" }).innerText(), /not met yet within 25 min of home/);
+  await page.getByText("A sheet for home", { exact: true }).click();
+  await button(page, "Make the sheet").click();
+  await page.getByText(/WREN, practice at home|nothing for home yet/).waitFor({ timeout: 60000 }); // by the clock of this computer
+  await page.getByText("Another like it", { exact: true }).click();
+  await button(page, "Find places like it").click();
+  await page.getByRole("button", { name: /^Take this drive into the lesson/ }).waitFor();
+  await violations(page, "tasks");
+  await page.getByRole("button", { name: /^Take this drive into the lesson/ }).click();
+  assert.match(await page.getByLabel("What is practised").innerText(), /through: /);
+  await page.close();
+});
+
+test("a pupil is added, changed, exported and erased", async () => {
+  const page = await opened("Pupil");
+  await page.getByText("Add a pupil").click();
+  await page.getByLabel("A code").fill("ROBIN");
+  await page.getByLabel("Home").and(page.locator("#add-home")).fill("8 Signal Terrace");
+  await button(page, "Add this pupil").click();
+  await page.getByText("ROBIN is in the book.").waitFor();
+  assert.equal(await page.getByRole("combobox", { name: "Code" }).inputValue(), "ROBIN");
+  await page.getByText("Change what is kept of ROBIN").click();
+  await page.locator("#change-test").fill("2027-03-01");
+  await button(page, "Change it").click();
+  await page.getByText("ROBIN is changed.").waitFor();
+  assert.equal(kept("ROBIN").pupil[0].test_day, "2027-03-01");
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("link", { name: "All that is kept, for programs" }).click()]);
+  assert.equal(download.suggestedFilename(), "ROBIN.json");
+  await page.getByRole("button", { name: /^Erase ROBIN/ }).click();
+  await violations(page, "erase");
+  await page.getByLabel("Type ROBIN to erase it").fill("WREN");
+  await button(page, "Erase it for good").click();
+  await page.getByText(/type the code ROBIN/).waitFor();
+  await page.getByLabel("Type ROBIN to erase it").fill("ROBIN");
+  await button(page, "Erase it for good").click();
+  await page.getByText(/ROBIN is erased/).waitFor();
+  assert.doesNotMatch(run("pupil", "list"), /ROBIN/);
+  assert.deepEqual(await page.getByRole("combobox", { name: "Code" }).locator("option").allInnerTexts(), ["FINCH", "WREN"]);
+  await page.close();
+});
+
+test("nothing came from elsewhere, and nothing was complained of", () => {
+  assert.deepEqual(heard.strangers, []);
+  assert.deepEqual(heard.complaints.filter((text) => !/status of 4(00|04|22)/.test(text)), []);
+});
