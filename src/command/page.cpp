@@ -31,7 +31,7 @@ bool parse_page(const Arguments& words, PageTexts& texts) {
   app.add_option("--notes", texts.area.notes,
                  "your notes on its roads (see 'loopwright note --help')");
   add_terms(app, texts.area.terms);
-  app.add_option("--book", texts.book, "the book of your pupils, to plan and log for them");
+  app.add_option("--book", texts.book, "the book of your pupils, to plan and log for them; made when it isn't there");
   app.add_option("--port", texts.port,
                  "port of this computer to answer on, 1024 to 65535 (default: a free one)");
   return parse(app, words);
@@ -62,7 +62,7 @@ Exit page(const Arguments& words) {
   area.area = absolute_path(area.area).string();
   // A notes file that isn't there yet is made by the first note.
   if (!area.notes.empty()) need_folder_of(area.notes);
-  if (!texts.book.empty()) open_book(texts.book, book::Opening::must_be_there);
+  if (!texts.book.empty()) open_book(texts.book, book::Opening::may_make);
   page::Page page({.program = fs::read_symlink("/proc/self/exe"),
                    .area = area.area,
                    .notes = absolute_path(area.notes),

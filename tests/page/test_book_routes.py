@@ -114,6 +114,24 @@ class BookRoutes(unittest.TestCase):
             self.assertEqual(self.get(page, "/day?day=2026-11-29")[0], 422)
             self.assertEqual(self.get(page, "/day?day=-o")[0], 400)
 
+    def test_a_day_that_is_broken_off_keeps_what_was_planned_until_then(self):
+        lines = [f"{8 + k:02}:00 45 WREN roundabout=max zebra=max" for k in range(8)]
+        with self.served() as page:
+            page.enter()
+            job = self.post(page, "/day", {"day": "2026-11-28", "lines": lines})[1]["job"]
+            deadline = time.monotonic() + 60
+            while "WREN, lesson 1" not in json.loads(self.get(page, f"/jobs/{job}")[2])["said"]:
+                self.assertLess(time.monotonic(), deadline)
+                time.sleep(0.02)
+            self.assertEqual(page.ask("DELETE", f"/jobs/{job}", Origin=page.origin)[0], 200)
+            self.assertEqual(json.loads(self.get(page, f"/jobs/{job}")[2])["stage"], "broken off")
+            time.sleep(0.2)
+            (kept,) = self.rows("SELECT count(*) FROM lesson")[0]
+            self.assertTrue(1 <= kept < 8, kept)
+            again, _ = self.over(page, self.post(page, "/day", {"day": "2026-11-28", "lines": []}))
+            sheet = json.loads(self.get(page, f"/jobs/{again}/day")[2])
+            self.assertEqual([one["start"] for one in sheet["lessons"]], [f"{8 + k:02}:00" for k in range(kept)])
+
     def test_a_pupil_comes_is_told_of_and_goes(self):
         with self.served() as page:
             page.enter()
@@ -149,6 +167,14 @@ class BookRoutes(unittest.TestCase):
             self.assertEqual(self.post(page, "/pupils/ROBIN/erase", {"code": "robin"})[0], 200)
             self.assertEqual(self.rows("SELECT code FROM pupil"), [("WREN",)])
             self.assertEqual(self.get(page, "/pupils/ROBIN")[0], 422)
+
+    def test_a_book_that_is_not_there_is_made(self):
+        new = pathlib.Path(self.scratch.name) / "new.book"
+        with served(PROGRAM, more=("--book", new)) as page:
+            page.enter()
+            self.assertEqual(json.loads(self.get(page, "/pupils")[2]), {"pupils": []})
+            self.assertEqual(self.post(page, "/pupils/ROBIN/add", {"words": []})[0], 200)
+            self.assertEqual(new.stat().st_mode & 0o777, 0o600)
 
     def test_without_a_book_it_is_said(self):
         with served(PROGRAM) as page:
