@@ -28,12 +28,16 @@ Reply said_or_trouble(const JobState& done) {
   return is_done(done) ? told({{"said", done.said}}) : trouble(422, complaint(done));
 }
 
-constexpr std::array<std::string_view, 4> tasks{"next", "not-met", "like-it", "at-home"};
+constexpr std::array<std::string_view, 5> tasks{"next", "again", "not-met", "like-it", "at-home"};
 
 /// The words of a task: what it is told, what it writes, and of whom. Rules: one of tasks.
 Words words_of_task(const Desk& desk, const std::string& code, const std::string& task,
                     const std::filesystem::path& folder, Words said) {
   said.insert(said.end(), {"--book", desk.book.string()});
+  if (task == "again") {  // on the area it was planned with
+    said.insert(said.begin(), {"lesson", "again", code});
+    return said;
+  }
   if (task == "next") {
     said.insert(said.end(), {"--keep-wish", wish_file(folder).string()});
     return on_area(desk, {"lesson", "next", code, "--area"}, std::move(said));
@@ -109,7 +113,12 @@ Reply Pupils::log(const std::string& code, const std::string& body) {
   const std::string line = text_in(body, "line");
   if (trim(line).empty()) return trouble(400, "line: what came of the lesson");
   if (line.front() == '-') return trouble(400, "a line begins with what was practised");
-  return said_or_trouble(run({"lesson", "log", code, line}));
+  Words words{"lesson", "log", code, line};
+  if (const Json said = Json::parse(body); said.contains("lesson")) {
+    if (!said["lesson"].is_number_unsigned()) return trouble(400, "lesson: its number");
+    words.insert(words.end(), {"--lesson", said["lesson"].dump()});
+  }
+  return said_or_trouble(run(std::move(words)));
 }
 
 Reply Pupils::erase(const std::string& code, const std::string& body) {

@@ -20,8 +20,8 @@ constexpr std::array<std::string_view, 12> of_note{"at",     "to",      "says", 
 
 constexpr std::array<std::string_view, 8> of_pupil{
     "home", "scheme", "licence-seen", "eyesight-read", "theory-passed", "test", "avoid", "sides"};
-constexpr std::array<std::string_view, 6> of_task{"start",   "within", "today",
-                                                  "minutes", "quiet",  "at"};
+constexpr std::array<std::string_view, 7> of_task{"start", "within", "today", "minutes",
+                                                  "quiet", "at",     "lesson"};
 
 bool is_one_line(const std::string& text) {
   return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < ' '; });

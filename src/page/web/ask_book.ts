@@ -10,14 +10,16 @@ export interface PupilRecord {
   skills: Skill[]; exposure: Exposure[]; lessons: LessonRow[]; told: string;
 }
 export type Words = [string, string][];
-export type Task = "next" | "not-met" | "like-it" | "at-home";
+export type Task = "next" | "again" | "not-met" | "like-it" | "at-home";
 
 export const pupils = (): Promise<{ pupils: Pupil[] }> => asked("/pupils");
 export const pupil = (code: string): Promise<PupilRecord> => asked(`/pupils/${code}`);
 export const addPupil = (code: string, words: Words): Promise<{ said: string }> => asked(`/pupils/${encodeURIComponent(code)}/add`, posting({ words }));
 export const changePupil = (code: string, words: Words): Promise<{ said: string }> => asked(`/pupils/${code}/change`, posting({ words }));
 export const erasePupil = (code: string, typed: string): Promise<{ said: string }> => asked(`/pupils/${code}/erase`, posting({ code: typed }));
-export const logLesson = (code: string, line: string): Promise<{ said: string }> => asked(`/pupils/${code}/log`, posting({ line }));
+/** lesson: its number; null: the next that is planned. */
+export const logLesson = (code: string, line: string, lesson: number | null): Promise<{ said: string }> =>
+  asked(`/pupils/${code}/log`, posting(lesson === null ? { line } : { line, lesson }));
 export const beginTask = (code: string, task: Task, words: Words): Promise<{ job: string }> => asked(`/pupils/${code}/${task}`, posting({ words }));
 export const wishOf = (job: string): Promise<{ words: Words }> => asked(`/jobs/${job}/wish`);
 export const keepLoop = (job: string, keep: { pupil: string; loop: number; length: number; elsewhere: boolean }): Promise<{ said: string; code: string; lesson: number }> =>

@@ -1,6 +1,7 @@
 // A pupil: what the book knows, what could come next and why, what came of a lesson, and what else may be asked.
 import { logLesson, pupil, pupils, type PupilRecord, type Words } from "./ask_book";
 import { field, make } from "./page_parts";
+import { MoveLesson } from "./move_lesson";
 import { pupilForm } from "./pupil_form";
 import { exposureOf, lessonsOf, skillsOf } from "./pupil_record";
 import { erasing, papersOf } from "./pupil_rights";
@@ -24,11 +25,13 @@ export class PupilSheet {
   private readonly adding = make("div", {});
   private readonly told = make("div", {});
   private readonly line = make("input", { type: "text", autocomplete: "off", "aria-describedby": "log-how" });
+  private readonly logged = make("select", { id: "log-lesson" });
   private readonly came = make("p", { role: "status" });
+  private readonly moving: MoveLesson;
   private readonly logForm = make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(); } },
     make("h3", {}, "What came of the lesson"),
-    make("div", { class: "fields" }, field("In a line", this.line, true)),
-    make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me"),
+    make("div", { class: "fields" }, field("Of lesson", this.logged), field("In a line", this.line, true)),
+    make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me. Or: not driven"),
     make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")));
   private readonly recorded = new RecordedDrive(() => this.choice.value, async (said) => {
     await this.show();
@@ -45,6 +48,10 @@ export class PupilSheet {
       take: (words: Words) => { if (this.record) take(this.record, withRecord(this.record, words)); },
     };
     this.next = new NextLesson(asked);
+    this.moving = new MoveLesson(() => this.choice.value, async (said) => {
+      await this.show();
+      this.came.replaceChildren(said);
+    });
     this.tasks = [new NotMet(asked), new LikeIt(asked), new AtHome(asked)];
     this.choice.addEventListener("change", () => { this.came.replaceChildren(); this.recorded.clear(); void this.show(); });
     this.element.append(make("h2", {}, "A pupil"), this.choosing, this.adding, this.came, this.told);
@@ -88,9 +95,13 @@ export class PupilSheet {
 
   private sheetOf(record: PupilRecord): HTMLElement[] {
     const home = record.home ? [this.next.element] : [make("p", {}, "The book has no home of this pupil: change what is kept to plan from there.")];
+    const planned = record.lessons.filter((lesson) => lesson.state === "planned");
+    this.logged.replaceChildren(...(planned.length ? planned : [null]).map((lesson) =>
+      make("option", { value: String(lesson?.number ?? "") }, lesson ? `${lesson.number}, ${lesson.day} ${lesson.start}` : "none is planned")));
+    this.moving.offer(planned);
     return [
       ...home, this.logForm, this.recorded.element,
-      make("h3", {}, "Lessons"), lessonsOf(record),
+      make("h3", {}, "Lessons"), lessonsOf(record), this.moving.element,
       make("h3", {}, "What was observed"), ...skillsOf(record),
       make("h3", {}, "In what was driven"), exposureOf(record),
       ...(record.home ? this.tasks.map((task) => task.element) : []),
@@ -103,7 +114,7 @@ export class PupilSheet {
 
   private async log(): Promise<void> {
     try {
-      const { said } = await logLesson(this.choice.value, this.line.value.trim());
+      const { said } = await logLesson(this.choice.value, this.line.value.trim(), Number(this.logged.value) || null);
       this.line.value = "";
       await this.show();
       this.came.replaceChildren(said.trim());
