@@ -72,13 +72,13 @@ KeptPlan keep_drive(const book::Book& book, PlanJob& job, const std::string& loo
   FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
   Ground& ground = *found.ground;
   wish::Answer kept = file::read_answer(loop_file, job.code);
+  settle_for(book, job, ground, std::cout);
   if (kept.area.id != ground.info().id || kept.notes != ground.notes_name())
     return {std::nullopt, "the area or the notes are others than it was planned with"};
   if (kept.loops.size() != 1 || kept.shortfall)
     return {std::nullopt, kept.shortfall
                               ? "it hadn't all that is asked"
                               : "it was planned with variants, which hang on each other"};
-  settle_for(book, job, ground, std::cout);
   const hours::Setting setting = ground.setting_of(job.ask.wish);
   const road::Roads& roads = ground.for_lesson(wish::lesson_time(job.ask.wish, setting));
   try {

@@ -55,6 +55,12 @@ async function opened(view) {
   return page;
 }
 
+async function readWithoutMovingSideways(page, width) {
+  await page.setViewportSize({ width, height: 860 });
+  const [across, inside] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+  assert.ok(across <= inside, `${width}: ${across} pixels of sheet in ${inside}`);
+}
+
 /** Each shape of window is looked at: nothing is violated, nothing has to be read sideways; two of them are pictures. */
 async function looked(page, view) {
   for (const [width, height, scheme] of shapes) {
@@ -62,11 +68,12 @@ async function looked(page, view) {
     await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
     const name = `${view}-${width}${scheme === "dark" ? "-dark" : ""}`;
     await violations(page, name);
-    const [across, inside] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
-    assert.ok(across <= inside, `${name}: ${across} pixels of sheet in ${inside}`);
+    await readWithoutMovingSideways(page, width);
+    await page.setViewportSize({ width, height });
     await page.locator(`#sheet h2`).last().evaluate((heading) => heading.scrollIntoView({ block: "start" }));
     if (scheme === "light" && width !== 1920) await likeApproved(page, name);
   }
+  for (const width of [680, 320]) await readWithoutMovingSideways(page, width); // 1360 at 200 %; WCAG 1.4.10
   await page.setViewportSize({ width: 1360, height: 860 });
   await page.emulateMedia({ colorScheme: "light", reducedMotion: "reduce" });
 }
