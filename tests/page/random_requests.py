@@ -16,7 +16,6 @@ def random_target(dice):
     pieces = ["/", "tiles", "jobs", "look", "find", "area", "loops", "symbols", "card", "drive", "..", "%2e", "%00", "//", "\\",
               "?", "at=", "text=", "loop=", "form=pdf", "&", "=", "-1", "99999999999", "14", "8310", "5130", "1", "é", "%zz", "NaN",
               "pupils", "WREN", "day", "keep", "erase", "export", "form=json", "day=", "lesson=",
-              "pupils", "WREN", "day", "keep", "erase", "export", "form=json", "day=", "lesson=",
               "2026-11-28T15:00", "54.3,2.6", "a" * 300]
     if dice.random() < 0.2:
         return dice.choice(WHOLE)
