@@ -158,12 +158,12 @@ std::string why(const hours::Conditional& value, const hours::Possible& possible
   return {};
 }
 
-bool unreadable(const hours::ConditionPart& part) {
+bool is_unreadable(const hours::ConditionPart& part) {
   return part.kind == hours::PartKind::hours && !part.hours.readable();
 }
 
 std::string readable_words(const hours::Condition& condition) {
-  if (std::ranges::any_of(condition.parts(), unreadable)) return "at hours that can't be read";
+  if (std::ranges::any_of(condition.parts(), is_unreadable)) return "at hours that can't be read";
   return condition.words();
 }
 
