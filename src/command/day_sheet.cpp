@@ -111,9 +111,9 @@ void print_lesson_row(std::ostream& out, const SheetRow& row) {
   for (std::size_t k = 0; k < std::min(row.unsure.size(), most_told); ++k)
     print_folded(out, 2, row.unsure[k]);
   if (row.unsure.size() > most_told)
-    print_folded(out, 2,
-                 "and " + std::to_string(row.unsure.size() - most_told) +
-                     " more to look at, on its sheet");
+    print_folded(
+        out, 2,
+        "and " + std::to_string(row.unsure.size() - most_told) + " more to look at, on its sheet");
   if (!row.trouble.empty()) print_folded(out, 2, row.trouble);
 }
 

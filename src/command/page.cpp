@@ -31,7 +31,8 @@ bool parse_page(const Arguments& words, PageTexts& texts) {
   app.add_option("--notes", texts.area.notes,
                  "your notes on its roads (see 'loopwright note --help')");
   add_terms(app, texts.area.terms);
-  app.add_option("--book", texts.book, "the book of your pupils, to plan and log for them; made when it isn't there");
+  app.add_option("--book", texts.book,
+                 "the book of your pupils, to plan and log for them; made when it isn't there");
   app.add_option("--port", texts.port,
                  "port of this computer to answer on, 1024 to 65535 (default: a free one)");
   return parse(app, words);

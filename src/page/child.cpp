@@ -15,11 +15,11 @@
 namespace loopwright::page {
 namespace {
 
-constexpr std::size_t most_bytes = 1 << 20;
+constexpr std::size_t most_said_bytes = 1 << 20;
 
 std::string beginning_of(const std::filesystem::path& file) {
   std::ifstream in(file, std::ios::binary);
-  std::string text(most_bytes, '\0');
+  std::string text(most_said_bytes, '\0');
   in.read(text.data(), static_cast<std::streamsize>(text.size()));
   text.resize(static_cast<std::size_t>(in.gcount()));
   return text;
