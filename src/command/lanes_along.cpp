@@ -16,7 +16,7 @@
 namespace loopwright::command {
 namespace {
 
-constexpr int step_minutes = 5, most_minutes = 120;
+constexpr int step_minutes = 5, farthest_minutes = 120;
 
 std::optional<wish::Loop> drive(const TimedRoads& timed, const wish::Wish& wish) {
   auto found = find::route_through(timed.roads, wish, timed.setting);
@@ -39,7 +39,9 @@ class OtherStarts {
 
  private:
   /// Nearer than so many minutes would be better than what is known.
-  [[nodiscard]] int within() const { return best_ ? std::abs(best_->minutes) : most_minutes + 1; }
+  [[nodiscard]] int within() const {
+    return best_ ? std::abs(best_->minutes) : farthest_minutes + 1;
+  }
   [[nodiscard]] Instant start_at(int minutes) const {
     return timed_.setting.on_clock(wish_.start.plus_seconds(std::int64_t{60} * minutes));
   }
