@@ -23,6 +23,10 @@ async function begin(): Promise<void> {
     form.forbid(value, text);
     show("lesson");
     form.element.open = true;
+  }, (value, text) => {
+    form.mustTake(value, text);
+    show("lesson");
+    form.element.open = true;
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
   const day = new Day(area, () => form.moment().slice(0, 10));

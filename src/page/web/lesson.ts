@@ -178,6 +178,7 @@ export class Lesson {
         limit(feature.properties),
         make("span", {},
           make("button", { type: "button", class: "small", "aria-label": `Forbid the place of row ${number}: ${say}`, onclick: () => this.forbid(lat, lon, String(say)) }, "forbid"),
+          make("button", { type: "button", class: "small", "aria-label": `Go by the place of row ${number} in every loop: ${say}`, onclick: () => this.pin(lat, lon, String(say)) }, "always"),
           make("button", { type: "button", class: "small", "aria-label": `Show row ${number} on the map`, onclick: () => this.map.goTo(lat, lon) }, "show")));
     });
   }
@@ -186,6 +187,11 @@ export class Lesson {
   private forbid(lat: number, lon: number, say: string): void {
     const metres = say.includes("roundabout") ? 60 : 12;
     this.form.forbid(around(lat, lon, metres), `${metres} m round where one says “${say}”`);
+    void this.plan();
+  }
+
+  private pin(lat: number, lon: number, say: string): void {
+    this.form.mustTake(`${lat.toFixed(6)},${lon.toFixed(6)}`, `where one says “${say}”`);
     void this.plan();
   }
 }

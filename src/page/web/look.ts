@@ -10,7 +10,7 @@ export class Look {
   private readonly said = make("div", {});
   private asked = 0; // which question is the last one
 
-  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void) {
+  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void, private readonly mustTake: (value: string, text: string) => void) {
     const text = make("input", { type: "text", autocomplete: "off" });
     const every = make("input", { type: "checkbox", id: "everything" });
     every.addEventListener("change", () => this.map.showEverything(every.checked));
@@ -41,7 +41,8 @@ export class Look {
       this.status.replaceChildren(`${road || "The place"}, ringed on the map:`);
       this.said.replaceChildren(
         make("pre", { class: "said" }, said),
-        ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`))] : []),
+        ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`),
+          make("button", { type: "button", class: "also", onclick: () => this.mustTake(street, street) }, `Go by ${street} in every loop`))] : []),
         ...(this.area.notes ? [noteForm(this.area, async (words) => {
           await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
           await this.showNotes();

@@ -5,6 +5,7 @@ import { field, make, spoken } from "./page_parts";
 
 export type Words = [string, string][];
 interface Want { kind: string; movement: string; count: string }
+interface Told { word: "avoid" | "keep-off" | "take"; value: string; text: string }
 
 const option = (value: string, text: string, selected = false): HTMLOptionElement =>
   make("option", { value, selected }, text);
@@ -31,7 +32,9 @@ export class WishForm {
   private readonly keptOff = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What is kept away from" });
   private readonly wanted: Want[] = [];
   private also: Words = []; // further words of a proposal
-  private readonly off: { word: "avoid" | "keep-off"; value: string; text: string }[] = [];
+  private readonly goneBy = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What must be gone by" });
+  private readonly off: Told[] = [];
+  private readonly by: Told[] = []; // what every loop must take
   private typing?: AbortController;
 
   constructor(
@@ -45,6 +48,7 @@ export class WishForm {
         field("Level of the learner", this.level), field("Loops to choose from", this.alternatives)),
       make("fieldset", {}, make("legend", {}, "Practise"), this.wants, this.pickWant()),
       make("fieldset", {}, make("legend", {}, "Keep away from"), this.keptOff, this.pickAvoid()),
+      make("fieldset", {}, make("legend", {}, "Must go by"), this.goneBy, this.pickTake()),
       make("fieldset", {}, this.easyFirst, " ", make("label", { for: "easy-first" }, "Easy first, and a gentle last stretch home")),
       make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Look for loops")));
     form.addEventListener("input", () => this.changed());
@@ -56,7 +60,7 @@ export class WishForm {
   /** What is wished for, in a line. */
   inALine(): string {
     const wants = this.wanted.map((want) => `${spoken(want.kind)}${want.movement ? ` ${want.movement}` : ""} ${want.count === "max" ? "as often as fits" : want.count}`);
-    const off = this.off.map((each) => `not ${each.text}`);
+    const off = [...this.by.map((each) => `by ${each.text}`), ...this.off.map((each) => `not ${each.text}`)];
     return [`${this.minutes.value} min from ${this.home.value.trim()}, ${this.start.value.slice(11)}`, ...wants, ...off].join(" · ");
   }
 
@@ -76,7 +80,7 @@ export class WishForm {
     if (this.level.value) words.push(["level", this.level.value]);
     if (this.easyFirst.checked) words.push(["easy-first", ""]);
     for (const want of this.wanted) words.push(["want", `${want.kind}${want.movement ? `:${want.movement}` : ""}=${want.count}`]);
-    for (const each of this.off) words.push([each.word, each.value]);
+    for (const each of [...this.by, ...this.off]) words.push([each.word, each.value]);
     return [...words, ...this.also];
   }
 
@@ -95,12 +99,13 @@ export class WishForm {
   /** Takes what is proposed for a pupil; all of it can be changed. */
   take(home: string, words: Words): void {
     if (home) this.home.value = home;
-    this.wanted.length = this.off.length = 0;
+    this.wanted.length = this.off.length = this.by.length = 0;
     this.also = [];
     for (const [name, text] of words) {
       const want = /^([a-z-]+)(?::([a-z-]+))?=(\d+|max)$/.exec(text);
       if (name === "want" && want) this.wanted.push({ kind: want[1]!, movement: want[2] ?? "", count: want[3]! });
       else if (name === "avoid") this.off.push({ word: "avoid", value: text, text: spoken(text) });
+      else if (name === "take") this.by.push({ word: "take", value: text, text });
       else if (name === "level") this.level.value = text;
       else this.also.push([name, text]);
     }
@@ -113,6 +118,13 @@ export class WishForm {
   forbid(value: string, text: string): void {
     if (this.off.some((each) => each.value === value)) return;
     this.off.push({ word: "keep-off", value, text });
+    this.show();
+    this.changed();
+  }
+
+  /** Every loop must take this street or junction from now on; value: as --take takes it. */
+  mustTake(value: string, text: string): void {
+    if (!this.by.some((each) => each.value === value)) this.by.push({ word: "take", value, text });
     this.show();
     this.changed();
   }
@@ -161,7 +173,7 @@ export class WishForm {
     const kind = this.kindChoice("Kind to keep away from");
     const street = make("input", { type: "text", placeholder: "street or junction", "aria-label": "Street or junction to keep away from", autocomplete: "off" });
     const hours = make("input", { type: "text", placeholder: "hours, if not always", "aria-label": "Hours in which to keep away, such as Mo-Fr 08:30-09:15", autocomplete: "off" });
-    const keep = (word: "avoid" | "keep-off", value: string, text: string): void => {
+    const keep = (word: Told["word"], value: string, text: string): void => {
       if (!this.off.some((each) => each.value === value)) this.off.push({ word, value, text });
       this.show();
       this.changed();
@@ -187,6 +199,17 @@ export class WishForm {
       make("button", { type: "button", class: "also", onclick: keepArea }, "Draw an area on the map"), howToDraw);
   }
 
+  private pickTake(): HTMLElement {
+    const street = make("input", { type: "text", placeholder: "street or junction", "aria-label": "Street or junction that must be gone by", autocomplete: "off" });
+    const take = (): void => {
+      const name = street.value.trim();
+      if (!name) return street.focus();
+      this.mustTake(name, name);
+      street.value = "";
+    };
+    return make("div", { class: "pick" }, street, make("button", { type: "button", class: "also", onclick: take }, "Go by this place"));
+  }
+
   private kindChoice(label: string): HTMLSelectElement {
     const byName = (a: Kind, b: Kind): number => a.name.localeCompare(b.name);
     return make("select", { "aria-label": label }, ...[...this.area.kinds].sort(byName).map((kind) =>
@@ -201,8 +224,14 @@ export class WishForm {
     this.wants.append(...this.also.map(([name, text], row) => make("li", {},
       make("span", {}, `${spoken(name)}: ${spoken(text)}`), make("span", {}),
       make("button", { type: "button", class: "small", "aria-label": `Leave out ${name} ${text}`, onclick: () => { this.also.splice(row, 1); this.show(); this.changed(); this.wants.focus(); } }, "leave out"))));
-    this.keptOff.replaceChildren(...this.off.map((each, row) => make("li", {},
+    this.showPlaces(this.goneBy, this.by, "No longer go by", "leave out");
+    this.showPlaces(this.keptOff, this.off, "No longer keep away from", "allow again");
+  }
+
+  private showPlaces(list: HTMLElement, places: Told[], undo: string, label: string): void {
+    const drop = (row: number): void => { places.splice(row, 1); this.show(); this.changed(); list.focus(); };
+    list.replaceChildren(...places.map((each, row) => make("li", {},
       make("span", {}, each.text), make("span", {}),
-      make("button", { type: "button", class: "small", "aria-label": `No longer keep away from ${each.text}`, onclick: () => { this.off.splice(row, 1); this.show(); this.changed(); this.keptOff.focus(); } }, "allow again"))));
+      make("button", { type: "button", class: "small", "aria-label": `${undo} ${each.text}`, onclick: () => drop(row) }, label))));
   }
 }
