@@ -123,6 +123,15 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 0, "no sheet of another wish is printed");
   await foundFirst(page);
 
+  const pinned = await page.locator("ol.rows li").nth(2).locator(".say").innerText();
+  await page.getByRole("button", { name: /^Go by the place of row 3 / }).click();
+  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 60000 });
+  await button(page, "break off").click();
+  await page.locator("#loops-status", { hasText: /Broken off/ }).waitFor();
+  await page.locator("details.wish > summary").click();
+  assert.match(await page.getByLabel("What must be gone by").locator("li").innerText(), new RegExp(pinned.slice(0, 12)));
+  assert.doesNotMatch(await page.locator("#loop-sheet").innerText(), /Not met/, "the first loop goes by it");
+
   await page.getByLabel("Code on the sheets").fill("WREN");
   const sheet = await page.getByRole("link", { name: "Print the pack" }).getAttribute("href");
   assert.match(sheet, /form=pdf&pupil=WREN/);
