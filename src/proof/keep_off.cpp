@@ -127,8 +127,9 @@ std::vector<PieceId> street_at(const road::Roads& roads, Point at) {
     const auto joined = std::stable_partition(others.begin(), others.end(), [&](PieceId other) {
       return gap_between(roads, from, other) > gap_m;
     });
-    street.insert(street.end(), joined, others.end());
-    others.erase(joined, others.end());
+    const std::vector<PieceId> found(joined, others.end());
+    street.insert(street.end(), found.begin(), found.end());
+    others.resize(others.size() - found.size());
   }
   return street;
 }
