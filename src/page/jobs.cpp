@@ -131,7 +131,8 @@ void Jobs::work(const std::stop_token& stop) {
 std::optional<JobState> Jobs::state(const std::string& id) const {
   const std::lock_guard lock(mutex_);
   const auto number = number_of(id);
-  const auto job = number ? jobs_.find(*number) : jobs_.end();
+  if (!number) return std::nullopt;
+  const auto job = jobs_.find(*number);
   if (job == jobs_.end()) return std::nullopt;
   return state_of(job->second.stage, job->second.code, job->second.folder, job->second.child.get());
 }
@@ -139,7 +140,8 @@ std::optional<JobState> Jobs::state(const std::string& id) const {
 void Jobs::end(const std::string& id) {
   const std::lock_guard lock(mutex_);
   const auto number = number_of(id);
-  const auto job = number ? jobs_.find(*number) : jobs_.end();
+  if (!number) return;
+  const auto job = jobs_.find(*number);
   if (job == jobs_.end() || job->second.stage == Stage::over) return;
   job->second.stage = Stage::broken_off;
   std::erase(waiting_, *number);
