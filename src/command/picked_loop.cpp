@@ -6,6 +6,7 @@
 #include "command/picked_loop.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <ostream>
 #include <sstream>
 #include <utility>
@@ -96,8 +97,8 @@ void need_same_wish(LoopAsk& ask, const Ground& ground, const wish::Wish& wish) 
   read.street_use = wish.street_use;
   if (wish_text(read) != wish_text(wish))
     throw UsageError(
-        "--loops: a place that its wish keeps off isn't where its name leads to now; look for the "
-        "loops again");
+        "--loops: a place that its wish keeps off, or takes, isn't where its name leads to now; look "
+        "for the loops again");
 }
 
 /// A kind that the loop passes and the pupil is kept off; empty: none.
@@ -113,6 +114,15 @@ std::string passes_kept_off(const wish::Loop& loop, const wish::Wish& wish,
              " off: " + std::string(road::name(kind)) + " " + std::to_string(passes);
   }
   return {};
+}
+
+/// Driving and stops as they are likely must fit into the lesson.
+void need_room(const wish::Loop& loop, const LessonLength& length) {
+  const auto away = std::lround((loop.seconds.likely + loop.stop_seconds) / 60);
+  if (away > length.minutes)
+    throw UsageError("--length: the loop takes " + std::to_string(away) +
+                     " min, longer than a lesson of " + std::to_string(length.minutes) +
+                     "; give a greater --length, or look for a shorter loop");
 }
 
 /// That loop, and no other.
@@ -134,6 +144,7 @@ KeptPlan picked_loop(const book::Book& book, PlanJob& job, const LoopPick& pick)
   const TiedLoops tied = loops_of(ground, pick.file);
   need_true(ground, pick);
   found.answer = only_loop(tied, pick);
+  need_room(found.answer.loops.front(), job.length);
   wish::Wish& wish = found.answer.wish;
   const std::string home = home_of(ground, wish, pick);
   const std::string kept_off = passes_kept_off(found.answer.loops.front(), wish, pick.pupil);

@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <optional>
 
+#include "command/print.hpp"
 #include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/parts.hpp"
 
@@ -56,6 +57,7 @@ void say_places(Filling& filling, const wish::Wish& wish, const std::string& hom
   filling.say("drive-back", wish.drive_back);
   if (!wish.through.empty()) filling.say("through", exact(wish.through));
   for (const wish::KeepOff& off : wish.keep_offs) filling.say("keep-off", keep_off_words(off));
+  for (const wish::Take& take : wish.takes) filling.say("take", take.name);
 }
 
 void say_practice(Filling& filling, const wish::Wish& wish) {
@@ -80,6 +82,7 @@ void say_numbers(Filling& filling, const wish::Wish& wish) {
   filling.say_more("talk", wish.stops.talk_minutes);
   filling.say_more("independent", wish.independent_minutes);
   if (wish.level_given) filling.say("level", std::to_string(wish.level));
+  if (wish.pace != wish::usual_pace) filling.say("pace", fixed(wish.pace, 2));
 }
 
 }  // namespace

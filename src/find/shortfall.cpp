@@ -194,7 +194,8 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
     shortfall.why = why_not_taken(ground, shortfall.not_taken.front());
   else
     shortfall.why = why_no_loop(ground, nearest, clock);
-  if (ground.wish.minutes) {
+  // Minutes that leave out what isn't taken would promise too much.
+  if (ground.wish.minutes && shortfall.not_taken.empty()) {
     LeastNeeded needed = least_needed(ground);
     shortfall.at_least_minutes = needed.at_least_minutes;
     shortfall.costs = std::move(needed.costs);

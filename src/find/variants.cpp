@@ -20,8 +20,8 @@ namespace {
 constexpr int harder_alternatives = 4;
 
 bool lacks_something(const std::optional<wish::Shortfall>& shortfall) {
-  return shortfall && (!shortfall->missing.empty() || !shortfall->stops.empty() ||
-                       shortfall->least_minutes.has_value());
+  return shortfall && (!shortfall->missing.empty() || !shortfall->not_taken.empty() ||
+                       !shortfall->stops.empty() || shortfall->least_minutes.has_value());
 }
 
 std::string limit_words(const wish::Wish& wish) {
@@ -34,6 +34,8 @@ std::string in_its_way(const wish::Wish& wish, const FindResult& found) {
   if (found.shortfall)
     for (const wish::Missing& missing : found.shortfall->missing)
       wants += (wants.empty() ? "" : " and ") + wish::write_want(missing.want);
+  if (wants.empty() && found.shortfall && !found.shortfall->not_taken.empty())
+    return "'" + found.shortfall->not_taken.front() + "' isn't come to with " + limit_words(wish);
   if (wants.empty()) return "none was found that is as wished with " + limit_words(wish);
   return wants + (found.shortfall->missing.size() == 1 ? " stands" : " stand") + " in the way of " +
          limit_words(wish);
