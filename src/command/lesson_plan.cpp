@@ -5,6 +5,7 @@
 //   3. With --loops nothing is looked for: a loop that was found before is kept (picked_loop.hpp).
 //   4. A loop file that was asked for is first noted in the book, for the day on which the pupil is erased.
 #include <algorithm>
+#include <cmath>
 #include <iostream>
 
 #include "command/arguments.hpp"
@@ -179,6 +180,15 @@ void tell_other_level(const wish::Wish& wish, const book::Pupil& pupil, const Pu
 }
 
 /// A loop of a loop file, as it is.
+/// Driving and stops as they are likely must fit into the lesson.
+void need_room(const wish::Loop& loop, const LessonLength& length) {
+  const auto away = std::lround((loop.seconds.likely + loop.stop_seconds) / 60);
+  if (away > length.minutes)
+    throw UsageError("--length: the loop takes " + std::to_string(away) +
+                     " min, longer than a lesson of " + std::to_string(length.minutes) +
+                     "; give a greater --length, or look for a shorter loop");
+}
+
 Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& texts) {
   const Said* home = texts.words.one("home");
   const PupilRecord record = record_of(book, pupil.code);
@@ -198,6 +208,7 @@ Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& tex
   const int away = kept.found->answer.wish.minutes.value_or(0);
   job.length.minutes =
       texts.length.empty() ? std::max(length_said(""), away) : length_said(texts.length);
+  need_room(kept.found->answer.loops.front(), job.length);
   tell_other_level(kept.found->answer.wish, pupil, record);
   return tell_and_keep(book, job, *kept.found);
 }

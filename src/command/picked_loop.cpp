@@ -6,7 +6,6 @@
 #include "command/picked_loop.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <ostream>
 #include <sstream>
 #include <utility>
@@ -116,15 +115,6 @@ std::string passes_kept_off(const wish::Loop& loop, const wish::Wish& wish,
   return {};
 }
 
-/// Driving and stops as they are likely must fit into the lesson.
-void need_room(const wish::Loop& loop, const LessonLength& length) {
-  const auto away = std::lround((loop.seconds.likely + loop.stop_seconds) / 60);
-  if (away > length.minutes)
-    throw UsageError("--length: the loop takes " + std::to_string(away) +
-                     " min, longer than a lesson of " + std::to_string(length.minutes) +
-                     "; give a greater --length, or look for a shorter loop");
-}
-
 /// That loop, and no other.
 wish::Answer only_loop(const TiedLoops& tied, const LoopPick& pick) {
   wish::Answer answer = tied.answer;
@@ -144,7 +134,6 @@ KeptPlan picked_loop(const book::Book& book, PlanJob& job, const LoopPick& pick)
   const TiedLoops tied = loops_of(ground, pick.file);
   need_true(ground, pick);
   found.answer = only_loop(tied, pick);
-  need_room(found.answer.loops.front(), job.length);
   wish::Wish& wish = found.answer.wish;
   const std::string home = home_of(ground, wish, pick);
   const std::string kept_off = passes_kept_off(found.answer.loops.front(), wish, pick.pupil);
