@@ -96,7 +96,8 @@ void need_same_wish(LoopAsk& ask, const Ground& ground, const wish::Wish& wish) 
   read.street_use = wish.street_use;
   if (wish_text(read) != wish_text(wish))
     throw UsageError(
-        "--loops: a place that its wish keeps off, or takes, isn't where its name leads to now; look "
+        "--loops: a place that its wish keeps off, or takes, isn't where its name leads to now; "
+        "look "
         "for the loops again");
 }
 
