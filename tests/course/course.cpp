@@ -171,8 +171,9 @@ class Simulation {
     if (pupil.last_day != 0) pupil.learner.rest(today - pupil.last_day);
     pupil.last_day = today;
     const book::Lesson lesson = book::lesson_of(book_, pupil.kept.code, number);
-    const std::string line = pupil.learner.drive(lesson.plan.passes, lesson.plan.likely_s / 60) +
-                             conditions(pupil, day, hour);
+    const std::string line =
+        pupil.learner.drive(lesson.plan.passes, lesson.plan.likely_s / 60 / answer.wish.pace) +
+        conditions(pupil, day, hour);
     const book::Scheme& scheme = cmd::scheme_kept(pupil.kept);
     book::log_lesson(book_, pupil.kept.code, number,
                      book::filled(lesson.plan.passes, book::read_log(line), scheme, day));

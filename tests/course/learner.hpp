@@ -35,7 +35,7 @@ class Learner {
   /// So many days pass: what isn't practised is forgotten, what is practised at home a little less.
   void rest(int days);
 
-  /// Drives the passes; what is said of it, without conditions. minutes: likely ones of the plan.
+  /// Drives the passes; what is said of it, without conditions. minutes: likely ones of the plan, of the usual learner.
   std::string drive(const std::vector<book::LessonPass>& passes, double minutes);
 
  private:

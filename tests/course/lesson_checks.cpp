@@ -1,6 +1,7 @@
 #include "course/lesson_checks.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <optional>
 
@@ -115,8 +116,9 @@ class LessonCheck {
     const double away = loop_.seconds.likely + loop_.stop_seconds;
     need(away <= window && away + stops_without_place() >= most_off * window,
          "away " + std::to_string(away / 60) + " min of " + std::to_string(window / 60));
-    const double wheels = loop_.seconds.likely / 60 * of_.pace;
-    need(wheels <= most_wheels + 0.5 * of_.pace,  // minutes are whole
+    need(std::abs(wish_.pace - of_.pace) <= 0.005, "planned by another pace than the pupil's");
+    const double wheels = loop_.seconds.likely / 60;
+    need(wheels <= most_wheels + 0.5,  // minutes are whole
          "the wheels turn " + std::to_string(wheels) + " min of an hour");
   }
 

@@ -22,7 +22,7 @@ struct PlannedByProposal {
   const book::Pupil& pupil;
   std::span<const book::Lesson> before;  ///< those driven so far
   const command::NextPlan& plan;         ///< with a loop
-  double pace = 1;  ///< how much longer than usual the pupil takes, as the plan has it
+  double pace = 1;  ///< how much longer than usual the pupil takes, by the record
 };
 
 /// Empty: all holds.

@@ -122,6 +122,8 @@ TEST_CASE("a lesson that holds has no fault, and each falsehood in one is found"
           of.loop().passes[1].hardness = 5;
         }) == "tram of hardness 5 at level 3");
   CHECK(fault_of([](Planned& of) { of.loop().seconds.likely = 36 * 60; }).starts_with("away 36.0"));
+  CHECK(fault_of([](Planned& of) { of.plan.found.answer.wish.pace = 1.2; }) ==
+        "planned by another pace than the pupil's");
   CHECK(fault_of([](Planned& of) { of.loop().stop_seconds = 120; }).starts_with("away 39.0"));
   CHECK(fault_of([](Planned& of) {
           of.plan.found.answer.wish.minutes = 53;
