@@ -66,7 +66,7 @@ std::vector<DuePupil> due_for_purge(const Book& book, Date today, int months) {
 
 void purge_pupil(Book& book, std::string_view code) {
   book.connection().write([&](SQLite::Database& db) { delete_details(db, code); });
-  book.connection().alone(leave_no_byte);
+  leave_no_byte(book);
 }
 
 }  // namespace loopwright::book

@@ -117,6 +117,17 @@ void leave_no_byte(SQLite::Database& db) {
   db.exec("PRAGMA journal_mode = WAL");
 }
 
+void leave_no_byte(Book& book) {
+  try {
+    book.connection().alone([](SQLite::Database& db) { leave_no_byte(db); });
+  } catch (const Error& error) {
+    throw Error(error.exit_code(), book.connection().file().string() +
+                                       ": it is deleted, but its bytes leave the file only when no "
+                                       "other program uses the book: "
+                                       "'loopwright pupil list' then sees to it");
+  }
+}
+
 std::string export_pupil(const Book& book, std::string_view code) {
   return book.connection().read([&](SQLite::Database& db) {
     const std::int64_t pupil = row_of_pupil(db, code);
@@ -151,7 +162,7 @@ std::vector<WrittenFile> written_files(const Book& book, std::string_view code) 
 
 void erase_pupil(Book& book, std::string_view code) {
   book.connection().write([&](SQLite::Database& db) { delete_rows(db, code); });
-  book.connection().alone(leave_no_byte);
+  leave_no_byte(book);
 }
 
 }  // namespace loopwright::book
