@@ -179,7 +179,6 @@ void tell_other_level(const wish::Wish& wish, const book::Pupil& pupil, const Pu
                      pupil.code + " is planned for at level " + std::to_string(level));
 }
 
-/// A loop of a loop file, as it is.
 /// Driving and stops as they are likely must fit into the lesson.
 void need_room(const wish::Loop& loop, const LessonLength& length) {
   const auto away = std::lround((loop.seconds.likely + loop.stop_seconds) / 60);
@@ -189,6 +188,7 @@ void need_room(const wish::Loop& loop, const LessonLength& length) {
                      "; give a greater --length, or look for a shorter loop");
 }
 
+/// A loop of a loop file, as it is.
 Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& texts) {
   const Said* home = texts.words.one("home");
   const PupilRecord record = record_of(book, pupil.code);
