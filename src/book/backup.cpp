@@ -10,7 +10,7 @@
 #include <string>
 #include <system_error>
 
-#include "book/connection.hpp"
+#include "book/sqlite_store.hpp"
 #include "loopwright/base/error.hpp"
 
 namespace loopwright::book {
@@ -20,6 +20,11 @@ namespace fs = std::filesystem;
 
 [[noreturn]] void tell(const fs::path& file, const std::string& what) {
   throw InputError(file.string() + ": " + what);
+}
+
+SqliteStore& file_of(const Book& book) {
+  if (auto* store = dynamic_cast<SqliteStore*>(&book.connection())) return *store;
+  tell(book.file(), "is a book on a server, which its server's own tools copy");
 }
 
 /// A file under another name until it is whole; deleted unless kept.
@@ -69,7 +74,7 @@ void back_up(const Book& book, const fs::path& copy) {
     tell(copy, "is the book itself; give the copy another name");
   Part part(copy);
   try {
-    book.connection().alone([&](SQLite::Database& db) {
+    file_of(book).alone([&](SQLite::Database& db) {
       SQLite::Database to(part.path().string(), SQLite::OPEN_READWRITE);
       SQLite::Backup(to, db).executeStep(-1);
       to.exec("PRAGMA journal_mode = DELETE");
@@ -96,7 +101,7 @@ void restore(Book& book, const fs::path& copy) {
   try {
     const Book from = Book::open(part.path(), Opening::must_be_there);
     from.check();
-    book.connection().alone([&](SQLite::Database& db) {
+    file_of(book).alone([&](SQLite::Database& db) {
       SQLite::Database of(part.path().string(), SQLite::OPEN_READWRITE);
       SQLite::Backup(db, of).executeStep(-1);
     });

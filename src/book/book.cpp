@@ -7,8 +7,10 @@
 #include <string>
 #include <system_error>
 
-#include "book/connection.hpp"
+#include "book/server_store.hpp"
+#include "book/sqlite_store.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/book/school.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -35,6 +37,7 @@ Book::Book(Book&&) noexcept = default;
 Book& Book::operator=(Book&&) noexcept = default;
 
 Book Book::open(const fs::path& file, Opening opening) {
+  if (is_address(file.string())) return Book(std::make_unique<ServerStore>(file));
   std::error_code ignored;
   if (fs::is_directory(file, ignored))
     throw InputError(file.string() + ": is a folder; name a file in it with --book");
@@ -45,18 +48,15 @@ Book Book::open(const fs::path& file, Opening opening) {
           ": there is no book; 'loopwright pupil add CODE' makes one, --book FILE names another");
     make(file);
   }
-  return Book(std::make_unique<Connection>(file));
+  return Book(std::make_unique<SqliteStore>(file));
 }
 
 const fs::path& Book::file() const {
-  return connection_->file();
+  return connection_->place();
 }
 
 void Book::check() const {
-  const std::string found = connection_->read(
-      [](SQLite::Database& db) { return db.execAndGet("PRAGMA integrity_check(1)").getString(); });
-  if (found != "ok")
-    throw InputError(file().string() + ": is damaged (" + found + "); take your copy of it");
+  connection_->check();
 }
 
 fs::path usual_file(std::string_view xdg_data_home, std::string_view home) {

@@ -1,5 +1,5 @@
 // Method: who is due is found by the last lesson's day; what is kept of the lessons are the columns that accounts need.
-#include "book/no_byte.hpp"
+#include "book/connection.hpp"
 #include "book/rows.hpp"
 #include "loopwright/book/rights.hpp"
 
@@ -20,7 +20,7 @@ constexpr const char* due = R"sql(
 SELECT code, last FROM (
   SELECT pupil.id AS id, code, home, coalesce(
     (SELECT max(substr(start, 1, 10)) FROM lesson WHERE pupil = pupil.id AND state <> 'not driven'), added) AS last
-  FROM pupil)
+  FROM pupil) AS one
 WHERE last <= ?1 AND (home <> ''
   OR EXISTS (SELECT 1 FROM tick WHERE tick.pupil = id)
   OR EXISTS (SELECT 1 FROM lesson WHERE lesson.pupil = id AND (wish <> '' OR said <> '' OR remark <> ''
@@ -33,13 +33,12 @@ constexpr const char* details[] = {"pass",         "road_minutes", "limit_minute
                                    "intervention", "observation",  "goal",          "mock_test",
                                    "trace",        "trace_time",   "to_check"};
 
-void delete_details(SQLite::Database& db, std::string_view code) {
-  const std::int64_t pupil = row_of_pupil(db, code);
+void delete_details(Database& db, std::string_view code) {
+  const RowKey pupil = row_of_pupil(db, code);
   for (const char* table : details)
     run(db,
-        ("DELETE FROM " + std::string(table) +
-         " WHERE lesson IN (SELECT id FROM lesson WHERE pupil = ?)")
-            .c_str(),
+        "DELETE FROM " + std::string(table) +
+            " WHERE lesson IN (SELECT id FROM lesson WHERE pupil = ?)",
         pupil);
   run(db,
       "UPDATE lesson SET area = '', notes = '', terms = '', wish = '', loop_file = '', likely_s = "
@@ -47,7 +46,7 @@ void delete_details(SQLite::Database& db, std::string_view code) {
       "private_minutes = 0 WHERE pupil = ?",
       pupil);
   for (const char* table : {"tick", "avoided", "written_file"})
-    run(db, ("DELETE FROM " + std::string(table) + " WHERE pupil = ?").c_str(), pupil);
+    run(db, "DELETE FROM " + std::string(table) + " WHERE pupil = ?", pupil);
   run(db, "UPDATE pupil SET home = '', test_day = NULL, my_your = 0 WHERE id = ?", pupil);
   run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);
   run(db, "UPDATE street_use SET pupil = NULL, lesson = NULL WHERE pupil = ?", pupil);
@@ -56,17 +55,17 @@ void delete_details(SQLite::Database& db, std::string_view code) {
 }  // namespace
 
 std::vector<DuePupil> due_for_purge(const Book& book, Date today, int months) {
-  return book.connection().read([&](SQLite::Database& db) {
+  return book.connection().read([&](Database& db) {
     std::vector<DuePupil> all;
-    for (auto row = ask(db, due, day_text(months_before(today, months))); row.executeStep();)
-      all.push_back({row.getColumn(0).getString(), day_in(row.getColumn(1))});
+    for (auto row = ask(db, due, day_text(months_before(today, months))); row.next();)
+      all.push_back({row.at(0).text(), day_in(row.at(1))});
     return all;
   });
 }
 
 void purge_pupil(Book& book, std::string_view code) {
-  book.connection().write([&](SQLite::Database& db) { delete_details(db, code); });
-  leave_no_byte(book);
+  book.connection().write([&](Database& db) { delete_details(db, code); });
+  book.connection().leave_no_byte();
 }
 
 }  // namespace loopwright::book

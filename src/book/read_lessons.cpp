@@ -9,121 +9,112 @@ namespace {
 
 /// An enum by the name that stands in a column.
 template <class Enum>
-Enum named_in(const SQLite::Column& column, std::optional<Enum> (*parse)(std::string_view)) {
-  if (const auto value = parse(column.getString())) return *value;
-  throw InputError("the book holds '" + column.getString() + "' as " + column.getName() +
+Enum named_in(const Column& column, std::optional<Enum> (*parse)(std::string_view)) {
+  if (const auto value = parse(column.text())) return *value;
+  throw InputError("the book holds '" + column.text() + "' as " + column.name() +
                    ", which no Loopwright writes; take your copy of it");
 }
 
-std::optional<Practice> what_in(SQLite::Statement& row, int kind) {
-  if (row.getColumn(kind).isNull()) return std::nullopt;
-  return practice_in(row.getColumn(kind), row.getColumn(kind + 1));
+std::optional<Practice> what_in(Rows& row, int kind) {
+  if (row.at(kind).is_null()) return std::nullopt;
+  return practice_in(row.at(kind), row.at(kind + 1));
 }
 
-std::vector<LessonPass> passes_of(SQLite::Database& db, std::int64_t lesson) {
+std::vector<LessonPass> passes_of(Database& db, const RowKey& lesson) {
   std::vector<LessonPass> passes;
   auto row = ask(db,
                  "SELECT kind, movement, hardness, place, driven, level, help, traced FROM pass "
                  "WHERE lesson = ? "
                  "ORDER BY at",
                  lesson);
-  while (row.executeStep()) {
-    LessonPass pass{practice_in(row.getColumn(0), row.getColumn(1)), row.getColumn(2).getInt(),
-                    row.getColumn(3).getString(), row.getColumn(4).getInt() != 0,
-                    number_or_none(row.getColumn(5))};
-    if (!row.getColumn(6).isNull()) pass.help = named_in(row.getColumn(6), parse_help);
-    pass.traced = row.getColumn(7).getInt() != 0;
+  while (row.next()) {
+    LessonPass pass{practice_in(row.at(0), row.at(1)), row.at(2).number(), row.at(3).text(),
+                    row.at(4).number() != 0, number_or_none(row.at(5))};
+    if (!row.at(6).is_null()) pass.help = named_in(row.at(6), parse_help);
+    pass.traced = row.at(7).number() != 0;
     passes.push_back(std::move(pass));
   }
   return passes;
 }
 
-void read_marks(SQLite::Database& db, std::int64_t lesson, Log& log) {
+void read_marks(Database& db, const RowKey& lesson, Log& log) {
   for (auto row = ask(db,
                       "SELECT heading, grade, count, kind, movement FROM fault WHERE lesson = ? "
                       "ORDER BY rowid",
                       lesson);
-       row.executeStep();)
-    log.faults.push_back({row.getColumn(0).getString(), named_in(row.getColumn(1), parse_grade),
-                          row.getColumn(2).getInt(), what_in(row, 3)});
+       row.next();)
+    log.faults.push_back(
+        {row.at(0).text(), named_in(row.at(1), parse_grade), row.at(2).number(), what_in(row, 3)});
   for (auto row = ask(db,
                       "SELECT how, count, kind, movement, why FROM intervention WHERE lesson = ? "
                       "ORDER BY rowid",
                       lesson);
-       row.executeStep();)
-    log.interventions.push_back({named_in(row.getColumn(0), parse_intervention),
-                                 row.getColumn(1).getInt(), what_in(row, 2),
-                                 row.getColumn(4).getString()});
+       row.next();)
+    log.interventions.push_back({named_in(row.at(0), parse_intervention), row.at(1).number(),
+                                 what_in(row, 2), row.at(4).text()});
   for (auto row = ask(
            db, "SELECT skill, day, level, said FROM observation WHERE lesson = ? ORDER BY rowid",
            lesson);
-       row.executeStep();)
-    log.observations.push_back({row.getColumn(0).getString(), day_in(row.getColumn(1)),
-                                row.getColumn(2).getInt(), row.getColumn(3).getInt() != 0});
+       row.next();)
+    log.observations.push_back(
+        {row.at(0).text(), day_in(row.at(1)), row.at(2).number(), row.at(3).number() != 0});
 }
 
-void read_goals(SQLite::Database& db, std::int64_t lesson, Log& log) {
+void read_goals(Database& db, const RowKey& lesson, Log& log) {
   for (auto row = ask(db, "SELECT text FROM goal WHERE lesson = ? ORDER BY rowid", lesson);
-       row.executeStep();)
-    log.goals.push_back(row.getColumn(0).getString());
+       row.next();)
+    log.goals.push_back(row.at(0).text());
   for (auto row = ask(db, "SELECT text FROM goal WHERE reached_in = ? ORDER BY rowid", lesson);
-       row.executeStep();)
-    log.reached.push_back(row.getColumn(0).getString());
+       row.next();)
+    log.reached.push_back(row.at(0).text());
   auto mock =
       ask(db, "SELECT day, driving, serious, dangerous FROM mock_test WHERE lesson = ?", lesson);
-  if (mock.executeStep())
-    log.mock = MockTest{
-        day_in(mock.getColumn(0)),
-        {mock.getColumn(1).getInt(), mock.getColumn(2).getInt(), mock.getColumn(3).getInt()}};
+  if (mock.next())
+    log.mock = MockTest{day_in(mock.at(0)),
+                        {mock.at(1).number(), mock.at(2).number(), mock.at(3).number()}};
 }
 
-Plan read_plan(SQLite::Database& db, SQLite::Statement& row) {
-  Plan plan{.start = instant_in(row.getColumn(3)),
-            .length_minutes = row.getColumn(4).getInt(),
-            .area = row.getColumn(5).getString(),
-            .notes = row.getColumn(6).getString(),
-            .terms = row.getColumn(7).getString(),
-            .wish = row.getColumn(8).getString(),
+Plan read_plan(Database& db, Rows& row) {
+  Plan plan{.start = instant_in(row.at(3)),
+            .length_minutes = row.at(4).number(),
+            .area = row.at(5).text(),
+            .notes = row.at(6).text(),
+            .terms = row.at(7).text(),
+            .wish = row.at(8).text(),
             .loop_file = {},
-            .likely_s = row.getColumn(9).getDouble(),
+            .likely_s = row.at(9).real(),
             .passes = {},
             .roads = {},
             .limits = {}};
   auto road = ask(db, "SELECT road, minutes FROM road_minutes WHERE lesson = ? ORDER BY rowid",
-                  row.getColumn(0).getInt64());
-  while (road.executeStep())
-    plan.roads.push_back({road.getColumn(0).getString(), road.getColumn(1).getDouble()});
+                  row.at(0).key());
+  while (road.next()) plan.roads.push_back({road.at(0).text(), road.at(1).real()});
   auto limit = ask(db,
                    "SELECT value, unit, minutes FROM limit_minutes WHERE lesson = ? ORDER BY unit, "
                    "value",
-                   row.getColumn(0).getInt64());
-  while (limit.executeStep())
-    plan.limits.push_back({limit.getColumn(0).getInt(),
-                           named_in(limit.getColumn(1), parse_speed_unit),
-                           limit.getColumn(2).getDouble()});
+                   row.at(0).key());
+  while (limit.next())
+    plan.limits.push_back(
+        {limit.at(0).number(), named_in(limit.at(1), parse_speed_unit), limit.at(2).real()});
   auto check =
       ask(db, "SELECT letter, what, object, map_text FROM to_check WHERE lesson = ? ORDER BY at",
-          row.getColumn(0).getInt64());
-  while (check.executeStep())
-    plan.to_check.push_back({check.getColumn(0).getString(),
-                             {check.getColumn(1).getString(), check.getColumn(2).getString(),
-                              check.getColumn(3).getString()}});
+          row.at(0).key());
+  while (check.next())
+    plan.to_check.push_back(
+        {check.at(0).text(), {check.at(1).text(), check.at(2).text(), check.at(3).text()}});
   return plan;
 }
 
 /// All but the loop file.
-Lesson read_lesson(SQLite::Database& db, SQLite::Statement& row) {
-  const std::int64_t id = row.getColumn(0).getInt64();
-  Lesson lesson{row.getColumn(1).getInt(),
-                named_in(row.getColumn(2), parse_lesson_state),
-                read_plan(db, row),
-                {}};
-  lesson.log.minutes = number_or_none(row.getColumn(10));
-  lesson.log.conditions = {row.getColumn(11).getString(), row.getColumn(12).getString(),
-                           row.getColumn(13).getString()};
-  lesson.log.said = row.getColumn(14).getString();
-  lesson.log.remark = row.getColumn(15).getString();
-  lesson.log.private_minutes = row.getColumn(16).getInt();
+Lesson read_lesson(Database& db, Rows& row) {
+  const RowKey id = row.at(0).key();
+  Lesson lesson{
+      row.at(1).number(), named_in(row.at(2), parse_lesson_state), read_plan(db, row), {}};
+  lesson.log.minutes = number_or_none(row.at(10));
+  lesson.log.conditions = {row.at(11).text(), row.at(12).text(), row.at(13).text()};
+  lesson.log.said = row.at(14).text();
+  lesson.log.remark = row.at(15).text();
+  lesson.log.private_minutes = row.at(16).number();
   (lesson.state == LessonState::driven ? lesson.log.passes : lesson.plan.passes) =
       passes_of(db, id);
   read_marks(db, id, lesson.log);
@@ -140,23 +131,23 @@ constexpr const char* lessons_of_pupil =
 }  // namespace
 
 std::vector<Lesson> lessons_of(const Book& book, std::string_view code) {
-  return book.connection().read([&](SQLite::Database& db) {
+  return book.connection().read([&](Database& db) {
     std::vector<Lesson> lessons;
-    for (auto row = ask(db, lessons_of_pupil, row_of_pupil(db, code), 0); row.executeStep();)
+    for (auto row = ask(db, lessons_of_pupil, row_of_pupil(db, code), 0); row.next();)
       lessons.push_back(read_lesson(db, row));
     return lessons;
   });
 }
 
 Lesson lesson_of(const Book& book, std::string_view code, int number) {
-  return book.connection().read([&](SQLite::Database& db) {
-    const std::int64_t id = row_of_lesson(db, code, number);
+  return book.connection().read([&](Database& db) {
+    const RowKey id = row_of_lesson(db, code, number);
     auto row = ask(db, lessons_of_pupil, row_of_pupil(db, code), number);
-    row.executeStep();
+    row.next();
     Lesson lesson = read_lesson(db, row);
     auto loop = ask(db, "SELECT loop_file FROM lesson WHERE id = ?", id);
-    loop.executeStep();
-    lesson.plan.loop_file = loop.getColumn(0).getString();
+    loop.next();
+    lesson.plan.loop_file = loop.at(0).text();
     return lesson;
   });
 }

@@ -1,14 +1,10 @@
-// Erasing:
-// 1. In one transaction the ledger's lines near the door go and the pupil with all that hangs on it; the other lines
-//    lose their pupil by the foreign key. Deleted cells are overwritten (secure_delete).
-// 2. VACUUM writes the file anew without free pages, and the log beside it (WAL) is emptied and its file removed by
-//    leaving that mode and coming back; nothing older is left there then.
+// Erasing: in one transaction the ledger's lines near the door go and the pupil with all that hangs on it; the other
+// lines lose their pupil by the foreign key. Then the store sees to it that no byte stays.
 #include "loopwright/book/rights.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include "book/connection.hpp"
-#include "book/no_byte.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 
@@ -84,53 +80,38 @@ constexpr ExportTable tables[] = {
      "written_file.lesson WHERE written_file.pupil = ?1 ORDER BY path"},
 };
 
-Json value_in(const SQLite::Column& column) {
-  if (column.isNull()) return nullptr;
-  if (column.isInteger()) return column.getInt64();
-  if (column.isFloat()) return column.getDouble();
-  return column.getString();
+Json value_in(const Column& column) {
+  return std::visit(
+      [](const auto& value) -> Json {
+        if constexpr (std::is_same_v<std::decay_t<decltype(value)>, std::monostate>)
+          return nullptr;
+        else
+          return value;
+      },
+      column.value());
 }
 
-Json rows_of(SQLite::Database& db, const ExportTable& table, std::int64_t pupil) {
+Json rows_of(Database& db, const ExportTable& table, const RowKey& pupil) {
   Json rows = Json::array();
-  for (auto row = ask(db, table.sql, pupil); row.executeStep();) {
+  for (auto row = ask(db, table.sql, pupil); row.next();) {
     Json one = Json::object();
-    for (int k = 0; k < row.getColumnCount(); ++k)
-      one[row.getColumnName(k)] = value_in(row.getColumn(k));
+    for (int k = 0; k < row.columns(); ++k) one[row.at(k).name()] = value_in(row.at(k));
     rows.push_back(std::move(one));
   }
   return rows;
 }
 
-void delete_rows(SQLite::Database& db, std::string_view code) {
-  const std::int64_t pupil = row_of_pupil(db, code);
+void delete_rows(Database& db, std::string_view code) {
+  const RowKey pupil = row_of_pupil(db, code);
   run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);
   run(db, "DELETE FROM pupil WHERE id = ?", pupil);
 }
 
 }  // namespace
 
-void leave_no_byte(SQLite::Database& db) {
-  db.exec("VACUUM");
-  db.exec("PRAGMA wal_checkpoint(TRUNCATE)");
-  db.exec("PRAGMA journal_mode = DELETE");  // needs the book for itself: then no side file is left
-  db.exec("PRAGMA journal_mode = WAL");
-}
-
-void leave_no_byte(Book& book) {
-  try {
-    book.connection().alone([](SQLite::Database& db) { leave_no_byte(db); });
-  } catch (const Error& error) {
-    throw Error(error.exit_code(), book.connection().file().string() +
-                                       ": it is deleted, but its bytes leave the file only when no "
-                                       "other program uses the book: "
-                                       "'loopwright pupil list' then sees to it");
-  }
-}
-
 std::string export_pupil(const Book& book, std::string_view code) {
-  return book.connection().read([&](SQLite::Database& db) {
-    const std::int64_t pupil = row_of_pupil(db, code);
+  return book.connection().read([&](Database& db) {
+    const RowKey pupil = row_of_pupil(db, code);
     Json all{{"format", "loopwright-pupil"}, {"version", 1}};
     for (const ExportTable& table : tables) all[table.name] = rows_of(db, table, pupil);
     return all.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -138,8 +119,8 @@ std::string export_pupil(const Book& book, std::string_view code) {
 }
 
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file) {
-  book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t pupil = row_of_pupil(db, code);
+  book.connection().write([&](Database& db) {
+    const RowKey pupil = row_of_pupil(db, code);
     std::optional<std::int64_t> lesson;
     if (number != 0) lesson = row_of_lesson(db, code, number);
     run(db, "DELETE FROM written_file WHERE path = ? AND (sha256 <> ? OR pupil = ?)",
@@ -150,19 +131,18 @@ void note_written(Book& book, std::string_view code, int number, const WrittenFi
 }
 
 std::vector<WrittenFile> written_files(const Book& book, std::string_view code) {
-  return book.connection().read([&](SQLite::Database& db) {
+  return book.connection().read([&](Database& db) {
     std::vector<WrittenFile> files;
     auto row = ask(db, "SELECT path, sha256 FROM written_file WHERE pupil = ? ORDER BY path",
                    row_of_pupil(db, code));
-    while (row.executeStep())
-      files.push_back({row.getColumn(0).getString(), row.getColumn(1).getString()});
+    while (row.next()) files.push_back({row.at(0).text(), row.at(1).text()});
     return files;
   });
 }
 
 void erase_pupil(Book& book, std::string_view code) {
-  book.connection().write([&](SQLite::Database& db) { delete_rows(db, code); });
-  leave_no_byte(book);
+  book.connection().write([&](Database& db) { delete_rows(db, code); });
+  book.connection().leave_no_byte();
 }
 
 }  // namespace loopwright::book

@@ -1,12 +1,11 @@
 // Values as the tables of a book keep them, and what several of its sources look up.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 
-#include "book/connection.hpp"
+#include "book/database.hpp"
 #include "loopwright/base/instant.hpp"
 #include "loopwright/book/lesson.hpp"
 #include "loopwright/road/note.hpp"
@@ -16,13 +15,13 @@ namespace loopwright::book {
 using road::day_text;  // "2026-11-28", as days stand in the book
 
 // Of a text that isn't what stands in such a column: throws InputError, since somebody else wrote into the book.
-Date day_in(const SQLite::Column& column);
-Instant instant_in(const SQLite::Column& column);
-Practice practice_in(const SQLite::Column& kind, const SQLite::Column& movement);
+Date day_in(const Column& column);
+Instant instant_in(const Column& column);
+Practice practice_in(const Column& kind, const Column& movement);
 
 /// The row of a pupil. Throws InputError when there is none.
-std::int64_t row_of_pupil(SQLite::Database& db, std::string_view code);
+RowKey row_of_pupil(Database& db, std::string_view code);
 /// The row of a lesson of that number. Throws InputError when there is none.
-std::int64_t row_of_lesson(SQLite::Database& db, std::string_view code, int number);
+RowKey row_of_lesson(Database& db, std::string_view code, int number);
 
 }  // namespace loopwright::book

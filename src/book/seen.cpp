@@ -63,14 +63,12 @@ std::string listed_letters(std::span<const LetteredFact> on_sheet) {
 }  // namespace
 
 SeenFacts seen_facts(const Book& book) {
-  return book.connection().read([&](SQLite::Database& db) {
+  return book.connection().read([&](Database& db) {
     SeenFacts all;
-    for (auto row = ask(db, "SELECT what, object, map_text, day, says FROM seen");
-         row.executeStep();) {
-      SeenFact seen{{row.getColumn(0).getString(), row.getColumn(1).getString(),
-                     row.getColumn(2).getString()},
-                    day_in(row.getColumn(3)),
-                    row.getColumn(4).getString()};
+    for (auto row = ask(db, "SELECT what, object, map_text, day, says FROM seen"); row.next();) {
+      SeenFact seen{{row.at(0).text(), row.at(1).text(), row.at(2).text()},
+                    day_in(row.at(3)),
+                    row.at(4).text()};
       all.emplace(std::pair(seen.fact.what, seen.fact.object), std::move(seen));
     }
     return all;

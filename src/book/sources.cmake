@@ -3,7 +3,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/backup.cpp
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/candidates.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/database.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
@@ -24,7 +24,12 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scheme.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school_schema.cpp
   ${CMAKE_CURRENT_LIST_DIR}/seen.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/server_link.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/server_store.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sqlite_store.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stepped_in.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp
   ${CMAKE_CURRENT_LIST_DIR}/traced.cpp

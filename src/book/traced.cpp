@@ -13,23 +13,23 @@ bool is_same(const LessonPass& a, const LessonPass& b) {
   return a.what == b.what && a.place == b.place;
 }
 
-road::Control control_in(const SQLite::Column& column) {
+road::Control control_in(const Column& column) {
   for (std::size_t k = 0; k < road::control_count; ++k)
-    if (road::name(static_cast<road::Control>(k)) == column.getString())
+    if (road::name(static_cast<road::Control>(k)) == column.text())
       return static_cast<road::Control>(k);
-  throw InputError("the book holds '" + column.getString() +
+  throw InputError("the book holds '" + column.text() +
                    "' as control, which no Loopwright writes; take your copy of it");
 }
 
-std::vector<TracedTime> times_of(SQLite::Database& db, std::int64_t lesson) {
+std::vector<TracedTime> times_of(Database& db, const RowKey& lesson) {
   std::vector<TracedTime> times;
   auto row = ask(db,
                  "SELECT control, count, expected_s, took_s FROM trace_time WHERE lesson = ? "
                  "ORDER BY rowid",
                  lesson);
-  while (row.executeStep())
-    times.push_back({control_in(row.getColumn(0)), row.getColumn(1).getInt(),
-                     row.getColumn(2).getDouble(), row.getColumn(3).getDouble()});
+  while (row.next())
+    times.push_back(
+        {control_in(row.at(0)), row.at(1).number(), row.at(2).real(), row.at(3).real()});
   return times;
 }
 
@@ -55,17 +55,16 @@ std::vector<LessonPass> traced_passes(const std::vector<LessonPass>& planned,
 }
 
 std::vector<LessonTrace> traces_of(const Book& book, std::string_view code) {
-  return book.connection().read([&](SQLite::Database& db) {
+  return book.connection().read([&](Database& db) {
     std::vector<LessonTrace> traces;
     auto row = ask(db,
                    "SELECT lesson.id, number, trace.start, seconds, standing_s, metres FROM trace "
                    "JOIN lesson ON lesson.id = trace.lesson WHERE pupil = ? ORDER BY number",
                    row_of_pupil(db, code));
-    while (row.executeStep())
-      traces.push_back({row.getColumn(1).getInt(),
-                        {instant_in(row.getColumn(2)), row.getColumn(3).getDouble(),
-                         row.getColumn(4).getDouble(), row.getColumn(5).getDouble(), "",
-                         times_of(db, row.getColumn(0).getInt64())}});
+    while (row.next())
+      traces.push_back({row.at(1).number(),
+                        {instant_in(row.at(2)), row.at(3).real(), row.at(4).real(),
+                         row.at(5).real(), "", times_of(db, row.at(0).key())}});
     return traces;
   });
 }

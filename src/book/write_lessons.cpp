@@ -8,14 +8,13 @@
 namespace loopwright::book {
 namespace {
 
-int next_number(SQLite::Database& db, std::int64_t pupil) {
+int next_number(Database& db, const RowKey& pupil) {
   auto row = ask(db, "SELECT coalesce(max(number), 0) + 1 FROM lesson WHERE pupil = ?", pupil);
-  row.executeStep();
-  return row.getColumn(0).getInt();
+  row.next();
+  return row.at(0).number();
 }
 
-void write_passes(SQLite::Database& db, std::int64_t lesson,
-                  const std::vector<LessonPass>& passes) {
+void write_passes(Database& db, const RowKey& lesson, const std::vector<LessonPass>& passes) {
   int at = 0;
   for (const LessonPass& pass : passes) {
     std::optional<std::string> help;
@@ -26,18 +25,17 @@ void write_passes(SQLite::Database& db, std::int64_t lesson,
   }
 }
 
-void write_streets(SQLite::Database& db, std::int64_t pupil, std::int64_t lesson,
+void write_streets(Database& db, const RowKey& pupil, const RowKey& lesson,
                    const std::vector<StreetDriven>& streets) {
   auto day = ask(db, "SELECT substr(start, 1, 10) FROM lesson WHERE id = ?", lesson);
-  day.executeStep();
+  day.next();
   for (const StreetDriven& street : streets)
-    run(db, "INSERT INTO street_use VALUES (?, ?, ?, ?, ?, ?, ?, ?)", day.getColumn(0).getString(),
-        street.way, street.node_a, street.node_b, street.times, street.near_door ? 1 : 0, pupil,
-        lesson);
+    run(db, "INSERT INTO street_use VALUES (?, ?, ?, ?, ?, ?, ?, ?)", day.at(0).text(), street.way,
+        street.node_a, street.node_b, street.times, street.near_door ? 1 : 0, pupil, lesson);
 }
 
 /// In the place of what was written of them before.
-void write_roads(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
+void write_roads(Database& db, const RowKey& lesson, const Plan& plan) {
   run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
   for (const Plan::Road& road : plan.roads)
     run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
@@ -47,8 +45,7 @@ void write_roads(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
         std::string(name(limit.unit)), limit.minutes);
 }
 
-void write_to_check(SQLite::Database& db, std::int64_t lesson,
-                    const std::vector<LetteredFact>& facts) {
+void write_to_check(Database& db, const RowKey& lesson, const std::vector<LetteredFact>& facts) {
   run(db, "DELETE FROM to_check WHERE lesson = ?", lesson);
   int at = 0;
   for (const LetteredFact& one : facts)
@@ -57,7 +54,7 @@ void write_to_check(SQLite::Database& db, std::int64_t lesson,
 }
 
 /// A log of an older day doesn't take a later one's place.
-void write_seen(SQLite::Database& db, const std::vector<SeenFact>& facts) {
+void write_seen(Database& db, const std::vector<SeenFact>& facts) {
   for (const SeenFact& one : facts)
     run(db,
         "INSERT INTO seen VALUES (?, ?, ?, ?, ?) ON CONFLICT (what, object) DO UPDATE SET map_text "
@@ -67,7 +64,7 @@ void write_seen(SQLite::Database& db, const std::vector<SeenFact>& facts) {
 }
 
 /// The plan's values in a row that is there.
-void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
+void write_plan(Database& db, const RowKey& lesson, const Plan& plan) {
   run(db,
       "UPDATE lesson SET start = ?, start_s = ?, length_minutes = ?, area = ?, notes = ?, terms = "
       "?, wish = ?, "
@@ -80,25 +77,28 @@ void write_plan(SQLite::Database& db, std::int64_t lesson, const Plan& plan) {
   write_to_check(db, lesson, plan.to_check);
 }
 
-std::int64_t add_row(SQLite::Database& db, std::int64_t pupil, const Plan& plan) {
-  run(db,
-      "INSERT INTO lesson (pupil, number, state, start, start_s, length_minutes, area, notes, "
-      "terms, wish, "
-      "loop_file, likely_s, light, weather, traffic, said, remark, private_minutes) "
-      "VALUES (?, ?, 'planned', '', 0, 0, '', '', '', '', '', 0, '', '', '', '', '', 0)",
-      pupil, next_number(db, pupil));
-  const std::int64_t lesson = db.getLastInsertRowid();
+RowKey add_row(Database& db, const RowKey& pupil, const Plan& plan) {
+  auto row =
+      ask(db,
+          "INSERT INTO lesson (pupil, number, state, start, start_s, length_minutes, area, notes, "
+          "terms, wish, "
+          "loop_file, likely_s, light, weather, traffic, said, remark, private_minutes) "
+          "VALUES (?, ?, 'planned', '', 0, 0, '', '', '', '', '', 0, '', '', '', '', '', 0) "
+          "RETURNING id",
+          pupil, next_number(db, pupil));
+  row.next();
+  const RowKey lesson = row.at(0).key();
   write_plan(db, lesson, plan);
   return lesson;
 }
 
-int number_of(SQLite::Database& db, std::int64_t lesson) {
+int number_of(Database& db, const RowKey& lesson) {
   auto row = ask(db, "SELECT number FROM lesson WHERE id = ?", lesson);
-  row.executeStep();
-  return row.getColumn(0).getInt();
+  row.next();
+  return row.at(0).number();
 }
 
-void clear_log(SQLite::Database& db, std::int64_t lesson) {
+void clear_log(Database& db, const RowKey& lesson) {
   for (const char* sql :
        {"DELETE FROM pass WHERE lesson = ?", "DELETE FROM fault WHERE lesson = ?",
         "DELETE FROM intervention WHERE lesson = ?", "DELETE FROM observation WHERE lesson = ?",
@@ -115,7 +115,7 @@ WhatColumns columns_of(const std::optional<Practice>& what) {
   return {std::string(road::name(what->kind)), std::string(road::name(what->movement))};
 }
 
-void write_marks(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+void write_marks(Database& db, const RowKey& lesson, const Log& log) {
   for (const LessonFault& fault : log.faults) {
     const WhatColumns what = columns_of(fault.what);
     run(db, "INSERT INTO fault VALUES (?, ?, ?, ?, ?, ?)", lesson, fault.heading,
@@ -133,7 +133,7 @@ void write_marks(SQLite::Database& db, std::int64_t lesson, const Log& log) {
 }
 
 /// Goals are told by their texts, so those of another lesson of the pupil are looked for.
-void write_goals(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+void write_goals(Database& db, const RowKey& lesson, const Log& log) {
   for (const std::string& goal : log.goals)
     run(db, "INSERT INTO goal (lesson, text) VALUES (?, ?)", lesson, goal);
   for (const std::string& goal : log.reached)
@@ -145,7 +145,7 @@ void write_goals(SQLite::Database& db, std::int64_t lesson, const Log& log) {
 }
 
 /// A drive that is over isn't printed again, and its loop file gives the door away: it goes.
-void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
+void write_log(Database& db, const RowKey& lesson, const Log& log) {
   clear_log(db, lesson);
   run(db,
       "UPDATE lesson SET state = 'driven', loop_file = '', minutes = ?, light = ?, weather = ?, "
@@ -164,7 +164,7 @@ void write_log(SQLite::Database& db, std::int64_t lesson, const Log& log) {
 }
 
 /// In the place of an earlier one.
-void write_trace(SQLite::Database& db, std::int64_t lesson, const Traced& traced) {
+void write_trace(Database& db, const RowKey& lesson, const Traced& traced) {
   run(db, "DELETE FROM trace WHERE lesson = ?", lesson);
   run(db, "DELETE FROM trace_time WHERE lesson = ?", lesson);
   run(db, "INSERT INTO trace VALUES (?, ?, ?, ?, ?, ?)", lesson, write_time(traced.start),
@@ -175,11 +175,11 @@ void write_trace(SQLite::Database& db, std::int64_t lesson, const Traced& traced
 }
 
 /// Throws when it was driven.
-void need_plan(SQLite::Database& db, std::int64_t lesson) {
+void need_plan(Database& db, const RowKey& lesson) {
   auto row = ask(db, "SELECT state, number FROM lesson WHERE id = ?", lesson);
-  row.executeStep();
-  if (row.getColumn(0).getString() == "driven")
-    throw InputError("lesson " + row.getColumn(1).getString() +
+  row.next();
+  if (row.at(0).text() == "driven")
+    throw InputError("lesson " + row.at(1).text() +
                      " is driven and logged; it can't be planned again");
 }
 
@@ -187,8 +187,8 @@ void need_plan(SQLite::Database& db, std::int64_t lesson) {
 
 int plan_lesson(Book& book, std::string_view code, const Plan& plan,
                 const std::vector<StreetDriven>& streets) {
-  return book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t pupil = row_of_pupil(db, code), lesson = add_row(db, pupil, plan);
+  return book.connection().write([&](Database& db) {
+    const RowKey pupil = row_of_pupil(db, code), lesson = add_row(db, pupil, plan);
     write_streets(db, pupil, lesson, streets);
     return number_of(db, lesson);
   });
@@ -196,8 +196,8 @@ int plan_lesson(Book& book, std::string_view code, const Plan& plan,
 
 void replan_lesson(Book& book, std::string_view code, int number, const Plan& plan,
                    const std::vector<StreetDriven>& streets) {
-  book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t lesson = row_of_lesson(db, code, number);
+  book.connection().write([&](Database& db) {
+    const RowKey lesson = row_of_lesson(db, code, number);
     need_plan(db, lesson);
     run(db, "UPDATE lesson SET state = 'planned' WHERE id = ?", lesson);
     write_plan(db, lesson, plan);
@@ -208,13 +208,13 @@ void replan_lesson(Book& book, std::string_view code, int number, const Plan& pl
 
 void log_lesson(Book& book, std::string_view code, int number, const Log& log) {
   book.connection().write(
-      [&](SQLite::Database& db) { write_log(db, row_of_lesson(db, code, number), log); });
+      [&](Database& db) { write_log(db, row_of_lesson(db, code, number), log); });
 }
 
 int log_traced(Book& book, std::string_view code, int number, const TracedLesson& lesson) {
-  return book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t pupil = row_of_pupil(db, code);
-    const std::int64_t row =
+  return book.connection().write([&](Database& db) {
+    const RowKey pupil = row_of_pupil(db, code);
+    const RowKey row =
         number == 0 ? add_row(db, pupil, lesson.plan) : row_of_lesson(db, code, number);
     write_log(db, row, lesson.log);
     write_trace(db, row, lesson.traced);
@@ -226,16 +226,16 @@ int log_traced(Book& book, std::string_view code, int number, const TracedLesson
 }
 
 int add_driven_lesson(Book& book, std::string_view code, const Plan& plan, const Log& log) {
-  return book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t lesson = add_row(db, row_of_pupil(db, code), plan);
+  return book.connection().write([&](Database& db) {
+    const RowKey lesson = add_row(db, row_of_pupil(db, code), plan);
     write_log(db, lesson, log);
     return number_of(db, lesson);
   });
 }
 
 void drop_lesson(Book& book, std::string_view code, int number) {
-  book.connection().write([&](SQLite::Database& db) {
-    const std::int64_t lesson = row_of_lesson(db, code, number);
+  book.connection().write([&](Database& db) {
+    const RowKey lesson = row_of_lesson(db, code, number);
     need_plan(db, lesson);
     run(db, "DELETE FROM street_use WHERE lesson = ?", lesson);
     run(db, "UPDATE lesson SET state = 'not driven' WHERE id = ?", lesson);

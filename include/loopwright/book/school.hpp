@@ -1,0 +1,31 @@
+// A school's book: the tables on its server, who belongs to the school, and pupils who change hands.
+//
+//   prepare_school("postgresql:///school");   admit(address, "ash", Part::instructor);   hand_over(book, "WREN", "birch");
+//
+// Rules: whoever owns the database prepares it and admits members, by their login roles, which whoever runs the server
+// makes. An instructor sees the pupils they hold, the office all; both see the ledger's counts. The database holds them
+// to it (row-level security), not this program. Throws InputError, UsageError in one line.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "loopwright/book/book.hpp"
+
+namespace loopwright::book {
+
+/// Makes the tables and roles, or brings them to this version, while members go on working. Doing it again changes
+/// nothing. True: something was made.
+bool prepare_school(const std::string& address);
+
+enum class Part { instructor, office };
+/// login: a role of the server.
+void admit(const std::string& address, const std::string& login, Part part);
+
+/// The pupil with all lessons is then held by that instructor, and no more by who held it.
+void hand_over(Book& book, std::string_view code, const std::string& login);
+
+/// True for what names a book on a server: "postgresql://…" or "postgres://…".
+bool is_address(std::string_view place);
+
+}  // namespace loopwright::book

@@ -1,0 +1,59 @@
+#include "book/database.hpp"
+
+#include <cassert>
+#include <limits>
+
+#include "loopwright/base/error.hpp"
+
+namespace loopwright::book {
+namespace {
+
+[[noreturn]] void no_number(const Column& column) {
+  throw InputError("the book holds '" + column.text() + "' as " + column.name() +
+                   ", which no Loopwright writes; take your copy of it");
+}
+
+}  // namespace
+
+std::string Column::text() const {
+  if (const auto* text = std::get_if<std::string>(value_)) return *text;
+  if (const auto* number = std::get_if<std::int64_t>(value_)) return std::to_string(*number);
+  if (const auto* number = std::get_if<double>(value_)) return std::to_string(*number);
+  return {};
+}
+
+std::int64_t Column::wide_number() const {
+  if (const auto* number = std::get_if<std::int64_t>(value_)) return *number;
+  no_number(*this);
+}
+
+int Column::number() const {
+  const std::int64_t wide = wide_number();
+  if (wide < std::numeric_limits<int>::min() || wide > std::numeric_limits<int>::max())
+    no_number(*this);
+  return static_cast<int>(wide);
+}
+
+double Column::real() const {
+  if (const auto* number = std::get_if<double>(value_)) return *number;
+  return static_cast<double>(wide_number());
+}
+
+bool Rows::next() {
+  if (row_ * names_.size() >= values_.size()) return false;
+  ++row_;
+  return true;
+}
+
+Column Rows::at(int k) const {
+  const auto column = static_cast<std::size_t>(k);
+  assert(row_ > 0 && column < names_.size());
+  return {names_[column], values_[(row_ - 1) * names_.size() + column]};
+}
+
+std::optional<int> number_or_none(const Column& column) {
+  if (column.is_null()) return std::nullopt;
+  return column.number();
+}
+
+}  // namespace loopwright::book
