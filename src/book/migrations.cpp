@@ -197,8 +197,14 @@ DROP TABLE written_file;
 ALTER TABLE written RENAME TO written_file;
 )sql";
 
-constexpr std::array<const char*, 8> steps{
-    pupils, lessons, streets_and_files, files_of_several, traces, limits, ground, files_of_pupils};
+// What the ledger counts by; on a school's server it shows the lines of all instructors.
+constexpr const char* ledger = R"sql(
+CREATE VIEW ledger AS SELECT day, way, node_a, node_b, times, lesson FROM street_use;
+)sql";
+
+constexpr std::array<const char*, 9> steps{pupils,           lessons,         streets_and_files,
+                                           files_of_several, traces,          limits,
+                                           ground,           files_of_pupils, ledger};
 
 }  // namespace
 

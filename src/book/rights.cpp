@@ -121,7 +121,7 @@ std::string export_pupil(const Book& book, std::string_view code) {
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file) {
   book.connection().write([&](Database& db) {
     const RowKey pupil = row_of_pupil(db, code);
-    std::optional<std::int64_t> lesson;
+    std::optional<RowKey> lesson;
     if (number != 0) lesson = row_of_lesson(db, code, number);
     run(db, "DELETE FROM written_file WHERE path = ? AND (sha256 <> ? OR pupil = ?)",
         file.path.string(), file.sha256, pupil);

@@ -80,11 +80,11 @@ bool prepare_school(const std::string& address) {
   });
 }
 
-void admit(const std::string& address, const std::string& login, Part part) {
+void admit(const std::string& address, const std::string& login, Membership as) {
   need_server(address);
   by_owner(address, [&](ServerLink& link) {
     const std::vector<Value> values{
-        login, part == Part::office ? "loopwright_office" : "loopwright_instructor"};
+        login, as == Membership::office ? "loopwright_office" : "loopwright_instructor"};
     const Rows name = link.ask("SELECT quote_ident(rolname) FROM pg_roles WHERE rolname = ?",
                                std::span(values).first(1));
     const Value quoted = first_of(name);

@@ -8,7 +8,7 @@
 // Source: PostgreSQL 15 documentation, chapter 34 "libpq".
 #pragma once
 
-#include <libpq-fe.h>
+#include <postgresql/libpq-fe.h>
 
 #include <memory>
 #include <span>

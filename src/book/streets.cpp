@@ -23,7 +23,7 @@ std::vector<wish::StreetUse> street_use(const Book& book, const LedgerAsk& asked
     auto row = ask(db,
                    "SELECT way, max(today), max(month) FROM (SELECT way, sum(CASE WHEN day = ?2 "
                    "THEN times ELSE 0 END) "
-                   "AS today, sum(times) AS month FROM street_use WHERE day BETWEEN ?1 AND ?2 AND "
+                   "AS today, sum(times) AS month FROM ledger WHERE day BETWEEN ?1 AND ?2 AND "
                    "(?3 IS NULL OR lesson IS DISTINCT FROM ?3) "
                    "GROUP BY way, node_a, node_b) AS part GROUP BY way ORDER BY way",
                    first, last, left_out(db, asked));
@@ -39,7 +39,7 @@ std::vector<StreetTotal> most_used(const Book& book, Date first, Date last) {
     auto row = ask(db,
                    "SELECT way, max(times), max(lessons), max(last) FROM (SELECT way, sum(times) "
                    "AS times, count(*) AS "
-                   "lessons, max(day) AS last FROM street_use WHERE day BETWEEN ? AND ? GROUP BY "
+                   "lessons, max(day) AS last FROM ledger WHERE day BETWEEN ? AND ? GROUP BY "
                    "way, node_a, node_b) AS part "
                    "GROUP BY way ORDER BY 2 DESC, way",
                    day_text(first), day_text(last));

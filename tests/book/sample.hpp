@@ -1,6 +1,7 @@
 // Pupils and lessons of the invented county, for tests of the book.
 #pragma once
 
+#include "book/empty_book.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "support/scratch_folder.hpp"
@@ -59,11 +60,13 @@ inline book::Log log_of_two_passes() {
   return log;
 }
 
-/// A new book in a folder of its own, with WREN in it.
+/// A book that is empty but for WREN: a new file in a folder of its own, or a school's on the server that the test
+/// `book_server` names (LOOPWRIGHT_TEST_BOOK), so that each test of the book says the same of both stores. What is told
+/// of the file itself is tagged [file] and not run there.
 struct ScratchBook {
   ScratchBook() { add_pupil(book, wren()); }
   ScratchFolder folder;
-  book::Book book = book::Book::open(folder / "b.book", book::Opening::may_make);
+  book::Book book = empty_book(folder / "b.book");
 };
 
 }  // namespace loopwright::test

@@ -1,4 +1,5 @@
 target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/empty_book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_at_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_drive.cpp

@@ -26,7 +26,7 @@ void run_in(const std::filesystem::path& file, const std::string& sql) {
   sqlite3_close(db);
 }
 
-TEST_CASE("a new book is empty and its owner's alone", "[book]") {
+TEST_CASE("a new book is empty and its owner's alone", "[book][file]") {
   const ScratchFolder folder;
   const Book book = Book::open(folder / "b.book", Opening::may_make);
   CHECK(pupils_of(book).empty());
@@ -38,7 +38,7 @@ TEST_CASE("a new book is empty and its owner's alone", "[book]") {
   book.check();
 }
 
-TEST_CASE("a book that isn't there is made only where that is meant", "[book]") {
+TEST_CASE("a book that isn't there is made only where that is meant", "[book][file]") {
   const ScratchFolder folder;
   CHECK(error_text([&] { Book::open(folder / "b.book", Opening::must_be_there); }) ==
         (folder / "b.book").string() +
@@ -46,7 +46,7 @@ TEST_CASE("a book that isn't there is made only where that is meant", "[book]") 
   CHECK_FALSE(std::filesystem::exists(folder / "b.book"));
 }
 
-TEST_CASE("the usual book lies in the user's data folder", "[book]") {
+TEST_CASE("the usual book lies in the user's data folder", "[book][file]") {
   CHECK(usual_file("/data", "/home/me") == "/data/loopwright/pupils.book");
   CHECK(usual_file("", "/home/me") == "/home/me/.local/share/loopwright/pupils.book");
   // XDG Base Directory Specification: a relative path is to be ignored.
@@ -55,7 +55,7 @@ TEST_CASE("the usual book lies in the user's data folder", "[book]") {
 }
 
 TEST_CASE("a book of every older version is brought up to date with what is in it",
-          "[book][migration]") {
+          "[book][migration][file]") {
   for (std::size_t version = 0; version < migrations().size(); ++version) {
     const ScratchFolder folder;
     std::string sql;
@@ -85,7 +85,7 @@ TEST_CASE("a book of every older version is brought up to date with what is in i
   }
 }
 
-TEST_CASE("a book of a newer program is refused untouched", "[book][migration]") {
+TEST_CASE("a book of a newer program is refused untouched", "[book][migration][file]") {
   const ScratchFolder folder;
   { Book::open(folder / "b.book", Opening::may_make); }
   run_in(folder / "b.book", "PRAGMA user_version = 99");
@@ -95,7 +95,7 @@ TEST_CASE("a book of a newer program is refused untouched", "[book][migration]")
             std::to_string(migrations().size()) + "); use that one");
 }
 
-TEST_CASE("what is no book is told", "[book]") {
+TEST_CASE("what is no book is told", "[book][file]") {
   const ScratchFolder folder;
   const auto said = [&](const char* name) {
     return error_text([&] { Book::open(folder / name, Opening::may_make); });
@@ -116,7 +116,7 @@ TEST_CASE("what is no book is told", "[book]") {
             "--book");
 }
 
-TEST_CASE("a damaged book is told, and nothing is written into it", "[book]") {
+TEST_CASE("a damaged book is told, and nothing is written into it", "[book][file]") {
   const ScratchFolder folder;
   {
     Book book = Book::open(folder / "b.book", Opening::may_make);
@@ -133,7 +133,7 @@ TEST_CASE("a damaged book is told, and nothing is written into it", "[book]") {
   CHECK(test::read_bytes(folder / "b.book") == bytes);
 }
 
-TEST_CASE("who writes into a book that another holds is told to wait", "[book]") {
+TEST_CASE("who writes into a book that another holds is told to wait", "[book][file]") {
   ScratchBook at;
   sqlite3* other = nullptr;
   REQUIRE(sqlite3_open((at.folder / "b.book").c_str(), &other) == SQLITE_OK);
@@ -150,7 +150,7 @@ TEST_CASE("who writes into a book that another holds is told to wait", "[book]")
 
 // A limit on how large a file may grow stands for a full disk, which a test can't make without rights
 // (tests/command/test_book.py fills a real one where it may).
-TEST_CASE("a book that can't grow keeps what it had, and says so", "[book]") {
+TEST_CASE("a book that can't grow keeps what it had, and says so", "[book][file]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", test::plan_of_two_passes(), {});
   const test::Ended ended = test::in_child([&] {

@@ -44,7 +44,8 @@ std::string all_bytes(const std::filesystem::path& folder) {
 }
 
 // UK GDPR article 17.
-TEST_CASE("after erasing no byte of a pupil is left, and the others are whole", "[book][rights]") {
+TEST_CASE("after erasing no byte of a pupil is left, and the others are whole",
+          "[book][rights][file]") {
   ScratchBook at;
   Pupil finch = test::wren();
   finch.code = "FINCH";
@@ -111,7 +112,7 @@ std::set<std::string> tables_in(const std::filesystem::path& file) {
 }
 
 // UK GDPR articles 15 and 20.
-TEST_CASE("an export has every table of the book, and nothing of others", "[book][rights]") {
+TEST_CASE("an export has every table of the book, and nothing of others", "[book][rights][file]") {
   ScratchBook at;
   Pupil finch = test::wren();
   finch.code = "FINCH";
@@ -184,7 +185,8 @@ TEST_CASE("a month without the day is counted to its last", "[book][rights]") {
   CHECK(due_for_purge(at.book, {2026, 8, 31}, 6).size() == 1);  // back to 28 February
 }
 
-TEST_CASE("a copy brings the book back as it was, and other files are refused", "[book][rights]") {
+TEST_CASE("a copy brings the book back as it was, and other files are refused",
+          "[book][rights][file]") {
   ScratchBook at;
   fill(at.book, "WREN", "4 Lantern Row");
   const std::string before = export_pupil(at.book, "WREN");

@@ -1,6 +1,6 @@
 // A school's book: the tables on its server, who belongs to the school, and pupils who change hands.
 //
-//   prepare_school("postgresql:///school");   admit(address, "ash", Part::instructor);   hand_over(book, "WREN", "birch");
+//   prepare_school("postgresql:///school");   admit(address, "ash", Membership::instructor);   hand_over(book, "WREN", "birch");
 //
 // Rules: whoever owns the database prepares it and admits members, by their login roles, which whoever runs the server
 // makes. An instructor sees the pupils they hold, the office all; both see the ledger's counts. The database holds them
@@ -18,9 +18,9 @@ namespace loopwright::book {
 /// nothing. True: something was made.
 bool prepare_school(const std::string& address);
 
-enum class Part { instructor, office };
+enum class Membership { instructor, office };
 /// login: a role of the server.
-void admit(const std::string& address, const std::string& login, Part part);
+void admit(const std::string& address, const std::string& login, Membership as);
 
 /// The pupil with all lessons is then held by that instructor, and no more by who held it.
 void hand_over(Book& book, std::string_view code, const std::string& login);
