@@ -247,7 +247,7 @@ DROP POLICY IF EXISTS deleted ON street_use;
 CREATE POLICY seen ON street_use FOR SELECT USING
   (pupil IS NULL OR EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 CREATE POLICY added ON street_use FOR INSERT WITH CHECK
-  (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
+  (pupil IS NULL OR EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 CREATE POLICY changed ON street_use FOR UPDATE USING
   (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil)) WITH CHECK
   (pupil IS NULL OR EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));

@@ -12,6 +12,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
   ${CMAKE_CURRENT_LIST_DIR}/mock_test.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/move_book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proposal.cpp

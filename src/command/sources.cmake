@@ -77,6 +77,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pupil_rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp

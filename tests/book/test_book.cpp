@@ -68,7 +68,9 @@ TEST_CASE("a book of every older version is brought up to date with what is in i
           "INSERT INTO lesson VALUES (1, 1, 1, 'driven', '2026-11-28T15:00:00+00:00', 1795878000, "
           "60, '', '', '', "
           "'', '', 0, 52, '', '', '', 'nearly', '', 0);";
-    if (version > 2) sql += "INSERT INTO written_file VALUES ('/out/wren.pdf', 1, 'aa');";
+    if (version > 2)
+      sql += version < 8 ? "INSERT INTO written_file VALUES ('/out/wren.pdf', 1, 'aa');"
+                         : "INSERT INTO written_file VALUES ('/out/wren.pdf', 1, 1, 'aa');";
     sql += "PRAGMA application_id = " + std::to_string(version > 0 ? 0x4c77626b : 0) +
            "; PRAGMA user_version = " + std::to_string(version);
     run_in(folder / "b.book", sql);

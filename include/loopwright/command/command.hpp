@@ -40,6 +40,7 @@ Exit note(const Arguments& words);   ///< what the instructor knows better than 
 Exit pupil(const Arguments& words);  ///< the pupils of a book
 Exit lesson(const Arguments& words);   ///< a pupil's lessons: planned, printed, logged
 Exit day(const Arguments& words);      ///< the lessons of a day, planned in order
+Exit school(const Arguments& words);   ///< a school's book on a server, for many instructors
 Exit streets(const Arguments& words);  ///< which quiet streets the drives use most
 Exit kinds(const Arguments& words);    ///< the kinds of practice: how hard, after what, how sure
 Exit page(const Arguments& words);     ///< the page in the browser

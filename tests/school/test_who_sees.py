@@ -1,0 +1,153 @@
+#!/usr/bin/env python3
+"""Who sees and changes what in a school's book: every command, and statements that no command of ours would make.
+
+That the database holds them to it, and not the program, is tried by psql. UK GDPR article 5(1)(f): who needn't see a
+pupil's record doesn't.
+"""
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+from server import Server, school
+
+build, area = sys.argv[1:3]
+program = f"{build}/loopwright"
+failed = []
+DAY = ["--today", "2026-11-28"]
+
+
+def check(what, holds, told=""):
+    if not holds:
+        failed.append(what)
+        print(f"FAILED: {what}\n{told}")
+
+
+def run(*words):
+    done = subprocess.run([program, *map(str, words)], capture_output=True, text=True)
+    return done.returncode, done.stdout, done.stderr
+
+
+def refused(what, said, *words):
+    """said: what the one line of the error holds."""
+    code, out, err = run(*words)
+    check(what, code != 0 and said in err and err.count("\n") == 1, f"exit {code}: {out}{err}")
+
+
+def done(what, *words):
+    code, out, err = run(*words)
+    check(what, code == 0, f"exit {code}: {out}{err}")
+    return out
+
+
+def refused_by_database(server, what, said, sql, login):
+    try:
+        told = server.sql(sql, login=login)
+    except RuntimeError as error:
+        check(what, said in str(error), str(error))
+    else:
+        check(what, said == "" and told in ("", "0"), told)
+
+
+def by_every_command(server, folder, book):
+    """WREN is ash's; birch tries all that takes a pupil."""
+    birch = server.address("birch")
+    none = "there is no pupil WREN"
+    here = ["--book", birch]
+    door = ["--home", "54.2973,2.5988", "--length", "60", "--want", "roundabout=1"]
+    for what, words in {
+            "pupil show": ["pupil", "show", "WREN", *here],
+            "pupil change": ["pupil", "change", "WREN", "--home", "1 Elsewhere", *here],
+            "pupil export": ["pupil", "export", "WREN", *here],
+            "pupil erase": ["pupil", "erase", "WREN", "--yes", *here],
+            "pupil not-met": ["pupil", "not-met", "WREN", area, *here, *DAY],
+            "lesson list": ["lesson", "list", "WREN", *here],
+            "lesson plan": ["lesson", "plan", "WREN", area, *door, "--start", "2026-11-28T15:00", *here],
+            "lesson print": ["lesson", "print", "WREN", "--lesson", "1", *here],
+            "lesson log": ["lesson", "log", "WREN", "minutes 52", "--lesson", "1", *here],
+            "lesson next": ["lesson", "next", "WREN", *here, *DAY],
+            "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}.items():
+        refused(f"{what} of another's pupil", none, *words)
+    refused("another's code", "another pupil of the school has this code", "pupil", "add", "wren", *here)
+    check("purge leaves another's pupil alone", "nobody is due" in done(
+        "pupil purge", "pupil", "purge", "--today", "2031-01-01", "--yes", *here))
+    check("pupil list without another's pupil", "WREN" not in done("pupil list", "pupil", "list", *here))
+    check("nothing became of it", done("pupil export", "pupil", "export", "WREN", "--book", server.address("ash")) == book)
+
+
+def by_statements(server):
+    """What no command of ours would send."""
+    pupil, lesson = server.sql("SELECT id FROM pupil"), server.sql("SELECT id FROM lesson")
+    tables = server.sql("SELECT tablename FROM pg_tables WHERE schemaname = 'public' ORDER BY 1").split()
+    # Every table but three is of pupils, and shows nothing of another's.
+    for table in tables:
+        if table in ("school_schema", "act", "seen"):
+            continue
+        check(f"{table} has rows to hide", server.sql(f"SELECT count(*) > 0 FROM {table}") == "t" or table in (
+            "fault", "intervention", "goal", "mock_test", "trace", "trace_time", "observation", "written_file", "avoided",
+            "tick", "road_minutes", "limit_minutes", "to_check"))
+        refused_by_database(server, f"reading {table}", "", f"SELECT count(*) FROM {table}", "birch")
+        refused_by_database(server, f"emptying {table}", "",
+                            f"WITH gone AS (DELETE FROM {table} RETURNING 1) SELECT count(*) FROM gone", "birch")
+        check(f"{table}'s policy is on", server.sql(
+            f"SELECT relrowsecurity FROM pg_class WHERE relname = '{table}'") == "t")
+    for what, sql in {
+            "a lesson of another's pupil": f"INSERT INTO tick VALUES ('{pupil}', 'licence-seen', '2026-11-28')",
+            "a pass in another's lesson": f"INSERT INTO pass VALUES ('{lesson}', 99, 'zebra', 'none', 1, '', 1)",
+            "a street of another's pupil": f"INSERT INTO street_use VALUES ('2026-11-28', 1, 1, 2, 1, 0, '{pupil}', NULL)",
+            "a pupil for another": "INSERT INTO pupil (code, scheme, added, home, my_your, holder) "
+                                   "VALUES ('X', 'car-27', '2026-11-28', '', 0, 'ash')",
+            "giving a pupil away": "UPDATE pupil SET holder = 'ash'",
+    }.items():
+        refused_by_database(server, what, "row-level security" if "giving" not in what else "", sql, "birch")
+    refused_by_database(server, "a stranger", "permission denied", "SELECT count(*) FROM pupil", "stranger")
+    refused_by_database(server, "making a table", "permission denied", "CREATE TABLE public.mine (a INT)", "birch")
+
+
+with Server() as server, tempfile.TemporaryDirectory() as folder:
+    folder = pathlib.Path(folder)
+    school(server, program)
+    ash, birch, elm, owner = (server.address(who) for who in ("ash", "birch", "elm", "head"))
+    refused("a stranger", "no member of the school", "pupil", "list", "--book", server.address("stranger"))
+    done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--book", ash)
+    done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "--book", ash)
+    done("lesson log", "lesson", "log", "WREN", "rest 3; minutes 38", "--book", ash)
+    book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
+    by_every_command(server, folder, book)
+    by_statements(server)
+    counts = [done("streets", "streets", area, "--today", "2026-11-28", "--book", who) for who in (ash, birch, elm)]
+    check("all see the ledger's counts", counts[0] == counts[1] == counts[2] and counts[0].count("\n") > 1, counts[1])
+    check("whose a line is stays ash's", server.sql("SELECT count(lesson) FROM ledger", login="birch") == "0" != server.sql(
+        "SELECT count(lesson) FROM ledger", login="ash"))
+    check("the office sees all", "WREN" in done("pupil list", "pupil", "list", "--book", elm))
+    refused("handing over to no instructor", "no instructor", "school", "hand", "WREN", "--to", "stranger", "--book", ash)
+    done("handing over", "school", "hand", "wren", "--to", "birch", "--book", ash)
+    refused("what was handed over", "there is no pupil WREN", "pupil", "show", "WREN", "--book", ash)
+    check("who holds it now sees all of it", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
+    done("the office hands over", "school", "hand", "WREN", "--to", "ash", "--book", elm)
+
+    # A book moved into a file and back is the same.
+    done("moving into a file", "school", "move", ash, folder / "a.book")
+    check("the file", done("pupil export", "pupil", "export", "WREN", "--book", folder / "a.book") == book)
+    refused("moving it twice", "has a pupil WREN already", "school", "move", folder / "a.book", birch)
+    done("erasing", "pupil", "erase", "WREN", "--yes", "--book", ash)
+    check("nothing of it is left", server.sql("SELECT count(*) FROM lesson") == "0")
+    done("moving back", "school", "move", folder / "a.book", birch)
+    check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
+
+    refused("a password in the address", "can be read by others", "pupil", "list", "--book", "postgresql://ash:pw@localhost/b")
+    refused("a parameter that is none", "can't be read", "pupil", "list", "--book", "postgresql:///b?passwort=x")
+    refused("no server", "can't be reached", "pupil", "list", "--book", f"postgresql:///b?host={folder}")
+    refused("no such database", "no such database", "pupil", "list", "--book", server.address("ash", "none"))
+    server.sql("CREATE DATABASE empty")
+    refused("a database without a book", "holds no school's book", "pupil", "list", "--book", server.address("ash", "empty"))
+    refused("preparing by a member", "only the database's owner", "school", "prepare", "--book", ash)
+    server.sql("UPDATE school_schema SET version = 0")
+    refused("an older schema", "was made by an older Loopwright", "pupil", "list", "--book", ash)
+    server.sql("UPDATE school_schema SET version = 7, oldest_program = 1")
+    done("a newer schema that older programs may use", "pupil", "list", "--book", birch)
+    server.sql("UPDATE school_schema SET oldest_program = 7")
+    refused("a newer schema", "needs a newer Loopwright", "pupil", "list", "--book", ash)
+
+print(f"{len(failed)} failed" if failed else "who sees what: all as it must be")
+sys.exit(1 if failed else 0)
