@@ -65,13 +65,17 @@ std::string insert(std::string_view table, std::string_view columns) {
          ")";
 }
 
-/// Keys of the first book to those of the second.
-using Keys = std::map<Value, Value>;
+/// The second book's keys of what the first one has. In a file a pupil and a lesson may both be row 1.
+struct Keys {
+  Value pupil;
+  std::map<Value, Value> lessons;
+};
 
 Value moved_value(const Column& column, const Keys& keys) {
   const std::string& name = column.name();
-  const bool is_key = name == "pupil" || name == "lesson" || name == "reached_in";
-  return is_key && !column.is_null() ? keys.at(column.value()) : column.value();
+  if (name == "pupil" && !column.is_null()) return keys.pupil;
+  const bool is_lesson = name == "lesson" || name == "reached_in";
+  return is_lesson && !column.is_null() ? keys.lessons.at(column.value()) : column.value();
 }
 
 std::vector<Value> moved_row(const Rows& row, const Keys& keys) {
@@ -106,32 +110,34 @@ class Moving {
   int move(const RowKey& pupil) {
     rows_ = 0;
     lessons_.clear();
-    keys_.clear();
-    add(ask(from_, "SELECT scheme, added, home, test_day, my_your, code FROM pupil WHERE id = ?",
+    keys_ = {};
+    keys_.pupil = added(
+        ask(from_, "SELECT scheme, added, home, test_day, my_your, code FROM pupil WHERE id = ?",
             pupil),
         "INSERT INTO pupil (scheme, added, home, test_day, my_your, code) VALUES (?, ?, ?, ?, ?, "
-        "?) RETURNING id",
-        pupil.value);
+        "?) RETURNING id");
     for (auto row = ask(from_, "SELECT id FROM lesson WHERE pupil = ? ORDER BY number", pupil);
          row.next();)
       lessons_.push_back(row.at(0).key());
     for (const RowKey& lesson : lessons_)
-      add(ask(from_, "SELECT " + std::string(lesson_columns) + " FROM lesson WHERE id = ?", lesson),
-          insert("lesson", lesson_columns) + " RETURNING id", lesson.value);
+      keys_.lessons[lesson.value] = added(
+          ask(from_, "SELECT " + std::string(lesson_columns) + " FROM lesson WHERE id = ?", lesson),
+          insert("lesson", lesson_columns) + " RETURNING id");
     for (const MovedTable& table : tables_moved) each_owner(table, pupil, &Moving::copy);
     need_same({"lesson", Of::pupil, lesson_columns, "number"}, all_lessons(from_, pupil),
-              all_lessons(to_, {keys_.at(pupil.value)}), keys_);
+              all_lessons(to_, {keys_.pupil}), keys_);
     for (const MovedTable& table : tables_moved) each_owner(table, pupil, &Moving::compare);
     return rows_;
   }
 
  private:
-  void add(Rows row, const std::string& sql, const Value& old_key) {
+  /// The new row's key.
+  Value added(Rows row, const std::string& sql) {
     row.next();
-    Rows added = to_.ask(sql, moved_row(row, keys_));
-    added.next();
-    keys_[old_key] = added.at(0).value();
+    Rows key = to_.ask(sql, moved_row(row, keys_));
+    key.next();
     ++rows_;
+    return key.at(0).value();
   }
 
   static Rows all_lessons(Database& db, const RowKey& pupil) {
@@ -155,7 +161,9 @@ class Moving {
 
   void compare(const MovedTable& table, const RowKey& owner) {
     need_same(table, ask(from_, select(table), owner),
-              ask(to_, select(table), RowKey{keys_.at(owner.value)}), keys_);
+              ask(to_, select(table),
+                  RowKey{table.of == Of::pupil ? keys_.pupil : keys_.lessons.at(owner.value)}),
+              keys_);
   }
 
   Database& from_;

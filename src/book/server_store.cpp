@@ -89,13 +89,14 @@ std::string what_it_means(const ServerError& error) {
     return "another pupil of the school has this code; take another";
   if (error.state.starts_with("53"))
     return "the server is full (disk, memory or connections); nothing is written, tell who runs it";
-  if (error.state.starts_with("28"))
-    return "the server doesn't know you or your password; see your service file and ~/.pgpass";
-  if (error.state == "3D000") return "the server has no such database; look at the address";
+  if (error.state.empty() && error.text.find("certificate") != std::string::npos)
+    return "the server's certificate isn't one to trust under this name, so nothing is sent to it; "
+           "see sslrootcert in your service file";
   if (met_another(error))
     return "others write into the same rows all the time; nothing is written, try again";
   if (is_away(error))
-    return "the server can't be reached; look at the address, the network and the certificate";
+    return "the server can't be reached, or doesn't let you in; look at the address, the network "
+           "and your password file; what wasn't acknowledged may have to be done again";
   return "the server can't do it; nothing is written";
 }
 

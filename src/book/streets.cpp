@@ -24,7 +24,7 @@ std::vector<wish::StreetUse> street_use(const Book& book, const LedgerAsk& asked
                    "SELECT way, max(today), max(month) FROM (SELECT way, sum(CASE WHEN day = ?2 "
                    "THEN times ELSE 0 END) "
                    "AS today, sum(times) AS month FROM ledger WHERE day BETWEEN ?1 AND ?2 AND "
-                   "(?3 IS NULL OR lesson IS DISTINCT FROM ?3) "
+                   "(lesson IS DISTINCT FROM ?3 OR ?3 IS NULL) "
                    "GROUP BY way, node_a, node_b) AS part GROUP BY way ORDER BY way",
                    first, last, left_out(db, asked));
     while (row.next())

@@ -60,7 +60,7 @@ def by_every_command(server, folder, book):
             "pupil change": ["pupil", "change", "WREN", "--home", "1 Elsewhere", *here],
             "pupil export": ["pupil", "export", "WREN", *here],
             "pupil erase": ["pupil", "erase", "WREN", "--yes", *here],
-            "pupil not-met": ["pupil", "not-met", "WREN", area, *here, *DAY],
+            "pupil not-met": ["pupil", "not-met", "WREN", area, *here],
             "lesson list": ["lesson", "list", "WREN", *here],
             "lesson plan": ["lesson", "plan", "WREN", area, *door, "--start", "2026-11-28T15:00", *here],
             "lesson print": ["lesson", "print", "WREN", "--lesson", "1", *here],
@@ -129,7 +129,8 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     # A book moved into a file and back is the same.
     done("moving into a file", "school", "move", ash, folder / "a.book")
     check("the file", done("pupil export", "pupil", "export", "WREN", "--book", folder / "a.book") == book)
-    refused("moving it twice", "has a pupil WREN already", "school", "move", folder / "a.book", birch)
+    refused("moving it twice", "has a pupil WREN already", "school", "move", folder / "a.book", ash)
+    refused("moving it to another", "has this code", "school", "move", folder / "a.book", birch)
     done("erasing", "pupil", "erase", "WREN", "--yes", "--book", ash)
     check("nothing of it is left", server.sql("SELECT count(*) FROM lesson") == "0")
     done("moving back", "school", "move", folder / "a.book", birch)
@@ -138,7 +139,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     refused("a password in the address", "can be read by others", "pupil", "list", "--book", "postgresql://ash:pw@localhost/b")
     refused("a parameter that is none", "can't be read", "pupil", "list", "--book", "postgresql:///b?passwort=x")
     refused("no server", "can't be reached", "pupil", "list", "--book", f"postgresql:///b?host={folder}")
-    refused("no such database", "no such database", "pupil", "list", "--book", server.address("ash", "none"))
+    refused("no such database", "does not exist", "pupil", "list", "--book", server.address("ash", "none"))
     server.sql("CREATE DATABASE empty")
     refused("a database without a book", "holds no school's book", "pupil", "list", "--book", server.address("ash", "empty"))
     refused("preparing by a member", "only the database's owner", "school", "prepare", "--book", ash)
