@@ -10,6 +10,7 @@ Source: PostgreSQL 15 documentation, initdb, pg_ctl, pg_basebackup, 20.1.
 import glob
 import os
 import pathlib
+import re
 import shutil
 import subprocess
 import tempfile
@@ -39,11 +40,12 @@ lc_messages = 'C'
 
 class Server:
     """owner: the login that owns the server; settings: further lines of postgresql.conf; copy_of: the server of which
-    this one is a streaming replica; socket: the folder of its socket, its own unless said."""
+    this one is a streaming replica; socket: the folder of its socket, its own unless said;
+    inside: the folder in which its own one is made."""
 
-    def __init__(self, settings=QUICK, owner="head", copy_of=None, socket=None):
+    def __init__(self, settings=QUICK, owner="head", copy_of=None, socket=None, inside=None):
         self.owner = owner
-        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="loopwright-server-"))
+        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="loopwright-server-", dir=inside))
         os.chmod(self.folder, 0o755)
         self.data = self.folder / "data"
         self.socket = socket or self.folder
@@ -58,6 +60,7 @@ class Server:
                       "--no-instructions")
             with open(self.data / "postgresql.conf", "a") as conf:
                 conf.write(f"{USUAL}unix_socket_directories = '{self.socket}'\n{settings}")
+        self.port = re.findall(r"^port = (\d+)", settings, re.M)
         self.start()
 
     def call(self, program, *words):
@@ -79,14 +82,14 @@ class Server:
         self.call("pg_ctl", "-D", self.data, "-w", "promote")
 
     def sql(self, text, login=None, database="postgres"):
-        done = subprocess.run([BIN / "psql", "-X", "-q", "-A", "-t", "-v", "ON_ERROR_STOP=1", "-h", self.socket, "-U",
+        done = subprocess.run([BIN / "psql", "-X", "-q", "-A", "-t", "-v", "ON_ERROR_STOP=1", "-h", self.socket, *(["-p", self.port[0]] if self.port else []), "-U",
                                login or self.owner, "-d", database], input=text, capture_output=True, text=True)
         if done.returncode:
             raise RuntimeError(done.stderr.strip())
         return done.stdout.strip()
 
     def address(self, login, database="postgres"):
-        return f"postgresql:///{database}?host={self.socket}&user={login}"
+        return f"postgresql:///{database}?host={self.socket}&user={login}" + (f"&port={self.port[0]}" if self.port else "")
 
     def remove(self):
         self.stop("immediate")

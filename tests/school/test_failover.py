@@ -1,7 +1,9 @@
 #!/usr/bin/env python3
 """Lessons are logged while the server is killed and its replica takes its place: each acknowledged one is there, once.
 
-    test_failover.py BUILD CLIENTS LESSONS FAILOVERS        LESSONS: of all clients together
+    test_failover.py BUILD CLIENTS LESSONS FAILOVERS [FOLDER]
+
+LESSONS: of all clients together. FOLDER: where what came of it is written, failovers.txt.
 
 Primary and replica stream with synchronous commit, so that what was acknowledged is on both (PostgreSQL 15
 documentation, 27.2.8). After each failover a new replica is made of the new primary. The clients know two addresses.
@@ -43,10 +45,18 @@ try:
         def acknowledged():
             return pathlib.Path(taken.name).read_text(encoding="utf-8").split("\n")[:-1]
 
+        def pass_by(share):
+            """Waits until that share of the lessons is acknowledged."""
+            while len(acknowledged()) < lessons * share and running.poll() is None:
+                time.sleep(0.02)
+
+        # Connections that break in the midst of whatever they do.
+        for k in range(5):
+            pass_by(0.03 * (k + 1))
+            primary.sql("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE usename = 'ash'")
         for k in range(failovers):
             # Spread over the run: the k-th kill when its share of the lessons is acknowledged.
-            while len(acknowledged()) < lessons * (k + 1) / (failovers + 1.5) and running.poll() is None:
-                time.sleep(0.02)
+            pass_by((k + 1) / (failovers + 1.5))
             primary.stop("immediate")
             replica.promote()
             primary.remove()
@@ -59,9 +69,13 @@ try:
     found = primary.sql("SELECT said FROM lesson").split("\n")
     missing, doubled = told - set(found), len(found) - len(set(found))
     waits = sorted(float(line[1]) for line in lines)
-    print(f"{failovers} failovers, {clients} clients: {len(told)} lessons acknowledged, {len(told & set(found))} found, "
+    told_line = (f"{failovers} failovers, {clients} clients: {len(told)} lessons acknowledged, {len(told & set(found))} found, "
           f"{doubled} doubled; {took_s:.1f} s in all, one lesson {statistics.median(waits):.0f} ms in the middle, "
           f"{waits[-1] / 1000:.1f} s at most")
+    print(told_line)
+    if len(sys.argv) > 5:
+        pathlib.Path(sys.argv[5]).mkdir(exist_ok=True)
+        (pathlib.Path(sys.argv[5]) / "failovers.txt").write_text(told_line + "\n", encoding="utf-8")
     well = running.returncode == 0 and not missing and not doubled and len(told) == lessons // clients * clients
     if not well:
         print(f"FAILED: exit {running.returncode}, missing {sorted(missing)[:5]}, {complaints}")

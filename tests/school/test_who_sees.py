@@ -11,7 +11,7 @@ import tempfile
 
 from server import Server, school
 
-build, area = sys.argv[1:3]
+build, map_file = sys.argv[1:3]
 program = f"{build}/loopwright"
 failed = []
 DAY = ["--today", "2026-11-28"]
@@ -49,7 +49,7 @@ def refused_by_database(server, what, said, sql, login):
         check(what, said == "" and told in ("", "0"), told)
 
 
-def by_every_command(server, folder, book):
+def by_every_command(server, area, book):
     """WREN is ash's; birch tries all that takes a pupil."""
     birch = server.address("birch")
     none = "there is no pupil WREN"
@@ -107,13 +107,15 @@ def by_statements(server):
 with Server() as server, tempfile.TemporaryDirectory() as folder:
     folder = pathlib.Path(folder)
     school(server, program)
+    area = folder / "q.area"
+    subprocess.run([program, "build", map_file, "-o", area, "--region", "GB-ENG"], check=True, capture_output=True)
     ash, birch, elm, owner = (server.address(who) for who in ("ash", "birch", "elm", "head"))
     refused("a stranger", "no member of the school", "pupil", "list", "--book", server.address("stranger"))
     done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--book", ash)
     done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "--book", ash)
     done("lesson log", "lesson", "log", "WREN", "rest 3; minutes 38", "--book", ash)
     book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
-    by_every_command(server, folder, book)
+    by_every_command(server, area, book)
     by_statements(server)
     counts = [done("streets", "streets", area, "--today", "2026-11-28", "--book", who) for who in (ash, birch, elm)]
     check("all see the ledger's counts", counts[0] == counts[1] == counts[2] and counts[0].count("\n") > 1, counts[1])

@@ -36,8 +36,8 @@ GeoTIFF) when an area is made.")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libloopwright-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 string(JOIN ", " CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS zlib1g-dev libbz2-dev liblz4-dev libexpat1-dev libcli11-dev
-  nlohmann-json3-dev libhowardhinnant-date-dev libxxhash-dev libssl-dev libsqlite3-dev libsqlitecpp-dev libnova-dev
-  coinor-libclp-dev libpango1.0-dev libical-dev)
+  nlohmann-json3-dev libhowardhinnant-date-dev libxxhash-dev libssl-dev libsqlite3-dev libsqlitecpp-dev libpq-dev
+  libnova-dev coinor-libclp-dev libpango1.0-dev libical-dev)
 set(CPACK_COMPONENT_DEVELOPMENT_DESCRIPTION "lesson drives for driving instructors: library and headers
 What Loopwright's program is made of, for programs of your own, with three
 examples. A static library without a promise that it stays as it is.")
