@@ -14,6 +14,7 @@
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/readable.hpp"
 #include "loopwright/book/rights.hpp"
+#include "loopwright/book/school.hpp"
 #include "loopwright/card/progress.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/file/notes_file.hpp"
@@ -61,6 +62,12 @@ bool delete_file(const book::WrittenFile& file) {
   std::cerr << "loopwright: " << shown(file.path) << ": can't be deleted (" << error.message()
             << "); delete it yourself\n";
   return false;
+}
+
+/// Nothing for a file, whose store overwrites what is deleted.
+std::string what_stays(const book::Book& book) {
+  if (!book::is_address(book.file().string())) return {};
+  return "the server's log, replicas and backups keep it until they are renewed: ask who runs it\n";
 }
 
 std::string record_page(const book::Book& book, const std::string& code, Date day) {
@@ -122,7 +129,8 @@ Exit pupil_erase(const Arguments& words) {
   for (const book::WrittenFile& file : book::written_files(book, code))
     all_gone &= delete_file(file);
   book::erase_pupil(book, code);
-  std::cout << code << " is erased; the streets driven count on without a name\n";
+  std::cout << code << " is erased; the streets driven count on without a name\n"
+            << what_stays(book);
   return all_gone ? Exit::done : Exit::could_not;
 }
 
@@ -162,7 +170,7 @@ Exit pupil_purge(const Arguments& words) {
     book::purge_pupil(book, one.code);
     std::cout << one.code << ": purged; the lessons' days and lengths stay\n";
   }
-  if (!job.yes) std::cout << "nothing is deleted yet: say --yes if it is meant\n";
+  std::cout << (job.yes ? what_stays(book) : "nothing is deleted yet: say --yes if it is meant\n");
   return all_gone ? Exit::done : Exit::could_not;
 }
 

@@ -133,7 +133,8 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     check("the file", done("pupil export", "pupil", "export", "WREN", "--book", folder / "a.book") == book)
     refused("moving it twice", "has a pupil WREN already", "school", "move", folder / "a.book", ash)
     refused("moving it to another", "has this code", "school", "move", folder / "a.book", birch)
-    done("erasing", "pupil", "erase", "WREN", "--yes", "--book", ash)
+    check("erasing says what stays", "replicas and backups" in done(
+        "erasing", "pupil", "erase", "WREN", "--yes", "--book", ash))
     check("nothing of it is left", server.sql("SELECT count(*) FROM lesson") == "0")
     done("moving back", "school", "move", folder / "a.book", birch)
     check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
