@@ -21,9 +21,11 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-/// So long a transaction is tried again. Ours: a replica is promoted in a few seconds.
-constexpr std::chrono::seconds longest_wait{30};
-constexpr int first_wait_ms = 10, longest_pause_ms = 500;
+/// So long a transaction is tried again, when the server is away and when it meets others. Ours: a replica is promoted in
+/// a few seconds.
+constexpr std::chrono::seconds longest_wait{30}, longest_wait_met{120};
+/// Who meets others again and again waits longer: in the end few enough are at it at once.
+constexpr int first_pause_ms = 10, longest_pause_away_ms = 500, longest_pause_met_ms = 4000;
 
 std::string random_name() {
   static constexpr char digits[] = "0123456789abcdef";
@@ -53,17 +55,18 @@ bool met_another(const ServerError& error) {
 class Patience {
  public:
   /// Waits; false when it has lasted too long.
-  bool wait() {
-    if (Clock::now() > end_) return false;
+  bool wait(const ServerError& error) {
+    const bool met = met_another(error);
+    if (Clock::now() > start_ + (met ? longest_wait_met : longest_wait)) return false;
     std::this_thread::sleep_for(std::chrono::milliseconds(
         std::uniform_int_distribution<int>(pause_ms_ / 2, pause_ms_)(random_)));
-    pause_ms_ = std::min(2 * pause_ms_, longest_pause_ms);
+    pause_ms_ = std::min(2 * pause_ms_, met ? longest_pause_met_ms : longest_pause_away_ms);
     return true;
   }
 
  private:
-  Clock::time_point end_ = Clock::now() + longest_wait;
-  int pause_ms_ = first_wait_ms;
+  Clock::time_point start_ = Clock::now();
+  int pause_ms_ = first_pause_ms;
   std::minstd_rand random_{std::random_device{}()};
 };
 
@@ -159,7 +162,7 @@ void ServerStore::transact(Access access, const std::function<void(Database&)>& 
       else
         link_.roll_back();
       if (!is_away(error) && !met_another(error)) tell(place().string(), error);
-      if (!patience.wait()) tell(place().string(), error);
+      if (!patience.wait(error)) tell(place().string(), error);
     } catch (...) {
       link_.roll_back();
       throw;

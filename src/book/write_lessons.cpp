@@ -1,4 +1,8 @@
-// Method: a lesson is a row, and lists of rows that hang on it; a log first takes away what an earlier log wrote.
+// Method: a lesson is a row, and lists of rows that hang on it; what is written anew is first taken away. A lesson that is just
+// added has nothing to take away, and isn't looked through: on a server such a look meets everyone who adds one.
+#include <initializer_list>
+#include <string_view>
+
 #include "book/connection.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
@@ -34,19 +38,15 @@ void write_streets(Database& db, const RowKey& pupil, const RowKey& lesson,
         street.node_a, street.node_b, street.times, street.near_door ? 1 : 0, pupil, lesson);
 }
 
-/// In the place of what was written of them before.
 void write_roads(Database& db, const RowKey& lesson, const Plan& plan) {
-  run(db, "DELETE FROM road_minutes WHERE lesson = ?", lesson);
   for (const Plan::Road& road : plan.roads)
     run(db, "INSERT INTO road_minutes VALUES (?, ?, ?)", lesson, road.name, road.minutes);
-  run(db, "DELETE FROM limit_minutes WHERE lesson = ?", lesson);
   for (const Plan::Limit& limit : plan.limits)
     run(db, "INSERT INTO limit_minutes VALUES (?, ?, ?, ?)", lesson, limit.value,
         std::string(name(limit.unit)), limit.minutes);
 }
 
 void write_to_check(Database& db, const RowKey& lesson, const std::vector<LetteredFact>& facts) {
-  run(db, "DELETE FROM to_check WHERE lesson = ?", lesson);
   int at = 0;
   for (const LetteredFact& one : facts)
     run(db, "INSERT INTO to_check VALUES (?, ?, ?, ?, ?, ?)", lesson, ++at, one.letter,
@@ -63,7 +63,12 @@ void write_seen(Database& db, const std::vector<SeenFact>& facts) {
         one.fact.what, one.fact.object, one.fact.map_text, day_text(one.day), one.says);
 }
 
-/// The plan's values in a row that is there.
+void clear(Database& db, const RowKey& lesson, std::initializer_list<std::string_view> tables) {
+  for (const std::string_view table : tables)
+    run(db, "DELETE FROM " + std::string(table) + " WHERE lesson = ?", lesson);
+}
+
+/// The plan's values in a row that is there, and has no lists.
 void write_plan(Database& db, const RowKey& lesson, const Plan& plan) {
   run(db,
       "UPDATE lesson SET start = ?, start_s = ?, length_minutes = ?, area = ?, notes = ?, terms = "
@@ -72,7 +77,6 @@ void write_plan(Database& db, const RowKey& lesson, const Plan& plan) {
       write_time(plan.start), plan.start.unix_s, plan.length_minutes, plan.area, plan.notes,
       plan.terms, plan.wish, plan.loop_file, plan.likely_s, lesson);
   write_roads(db, lesson, plan);
-  run(db, "DELETE FROM pass WHERE lesson = ?", lesson);
   write_passes(db, lesson, plan.passes);
   write_to_check(db, lesson, plan.to_check);
 }
@@ -99,12 +103,8 @@ int number_of(Database& db, const RowKey& lesson) {
 }
 
 void clear_log(Database& db, const RowKey& lesson) {
-  for (const char* sql :
-       {"DELETE FROM pass WHERE lesson = ?", "DELETE FROM fault WHERE lesson = ?",
-        "DELETE FROM intervention WHERE lesson = ?", "DELETE FROM observation WHERE lesson = ?",
-        "DELETE FROM goal WHERE lesson = ?", "DELETE FROM mock_test WHERE lesson = ?",
-        "UPDATE goal SET reached_in = NULL WHERE reached_in = ?"})
-    run(db, sql, lesson);
+  clear(db, lesson, {"fault", "intervention", "observation", "goal", "mock_test"});
+  run(db, "UPDATE goal SET reached_in = NULL WHERE reached_in = ?", lesson);
 }
 
 struct WhatColumns {
@@ -144,9 +144,9 @@ void write_goals(Database& db, const RowKey& lesson, const Log& log) {
         lesson, goal);
 }
 
-/// A drive that is over isn't printed again, and its loop file gives the door away: it goes.
+/// In the place of the planned passes, of a lesson without a log. A drive that is over isn't printed again, and its loop file gives the door away: it goes.
 void write_log(Database& db, const RowKey& lesson, const Log& log) {
-  clear_log(db, lesson);
+  clear(db, lesson, {"pass"});
   run(db,
       "UPDATE lesson SET state = 'driven', loop_file = '', minutes = ?, light = ?, weather = ?, "
       "traffic = ?, said "
@@ -163,10 +163,7 @@ void write_log(Database& db, const RowKey& lesson, const Log& log) {
         log.mock->faults.driving, log.mock->faults.serious, log.mock->faults.dangerous);
 }
 
-/// In the place of an earlier one.
 void write_trace(Database& db, const RowKey& lesson, const Traced& traced) {
-  run(db, "DELETE FROM trace WHERE lesson = ?", lesson);
-  run(db, "DELETE FROM trace_time WHERE lesson = ?", lesson);
   run(db, "INSERT INTO trace VALUES (?, ?, ?, ?, ?, ?)", lesson, write_time(traced.start),
       traced.seconds, traced.standing_s, traced.metres, traced.recording);
   for (const TracedTime& time : traced.times)
@@ -200,15 +197,18 @@ void replan_lesson(Book& book, std::string_view code, int number, const Plan& pl
     const RowKey lesson = row_of_lesson(db, code, number);
     need_plan(db, lesson);
     run(db, "UPDATE lesson SET state = 'planned' WHERE id = ?", lesson);
+    clear(db, lesson, {"pass", "road_minutes", "limit_minutes", "to_check", "street_use"});
     write_plan(db, lesson, plan);
-    run(db, "DELETE FROM street_use WHERE lesson = ?", lesson);
     write_streets(db, row_of_pupil(db, code), lesson, streets);
   });
 }
 
 void log_lesson(Book& book, std::string_view code, int number, const Log& log) {
-  book.connection().write(
-      [&](Database& db) { write_log(db, row_of_lesson(db, code, number), log); });
+  book.connection().write([&](Database& db) {
+    const RowKey lesson = row_of_lesson(db, code, number);
+    clear_log(db, lesson);
+    write_log(db, lesson, log);
+  });
 }
 
 int log_traced(Book& book, std::string_view code, int number, const TracedLesson& lesson) {
@@ -216,11 +216,14 @@ int log_traced(Book& book, std::string_view code, int number, const TracedLesson
     const RowKey pupil = row_of_pupil(db, code);
     const RowKey row =
         number == 0 ? add_row(db, pupil, lesson.plan) : row_of_lesson(db, code, number);
+    if (number != 0) {
+      clear_log(db, row);
+      clear(db, row, {"trace", "trace_time", "street_use", "road_minutes", "limit_minutes"});
+      write_roads(db, row, lesson.plan);
+    }
     write_log(db, row, lesson.log);
     write_trace(db, row, lesson.traced);
-    run(db, "DELETE FROM street_use WHERE lesson = ?", row);
     write_streets(db, pupil, row, lesson.streets);
-    write_roads(db, row, lesson.plan);
     return number_of(db, row);
   });
 }

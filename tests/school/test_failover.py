@@ -61,7 +61,7 @@ try:
             replica.promote()
             primary.remove()
             primary, replica = replica, Server(SYNCHRONOUS, copy_of=replica, socket=sockets[k % 2])
-        _, complaints = running.communicate(timeout=600)
+        _, complaints = running.communicate(timeout=3000)
         lines = [line.split() for line in acknowledged()]
         os.unlink(taken.name)
     took_s = time.monotonic() - started
