@@ -1,0 +1,52 @@
+#!/usr/bin/env python3
+"""A school's day on a server of its own: three instructors and the office, and what each of them may see.
+
+    demo.py BUILD AREA        what tools/demo --school shows; all that it makes is gone afterwards
+"""
+import subprocess
+import sys
+
+from server import Server, school
+
+build, area = sys.argv[1:3]
+PUPILS = {"ash": [("WREN", "4 Lantern Row"), ("PIPIT", "8 Signal Terrace")], "birch": [("FINCH", "19 Cooper's Reach")],
+          "cedar": [("LARK", "61 Ostler Street")]}
+
+with Server() as server:
+    def say(login, *words, shown=True):
+        """As that login, whose service file is spared: its name stands for the address."""
+        if shown:
+            print(f"\n{login}$ loopwright {' '.join(words)}", flush=True)
+        done = subprocess.run([f"{build}/loopwright", *words, "--book", server.address(login)], capture_output=True, text=True)
+        if shown:
+            print((done.stdout + done.stderr).replace(server.address(login), "the school's book").rstrip(), flush=True)
+        return done.stdout
+
+    print("A server of its own, the school's book in it, three instructors and the office:")
+    server.sql("CREATE ROLE cedar LOGIN")
+    school(server, f"{build}/loopwright")
+    say(server.owner, "school", "admit", "cedar")
+    print("\nEach instructor adds pupils, plans a lesson for the afternoon, drives and logs it:")
+    for login, pupils in PUPILS.items():
+        for k, (code, home) in enumerate(pupils):
+            say(login, "pupil", "add", code, "--home", home, "--today", "2026-11-28")
+            say(login, "lesson", "plan", code, area, "--start", f"2026-11-28T{14 + k}:00", "--length", "60", "--want",
+                "roundabout=1", shown=False)
+            say(login, "lesson", "log", code, "rest 3; minutes 44", shown=k == 0)
+    print("\nWhat each may see:")
+    for login in (*PUPILS, "elm"):
+        say(login, "pupil", "list")
+    print("\nAnother's pupil is not there, whatever is tried:")
+    say("birch", "pupil", "show", "WREN")
+    say("birch", "pupil", "erase", "WREN", "--yes")
+    say("birch", "pupil", "add", "WREN", "--home", "19 Cooper's Reach")
+    print("\nThe same asked of the database itself, by birch:")
+    for sql in ("SELECT code, home FROM pupil", "SELECT count(*) FROM lesson", "UPDATE pupil SET holder = 'birch'; SELECT code FROM pupil"):
+        print(f"birch=> {sql}\n{server.sql(sql, login='birch')}", flush=True)
+    print("\nHow often the streets were driven, all see alike, and not by whom:")
+    counts = {login: say(login, "streets", area, "--today", "2026-11-28", "--rows", "3", shown=login == "birch") for login in PUPILS}
+    print(f"the same for all three: {'yes' if len(set(counts.values())) == 1 else 'no'}")
+    print("\nWREN changes hands, with all lessons:")
+    say("ash", "school", "hand", "WREN", "--to", "birch")
+    say("ash", "pupil", "list")
+    say("birch", "lesson", "list", "WREN")
