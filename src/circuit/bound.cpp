@@ -86,14 +86,14 @@ std::vector<std::int64_t> worth_alone(const Problem& problem,
     const Problem alone = worth_of(problem, goal);
     const Network network = spaced_network(alone, problem.goals[goal].spacing_ms);
     const WorkLeft given = {left.cut_rounds / parts, std::max(1, left.nodes / parts),
-                            left.iterations / parts};
+                            left.work / parts};
     WorkLeft rest = given;
     NoWalks no_walks;
     Tree tree({alone, network}, rest);
     tree.run(no_walks);
     most[goal] = tree.bound();
     left.cut_rounds -= given.cut_rounds - rest.cut_rounds;
-    left.iterations -= given.iterations - rest.iterations;
+    left.work -= given.work - rest.work;
   }
   return most;
 }
@@ -102,7 +102,7 @@ std::vector<std::int64_t> worth_alone(const Problem& problem,
 
 Bound bound(const Problem& problem, const BoundWork& work, const Walk& known) {
   Rounding rounding(problem, work.repair, known);
-  WorkLeft left = {work.cut_rounds, work.nodes, work.iterations};
+  WorkLeft left = {work.cut_rounds, work.nodes, work.work};
   const std::vector<std::uint32_t> goals = goals_of_worth(problem);
   const bool hard = std::any_of(problem.goals.begin(), problem.goals.end(),
                                 [](const Goal& goal) { return goal.least > 0; });

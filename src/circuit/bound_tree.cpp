@@ -21,7 +21,8 @@ constexpr int rounds_at_root = 60, rounds_at_node = 6;
 constexpr int slow_at_root = 5,
               slow_at_node = 2;  // rounds that move the bound less, one after the other
 constexpr int idle_solves = 5;
-constexpr double of_new = 0.5;        // see smoothed_cuts; measured: 0.15 and 0.3 are slower
+constexpr double of_new = 0.5;  // see smoothed_cuts; measured: 0.15 and 0.3 are slower
+constexpr int most_iterations = 1'000'000;
 constexpr std::size_t few_cuts = 10;  // then the amounts themselves are looked at too
 
 std::int64_t grid_of(const Problem& problem) {
@@ -57,6 +58,7 @@ Tree::Tree(const Asked& asked, WorkLeft& left)
       brancher_(asked.problem, network_, clusters_, f_),
       cutter_(network_, clusters_, f_),
       left_(left),
+      cost_(static_cast<std::int64_t>(f_.columns.size())),
       grid_(grid_of(asked.problem)) {}
 
 bool Tree::later(const Node& a, const Node& b) {
@@ -98,12 +100,15 @@ Tree::State Tree::relax(Node& node, Guide& guide) {
   int slow = 0;
   for (int round = 0;; ++round) {
     const double before = node.bound;
-    if (left_.iterations <= 0) return State::unfinished;
+    if (left_.work <= 0) return State::unfinished;
     const double enough = static_cast<double>(guide.to_beat()) + 0.99 * static_cast<double>(grid_);
-    left_.iterations -= lp_.solve({left_.iterations, enough}) + 1;
+    left_.work -= cost_ * (lp_.solve({static_cast<int>(std::min<std::int64_t>(
+                                          left_.work / cost_ + 1, most_iterations)),
+                                      enough}) +
+                           1);
     node.bound = std::min(node.bound, lp_.bound());
     if (floored(node.bound) <= guide.to_beat()) return State::dropped;
-    if (!lp_.solved()) return left_.iterations <= 0 ? State::unfinished : State::undecided;
+    if (!lp_.solved()) return left_.work <= 0 ? State::unfinished : State::undecided;
     const double gap = std::max(1.0, node.bound - static_cast<double>(guide.to_beat()));
     slow = before - node.bound < worth_a_round * gap ? slow + 1 : 0;
     const bool enough_rounds = slow >= (root ? slow_at_root : slow_at_node) ||

@@ -20,7 +20,8 @@ namespace loopwright::circuit {
 
 /// Work that is left, shared by the trees of one bound.
 struct WorkLeft {
-  int cut_rounds = 0, nodes = 0, iterations = 0;
+  int cut_rounds = 0, nodes = 0;
+  std::int64_t work = 0;
 };
 
 /// What a tree asks while it runs.
@@ -79,6 +80,7 @@ class Tree {
   Brancher brancher_;
   Cutter cutter_;
   WorkLeft& left_;
+  const std::int64_t cost_;
   std::int64_t grid_ = 1;
   std::int64_t bound_ = std::numeric_limits<std::int64_t>::max();
   double unsettled_ = -1;  ///< bound of nodes without anything left to decide

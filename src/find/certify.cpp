@@ -38,26 +38,25 @@ FindWork work_of(Effort effort) {
               .picked = 60,
               .settled = 300'000,
               .settled_for_most = 700'000,
-              .bound = {.cut_rounds = 0, .nodes = 0, .iterations = 0, .repair = {.rounds = 0}}};
+              .bound = {.cut_rounds = 0, .nodes = 0, .work = 0, .repair = {.rounds = 0}}};
     case Effort::usual:
-      return {
-          .tries = 10,
-          .tries_for_most = 2,
-          .tries_without = 10,
-          .tries_when_unmet = 12,
-          .walks = 10,
-          .most_walks = 10,
-          .walk_rounds = 500,
-          .improvements = Builder::usual_improvements,
-          .driven_less_again = 4,
-          .less_again_searches = 300,
-          .worth_more = 4,
-          .worth_most = 2,
-          .picked = Hunt::usually_picked,
-          .settled = PassageGraph::usually_settled,
-          .settled_for_most = PassageGraph::usually_settled,
-          .bound = {
-              .cut_rounds = 400, .nodes = 1000, .iterations = 8'000, .repair = {.rounds = 100}}};
+      return {.tries = 10,
+              .tries_for_most = 2,
+              .tries_without = 10,
+              .tries_when_unmet = 12,
+              .walks = 10,
+              .most_walks = 10,
+              .walk_rounds = 500,
+              .improvements = Builder::usual_improvements,
+              .driven_less_again = 4,
+              .less_again_searches = 300,
+              .worth_more = 4,
+              .worth_most = 2,
+              .picked = Hunt::usually_picked,
+              .settled = PassageGraph::usually_settled,
+              .settled_for_most = PassageGraph::usually_settled,
+              .bound = {
+                  .cut_rounds = 400, .nodes = 1000, .work = 50'000'000, .repair = {.rounds = 100}}};
     case Effort::thorough:
       return {
           .tries = 12,
@@ -76,7 +75,7 @@ FindWork work_of(Effort effort) {
           .settled = PassageGraph::usually_settled,
           .settled_for_most = PassageGraph::usually_settled,
           .bound = {
-              .cut_rounds = 400, .nodes = 1000, .iterations = 20'000, .repair = {.rounds = 200}}};
+              .cut_rounds = 400, .nodes = 1000, .work = 200'000'000, .repair = {.rounds = 200}}};
   }
   return {};
 }

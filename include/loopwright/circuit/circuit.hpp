@@ -33,9 +33,10 @@ Walk search(const Problem& problem, const SearchWork& work, const Walk& start = 
             std::span<const std::uint8_t> allowed = {});
 
 struct BoundWork {
-  int cut_rounds = 40;           ///< of looking for violated cuts, over all nodes of the tree
-  int nodes = 200;               ///< of the tree
-  int iterations = 200000;       ///< of the simplex method, over all programmes
+  int cut_rounds = 40;  ///< of looking for violated cuts, over all nodes of the tree
+  int nodes = 200;      ///< of the tree
+  /// Of the simplex method, over all programmes: iterations times columns, which is about what one costs.
+  std::int64_t work = 2'000'000'000;
   SearchWork repair = {200, 1};  ///< for walks made from what the programme likes
 };
 
