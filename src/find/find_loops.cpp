@@ -11,11 +11,13 @@
 
 #include <algorithm>
 #include <future>
+#include <utility>
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
 #include "find/counting.hpp"
 #include "find/describe.hpp"
+#include "find/find_by.hpp"
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
 #include "find/less_again.hpp"
@@ -52,10 +54,10 @@ bool lacks_the_same(const wish::Loop& a, const wish::Loop& b) {
 
 class LoopSearch {
  public:
-  LoopSearch(const Hunt& hunt, Effort effort)
+  LoopSearch(const Hunt& hunt, Effort effort, const FindWork& work)
       : hunt_(hunt),
         effort_(effort),
-        work_(work_of(effort)),
+        work_(work),
         builder_(hunt, work_.improvements),
         certifier_(hunt),
         ways_home_(hunt) {}
@@ -78,6 +80,11 @@ class LoopSearch {
     drive_less_again();
     return best().score.as_asked() &&
            best().score.corners <= most_corners_a_minute * wish.minutes.value_or(0) &&
+           is_best_possible();
+  }
+
+  [[nodiscard]] bool is_best_possible() const {
+    return best().score.good() &&
            certifier_.certificate(best().score.value).state == "best possible";
   }
 
@@ -99,8 +106,9 @@ class LoopSearch {
   /// Of the best tries in narrow parts, then of the best of these in wide ones.
   void make_worth_more() {
     if (!counts_worth(hunt_.ground.wish)) return;
-    make_worth_more(work_.worth_more, MoreWorth::narrow);
-    make_worth_more(work_.worth_most, MoreWorth::wide);
+    for (const auto& [most, widths] : {std::pair(work_.worth_more, MoreWorth::narrow),
+                                       std::pair(work_.worth_most, MoreWorth::wide)})
+      if (!is_best_possible()) make_worth_more(most, widths);
   }
 
   /// Every other try on a thread of its own: each is bettered by itself, so that the answer is the same on any machine.
@@ -339,15 +347,20 @@ class LoopSearch {
 
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
                       const hours::Setting& setting, Effort effort) {
+  return find_loops_by(roads, wish, setting, effort, work_of(effort));
+}
+
+FindResult find_loops_by(const road::Roads& roads, const wish::Wish& wish,
+                         const hours::Setting& setting, Effort effort, const FindWork& work) {
   assert(wish.minutes && wish.through.empty());
-  if (wish::is_in_parts(wish)) return find_lessons(roads, wish, setting);
+  if (wish::is_in_parts(wish)) return find_lessons(roads, wish, setting, effort);
   ClockWalls walls(roads, wish, setting);
   for (;;) {
     const Ground ground(roads, wish, setting, walls);
     if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
-    const Hunt hunt(ground, work_of(effort).picked);
+    const Hunt hunt(ground, work.picked);
     if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
-    LoopSearch search(hunt, effort);
+    LoopSearch search(hunt, effort, work);
     FindResult result = search.run();
     if (search.breaches().empty()) return result;
     if (walls.is_last_round()) return {{}, explain_shut(search.breaches().front()), {}};

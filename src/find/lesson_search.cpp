@@ -3,16 +3,18 @@
 //      driven to several points at which it may end (lesson_nets.cpp), each by the same tries as a whole loop: the
 //      best walk of its passage graph and some throws of the dice. The few best beginnings are kept.
 //   2. A part that keeps to some roads has a link to them before it, and the last one a link home behind it.
-//   3. Roads driven before are disliked, and quiet streets have only as many drives left as the lesson leaves them.
+//   3. Drives of one section know nothing of each other: they are shared out to two threads.
+//   4. Roads driven before are disliked, and quiet streets have only as many drives left as the lesson leaves them.
 #include "find/lesson_search.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <future>
+#include <utility>
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
 #include "find/counting.hpp"
-#include "find/more_worth.hpp"
 #include "find/stops.hpp"
 #include "find/street_caps.hpp"
 #include "find/walks.hpp"
@@ -22,11 +24,7 @@ namespace loopwright::find {
 
 namespace {
 
-// Ours: tried on the invented county.
-constexpr std::size_t beam_width = 3;
-constexpr std::uint64_t tries_when_good = 1,
-                        tries = 4;             // once the walk has led to a good drive; else
-constexpr std::uint64_t tries_when_none = 30;  // of quiet streets, where the caps leave little
+constexpr std::size_t threads = 2;
 
 void add(Score& sum, const Score& more) {
   sum.missing += more.missing;
@@ -38,6 +36,29 @@ void add(Score& sum, const Score& more) {
 }
 
 }  // namespace
+
+LessonWork lesson_work_of(Effort effort) {
+  // Ours: tried on the invented county.
+  switch (effort) {
+    case Effort::quick:
+      return {.beam_width = 1, .tries = 1, .tries_when_none = 8, .improvements = 4};
+    case Effort::usual:
+      return {.beam_width = 3,
+              .tries_when_good = 1,
+              .tries = 4,
+              .tries_when_none = 30,
+              .improvements = Builder::usual_improvements,
+              .more_worth = MoreWorth::brief};
+    case Effort::thorough:
+      return {.beam_width = 5,
+              .tries_when_good = 3,
+              .tries = 8,
+              .tries_when_none = 60,
+              .improvements = Builder::usual_improvements,
+              .more_worth = MoreWorth::narrow};
+  }
+  return {};
+}
 
 /// What is driven so far, up to the end of its last state.
 struct LessonSearch::Lead {
@@ -206,7 +227,7 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
   for (Vertex v = 0; v < hunt.graph.size(); ++v)
     if (ground.section->driven.contains(hunt.graph.stretch(v).piece()))
       liking.extra_ms[v] = 2 * hunt.graph.along_ms(v);
-  Builder builder(hunt);
+  Builder builder(hunt, work_.improvements);
   std::optional<std::pair<Score, std::vector<Vertex>>> best;
   const auto take = [&](const Plan& plan) {
     std::vector<Vertex> vertices = plan.vertices();
@@ -217,14 +238,14 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
   };
   take(plan_along_walk(hunt, builder, work_of(Effort::quick).walk_rounds, liking));
   const auto enough = [&] {
-    if (best) return best->first.good() ? tries_when_good : tries;
-    return is_tight ? tries_when_none : tries;
+    if (best) return best->first.good() ? work_.tries_when_good : work_.tries;
+    return is_tight ? work_.tries_when_none : work_.tries;
   };
   for (std::uint64_t seed = 1; seed <= enough(); ++seed)
     take(builder.build(seed + 100 * lead.part_first.size(), liking));
   if (!best) return std::nullopt;
-  if (counts_worth(ground.wish)) {
-    best->second = MoreWorth(hunt).bettered(std::move(best->second), MoreWorth::brief);
+  if (counts_worth(ground.wish) && work_.more_worth.most_labels > 0) {
+    best->second = MoreWorth(hunt).bettered(std::move(best->second), work_.more_worth);
     best->first = score(hunt, best->second);
   }
   Driven driven;
@@ -267,6 +288,31 @@ std::optional<LessonSearch::Lead> LessonSearch::extend(const LessonNets& nets, s
   return on;
 }
 
+/// Each of the beam with each of its next sections, in an order that is the same on any machine.
+std::vector<LessonSearch::Lead> LessonSearch::extended(const LessonNets& nets, std::size_t k,
+                                                       const std::vector<Lead>& beam,
+                                                       const LessonEnds& ends) const {
+  std::vector<std::pair<Lead, Target>> begun;
+  for (const Lead& lead : beam)
+    for (const Lead& linked : with_links(nets, k, lead))
+      for (const Target& target : targets(nets, k, linked, ends))
+        begun.emplace_back(linked, target);
+  std::vector<std::optional<Lead>> driven(begun.size());
+  const auto drive_share = [&](std::size_t first) {
+    for (std::size_t row = first; row < begun.size(); row += threads)
+      driven[row] = extend(nets, k, begun[row].first, begun[row].second);
+  };
+  // Where no thread can be begun, the second share is driven after the first.
+  constexpr std::launch beside = std::launch::async | std::launch::deferred;
+  std::future<void> other = std::async(beside, drive_share, 1);
+  drive_share(0);
+  other.get();
+  std::vector<Lead> leads;
+  for (std::optional<Lead>& lead : driven)
+    if (lead) leads.push_back(std::move(*lead));
+  return leads;
+}
+
 FoundLesson LessonSearch::finished(const Lead& lead, const LessonEnds& ends) const {
   const road::Roads& roads = free_.roads;
   FoundLesson found;
@@ -288,7 +334,9 @@ FoundLesson LessonSearch::finished(const Lead& lead, const LessonEnds& ends) con
 }
 
 std::vector<FoundLesson> LessonSearch::run(const LessonEnds& ends,
-                                           const std::optional<wish::Ramp>& ramp) {
+                                           const std::optional<wish::Ramp>& ramp,
+                                           const LessonWork& work) {
+  work_ = work;
   ramp_ = ramp.value_or(wish::Ramp{});
   const std::int64_t whole_ms =
       60'000LL * (lesson_.wish.minutes.value_or(0) - lesson_.wish.reserve_minutes);
@@ -306,19 +354,14 @@ std::vector<FoundLesson> LessonSearch::run(const LessonEnds& ends,
   }
   std::vector<Lead> beam = begin(ends);
   for (std::size_t k = 0; k < nets.size(); ++k) {
-    std::vector<Lead> next;
-    for (const Lead& lead : beam)
-      for (const Lead& linked : with_links(nets, k, lead))
-        for (const Target& target : targets(nets, k, linked, ends))
-          if (std::optional<Lead> on = extend(nets, k, linked, target))
-            next.push_back(std::move(*on));
+    std::vector<Lead> next = extended(nets, k, beam, ends);
     if (next.empty()) {
       if (!stuck_at_ || k > furthest_) furthest_ = k, stuck_at_ = nets.section(k).plan;
       return {};
     }
     std::stable_sort(next.begin(), next.end(),
                      [](const Lead& a, const Lead& b) { return a.score.better_than(b.score); });
-    if (k + 1 < nets.size()) next.resize(std::min(next.size(), beam_width));
+    if (k + 1 < nets.size()) next.resize(std::min(next.size(), work_.beam_width));
     beam = std::move(next);
   }
   std::vector<FoundLesson> found;

@@ -14,6 +14,8 @@
 #include "find/lesson_ends.hpp"
 #include "find/lesson_loop.hpp"
 #include "find/lesson_nets.hpp"
+#include "find/more_worth.hpp"
+#include "loopwright/find/find.hpp"
 
 namespace loopwright::find {
 
@@ -22,12 +24,24 @@ struct FoundLesson {
   std::int64_t candidates = 0;  ///< chances that were looked at, of all its sections
 };
 
+/// How much work a lesson may take. All counts.
+struct LessonWork {
+  std::size_t beam_width = 0;         ///< beginnings that are gone on from
+  std::uint64_t tries_when_good = 0;  ///< of a section, once its walk has led to a good drive
+  std::uint64_t tries = 0;            ///< when it hasn't
+  std::uint64_t tries_when_none = 0;  ///< of quiet streets, when nothing else has led to a drive
+  int improvements = 0;               ///< of each try (builder.hpp)
+  MoreWorth::Widths more_worth = {};  ///< of what as many as fit are wanted of
+};
+LessonWork lesson_work_of(Effort effort);
+
 class LessonSearch {
  public:
   /// lesson: with its limits; free: without anything being too hard.
   LessonSearch(const Ground& lesson, const Ground& free) : lesson_(lesson), free_(free) {}
 
-  std::vector<FoundLesson> run(const LessonEnds& ends, const std::optional<wish::Ramp>& ramp);
+  std::vector<FoundLesson> run(const LessonEnds& ends, const std::optional<wish::Ramp>& ramp,
+                               const LessonWork& work);
   /// How many sections of the best beginning were found, and what the next one had to be; of the runs since
   /// forget().
   [[nodiscard]] std::size_t furthest() const { return furthest_; }
@@ -44,6 +58,9 @@ class LessonSearch {
                                              const Lead& lead) const;
   [[nodiscard]] std::vector<Target> targets(const LessonNets& nets, std::size_t k, const Lead& lead,
                                             const LessonEnds& ends) const;
+  [[nodiscard]] std::vector<Lead> extended(const LessonNets& nets, std::size_t k,
+                                           const std::vector<Lead>& beam,
+                                           const LessonEnds& ends) const;
   [[nodiscard]] std::optional<Lead> extend(const LessonNets& nets, std::size_t k, const Lead& lead,
                                            const Target& target) const;
   [[nodiscard]] Section section_of(const SectionNetOf& section, const Lead& lead,
@@ -56,6 +73,7 @@ class LessonSearch {
 
   const Ground& lesson_;
   const Ground& free_;
+  LessonWork work_;
   wish::Ramp ramp_;
   TimeWindow practice_;
   std::size_t furthest_ = 0;

@@ -21,6 +21,7 @@ constexpr std::int64_t alike_ms =
     5000;  // a part with no more time than this isn't looked for again; ours
 constexpr std::size_t kick_width = 4;     // passes of a kick's part at most; ours
 constexpr std::int64_t kick_loss = 1200;  // what a kick may cost; ours
+constexpr std::size_t kicks_a_pass = 4;   // a short drive has few parts to make otherwise; ours
 
 }  // namespace
 
@@ -186,7 +187,8 @@ std::vector<Vertex> MoreWorth::bettered(std::vector<Vertex> vertices, const Widt
   dice_ = Dice(1);
   Driven best = driven(std::move(vertices));
   climb(best, widths);
-  for (int k = 0; k < widths.kicks && labels_left_ > 0; ++k) {
+  const std::size_t kicks = std::min(widths.kicks, kicks_a_pass * best.passes.size());
+  for (std::size_t k = 0; k < kicks && labels_left_ > 0; ++k) {
     Driven kicked = best;
     if (!kick(kicked, widths.most_labels)) continue;
     climb(kicked, widths);

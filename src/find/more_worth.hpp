@@ -25,8 +25,8 @@ class MoreWorth {
   struct Widths {
     std::array<std::size_t, 4> passes{};
     std::size_t most_labels = 0, of_all = 0;  ///< of each search, and of all together
-    /// When nothing more is gained: parts made otherwise, even if worth less, to go on from.
-    int kicks = 0;
+    /// When nothing more is gained: so many parts at most are made otherwise, even if worth less, to go on from.
+    std::size_t kicks = 0;
   };
   // Ours, tried on Newport and the county: narrow ones find most in a third of a second, wide ones what is left in
   // one; brief is for drives of which a lesson has many.

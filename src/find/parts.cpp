@@ -51,15 +51,18 @@ std::optional<wish::Ramp> harder(wish::Ramp ramp, const LessonSearch& search) {
 
 class LessonFinder {
  public:
-  LessonFinder(const Ground& lesson, const Ground& free)
-      : lesson_(lesson), search_(lesson, free), ends_(ends_of(lesson.wish, free)) {}
+  LessonFinder(const Ground& lesson, const Ground& free, Effort effort)
+      : lesson_(lesson),
+        effort_(effort),
+        search_(lesson, free),
+        ends_(ends_of(lesson.wish, free)) {}
 
   FindResult run() {
     std::optional<wish::Ramp> ramp;
     if (lesson_.wish.easy_first) ramp = ramp_of(lesson_.wish, lesson_.caps);
-    for (search(ramp); lessons_.empty() && ramp;) {
+    for (look(ramp); lessons_.empty() && ramp;) {
       ramp = harder(*ramp, search_);
-      if (ramp) search(ramp);
+      if (ramp) look(ramp);
     }
     FindResult result;
     choose(result);
@@ -71,10 +74,17 @@ class LessonFinder {
   [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
 
  private:
-  void search(const std::optional<wish::Ramp>& ramp) {
+  /// A first answer that lacks something is looked for as long as usual.
+  void look(const std::optional<wish::Ramp>& ramp) {
+    search(ramp, effort_);
+    const bool is_met = !lessons_.empty() && lessons_.front().made.score.missing == 0;
+    if (effort_ == Effort::quick && !is_met) search(ramp, Effort::usual);
+  }
+
+  void search(const std::optional<wish::Ramp>& ramp, Effort effort) {
     search_.forget();
     for (const LessonEnds& ends : ends_)
-      for (const FoundLesson& found : search_.run(ends, ramp)) {
+      for (const FoundLesson& found : search_.run(ends, ramp, lesson_work_of(effort))) {
         Lesson lesson{found.drive, {}, found.candidates};
         if (wish::kept_for_stops_s(lesson_.wish) > 0) plan_pull_ups(lesson_, lesson.drive.drive);
         lesson.made = lesson_loop(lesson_, lesson.drive, ramp);
@@ -140,6 +150,7 @@ class LessonFinder {
   }
 
   const Ground& lesson_;
+  const Effort effort_;
   LessonSearch search_;
   std::vector<LessonEnds> ends_;
   std::vector<Lesson> lessons_;
@@ -149,13 +160,13 @@ class LessonFinder {
 }  // namespace
 
 FindResult find_lessons(const road::Roads& roads, const wish::Wish& wish,
-                        const hours::Setting& setting) {
+                        const hours::Setting& setting, Effort effort) {
   ClockWalls walls(roads, wish, setting);
   const wish::Wish free_wish = without_limits(wish);
   for (;;) {
     const Ground lesson(roads, wish, setting, walls), free(roads, free_wish, setting, walls);
     if (free.starts.empty() || free.goals.empty()) return {{}, explain_shut_in(free), {}};
-    LessonFinder finder(lesson, free);
+    LessonFinder finder(lesson, free, effort);
     FindResult result = finder.run();
     if (finder.breaches().empty()) return result;
     if (walls.is_last_round()) return {{}, explain_shut(finder.breaches().front()), {}};

@@ -8,6 +8,6 @@
 namespace loopwright::find {
 
 FindResult find_lessons(const road::Roads& roads, const wish::Wish& wish,
-                        const hours::Setting& setting);
+                        const hours::Setting& setting, Effort effort);
 
 }  // namespace loopwright::find

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "find/caps.hpp"
+#include "find/find_by.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/wish/independent.hpp"
 
@@ -84,10 +85,16 @@ class VariantSearch {
            wish::seconds_of(loop, loop.independent.front()) >= 60.0 * wish_.independent_minutes;
   }
 
+  /// What might be proved of a variant is of loops of its own hardness: nothing is bounded.
+  [[nodiscard]] FindResult find(const wish::Wish& wish) const {
+    FindWork work = work_of(effort_);
+    work.bound.nodes = 0;
+    return find_loops_by(roads_, wish, setting_, effort_, work);
+  }
+
   void add(wish::Loop loop, std::string_view variant) {
     loop.id = static_cast<int>(found_.loops.size()) + 1;
     loop.variant = variant;
-    // What was proved of it was among loops of its own hardness.
     loop.certificate.state = "searched";
     loop.certificate.bound.reset();
     found_.loops.push_back(std::move(loop));
@@ -96,7 +103,7 @@ class VariantSearch {
   void add_easier() {
     const auto easier = wish_for(wish::easier_variant);
     if (!easier) return say_none("no easier loop: loop 1 passes nothing above hardness 1");
-    FindResult other = find_loops(roads_, *easier, setting_, effort_);
+    FindResult other = find(*easier);
     if (!meets(other)) return say_none("no easier loop: " + in_its_way(*easier, other));
     add(std::move(other.loops.front()), wish::easier_variant);
   }
@@ -104,7 +111,7 @@ class VariantSearch {
   void add_harder() {
     wish::Wish harder = *wish_for(wish::harder_variant);
     harder.alternatives = harder_alternatives;
-    FindResult other = find_loops(roads_, harder, setting_, effort_);
+    FindResult other = find(harder);
     if (!meets(other)) return say_none("no harder loop: none was found that meets the wish");
     const auto hardest = std::max_element(other.loops.begin(), other.loops.end(),
                                           [](const wish::Loop& a, const wish::Loop& b) {
