@@ -1,4 +1,10 @@
-// Method: the rows of a lesson, then the lists that hang on it, each in the order in which it was written.
+// Method: the rows of the lessons, then each table of what hangs on them, once for all of them: on a server a question
+// costs its way there and back. Lists are in the order in which they were written.
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
 #include "book/connection.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
@@ -20,131 +26,139 @@ std::optional<Practice> what_in(Rows& row, int kind) {
   return practice_in(row.at(kind), row.at(kind + 1));
 }
 
-std::vector<LessonPass> passes_of(Database& db, const RowKey& lesson) {
-  std::vector<LessonPass> passes;
-  auto row = ask(db,
-                 "SELECT kind, movement, hardness, place, driven, level, help, traced FROM pass "
-                 "WHERE lesson = ? "
-                 "ORDER BY at",
-                 lesson);
-  while (row.next()) {
-    LessonPass pass{practice_in(row.at(0), row.at(1)), row.at(2).number(), row.at(3).text(),
-                    row.at(4).number() != 0, number_or_none(row.at(5))};
-    if (!row.at(6).is_null()) pass.help = named_in(row.at(6), parse_help);
-    pass.traced = row.at(7).number() != 0;
-    passes.push_back(std::move(pass));
+/// A pupil's lessons, or one of them.
+class Reading {
+ public:
+  /// number: 0 for all.
+  Reading(Database& db, RowKey pupil, int number)
+      : db_(db), pupil_(std::move(pupil)), number_(number) {
+    read_rows();
+    read_plans();
+    read_passes();
+    read_marks();
+    read_goals();
   }
-  return passes;
-}
+  /// By number.
+  [[nodiscard]] std::vector<Lesson> taken() { return std::move(lessons_); }
 
-void read_marks(Database& db, const RowKey& lesson, Log& log) {
-  for (auto row = ask(db,
-                      "SELECT heading, grade, count, kind, movement FROM fault WHERE lesson = ? "
-                      "ORDER BY rowid",
-                      lesson);
-       row.next();)
-    log.faults.push_back(
-        {row.at(0).text(), named_in(row.at(1), parse_grade), row.at(2).number(), what_in(row, 3)});
-  for (auto row = ask(db,
-                      "SELECT how, count, kind, movement, why FROM intervention WHERE lesson = ? "
-                      "ORDER BY rowid",
-                      lesson);
-       row.next();)
-    log.interventions.push_back({named_in(row.at(0), parse_intervention), row.at(1).number(),
-                                 what_in(row, 2), row.at(4).text()});
-  for (auto row = ask(
-           db, "SELECT skill, day, level, said FROM observation WHERE lesson = ? ORDER BY rowid",
-           lesson);
-       row.next();)
-    log.observations.push_back(
-        {row.at(0).text(), day_in(row.at(1)), row.at(2).number(), row.at(3).number() != 0});
-}
+ private:
+  static constexpr std::string_view whose =
+      " WHERE lesson.pupil = ?1 AND (?2 = 0 OR lesson.number = ?2) ORDER BY lesson.number";
 
-void read_goals(Database& db, const RowKey& lesson, Log& log) {
-  for (auto row = ask(db, "SELECT text FROM goal WHERE lesson = ? ORDER BY rowid", lesson);
-       row.next();)
-    log.goals.push_back(row.at(0).text());
-  for (auto row = ask(db, "SELECT text FROM goal WHERE reached_in = ? ORDER BY rowid", lesson);
-       row.next();)
-    log.reached.push_back(row.at(0).text());
-  auto mock =
-      ask(db, "SELECT day, driving, serious, dangerous FROM mock_test WHERE lesson = ?", lesson);
-  if (mock.next())
-    log.mock = MockTest{day_in(mock.at(0)),
-                        {mock.at(1).number(), mock.at(2).number(), mock.at(3).number()}};
-}
+  /// Behind each row's lesson, by number, its columns. by: the column that names the lesson.
+  Rows of(std::string_view table, std::string_view columns, std::string_view order,
+          std::string_view by = "lesson") {
+    const std::string name(table);
+    return ask(db_,
+               "SELECT lesson.number, " + std::string(columns) + " FROM " + name +
+                   " JOIN lesson ON lesson.id = " + name + "." + std::string(by) +
+                   std::string(whose) + ", " + name + "." + std::string(order),
+               pupil_, number_);
+  }
 
-Plan read_plan(Database& db, Rows& row) {
-  Plan plan{.start = instant_in(row.at(3)),
-            .length_minutes = row.at(4).number(),
-            .area = row.at(5).text(),
-            .notes = row.at(6).text(),
-            .terms = row.at(7).text(),
-            .wish = row.at(8).text(),
-            .loop_file = {},
-            .likely_s = row.at(9).real(),
-            .passes = {},
-            .roads = {},
-            .limits = {}};
-  auto road = ask(db, "SELECT road, minutes FROM road_minutes WHERE lesson = ? ORDER BY rowid",
-                  row.at(0).key());
-  while (road.next()) plan.roads.push_back({road.at(0).text(), road.at(1).real()});
-  auto limit = ask(db,
-                   "SELECT value, unit, minutes FROM limit_minutes WHERE lesson = ? ORDER BY unit, "
-                   "value",
-                   row.at(0).key());
-  while (limit.next())
-    plan.limits.push_back(
-        {limit.at(0).number(), named_in(limit.at(1), parse_speed_unit), limit.at(2).real()});
-  auto check =
-      ask(db, "SELECT letter, what, object, map_text FROM to_check WHERE lesson = ? ORDER BY at",
-          row.at(0).key());
-  while (check.next())
-    plan.to_check.push_back(
-        {check.at(0).text(), {check.at(1).text(), check.at(2).text(), check.at(3).text()}});
-  return plan;
-}
+  Lesson& lesson_in(const Rows& row) {
+    return *std::lower_bound(
+        lessons_.begin(), lessons_.end(), row.at(0).number(),
+        [](const Lesson& lesson, int number) { return lesson.number < number; });
+  }
 
-/// All but the loop file.
-Lesson read_lesson(Database& db, Rows& row) {
-  const RowKey id = row.at(0).key();
-  Lesson lesson{
-      row.at(1).number(), named_in(row.at(2), parse_lesson_state), read_plan(db, row), {}};
-  lesson.log.minutes = number_or_none(row.at(10));
-  lesson.log.conditions = {row.at(11).text(), row.at(12).text(), row.at(13).text()};
-  lesson.log.said = row.at(14).text();
-  lesson.log.remark = row.at(15).text();
-  lesson.log.private_minutes = row.at(16).number();
-  (lesson.state == LessonState::driven ? lesson.log.passes : lesson.plan.passes) =
-      passes_of(db, id);
-  read_marks(db, id, lesson.log);
-  read_goals(db, id, lesson.log);
-  return lesson;
-}
+  /// All but the loop file.
+  void read_rows() {
+    for (auto row = ask(db_,
+                        "SELECT number, state, start, length_minutes, area, notes, terms, wish, "
+                        "likely_s, minutes, light, weather, traffic, said, remark, "
+                        "private_minutes FROM lesson" +
+                            std::string(whose),
+                        pupil_, number_);
+         row.next();) {
+      Lesson& lesson = lessons_.emplace_back();
+      lesson.number = row.at(0).number();
+      lesson.state = named_in(row.at(1), parse_lesson_state);
+      lesson.plan = {.start = instant_in(row.at(2)),
+                     .length_minutes = row.at(3).number(),
+                     .area = row.at(4).text(),
+                     .notes = row.at(5).text(),
+                     .terms = row.at(6).text(),
+                     .wish = row.at(7).text(),
+                     .loop_file = {},
+                     .likely_s = row.at(8).real(),
+                     .passes = {},
+                     .roads = {},
+                     .limits = {}};
+      lesson.log.minutes = number_or_none(row.at(9));
+      lesson.log.conditions = {row.at(10).text(), row.at(11).text(), row.at(12).text()};
+      lesson.log.said = row.at(13).text();
+      lesson.log.remark = row.at(14).text();
+      lesson.log.private_minutes = row.at(15).number();
+    }
+  }
 
-constexpr const char* lessons_of_pupil =
-    "SELECT id, number, state, start, length_minutes, area, notes, terms, wish, likely_s, minutes, "
-    "light, weather, "
-    "traffic, said, remark, private_minutes FROM lesson WHERE pupil = ?1 AND (?2 = 0 OR number = "
-    "?2) ORDER BY number";
+  void read_plans() {
+    for (auto row = of("road_minutes", "road, road_minutes.minutes", "rowid"); row.next();)
+      lesson_in(row).plan.roads.push_back({row.at(1).text(), row.at(2).real()});
+    for (auto row = of("limit_minutes", "value, unit, limit_minutes.minutes", "unit, value");
+         row.next();)
+      lesson_in(row).plan.limits.push_back(
+          {row.at(1).number(), named_in(row.at(2), parse_speed_unit), row.at(3).real()});
+    for (auto row = of("to_check", "letter, what, object, map_text", "at"); row.next();)
+      lesson_in(row).plan.to_check.push_back(
+          {row.at(1).text(), {row.at(2).text(), row.at(3).text(), row.at(4).text()}});
+  }
+
+  void read_passes() {
+    for (auto row =
+             of("pass", "kind, movement, hardness, place, driven, level, help, traced", "at");
+         row.next();) {
+      LessonPass pass{practice_in(row.at(1), row.at(2)), row.at(3).number(), row.at(4).text(),
+                      row.at(5).number() != 0, number_or_none(row.at(6))};
+      if (!row.at(7).is_null()) pass.help = named_in(row.at(7), parse_help);
+      pass.traced = row.at(8).number() != 0;
+      Lesson& lesson = lesson_in(row);
+      (lesson.state == LessonState::driven ? lesson.log.passes : lesson.plan.passes)
+          .push_back(std::move(pass));
+    }
+  }
+
+  void read_marks() {
+    for (auto row = of("fault", "heading, grade, count, kind, movement", "rowid"); row.next();)
+      lesson_in(row).log.faults.push_back({row.at(1).text(), named_in(row.at(2), parse_grade),
+                                           row.at(3).number(), what_in(row, 4)});
+    for (auto row = of("intervention", "how, count, kind, movement, why", "rowid"); row.next();)
+      lesson_in(row).log.interventions.push_back({named_in(row.at(1), parse_intervention),
+                                                  row.at(2).number(), what_in(row, 3),
+                                                  row.at(5).text()});
+    for (auto row = of("observation", "skill, day, level, observation.said", "rowid"); row.next();)
+      lesson_in(row).log.observations.push_back(
+          {row.at(1).text(), day_in(row.at(2)), row.at(3).number(), row.at(4).number() != 0});
+  }
+
+  void read_goals() {
+    for (auto row = of("goal", "text", "rowid"); row.next();)
+      lesson_in(row).log.goals.push_back(row.at(1).text());
+    for (auto row = of("goal", "text", "rowid", "reached_in"); row.next();)
+      lesson_in(row).log.reached.push_back(row.at(1).text());
+    for (auto row = of("mock_test", "day, driving, serious, dangerous", "day"); row.next();)
+      lesson_in(row).log.mock =
+          MockTest{day_in(row.at(1)), {row.at(2).number(), row.at(3).number(), row.at(4).number()}};
+  }
+
+  Database& db_;
+  RowKey pupil_;
+  int number_;
+  std::vector<Lesson> lessons_;
+};
 
 }  // namespace
 
 std::vector<Lesson> lessons_of(const Book& book, std::string_view code) {
-  return book.connection().read([&](Database& db) {
-    std::vector<Lesson> lessons;
-    for (auto row = ask(db, lessons_of_pupil, row_of_pupil(db, code), 0); row.next();)
-      lessons.push_back(read_lesson(db, row));
-    return lessons;
-  });
+  return book.connection().read(
+      [&](Database& db) { return Reading(db, row_of_pupil(db, code), 0).taken(); });
 }
 
 Lesson lesson_of(const Book& book, std::string_view code, int number) {
   return book.connection().read([&](Database& db) {
     const RowKey id = row_of_lesson(db, code, number);
-    auto row = ask(db, lessons_of_pupil, row_of_pupil(db, code), number);
-    row.next();
-    Lesson lesson = read_lesson(db, row);
+    Lesson lesson = Reading(db, row_of_pupil(db, code), number).taken().at(0);
     auto loop = ask(db, "SELECT loop_file FROM lesson WHERE id = ?", id);
     loop.next();
     lesson.plan.loop_file = loop.at(0).text();

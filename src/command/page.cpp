@@ -10,6 +10,7 @@
 #include "command/data_folder.hpp"
 #include "command/desk_area.hpp"
 #include "command/files.hpp"
+#include "loopwright/book/school.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -64,15 +65,16 @@ Exit page(const Arguments& words) {
   // A notes file that isn't there yet is made by the first note.
   if (!area.notes.empty()) need_folder_of(area.notes);
   if (!texts.book.empty()) open_book(texts.book, book::Opening::may_make);
-  page::Page page({.program = fs::read_symlink("/proc/self/exe"),
-                   .area = area.area,
-                   .notes = absolute_path(area.notes),
-                   .terms = absolute_path(area.terms),
-                   .book = absolute_path(texts.book),
-                   .school_terms = terms_in(area.terms),
-                   .scratch = fs::temp_directory_path(),
-                   .port = wanted,
-                   .open = [area] { return open_for_desk(area); }});
+  page::Page page(
+      {.program = fs::read_symlink("/proc/self/exe"),
+       .area = area.area,
+       .notes = absolute_path(area.notes),
+       .terms = absolute_path(area.terms),
+       .book = book::is_address(texts.book) ? fs::path(texts.book) : absolute_path(texts.book),
+       .school_terms = terms_in(area.terms),
+       .scratch = fs::temp_directory_path(),
+       .port = wanted,
+       .open = [area] { return open_for_desk(area); }});
   std::cout << page.address()
             << "  open it in a browser of this computer; it is good once. Ctrl-C ends the page\n"
             << std::flush;
