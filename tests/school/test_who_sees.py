@@ -4,11 +4,16 @@
 That the database holds them to it, and not the program, is tried by psql. UK GDPR article 5(1)(f): who needn't see a
 pupil's record doesn't.
 """
+import contextlib
+import json
 import pathlib
+import sqlite3
 import subprocess
 import sys
 import tempfile
 
+sys.path.append(str(pathlib.Path(__file__).resolve().parent.parent / "page"))
+from served import served
 from server import Server, school
 
 build, map_file = sys.argv[1:3]
@@ -75,6 +80,45 @@ def by_every_command(server, area, book):
     check("nothing became of it", done("pupil export", "pupil", "export", "WREN", "--book", server.address("ash")) == book)
 
 
+def by_the_page(server, area):
+    """The page on the school's book shows each their own; a build without the page has none to ask."""
+    if "without the page" in run("page", area, "--port", "1024", "--book", folder / "none" / "b.book")[2]:
+        print("the page isn't tried: it isn't in this build")
+        return
+    for login, listed, status in (("ash", ["WREN"], 200), ("birch", [], 422)):
+        with served(program, area=area, more=("--book", server.address(login))) as page:
+            page.enter()
+            codes = [one["code"] for one in json.loads(page.ask("GET", "/pupils")[2])["pupils"]]
+            check(f"the page's pupils for {login}", codes == listed, codes)
+            check(f"the page's record for {login}", page.ask("GET", "/pupils/WREN")[0] == status)
+
+
+def all_rows(book):
+    """Every row of every table of a file, by another reader, with codes and numbers in the place of keys."""
+    with contextlib.closing(sqlite3.connect(book)) as rows:
+        pupils = dict(rows.execute("SELECT id, code FROM pupil"))
+        lessons = {key: (pupils[pupil], number) for key, pupil, number in rows.execute("SELECT id, pupil, number FROM lesson")}
+        found = {}
+        for (table,) in rows.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall():
+            cursor = rows.execute(f"SELECT * FROM {table}")
+            names = [column[0] for column in cursor.description]
+            found[table] = sorted(repr([pupils.get(value) if name == "pupil" else lessons.get(value) if name in (
+                "lesson", "reached_in") else value for name, value in zip(names, row) if name != "id"]) for row in cursor)
+        return found
+
+
+def same_columns(server, book):
+    """What a file keeps, a school keeps: no column of one store is forgotten in the other."""
+    with contextlib.closing(sqlite3.connect(book)) as rows:
+        in_file = {(table, column[1]) for (table,) in rows.execute("SELECT name FROM sqlite_master").fetchall()
+                   for column in rows.execute(f"PRAGMA table_info({table})")}
+    on_server = {tuple(line.split("|")) for line in server.sql(
+        "SELECT table_name, column_name FROM information_schema.columns WHERE table_schema = 'public'").split("\n")}
+    other = {(table, column) for table, column in in_file ^ on_server
+             if column not in ("rowid", "holder") and table not in ("act", "school_schema")}
+    check("both stores have the same columns", not other, other)
+
+
 def by_statements(server):
     """What no command of ours would send."""
     pupil, lesson = server.sql("SELECT id FROM pupil"), server.sql("SELECT id FROM lesson")
@@ -84,8 +128,7 @@ def by_statements(server):
         if table in ("school_schema", "act", "seen"):
             continue
         check(f"{table} has rows to hide", server.sql(f"SELECT count(*) > 0 FROM {table}") == "t" or table in (
-            "fault", "intervention", "goal", "mock_test", "trace", "trace_time", "observation", "written_file", "avoided",
-            "tick", "road_minutes", "limit_minutes", "to_check"))
+            "trace", "trace_time"))
         refused_by_database(server, f"reading {table}", "", f"SELECT count(*) FROM {table}", "birch")
         refused_by_database(server, f"emptying {table}", "",
                             f"WITH gone AS (DELETE FROM {table} RETURNING 1) SELECT count(*) FROM gone", "birch")
@@ -111,11 +154,13 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     subprocess.run([program, "build", map_file, "-o", area, "--region", "GB-ENG"], check=True, capture_output=True)
     ash, birch, elm, owner = (server.address(who) for who in ("ash", "birch", "elm", "head"))
     refused("a stranger", "no member of the school", "pupil", "list", "--book", server.address("stranger"))
-    done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--book", ash)
-    done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "--book", ash)
-    done("lesson log", "lesson", "log", "WREN", "rest 3; minutes 38", "--book", ash)
+    done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--licence-seen", "2026-09-01", "--avoid", "level-crossing", "--book", ash)
+    done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "-o", folder / "w.json", "--book", ash)
+    done("lesson log", "lesson", "log", "WREN", "rest 3; minutes 38; fault junction-observation x2; roundabout 2 pedals: late; "
+         "goal: roundabouts without pedals; mock; seen all; said: the big ones; remark: shorter", "--book", ash)
     book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
     by_every_command(server, area, book)
+    by_the_page(server, area)
     by_statements(server)
     counts = [done("streets", "streets", area, "--today", "2026-11-28", "--book", who) for who in (ash, birch, elm)]
     check("all see the ledger's counts", counts[0] == counts[1] == counts[2] and counts[0].count("\n") > 1, counts[1])
@@ -137,6 +182,13 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
         "erasing", "pupil", "erase", "WREN", "--yes", "--book", ash))
     check("nothing of it is left", server.sql("SELECT count(*) FROM lesson") == "0")
     done("moving back", "school", "move", folder / "a.book", birch)
+    done("moving into another file", "school", "move", birch, folder / "c.book")
+    rows = all_rows(folder / "a.book")
+    check("every row is the same there and back", rows == all_rows(folder / "c.book"))
+    for table in ("tick", "avoided", "lesson", "pass", "road_minutes", "limit_minutes", "fault", "intervention", "observation",
+                  "goal", "mock_test", "to_check", "street_use", "seen", "written_file"):
+        check(f"{table} was moved", rows[table])
+    same_columns(server, folder / "a.book")
     check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
 
     refused("a password in the address", "can be read by others", "pupil", "list", "--book", "postgresql://ash:pw@localhost/b")
