@@ -114,17 +114,18 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
   goals = allowed(*this, reach::arriving(roads, pace, end));
 }
 
-Ground::Ground(const Ground& lesson, const wish::Wish& part, Section of_lesson)
+Ground::Ground(const Ground& lesson, const wish::Wish& part, Section of_lesson,
+               const hours::Setting& set_in)
     : roads(lesson.roads),
       wish(part),
-      setting(lesson.setting),
+      setting(set_in),
       walls(lesson.walls),
       caps(lesson.caps),
       pace(lesson.pace),
       home(lesson.home),
       end(lesson.end),
       costs(std::move(of_lesson.costs)),
-      lane_verdicts(lesson.roads, lesson.setting) {
+      lane_verdicts(lesson.roads, set_in) {
   starts = allowed(*this, std::move(of_lesson.starts));
   goals = allowed(*this, std::move(of_lesson.goals));
   section = std::move(of_lesson);

@@ -62,8 +62,10 @@ struct Section {
 struct Ground {
   Ground(const road::Roads& roads, const wish::Wish& wish, const hours::Setting& setting,
          const ClockWalls& walls);
-  /// A section of a lesson. Rules: part is the lesson's wish with the section's own wants and minutes.
-  Ground(const Ground& lesson, const wish::Wish& part, Section section);
+  /// A section of a lesson. Rules: part is the lesson's wish with the section's own wants and minutes; setting is the
+  /// lesson's, or a thread's copy of it.
+  Ground(const Ground& lesson, const wish::Wish& part, Section section,
+         const hours::Setting& setting);
 
   const road::Roads& roads;
   const wish::Wish& wish;

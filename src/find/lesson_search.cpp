@@ -8,6 +8,7 @@
 #include "find/lesson_search.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <future>
 #include <utility>
@@ -86,6 +87,12 @@ struct LessonSearch::Driven {
   Drive drive;
   Score score;
   std::int64_t ms = 0, candidates = 0;
+};
+
+/// What keeps what it was once asked, and so is each thread's own.
+struct LessonSearch::Own {
+  reach::Costs free_costs;
+  hours::Setting setting;
 };
 
 /// The roads from which the end can be reached gently hold a drive of the share that must be so: else no search is
@@ -195,7 +202,7 @@ SectionNet LessonSearch::unworn(const SectionNet& net, const Lead& lead) const {
 }
 
 Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
-                                 const Target& target, TimeWindow window) const {
+                                 const Target& target, TimeWindow window, const Own& own) const {
   const road::Roads& roads = free_.roads;
   Section result{section.net.costs, {}, {}, false, false, 0, 0, {}};
   result.from_door = lead.states.empty();
@@ -205,7 +212,7 @@ Section LessonSearch::section_of(const SectionNetOf& section, const Lead& lead,
   if (!result.from_door) {
     // It was driven in the section before, which may keep to other roads.
     const StateId last = lead.states.back();
-    result.costs.open_as_in(free_.costs, roads.stretch_of(last));
+    result.costs.open_as_in(own.free_costs, roads.stretch_of(last));
     result.starts = {{last, 0}};
   }
   result.low_ms = std::max<std::int64_t>(0, window.low_ms);
@@ -257,8 +264,8 @@ std::optional<LessonSearch::Driven> LessonSearch::drive(const Ground& ground, co
 }
 
 std::optional<LessonSearch::Lead> LessonSearch::extend(const LessonNets& nets, std::size_t k,
-                                                       const Lead& lead,
-                                                       const Target& target) const {
+                                                       const Lead& lead, const Target& target,
+                                                       const Own& own) const {
   const SectionNetOf& section = nets.section(k);
   TimeWindow window = left_for(section.plan, ramp_, lead.ms, lead.part_ms);
   window.low_ms -= target.link_ms, window.high_ms -= target.link_ms;
@@ -266,7 +273,7 @@ std::optional<LessonSearch::Lead> LessonSearch::extend(const LessonNets& nets, s
   wish::Wish wish = section.wish;
   wish.start = wish.start.plus_seconds((lead.out_ms + lead.ms) / 1000);
   wish.minutes = static_cast<int>(window.high_ms / 60'000 + 1);
-  const Ground ground(lesson_, wish, section_of(section, lead, target, window));
+  const Ground ground(lesson_, wish, section_of(section, lead, target, window, own), own.setting);
   if (ground.starts.empty() || ground.goals.empty()) return std::nullopt;
   const std::optional<Driven> driven =
       drive(ground, lead, section.net.keeps_to == wish::RoadsAllowed::quiet);
@@ -298,14 +305,16 @@ std::vector<LessonSearch::Lead> LessonSearch::extended(const LessonNets& nets, s
       for (const Target& target : targets(nets, k, linked, ends))
         begun.emplace_back(linked, target);
   std::vector<std::optional<Lead>> driven(begun.size());
-  const auto drive_share = [&](std::size_t first) {
+  const auto drive_share = [&](std::size_t first, const Own& own) {
     for (std::size_t row = first; row < begun.size(); row += threads)
-      driven[row] = extend(nets, k, begun[row].first, begun[row].second);
+      driven[row] = extend(nets, k, begun[row].first, begun[row].second, own);
   };
+  const std::array<Own, threads> own{Own{free_.costs, lesson_.setting},
+                                     Own{free_.costs, lesson_.setting}};
   // Where no thread can be begun, the second share is driven after the first.
   constexpr std::launch beside = std::launch::async | std::launch::deferred;
-  std::future<void> other = std::async(beside, drive_share, 1);
-  drive_share(0);
+  std::future<void> other = std::async(beside, [&] { drive_share(1, own[1]); });
+  drive_share(0, own[0]);
   other.get();
   std::vector<Lead> leads;
   for (std::optional<Lead>& lead : driven)

@@ -52,6 +52,7 @@ class LessonSearch {
   struct Lead;
   struct Target;
   struct Driven;
+  struct Own;
   [[nodiscard]] bool can_end_gently(const LessonNets& nets, const LessonEnds& ends) const;
   [[nodiscard]] std::vector<Lead> begin(const LessonEnds& ends) const;
   [[nodiscard]] std::vector<Lead> with_links(const LessonNets& nets, std::size_t k,
@@ -62,9 +63,9 @@ class LessonSearch {
                                            const std::vector<Lead>& beam,
                                            const LessonEnds& ends) const;
   [[nodiscard]] std::optional<Lead> extend(const LessonNets& nets, std::size_t k, const Lead& lead,
-                                           const Target& target) const;
+                                           const Target& target, const Own& own) const;
   [[nodiscard]] Section section_of(const SectionNetOf& section, const Lead& lead,
-                                   const Target& target, TimeWindow window) const;
+                                   const Target& target, TimeWindow window, const Own& own) const;
   [[nodiscard]] std::map<PieceId, int> drives_of(const Lead& lead) const;
   [[nodiscard]] SectionNet unworn(const SectionNet& net, const Lead& lead) const;
   [[nodiscard]] std::optional<Driven> drive(const Ground& ground, const Lead& lead,
