@@ -88,6 +88,8 @@ std::string what_it_means(const ServerError& error) {
   if (error.state == "42501")
     return "the server doesn't let you: it is another instructor's pupil, or you are no member of "
            "the school ('loopwright school admit' makes one); nothing is written";
+  if (error.state == "55P03")
+    return "others are using it at this moment; nothing is changed, try again";
   if (error.state == "23505" && error.text.find("pupil_code") != std::string::npos)
     return "another pupil of the school has this code; take another";
   if (error.state.starts_with("53"))

@@ -54,6 +54,10 @@ try:
         for k in range(5):
             pass_by(0.03 * (k + 1))
             primary.sql("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE usename = 'ash'")
+            # Preparing it again while they work: it may say that it must wait, and they notice nothing.
+            again = subprocess.run([f"{build}/loopwright", "school", "prepare", "--book", primary.address(primary.owner)],
+                                   capture_output=True, text=True)
+            assert again.returncode == 0 or "try again" in again.stderr, again.stderr
         for k in range(failovers):
             # Spread over the run: the k-th kill when its share of the lessons is acknowledged.
             pass_by((k + 1) / (failovers + 1.5))

@@ -201,7 +201,13 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     server.sql("UPDATE school_schema SET version = 0")
     refused("an older schema", "was made by an older Loopwright", "pupil", "list", "--book", ash)
     server.sql("UPDATE school_schema SET version = 7, oldest_program = 1")
+    for table in server.sql("SELECT tablename FROM pg_tables WHERE schemaname = 'public'").split():
+        server.sql(f"ALTER TABLE {table} ADD COLUMN later TEXT NOT NULL DEFAULT ''")
     done("a newer schema that older programs may use", "pupil", "list", "--book", birch)
+    done("writing into it", "lesson", "log", "WREN", "rest 4; minutes 20; mock 1 0 0", "--start", "2026-11-29T10:00", "--book", birch)
+    done("planning into it", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start",
+         "2026-12-05T15:00", "--book", birch)
+    done("moving out of it", "school", "move", birch, folder / "d.book")
     server.sql("UPDATE school_schema SET oldest_program = 7")
     refused("a newer schema", "needs a newer Loopwright", "pupil", "list", "--book", ash)
 
