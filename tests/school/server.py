@@ -12,7 +12,9 @@ import os
 import pathlib
 import re
 import shutil
+import signal
 import subprocess
+import sys
 import tempfile
 
 
@@ -24,6 +26,8 @@ def bin_folder():
 
 
 BIN = bin_folder()
+# Who is told to end (a test that took too long) stops its server first: what stands in `finally` and `with` is done.
+signal.signal(signal.SIGTERM, lambda *_: sys.exit(1))
 # Root may not run a server: Debian's own user for it does.
 AS_OTHER = ["/usr/bin/setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups", "--"] if os.geteuid() == 0 else []
 QUICK = "fsync = off\nfull_page_writes = off\n"
