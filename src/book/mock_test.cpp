@@ -110,6 +110,10 @@ Faults counted(std::span<const LessonFault> faults) {
   return sum;
 }
 
+bool is_mock_plan(const Plan& plan) {
+  return plan.wish.starts_with(mock_plan_line);
+}
+
 std::vector<Repeated> repeated(std::span<const LessonFault> faults) {
   std::vector<Repeated> all;
   for (const Heading& heading : headings()) {

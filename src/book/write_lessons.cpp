@@ -144,11 +144,21 @@ void write_goals(Database& db, const RowKey& lesson, const Log& log) {
         lesson, goal);
 }
 
-/// In the place of the planned passes, of a lesson without a log. A drive that is over isn't printed again, and its loop file gives the door away: it goes.
+/// A drive that is over isn't printed again, and its loop file gives the door away: it goes with the pupil's next log. Until
+/// then the log may be a mistake that is taken back.
+void drop_earlier_drives(Database& db, const RowKey& lesson) {
+  run(db,
+      "UPDATE lesson SET loop_file = '' WHERE state = 'driven' AND id <> ?1 AND pupil = (SELECT "
+      "pupil "
+      "FROM lesson WHERE id = ?1)",
+      lesson);
+}
+
+/// In the place of the planned passes, of a lesson without a log.
 void write_log(Database& db, const RowKey& lesson, const Log& log) {
   clear(db, lesson, {"pass"});
   run(db,
-      "UPDATE lesson SET state = 'driven', loop_file = '', minutes = ?, light = ?, weather = ?, "
+      "UPDATE lesson SET state = 'driven', minutes = ?, light = ?, weather = ?, "
       "traffic = ?, said "
       "= ?, remark = ?, "
       "private_minutes = ? WHERE id = ?",
@@ -208,6 +218,7 @@ void log_lesson(Book& book, std::string_view code, int number, const Log& log) {
     const RowKey lesson = row_of_lesson(db, code, number);
     clear_log(db, lesson);
     write_log(db, lesson, log);
+    drop_earlier_drives(db, lesson);
   });
 }
 
@@ -220,6 +231,7 @@ int log_traced(Book& book, std::string_view code, int number, const TracedLesson
       clear_log(db, row);
       clear(db, row, {"trace", "trace_time", "street_use", "road_minutes", "limit_minutes"});
       write_roads(db, row, lesson.plan);
+      drop_earlier_drives(db, row);
     }
     write_log(db, row, lesson.log);
     write_trace(db, row, lesson.traced);
@@ -242,6 +254,36 @@ void drop_lesson(Book& book, std::string_view code, int number) {
     need_plan(db, lesson);
     run(db, "DELETE FROM street_use WHERE lesson = ?", lesson);
     run(db, "UPDATE lesson SET state = 'not driven' WHERE id = ?", lesson);
+  });
+}
+
+void unlog_lesson(Book& book, std::string_view code, int number) {
+  book.connection().write([&](Database& db) {
+    const RowKey lesson = row_of_lesson(db, code, number);
+    // What was seen on its day is asked for again: another lesson's sheet may have seen it, too, but that isn't known.
+    run(db,
+        "DELETE FROM seen WHERE day = (SELECT substr(start, 1, 10) FROM lesson WHERE id = ?1) AND "
+        "EXISTS (SELECT 1 FROM to_check WHERE lesson = ?1 AND to_check.what = seen.what AND "
+        "to_check.object = seen.object)",
+        lesson);
+    run(db,
+        "UPDATE pass SET driven = 0, level = NULL, help = NULL, traced = 0 WHERE lesson = ? AND "
+        "place <> ''",
+        lesson);
+    run(db, "DELETE FROM pass WHERE lesson = ? AND place = ''", lesson);
+    clear_log(db, lesson);
+    clear(db, lesson, {"trace", "trace_time"});
+    run(db,
+        "DELETE FROM street_use WHERE lesson = ? AND lesson IN (SELECT id FROM lesson WHERE wish = "
+        "'')",
+        lesson);
+    run(db,
+        "UPDATE lesson SET state = CASE WHEN wish = '' THEN 'not driven' ELSE 'planned' END, "
+        "minutes "
+        "= NULL, light = '', weather = '', traffic = '', said = '', remark = '', private_minutes = "
+        "0 "
+        "WHERE id = ?",
+        lesson);
   });
 }
 

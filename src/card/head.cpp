@@ -1,6 +1,7 @@
 // Method: the words come from the table, minutes from the loop.
 #include "card/head.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -34,6 +35,16 @@ std::string words_for_end(const Subject& subject) {
   return subject.words.fill(key, {{"clock", write_clock(end)}});
 }
 
+/// Of what every loop should take, that which this drive does.
+void add_takes(std::vector<std::string>& goals, const Subject& subject) {
+  static const std::vector<std::string> none;
+  const auto& shortfall = subject.answer.shortfall;
+  const auto& not_taken = shortfall ? shortfall->not_taken : none;
+  for (const wish::Take& take : subject.answer.wish.takes)
+    if (std::ranges::find(not_taken, take.name) == not_taken.end())
+      goals.push_back(subject.words.fill("card.takes", {{"place", take.name}}));
+}
+
 std::string goal_of(const Subject& subject) {
   std::vector<std::string> goals;
   if (!subject.loop.parts.empty())
@@ -41,6 +52,7 @@ std::string goal_of(const Subject& subject) {
   for (const wish::Met& met : subject.loop.met)
     goals.push_back(subject.words.fill("card.got", {{"want", write_asked(subject.words, met.want)},
                                                     {"n", std::to_string(met.got)}}));
+  add_takes(goals, subject);
   const bool own_drive = !subject.answer.wish.through.empty();
   if (goals.empty())
     return std::string(subject.words.at(own_drive ? "card.own_drive" : "card.no_goal"));

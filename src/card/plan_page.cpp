@@ -83,6 +83,7 @@ void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
                    [](const Moment& a, const Moment& b) { return a.seconds < b.seconds; });
   flow.heading(std::string(words.at("pack.order")));
   flow.paragraph(words.fill("pack.leave", {{"clock", clock_of(subject, 0)}}), bold(style));
+  flow.paragraph(std::string(words.at("pack.leave_note")), plain(style));
   for (const Moment& moment : moments) flow.paragraph(moment.text, plain(style));
   const std::string home = write_clock(wish::likely_end(subject.loop, subject.setting));
   flow.paragraph(words.fill("pack.home", {{"clock", home}}), bold(style));

@@ -11,6 +11,7 @@
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/booked.hpp"
 #include "command/day_between.hpp"
 #include "command/day_book.hpp"
 #include "command/day_list.hpp"
@@ -21,6 +22,7 @@
 #include "command/note.hpp"
 #include "command/places.hpp"
 #include "command/plan_job.hpp"
+#include "command/to_mind.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
@@ -66,7 +68,16 @@ std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) 
   return lessons;
 }
 
-std::vector<DayVisit> visits_of(const Ground& ground, const std::vector<ListedLesson>& lessons) {
+/// The lesson is planned anew by a line of the list.
+bool is_listed(const BookedVisit& one, const std::vector<ListedLesson>& lessons) {
+  return std::any_of(lessons.begin(), lessons.end(), [&](const ListedLesson& listed) {
+    return listed.pupil.code == one.code && listed.line.start == one.visit.start;
+  });
+}
+
+/// Those of the list, and what the book has of that day besides, by their starts.
+std::vector<DayVisit> visits_of(const Ground& ground, const book::Book& book, const DayJob& job,
+                                const std::vector<ListedLesson>& lessons) {
   Places places(ground.map(), std::cout);
   std::vector<DayVisit> visits;
   for (const ListedLesson& lesson : lessons) {
@@ -74,12 +85,16 @@ std::vector<DayVisit> visits_of(const Ground& ground, const std::vector<ListedLe
         places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home));
     visits.push_back({lesson.line.start, lesson.line.minutes, lesson.line.code, door, door});
   }
+  for (BookedVisit& one : booked_on(book, ground, job.day))
+    if (!is_listed(one, lessons)) visits.push_back(std::move(one.visit));
+  std::stable_sort(visits.begin(), visits.end(), [](const DayVisit& a, const DayVisit& b) {
+    return civil_seconds(a.start) < civil_seconds(b.start);
+  });
   return visits;
 }
 
 /// Tells what lies between the lessons; true when some clash.
-bool tell_clashes(Ground& ground, const std::vector<ListedLesson>& lessons) {
-  const std::vector<DayVisit> visits = visits_of(ground, lessons);
+bool tell_clashes(Ground& ground, const std::vector<DayVisit>& visits) {
   bool clash = false;
   const auto gaps = gaps_of(ground, visits);
   for (std::size_t k = 0; k < gaps.size(); ++k)
@@ -126,6 +141,7 @@ JobAndPlan found_for(const DayJob& day, const ListedLesson& of, const book::Book
     tell_proposal(std::cout, next);
     return {std::move(next.job), std::move(next.found)};
   }
+  tell_given_way(std::cout, of.pupil, wants_said(words));
   JobAndPlan both{plan_job_of(day, of, std::move(words), record_of(book, of.pupil.code)), {}};
   both.found = find_plan(book, both.job, std::cout);
   return both;
@@ -188,7 +204,9 @@ Exit run_list(book::Book& book, const DayJob& job) {
   const std::vector<ListedLesson> lessons = lessons_in(job, book);
   {
     Ground ground(job.area);
-    if (tell_clashes(ground, lessons)) {
+    const auto visits = visits_of(ground, book, job, lessons);
+    if (tell_clashes(ground, visits)) {
+      if (visits.size() > lessons.size()) print_folded(std::cout, 0, std::string(moves_a_lesson));
       std::cout << "nothing is planned\n";
       return Exit::wish_not_met;
     }

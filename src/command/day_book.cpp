@@ -9,6 +9,7 @@
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/seen.hpp"
@@ -29,7 +30,10 @@ FoundPlan drive_of(const book::Lesson& lesson, const std::string& area, const st
 DayLesson read_back(const book::Book& book, const book::Pupil& pupil, int number,
                     const std::string& area) {
   DayLesson one{pupil, book::lesson_of(book, pupil.code, number), {}, {}};
-  if (one.lesson.plan.loop_file.empty()) return one;
+  if (one.lesson.state == book::LessonState::driven || one.lesson.plan.loop_file.empty()) {
+    one.lesson.plan.loop_file.clear();
+    return one;
+  }
   try {
     one.found = drive_of(one.lesson, area, pupil.code + ", lesson " + std::to_string(number));
   } catch (const InputError& error) {
@@ -70,7 +74,7 @@ void print_day(book::Book& book, const std::vector<DayLesson>& lessons,
     tied.push_back(loops_in(*one.found->ground, one.found->text, one.pupil.code));
     marks.push_back(marks_of(seen, one));
     card::PackOptions options;
-    options.pupil = one.pupil.code;
+    options.pupil = one.pupil.code + (book::is_mock_plan(one.lesson.plan) ? ", mock test" : "");
     const TiedLoops& of = tied.back();
     pages.push_back({{of.roads,
                       of.answer,

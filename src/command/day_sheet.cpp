@@ -9,6 +9,7 @@
 #include "command/ground_marks.hpp"
 #include "command/hours_place.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/card/card.hpp"
@@ -76,6 +77,7 @@ SheetRow row_of(const book::SeenFacts& seen, const DayLesson& one) {
     tell_away(row, seen, one);
   else
     row.trouble = one.trouble;
+  if (book::is_mock_plan(lesson.plan)) row.practice.insert(row.practice.begin(), "mock test");
   return row;
 }
 
@@ -104,7 +106,8 @@ void print_lesson_row(std::ostream& out, const SheetRow& row) {
                    (row.practice.empty() ? "" : ": " + listed(row.practice)));
   if (row.away_minutes)
     print_folded(out, 2,
-                 "away " + std::to_string(std::lround(row.away_minutes->likely)) + " min, likely " +
+                 "leave at " + row.start + ", away " +
+                     std::to_string(std::lround(row.away_minutes->likely)) + " min, likely " +
                      std::to_string(std::lround(row.away_minutes->low)) + " to " +
                      std::to_string(std::lround(row.away_minutes->high)) + "; back by " +
                      row.back_by);

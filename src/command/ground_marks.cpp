@@ -1,7 +1,10 @@
 #include "command/ground_marks.hpp"
 
 #include <algorithm>
+#include <map>
 #include <ostream>
+#include <set>
+#include <utility>
 
 #include "command/folded.hpp"
 
@@ -10,14 +13,20 @@ namespace {
 
 constexpr std::size_t most_told = 5;
 
-std::string letter_in(std::span<const book::LetteredFact> to_check, const card::GroundItem& item) {
-  const auto found =
-      std::find_if(to_check.begin(), to_check.end(), [&](const book::LetteredFact& one) {
-        return std::any_of(item.facts.begin(), item.facts.end(), [&](const wish::MapFact& fact) {
-          return fact.what == one.fact.what && fact.object == one.fact.object;
-        });
-      });
-  return found == to_check.end() ? "" : found->letter;
+/// The letter that names most of its facts; of several one that isn't given yet, for two things may hang on one fact.
+std::string letter_in(std::span<const book::LetteredFact> to_check, const card::GroundItem& item,
+                      const std::set<std::string>& given) {
+  std::map<std::string, std::pair<int, bool>> facts;  // by letter: how many, and not given yet
+  for (const book::LetteredFact& one : to_check)
+    for (const wish::MapFact& fact : item.facts)
+      if (fact.what == one.fact.what && fact.object == one.fact.object) {
+        auto& [count, is_free] = facts[one.letter];
+        ++count;
+        is_free = !given.contains(one.letter);
+      }
+  const auto best =
+      std::ranges::max_element(facts, {}, [](const auto& each) { return each.second; });
+  return best == facts.end() || !best->second.second ? "" : best->first;
 }
 
 }  // namespace
@@ -38,9 +47,13 @@ std::vector<book::LetteredFact> letters_for(std::span<const card::GroundItem> it
 std::vector<wish::GroundMark> ground_marks(std::span<const card::GroundItem> items,
                                            const GroundKnown& known) {
   std::vector<wish::GroundMark> marks;
-  for (const card::GroundItem& item : items)
-    marks.push_back({letter_in(known.to_check, item),
-                     words_of(book::seen_now(item.facts, known.seen, known.day), known.day)});
+  std::set<std::string> given;
+  for (const card::GroundItem& item : items) {
+    const std::string letter = letter_in(known.to_check, item, given);
+    given.insert(letter);
+    marks.push_back(
+        {letter, words_of(book::seen_now(item.facts, known.seen, known.day), known.day)});
+  }
   return marks;
 }
 

@@ -10,6 +10,7 @@
 #include "command/lesson_of_pupil.hpp"
 #include "command/print.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/road/note.hpp"
@@ -23,6 +24,7 @@ constexpr std::array deeds{
     Deed{"print", "write a planned lesson on paper, as a card or as an exchange file",
          lesson_print},
     Deed{"log", "say what came of a lesson: in a line, a file, or asked for", lesson_log},
+    Deed{"unlog", "take back what was logged of a lesson: it is planned again", lesson_unlog},
     Deed{"trace",
          "log a lesson by a recorded drive: what was really passed, and where it left the plan",
          lesson_trace},
@@ -52,6 +54,11 @@ std::string passes_of(const book::Lesson& lesson) {
   return std::to_string(driven) + " of " + std::to_string(passes.size());
 }
 
+std::string state_of(const book::Lesson& lesson) {
+  const std::string state(name(lesson.state));
+  return book::is_mock_plan(lesson.plan) ? state + ", mock test" : state;
+}
+
 }  // namespace
 
 Exit lesson_list(const Arguments& words) {
@@ -68,8 +75,8 @@ Exit lesson_list(const Arguments& words) {
     for (const book::LessonIntervention& one : lesson.log.interventions) stepped_in += one.count;
     table.add({std::to_string(lesson.number),
                road::day_text(day_of(lesson)) + " " + write_clock(lesson.plan.start),
-               std::to_string(lesson.plan.length_minutes), std::string(name(lesson.state)),
-               minutes_of(lesson), passes_of(lesson), std::to_string(stepped_in)});
+               std::to_string(lesson.plan.length_minutes), state_of(lesson), minutes_of(lesson),
+               passes_of(lesson), std::to_string(stepped_in)});
   }
   if (table.empty())
     std::cout << pupil.code << " has no lessons yet; 'loopwright lesson plan " << pupil.code

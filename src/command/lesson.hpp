@@ -9,6 +9,7 @@ Exit lesson_plan(const Arguments& words);
 Exit lesson_again(const Arguments& words);
 Exit lesson_print(const Arguments& words);
 Exit lesson_log(const Arguments& words);
+Exit lesson_unlog(const Arguments& words);
 Exit lesson_trace(const Arguments& words);
 Exit lesson_next(const Arguments& words);
 Exit lesson_like_it(const Arguments& words);

@@ -116,14 +116,17 @@ HomeJob job_of(const HomeTexts& texts, const book::Book& book) {
   return job;
 }
 
+/// A practice, and what it lacks to be for home.
 std::string nearest_words(const book::PracticeAtHome& one) {
-  std::string text = words_of(one.what);
+  const book::AtHomeRules rules = book::at_home_rules();
+  const std::string text = words_of(one.what);
   if (one.why_not == book::NotAtHome::below)
     return text + " (" + (one.level == 0 ? "no level yet" : "level " + std::to_string(one.level)) +
-           ")";
+           ", " + std::to_string(rules.least_level) + " is needed)";
   return text + (one.why_not == book::NotAtHome::stepped_in
-                     ? " (you stepped in on its last day)"
-                     : " (last on " + spoken_day(one.last) + ")");
+                     ? " (you stepped in on its last day: once more without)"
+                     : " (last on " + spoken_day(one.last) + ", more than " +
+                           std::to_string(rules.seen_within_days) + " days ago: once more)");
 }
 
 void print_nearest(const HomeJob& job) {

@@ -25,6 +25,7 @@ namespace {
 struct LogTexts {
   LessonTexts lesson;
   std::string line, file, start, length = "60", area;
+  bool yes = false;
 };
 
 std::string log_help() {
@@ -67,6 +68,7 @@ bool parse_log(const Arguments& words, LogTexts& texts) {
   app.add_option("--area", texts.area,
                  "with --start: area file whose clock it is by (default: of the last one planned, "
                  "else Great Britain's)");
+  app.add_flag("--yes", texts.yes, still_to_come_help);
   app.footer(log_help());
   if (!parse(app, words)) return false;
   if (!texts.line.empty() && !texts.file.empty())
@@ -106,6 +108,7 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   plan.start = moment(time_of("--start", texts.start),
                       zone_of_lessons(book::lessons_of(book, pupil.code), texts.area));
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
+  if (!texts.yes) need_begun("this lesson of " + pupil.code, plan.start);
   const book::Said said = said_in(texts, {{}, {}});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
   book::facts_seen(said.seen, {}, plan.start.civil().date);  // it has no sheet
@@ -125,14 +128,17 @@ Exit lesson_log(const Arguments& words) {
   if (!texts.start.empty()) return log_besides(book, pupil, texts);
   const auto lessons = book::lessons_of(book, pupil.code);
   const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts.lesson));
+  const std::string which = pupil.code + ", lesson " + std::to_string(lesson.number);
+  const bool asks = texts.line.empty() && texts.file.empty();
+  if (asks && !texts.yes) need_begun(which, lesson.plan.start);
   const std::vector<book::LessonPass> planned = planned_of(lesson);
   const book::Said said = said_in(texts, {planned, lesson.plan.to_check});
   if (said.not_driven) {
     book::drop_lesson(book, pupil.code, lesson.number);
-    std::cout << pupil.code << ", lesson " << lesson.number
-              << " wasn't driven; its streets count no more\n";
+    std::cout << which << " wasn't driven; its streets count no more\n";
     return Exit::done;
   }
+  if (!texts.yes) need_begun(which, lesson.plan.start);
   book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
   book::log_lesson(book, pupil.code, lesson.number, log);

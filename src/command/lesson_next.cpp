@@ -31,13 +31,19 @@ std::optional<std::set<book::Practice>> there_on(const book::Book& book, const b
   return practices_for(ask, record_of(book, pupil.code));
 }
 
-/// The words of its wish as a file, for 'lesson plan --wish' and 'loops --wish'; without topics it asks for nothing.
-void keep_wish_of(const book::Proposal& next, const book::Pupil& pupil, const std::string& file) {
+/// The words of its wish as a file, for 'lesson plan --wish' and 'loops --wish': all that a lesson of an hour is planned by.
+/// Without topics it asks for nothing, without a home in the book it names none.
+void keep_wish_of(const book::Proposal& next, const book::Pupil& pupil, const PupilRecord& record,
+                  const std::string& file) {
   WishWords words;
   for (const book::WishWord& word : book::wish_words(next))
     words.fill(word.name, word.value, "the proposal");
-  for (const road::Kind kind : pupil.avoids)
-    words.fill("avoid", std::string(road::name(kind)), "the book");
+  if (pupil.home.empty()) {
+    for (const road::Kind kind : pupil.avoids)
+      words.fill("avoid", std::string(road::name(kind)), "the book");
+  } else {
+    fill_from_book(words, pupil, record, "");
+  }
   store::write_whole(file, words.file_text());
   std::cout << file << ": written; --wish " << file << " asks for it\n";
 }
@@ -101,7 +107,8 @@ Exit lesson_next(const Arguments& words) {
     const bool first = number++ == 0;
     std::cout << pupil.code << ", " << (first ? "next lesson" : "then, if that goes well") << ":\n";
     print_proposal(pupil.code, next, first, area.area);
-    if (first && !keep_wish.empty()) keep_wish_of(next, pupil, keep_wish);
+    if (first && !keep_wish.empty())
+      keep_wish_of(next, pupil, record_of(book, pupil.code), keep_wish);
   }
   return Exit::done;
 }

@@ -2,6 +2,7 @@
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/hours_place.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/store/area.hpp"
 
@@ -46,6 +47,14 @@ std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std:
     }
   }
   return std::string(book_zone);
+}
+
+void need_begun(const std::string& which, const Instant& start) {
+  if (start.unix_s <= moment(std::nullopt, book_zone).unix_s) return;
+  throw UsageError(which + " begins " + spoken_moment(start) +
+                   ", which is still to come by this computer's clock: nothing is logged; name "
+                   "another with --lesson, say 'not driven' of one that won't be, or add --yes "
+                   "when it was driven all the same");
 }
 
 int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start) {

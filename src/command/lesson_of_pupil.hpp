@@ -27,6 +27,13 @@ const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const
 /// when that is still there, else Great Britain's. Throws InputError when the named one can't be opened.
 std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area);
 
+/// Throws UsageError for a lesson that is still to come by this computer's clock, and says what to do. which: "WREN, lesson
+/// 2".
+void need_begun(const std::string& which, const Instant& start);
+/// The help of --yes, which says that it is meant all the same.
+inline constexpr const char* still_to_come_help =
+    "log it though it is still to come by this computer's clock";
+
 /// The number of the lesson that is planned for that start already; 0: none.
 int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start);
 

@@ -3,84 +3,38 @@
 //   2. Loops are looked for and proved as `loops` does it; the book keeps the first of them. What the book proposes is
 //      held to the map first (next_plan.hpp).
 //   3. With --loops nothing is looked for: a loop that was found before is kept (picked_loop.hpp).
-//   4. A loop file that was asked for is first noted in the book, for the day on which the pupil is erased.
+//   4. Clashes with what the book has of that day are told before anything is looked for (booked.hpp).
 #include <algorithm>
 #include <cmath>
 #include <iostream>
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/booked.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
-#include "command/hours_place.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
 #include "command/lesson_words_of_pupil.hpp"
-#include "command/loop_summary.hpp"
 #include "command/mock_plan.hpp"
 #include "command/next_plan.hpp"
 #include "command/picked_loop.hpp"
-#include "command/plan_job.hpp"
+#include "command/print.hpp"
+#include "command/tell_plan.hpp"
+#include "command/to_mind.hpp"
 #include "command/wish_of_words.hpp"
-#include "command/write_for_pupil.hpp"
+#include "command/words_of_wish.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
-#include "loopwright/road/note.hpp"
+#include "loopwright/wish/parts.hpp"
 
 namespace loopwright::command {
 namespace {
 
-void write_loop_file(book::Book& book, const PlanJob& job, int number, const std::string& text) {
-  if (job.output.empty()) return;
-  write_for_pupil(book, {job.code, number}, job.output, text);
-  std::cout << job.output.string()
-            << ": written; it gives the door away: treat it as personal data\n";
-}
-
-void tell_planned(const PlanJob& job, int number, const Instant& start) {
-  if (!job.length.sum.empty()) print_folded(std::cout, 0, job.length.sum);
-  const std::string lesson = std::to_string(number);
-  print_folded(std::cout, 0,
-               job.code + ", lesson " + lesson + ", " + spoken_moment(start) +
-                   ": planned; 'loopwright lesson print " + job.code + " --lesson " + lesson +
-                   "' writes its card");
-}
-
-/// Tells what was found, and keeps it.
-Exit tell_and_keep(book::Book& book, const PlanJob& job, const FoundPlan& found) {
-  const wish::Answer& answer = found.answer;
-  print_summary(std::cout, answer,
-                {found.ground->noted().roads, found.ground->setting_of(answer.wish)});
-  if (answer.loops.empty()) {
-    std::cout << "nothing is planned\n";
-    return Exit::wish_not_met;
-  }
-  std::cout << found.claims << " claims checked, all agree with the map's rules\n";
-  const int number = keep_plan(book, job, found);
-  tell_planned(job, number, answer.wish.start);
-  tell_look_again(std::cout, book, found);
-  write_loop_file(book, job, number, found.text);
-  return answer.shortfall ? Exit::wish_not_met : Exit::done;
-}
-
 Exit run(book::Book& book, PlanJob& job) {
   return tell_and_keep(book, job, find_plan(book, job, std::cout));
-}
-
-/// The kept drive at the new start when it still fits, else another.
-Exit run_again(book::Book& book, PlanJob& job) {
-  const book::Lesson lesson = book::lesson_of(book, job.code, job.number);
-  KeptPlan kept = keep_drive(book, job, lesson.plan.loop_file);
-  const std::string at = spoken_moment(job.ask.wish.start);
-  if (kept.found) {
-    print_folded(std::cout, 0, "the same drive as before, timed and proved for " + at);
-    return tell_and_keep(book, job, *kept.found);
-  }
-  print_folded(std::cout, 0,
-               "the kept drive doesn't fit " + at + ": " + kept.why_not + "; planned anew");
-  return run(book, job);
 }
 
 /// What the book proposes, as far as the map has it.
@@ -168,6 +122,7 @@ Exit run_said(book::Book& book, const NextAsk& ask, const std::string& output) {
   job.length = fill_from_book(words, ask.pupil, record, ask.length);
   job.ask = ask_of(std::move(words));
   if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
+  tell_given_way(std::cout, ask.pupil, wish::all_wants(job.ask.wish));
   return run(book, job);
 }
 
@@ -175,8 +130,37 @@ void tell_other_level(const wish::Wish& wish, const book::Pupil& pupil, const Pu
   const int level = book::wish_level(book::level_now(scheme_kept(pupil), record.lessons));
   if (level != wish.level)
     print_folded(std::cout, 0,
-                 "its times are those of level " + std::to_string(wish.level) + "; by the record " +
-                     pupil.code + " is planned for at level " + std::to_string(level));
+                 "note: its times are those of level " + std::to_string(wish.level) +
+                     "; by the record " + pupil.code + " is planned for at level " +
+                     std::to_string(level));
+}
+
+std::string times_as_long(double pace) {
+  return fixed(pace, 2) + " times as long as usual";
+}
+
+/// A loop that was looked for at another pace than the pupil's: timed and proved anew when it still does all that is asked
+/// then, else told.
+FoundPlan at_own_pace(const book::Book& book, PlanJob& job, const PupilRecord& record,
+                      FoundPlan found) {
+  const double own = pace_at_start(job.ask.words, record.pace);
+  if (fixed(own, 2) == fixed(job.ask.wish.pace, 2)) return found;
+  PlanJob timed = job;
+  wish::Wish wish = job.ask.wish;
+  wish.pace = read_pace(fixed(own, 2));
+  timed.ask = ask_of(words_of(wish, job.ask.words.one("home")->text, "the loop file"));
+  timed.ask.wish = std::move(wish);
+  KeptPlan again = keep_drive(book, timed, found.text);
+  const std::string pace = job.code + "'s drives take " + times_as_long(own);
+  if (!again.found) {
+    print_folded(std::cout, 0,
+                 "note: its times are for drives that take " + times_as_long(job.ask.wish.pace) +
+                     "; by the record " + pace + ", and so it doesn't fit: " + again.why_not);
+    return found;
+  }
+  print_folded(std::cout, 0, "note: by the record " + pace + ": timed and proved anew for that");
+  job = std::move(timed);
+  return std::move(*again.found);
 }
 
 /// Driving and stops as they are likely must fit into the lesson.
@@ -197,7 +181,7 @@ Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& tex
   job.code = pupil.code;
   job.area = texts.area;
   job.output = texts.output;
-  const KeptPlan kept = picked_loop(
+  KeptPlan kept = picked_loop(
       book, job, {pupil, record, texts.loops, number, home == nullptr ? "" : home->text});
   if (!kept.found) {
     print_folded(std::cout, 0,
@@ -205,18 +189,17 @@ Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& tex
                      "'s lesson: " + kept.why_not + "; nothing is planned");
     return Exit::wish_not_met;
   }
-  const int away = kept.found->answer.wish.minutes.value_or(0);
-  job.length.minutes =
-      texts.length.empty() ? std::max(length_said(""), away) : length_said(texts.length);
-  need_room(kept.found->answer.loops.front(), job.length);
-  tell_other_level(kept.found->answer.wish, pupil, record);
-  return tell_and_keep(book, job, *kept.found);
-}
-
-/// "15:10" on the day of the lesson, or a date and time.
-std::string start_of(const std::string& text, const book::Lesson& lesson) {
-  const std::string on_the_day = road::day_text(day_of(lesson)) + "T" + text;
-  return text.size() == 5 && read_time(on_the_day) ? on_the_day : text;
+  const wish::Wish& wish = kept.found->answer.wish;
+  job.length.minutes = texts.length.empty() ? std::max(length_said(""), wish.minutes.value_or(0))
+                                            : length_said(texts.length);
+  tell_clashes_of_plan(std::cout, book, job.area,
+                       {job.code, job.number, wish.start.civil(), job.length.minutes,
+                        home_said(home == nullptr ? "" : home->text, pupil), ""});
+  tell_given_way(std::cout, pupil, wish::all_wants(wish));
+  tell_other_level(wish, pupil, record);
+  const FoundPlan found = at_own_pace(book, job, record, std::move(*kept.found));
+  need_room(found.answer.loops.front(), job.length);
+  return tell_and_keep(book, job, found);
 }
 
 }  // namespace
@@ -231,41 +214,11 @@ Exit lesson_plan(const Arguments& words) {
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
   if (!texts.loops.empty()) return run_picked(book, pupil, texts);
   const NextAsk ask{pupil, texts.area, std::move(texts.words), texts.length};
+  tell_clashes_of_plan(std::cout, book, ask.area,
+                       meant_by(ask, book::lessons_of(book, pupil.code)));
   if (texts.mock) return run_mock(book, plan_mock(book, ask), texts.output);
   if (texts.next) return run_next(book, plan_next(book, ask), texts.output);
   return run_said(book, ask, texts.output);
-}
-
-Exit lesson_again(const Arguments& words) {
-  Options app{
-      "Plans the same lesson for another start: by the same drive when that still fits (hours, "
-      "lanes, "
-      "minutes, the ledger), else by another, and says why.",
-      "loopwright lesson again"};
-  LessonTexts texts;
-  std::string start;
-  add_lesson(app, texts);
-  app.add_option("--start", start, "15:10 on the same day, or a date and time, 2026-11-28T15:10")
-      ->required();
-  if (!parse(app, words)) return Exit::done;
-  book::Book book = open_book(texts.book, book::Opening::must_be_there);
-  const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
-  const auto lessons = book::lessons_of(book, pupil.code);
-  const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts));
-  if (lesson.state == book::LessonState::driven || lesson.plan.wish.empty())
-    throw UsageError("--lesson: lesson " + std::to_string(lesson.number) + " of " + pupil.code +
-                     (lesson.plan.wish.empty() ? " wasn't planned here" : " is driven") +
-                     "; plan a new one");
-  WishWords wish_words;
-  wish_words.take_text(lesson.plan.wish, "the wish of lesson " + std::to_string(lesson.number));
-  wish_words.fill("start", start_of(start, lesson), "");
-  PlanJob job{pupil.code,
-              {lesson.plan.area, lesson.plan.notes, lesson.plan.terms},
-              {lesson.plan.length_minutes, ""},
-              ask_of(std::move(wish_words)),
-              {},
-              lesson.number};
-  return run_again(book, job);
 }
 
 }  // namespace loopwright::command

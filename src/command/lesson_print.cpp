@@ -14,6 +14,7 @@
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/pupils.hpp"
 
 namespace loopwright::command {
@@ -47,10 +48,11 @@ book::Lesson lesson_to_print(const book::Book& book, const book::Pupil& pupil,
   const auto lessons = book::lessons_of(book, pupil.code);
   const int number = lesson_meant(lessons, pupil.code, lesson_number(texts)).number;
   book::Lesson lesson = book::lesson_of(book, pupil.code, number);
-  if (lesson.plan.loop_file.empty())
+  if (lesson.plan.loop_file.empty() || lesson.state == book::LessonState::driven)
     throw UsageError("--lesson: lesson " + std::to_string(number) + " of " + pupil.code +
-                     (lesson.state == book::LessonState::driven ? " is driven; its drive isn't kept"
-                                                                : " wasn't planned here") +
+                     (lesson.state == book::LessonState::driven
+                          ? " is driven; its drive isn't printed any more"
+                          : " wasn't planned here") +
                      "; plan one to print");
   return lesson;
 }
@@ -75,8 +77,8 @@ Exit lesson_print(const Arguments& words) {
   book::Book book = open_book(texts.lesson.book, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.lesson.code));
   if (pupil.my_your) form.sides = say::Sides::my_your;
-  form.pack.pupil = pupil.code;
   const book::Lesson planned = lesson_to_print(book, pupil, texts.lesson);
+  form.pack.pupil = pupil.code + (book::is_mock_plan(planned.plan) ? ", mock test" : "");
   const std::string area = texts.area.empty() ? planned.plan.area : texts.area;
   if (!texts.output.empty()) {
     need_folder_of(texts.output);

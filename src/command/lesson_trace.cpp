@@ -37,7 +37,7 @@ struct TraceJob {
   LessonTexts lesson;
   AreaTexts area;
   std::string file, line, from, to;
-  bool keep = false, speeds = false, dry = false;
+  bool keep = false, speeds = false, dry = false, yes = false;
 };
 
 bool parse_trace(const Arguments& words, TraceJob& job) {
@@ -61,6 +61,7 @@ bool parse_trace(const Arguments& words, TraceJob& job) {
   app.add_flag("--speeds", job.speeds, "tell speeds beside the limits, for you alone");
   app.add_flag("--keep", job.keep, "keep the recording in the book: it tells where the pupil was");
   app.add_flag("--only-tell", job.dry, "write nothing");
+  app.add_flag("--yes", job.yes, still_to_come_help);
   if (!parse(app, words)) return false;
   if (!job.area.notes.empty() && job.area.area.empty())
     throw UsageError("--notes goes with --area: a planned lesson has its own notes");
@@ -254,6 +255,7 @@ Exit lesson_trace(const Arguments& words) {
     std::cout << "nothing is written\n";
     return Exit::done;
   }
+  if (!job.yes) need_begun(name, all.plan.start);
   all.traced = traced_of(job, drive, text);
   const int number = book::log_traced(book, pupil.code, lesson ? lesson->number : 0, all);
   tell_logged(pupil.code, number, all.log, scheme_kept(pupil));

@@ -6,6 +6,7 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/print.hpp"
+#include "command/to_mind.hpp"
 #include "command/wish_of_words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
@@ -32,15 +33,6 @@ int minutes_said(const WishWords& words, std::string_view name, int otherwise) {
 int stop_minutes(const WishWords& words) {
   const auto briefs = static_cast<int>(words.all("new").size());
   return briefs * minutes_said(words, "brief", usual_brief) + minutes_said(words, "talk", 0);
-}
-
-/// What is asked for by name beats what is kept off in general.
-bool is_wanted(const WishWords& words, road::Kind kept_off) {
-  const auto& wants = words.all("want");
-  return std::any_of(wants.begin(), wants.end(), [&](const Said& said) {
-    const road::Kind kind = said.read(wish::read_want).kind;
-    return road::meets(kind, kept_off) || road::meets(kept_off, kind);
-  });
 }
 
 LessonLength fill_minutes(WishWords& words, int length) {
@@ -89,8 +81,10 @@ LessonLength fill_from_book(WishWords& words, const book::Pupil& pupil, const Pu
   if (words.one("alternatives") != nullptr)
     throw UsageError("--alternatives: a plan keeps one loop; leave it out");
   if (words.one("home") == nullptr) words.fill("home", home_said("", pupil), from_book);
+  const std::vector<wish::Want> wants = wants_said(words);
   for (const road::Kind kind : pupil.avoids)
-    if (!is_wanted(words, kind)) words.fill("avoid", std::string(road::name(kind)), from_book);
+    if (beats(wants, kind) == nullptr)
+      words.fill("avoid", std::string(road::name(kind)), from_book);
   const auto level = book::level_now(scheme_kept(pupil), record.lessons);
   words.fill("level", std::to_string(book::wish_level(level)), from_book);
   const int said = minutes_said(words, "minutes", 0);

@@ -17,6 +17,7 @@
 #include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/not_taken.hpp"
 #include "loopwright/wish/parts.hpp"
 
 namespace loopwright::command {
@@ -125,10 +126,12 @@ void print_kerbs(std::ostream& out, const wish::Loop& loop, const SummaryBy& by)
   }
 }
 
-/// How good it is: of value in passes with "max" wants, else of road driven twice.
-void print_certificate(std::ostream& out, const wish::Wish& wish,
+/// How good it is, when all is met: of value in passes with "max" wants, else of road driven twice.
+void print_certificate(std::ostream& out, const wish::Answer& answer,
                        const wish::Certificate& certificate) {
-  if (!certificate.bound) return;
+  // Under what isn't met "nothing better" would say that nothing more of the wish could be had.
+  if (!certificate.bound || answer.shortfall) return;
+  const wish::Wish& wish = answer.wish;
   const std::vector<wish::Want> wants = wish::all_wants(wish);
   const bool counts_passes =
       !wish.welcome.empty() ||
@@ -154,7 +157,7 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
   print_welcome(out, loop, answer.wish);
   print_passes(out, loop);
   out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
-  print_certificate(out, answer.wish, loop.certificate);
+  print_certificate(out, answer, loop.certificate);
   print_kerbs(out, loop, by);
   print_independent(out, answer, loop, by.setting);
   print_stops(out, answer, loop, by.setting);
@@ -187,6 +190,8 @@ void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const 
   const bool tells_why = shortfall.missing.empty() || shortfall.why.starts_with(wish::not_easy);
   print_folded(out, 0, "Not met:" + (tells_why ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
+  if (!tells_why && !shortfall.not_taken.empty())
+    print_folded(out, 2, shortfall.why.substr(shortfall.why.find(wish::not_taken_because)));
   for (const std::string& stop : shortfall.stops) print_folded(out, 2, stop);
   if (shortfall.least_minutes) {
     out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)

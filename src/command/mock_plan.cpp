@@ -71,6 +71,7 @@ PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::Mock
   fill_from_book(words, ask.pupil, record, std::to_string(length.minutes));
   PlanJob job{ask.pupil.code, ask.area, length, ask_of(std::move(words))};
   job.ask.effort = ask.effort;
+  job.mock = true;
   if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
   return job;
 }

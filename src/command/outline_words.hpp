@@ -9,8 +9,11 @@
 
 namespace loopwright::command {
 
+/// What an option holds that isn't given: an empty value is one that somebody gave.
+inline constexpr const char* not_given = "\n";
+
 struct OutlineTexts {
-  std::string bounds, file;
+  std::string bounds = not_given, file = not_given;
 };
 
 void add_outline(Options& app, OutlineTexts& texts);

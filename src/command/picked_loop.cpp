@@ -12,6 +12,7 @@
 
 #include "command/files.hpp"
 #include "command/lesson_of_pupil.hpp"
+#include "command/to_mind.hpp"
 #include "command/words_of_wish.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/streets.hpp"
@@ -45,18 +46,12 @@ std::string home_of(const Ground& ground, const wish::Wish& wish, const LoopPick
                                       : "where --home says"));
 }
 
-bool is_asked_for(const wish::Wish& wish, road::Kind kept_off) {
-  const auto wants = wish::all_wants(wish);
-  return std::ranges::any_of(wants, [&](const wish::Want& want) {
-    return road::meets(want.kind, kept_off) || road::meets(kept_off, want.kind);
-  });
-}
-
 /// The kinds that the book keeps off for the pupil, and this wish doesn't yet.
 void keep_off_too(wish::Wish& wish, const book::Pupil& pupil) {
+  const std::vector<wish::Want> wants = wish::all_wants(wish);
   for (const road::Kind kind : pupil.avoids) {
     const wish::Avoid avoid{.kind = kind};
-    if (!is_asked_for(wish, kind) && std::ranges::find(wish.avoids, avoid) == wish.avoids.end())
+    if (beats(wants, kind) == nullptr && std::ranges::find(wish.avoids, avoid) == wish.avoids.end())
       wish.avoids.push_back(avoid);
   }
 }
@@ -104,8 +99,9 @@ void need_same_wish(LoopAsk& ask, const Ground& ground, const wish::Wish& wish) 
 /// A kind that the loop passes and the pupil is kept off; empty: none.
 std::string passes_kept_off(const wish::Loop& loop, const wish::Wish& wish,
                             const book::Pupil& pupil) {
+  const std::vector<wish::Want> wants = wish::all_wants(wish);
   for (const road::Kind kind : pupil.avoids) {
-    if (is_asked_for(wish, kind)) continue;
+    if (beats(wants, kind) != nullptr) continue;
     const auto passes = std::ranges::count_if(loop.passes, [&](const wish::Pass& pass) {
       return wish::is_avoided({.kind = kind}, pass.kind, pass.movement);
     });

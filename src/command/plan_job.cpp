@@ -8,6 +8,7 @@
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/drive.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/kept_drive.hpp"
@@ -25,7 +26,7 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
           .area = absolute_path(job.area.area).string(),
           .notes = absolute_path(job.area.notes).string(),
           .terms = absolute_path(job.area.terms).string(),
-          .wish = job.ask.words.file_text(),
+          .wish = std::string(job.mock ? book::mock_plan_line : "") + job.ask.words.file_text(),
           .loop_file = text,
           .likely_s = loop.seconds.likely + loop.stop_seconds,
           .passes = book::passes_of(loop),

@@ -4,18 +4,23 @@
 
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
+#include "command/folded.hpp"
 #include "command/note.hpp"
+#include "command/places.hpp"
 #include "command/pupil.hpp"
+#include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/scheme.hpp"
+#include "loopwright/reach/reach.hpp"
+#include "loopwright/store/area.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::command {
 namespace {
 
 struct PupilTexts {
-  std::string code, book, home, scheme, licence, eyesight, theory, test, sides, today;
+  std::string code, book, home, area, scheme, licence, eyesight, theory, test, sides, today;
   std::vector<std::string> avoids;
 };
 
@@ -35,6 +40,8 @@ void add_options(Options& app, PupilTexts& texts) {
   add_book(app, texts.book);
   app.add_option("--home", texts.home,
                  "the door, as --home of 'loops'; used to plan, never printed");
+  app.add_option("--area", texts.area,
+                 "area file to look the home up in: one that it doesn't know is refused");
   app.add_option("--scheme", texts.scheme,
                  "how skills are recorded: " + all_schemes() + " (default: car-27)");
   app.add_option("--licence-seen", texts.licence,
@@ -101,6 +108,31 @@ void set(book::Pupil& pupil, const PupilTexts& texts) {
   set_sides(pupil, texts.sides);
 }
 
+void need_home_with_area(const PupilTexts& texts) {
+  if (!texts.area.empty() && texts.home.empty())
+    throw UsageError("--area is for looking --home up: give that as well");
+}
+
+/// Looks the home up as a plan will. Throws UsageError when the area doesn't know it, or no learner can begin there.
+void check_home(const PupilTexts& texts) {
+  if (texts.home.empty()) return;
+  const WrittenPlace written = read_place("--home", texts.home);
+  if (texts.area.empty()) return;
+  const store::Area area = store::open_area(texts.area);
+  const Point door = Places(area.roads(), std::cout).find(written);
+  if (!reach::snap_home(area.roads(), door))
+    throw UsageError("--home: " + as_given(texts.home) +
+                     " has no road within 150 m on which a learner may drive, in " + texts.area +
+                     "; name the nearest corner, or build an area that reaches farther");
+}
+
+/// A home is kept as it is said; whether a map knows it may turn out only with the first plan.
+void tell_unchecked(const PupilTexts& texts) {
+  if (!texts.home.empty() && texts.area.empty())
+    print_folded(std::cout, 0,
+                 "the home isn't looked up yet: --area AREA does it at once, else the first plan");
+}
+
 }  // namespace
 
 Exit pupil_add(const Arguments& words) {
@@ -110,15 +142,18 @@ Exit pupil_add(const Arguments& words) {
   PupilTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return Exit::done;
+  need_home_with_area(texts);
   book::Pupil pupil{.code = pupil_code("CODE", texts.code),
                     .scheme = {},
                     .added = today_of(texts.today),
                     .home = {}};
   pupil.scheme = book::scheme_of("", pupil.added).code;
   set(pupil, texts);
+  check_home(texts);
   book::Book book = open_book(texts.book, book::Opening::may_make);
   book::add_pupil(book, pupil);
   std::cout << pupil.code << " is in the book " << book.file().string() << '\n';
+  tell_unchecked(texts);
   return Exit::done;
 }
 
@@ -127,11 +162,14 @@ Exit pupil_change(const Arguments& words) {
   PupilTexts texts;
   add_options(app, texts);
   if (!parse(app, words)) return Exit::done;
+  need_home_with_area(texts);
   book::Book book = open_book(texts.book, book::Opening::must_be_there);
   book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
   set(pupil, texts);
+  check_home(texts);
   book::change_pupil(book, pupil);
   std::cout << pupil.code << " is changed\n";
+  tell_unchecked(texts);
   return Exit::done;
 }
 

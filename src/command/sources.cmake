@@ -100,4 +100,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/choices.cpp
   ${CMAKE_CURRENT_LIST_DIR}/description.cpp
   ${CMAKE_CURRENT_LIST_DIR}/version.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/outline_words.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/outline_words.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/booked.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/to_mind.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/tell_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_again.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_unlog.cpp)

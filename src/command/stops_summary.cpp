@@ -53,9 +53,10 @@ void print_ways_home(std::ostream& out, const wish::Wish& wish, const wish::Loop
     longest_s = std::max(longest_s, way.seconds);
     if (way.hardest > wish::easy_hardness(wish)) ++hard;
   }
-  std::string line = "ways home early: " + std::to_string(loop.ways_home.size()) + ", at most " +
-                     minutes(longest_s);
-  line += hard == 0 ? ", all easy" : "; " + std::to_string(hard) + " not easy";
+  const std::string all = std::to_string(loop.ways_home.size());
+  std::string line = "home early: told from " + all + " places, at most " + minutes(longest_s);
+  line += hard == 0 ? ", by easy roads from each"
+                    : "; from " + std::to_string(hard) + " of them by no easy road";
   print_folded(out, 2, line);
 }
 

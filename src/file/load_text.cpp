@@ -2,6 +2,7 @@
 #include "loopwright/file/load_text.hpp"
 
 #include <fstream>
+#include <string_view>
 
 #include "loopwright/base/error.hpp"
 
@@ -23,6 +24,12 @@ std::string read_file(const std::filesystem::path& path) {
   return text;
 }
 
+/// "a notes file", "an outline"
+std::string with_article(const std::string& name) {
+  const bool vowel = !name.empty() && std::string_view("aeio").find(name[0]) != std::string::npos;
+  return (vowel ? "an " : "a ") + name;
+}
+
 }  // namespace
 
 std::string load_text(const std::filesystem::path& path, const FileSort& sort) {
@@ -33,7 +40,7 @@ std::string load_text(const std::filesystem::path& path, const FileSort& sort) {
     throw InputError(path.string() + ": no such file" + (sort.made_by.empty() ? "" : how));
   }
   if (std::filesystem::is_directory(path, unreadable)) {
-    throw InputError(path.string() + ": is a folder, not a " + name);
+    throw InputError(path.string() + ": is a folder, not " + with_article(name));
   }
   std::string text = read_file(path);
   if (text.size() > greatest_size) {

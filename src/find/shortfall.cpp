@@ -15,8 +15,10 @@
 #include "find/lane_shortfall.hpp"
 #include "find/least_needed.hpp"
 #include "find/reached_chances.hpp"
+#include "find/take_shortfall.hpp"
 #include "find/worths.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/wish/not_taken.hpp"
 
 namespace loopwright::find {
 
@@ -171,10 +173,15 @@ std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour&
   return window;
 }
 
-std::string why_not_taken(const Ground& ground, const std::string& name) {
-  const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
-  return "no loop of " + std::to_string(minutes) + " minutes that takes '" + name +
-         "' and does the rest was found";
+/// Of each that isn't, in the wish's order.
+std::string why_not_taken(const Ground& ground, const std::vector<std::string>& names,
+                          ByTheHour& clock) {
+  std::string why;
+  for (const std::string& name : names) {
+    const auto take = std::ranges::find(ground.wish.takes, name, &wish::Take::name);
+    why += (why.empty() ? "" : "; ") + why_not_taken(ground, *take, clock);
+  }
+  return std::string(wish::not_taken_because) + why;
 }
 
 }  // namespace
@@ -190,10 +197,11 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
   shortfall.not_taken = nearest.not_taken;
   if (!shortfall.missing.empty())
     shortfall.why = shortfall.missing.front().why;
-  else if (!shortfall.not_taken.empty())
-    shortfall.why = why_not_taken(ground, shortfall.not_taken.front());
-  else
+  else if (shortfall.not_taken.empty())
     shortfall.why = why_no_loop(ground, nearest, clock);
+  if (!shortfall.not_taken.empty())
+    shortfall.why +=
+        (shortfall.why.empty() ? "" : "; ") + why_not_taken(ground, shortfall.not_taken, clock);
   // Minutes that leave out what isn't taken would promise too much.
   if (ground.wish.minutes && shortfall.not_taken.empty()) {
     LeastNeeded needed = least_needed(ground);

@@ -63,4 +63,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/variants.cpp
   ${CMAKE_CURRENT_LIST_DIR}/walks.cpp
   ${CMAKE_CURRENT_LIST_DIR}/ways_home.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/worths.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/worths.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/take_shortfall.cpp)

@@ -2,15 +2,18 @@
 
 #include <fcntl.h>
 #include <signal.h>  // NOLINT(modernize-deprecated-headers): kill is POSIX's, not of <csignal>
-#include <spawn.h>
+#include <sys/prctl.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
 #include <fstream>
+#include <string_view>
+#include <utility>
 
 #include "loopwright/base/error.hpp"
+#include "loopwright/page/scratch_variable.hpp"
 
 namespace loopwright::page {
 namespace {
@@ -25,27 +28,75 @@ std::string beginning_of(const std::filesystem::path& file) {
   return text;
 }
 
-/// What the child's three first files are; every other one of ours is closed.
-class Files {
- public:
-  explicit Files(const std::filesystem::path& folder) {
-    posix_spawn_file_actions_init(&actions_);
-    posix_spawn_file_actions_addopen(&actions_, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    constexpr int anew = O_WRONLY | O_CREAT | O_TRUNC;
-    posix_spawn_file_actions_addopen(&actions_, STDOUT_FILENO, (folder / "said").c_str(), anew,
-                                     0600);
-    posix_spawn_file_actions_addopen(&actions_, STDERR_FILENO, (folder / "complained").c_str(),
-                                     anew, 0600);
-    posix_spawn_file_actions_addclosefrom_np(&actions_, STDERR_FILENO + 1);
+/// A pipe that a child which becomes another program closes, and one that can't writes why into.
+struct Failure {
+  Failure() {
+    if (pipe2(ends, O_CLOEXEC) != 0)
+      throw InputError(std::string("no more files can be used (") + std::strerror(errno) + ")");
   }
-  ~Files() { posix_spawn_file_actions_destroy(&actions_); }
-  Files(const Files&) = delete;
-  Files& operator=(const Files&) = delete;
-  [[nodiscard]] const posix_spawn_file_actions_t* actions() const { return &actions_; }
-
- private:
-  posix_spawn_file_actions_t actions_{};
+  ~Failure() {
+    close(ends[0]);
+    if (ends[1] >= 0) close(ends[1]);
+  }
+  Failure(const Failure&) = delete;
+  Failure& operator=(const Failure&) = delete;
+  /// errno of the child; 0: it is another program now.
+  int read() {
+    close(std::exchange(ends[1], -1));
+    int failure = 0;
+    while (::read(ends[0], &failure, sizeof failure) < 0 && errno == EINTR) {
+    }
+    return failure;
+  }
+  int ends[2] = {-1, -1};
 };
+
+/// What becomes of a child; all of it allocated beforehand.
+struct Start {
+  const char *program, *said, *complained;
+  char *const *words, *const *environment;
+  pid_t page;
+};
+
+/// The child's part up to the other program: only what may be called after fork in a program of several threads (POSIX,
+/// async-signal-safe). It dies with the page, however that ends.
+[[noreturn]] void become(const Start& start, int failure) {
+  constexpr int anew = O_WRONLY | O_CREAT | O_TRUNC;
+  const auto put = [](const char* file, int flags, int as) {
+    const int opened = open(file, flags, 0600);
+    return opened >= 0 && dup2(opened, as) >= 0;
+  };
+  sigset_t none;
+  sigemptyset(&none);
+  const bool ready =
+      prctl(PR_SET_PDEATHSIG, SIGKILL) == 0 && getppid() == start.page &&
+      put("/dev/null", O_RDONLY, STDIN_FILENO) && put(start.said, anew, STDOUT_FILENO) &&
+      put(start.complained, anew, STDERR_FILENO) && fcntl(failure, F_SETFD, FD_CLOEXEC) == 0 &&
+      close_range(STDERR_FILENO + 1, ~0U, CLOSE_RANGE_CLOEXEC) == 0 &&
+      sigprocmask(SIG_SETMASK, &none, nullptr) == 0;
+  if (ready) execve(start.program, start.words, start.environment);
+  const int why = errno;
+  (void)!write(failure, &why, sizeof why);
+  _exit(127);
+}
+
+std::vector<char*> pointers_to(std::vector<std::string>& words) {
+  std::vector<char*> pointers;
+  pointers.reserve(words.size() + 1);
+  for (std::string& word : words) pointers.push_back(word.data());
+  pointers.push_back(nullptr);
+  return pointers;
+}
+
+/// Ours, and where the page hands files on from.
+std::vector<std::string> environment_with(const std::filesystem::path& folder) {
+  std::vector<std::string> all;
+  const std::string scratch = std::string(scratch_variable) + "=";
+  for (char** each = environ; *each != nullptr; ++each)
+    if (!std::string_view(*each).starts_with(scratch)) all.emplace_back(*each);
+  all.push_back(scratch + folder.string());
+  return all;
+}
 
 }  // namespace
 
@@ -54,16 +105,19 @@ Child::Child(const std::filesystem::path& program, const std::vector<std::string
     : folder_(std::move(folder)) {
   std::vector<std::string> all{program.string()};
   all.insert(all.end(), words.begin(), words.end());
-  std::vector<char*> pointers;
-  pointers.reserve(all.size() + 1);
-  for (std::string& word : all) pointers.push_back(word.data());
-  pointers.push_back(nullptr);
-  const Files files(folder_);
-  const int failure =
-      posix_spawn(&pid_, program.c_str(), files.actions(), nullptr, pointers.data(), environ);
-  if (failure == 0) return;
+  std::vector<std::string> environment = environment_with(folder_);
+  const std::vector<char*> of_words = pointers_to(all), of_environment = pointers_to(environment);
+  const std::string said = folder_ / "said", complained = folder_ / "complained";
+  const Start start{program.c_str(), said.c_str(),          complained.c_str(),
+                    of_words.data(), of_environment.data(), getpid()};
+  Failure failure;
+  pid_ = fork();
+  if (pid_ == 0) become(start, failure.ends[1]);
+  const int why = pid_ < 0 ? errno : failure.read();
+  if (why == 0) return;
+  if (pid_ > 0) wait();
   pid_ = 0;
-  throw InputError(program.string() + ": can't be started (" + std::strerror(failure) + ")");
+  throw InputError(program.string() + ": can't be started (" + std::strerror(why) + ")");
 }
 
 Child::~Child() {

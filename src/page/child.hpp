@@ -3,7 +3,9 @@
 //   Child child(program, {"look", "county.area", "54.3,2.6"}, folder);   // folder: what it says is written there
 //   const End end = child.wait();   child.said();
 //
-// Rules: nothing of ours is handed on but its words: no input, no open file or socket. Any thread may end it.
+// Rules: nothing of ours is handed on but its words and which folder is the page's own (scratch_variable.hpp): no input, no
+// open file or socket. Any thread may end it. It dies with the thread that started it, however that ends (a page that is
+// killed leaves nothing running), so that thread waits for it.
 // Why a process of its own: what a person asks for on the page is checked and proved as it is on the command line, can
 // be broken off at any moment, and takes the page down with it in no case.
 #pragma once

@@ -6,6 +6,7 @@
 
 #include "loopwright/base/instant.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
@@ -49,6 +50,7 @@ Json lesson_row(const book::Lesson& lesson) {
   for (const book::LessonIntervention& one : lesson.log.interventions) stepped_in += one.count;
   return {{"number", lesson.number},
           {"state", book::name(lesson.state)},
+          {"mock", book::is_mock_plan(lesson.plan)},
           {"day", road::day_text(book::day_of(lesson))},
           {"start", write_clock(lesson.plan.start)},
           {"length", lesson.plan.length_minutes},

@@ -73,6 +73,7 @@ Reply Pupils::read(const std::string& code, std::string_view what, const Address
 
 Reply Pupils::change(const std::string& code, std::string_view what, const std::string& body) {
   if (what == "log") return log(code, body);
+  if (what == "unlog") return unlog(code, body);
   if (what == "add" || what == "change") return set(code, std::string(what), body);
   if (what == "erase") return erase(code, body);
   if (std::ranges::find(tasks, what) != tasks.end()) return begin(code, std::string(what), body);
@@ -106,6 +107,10 @@ Reply Pupils::set(const std::string& code, const std::string& deed, const std::s
   if (!said.trouble.empty()) return trouble(400, said.trouble);
   Words words{"pupil", deed, code};
   words.insert(words.end(), said.words.begin(), said.words.end());
+  const auto says_home = [](const std::string& each) {
+    return each.starts_with("--home=") && each.size() > std::string_view("--home=").size();
+  };
+  if (std::ranges::any_of(said.words, says_home)) words.push_back("--area=" + desk_.area.string());
   return said_or_trouble(run(std::move(words)));
 }
 
@@ -118,7 +123,16 @@ Reply Pupils::log(const std::string& code, const std::string& body) {
     if (!said["lesson"].is_number_unsigned()) return trouble(400, "lesson: its number");
     words.insert(words.end(), {"--lesson", said["lesson"].dump()});
   }
+  if (const Json said = Json::parse(body); said.value("still_to_come", Json(false)) == Json(true))
+    words.emplace_back("--yes");
   return said_or_trouble(run(std::move(words)));
+}
+
+Reply Pupils::unlog(const std::string& code, const std::string& body) {
+  const Json said = Json::parse(body, nullptr, false);
+  if (!said.is_object() || !said.contains("lesson") || !said["lesson"].is_number_unsigned())
+    return trouble(400, "lesson: its number");
+  return said_or_trouble(run({"lesson", "unlog", code, "--lesson", said["lesson"].dump()}));
 }
 
 Reply Pupils::erase(const std::string& code, const std::string& body) {

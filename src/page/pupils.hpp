@@ -38,6 +38,7 @@ class Pupils {
   Reply read(const std::string& code, std::string_view what, const Address& address);
   Reply change(const std::string& code, std::string_view what, const std::string& body);
   Reply log(const std::string& code, const std::string& body);
+  Reply unlog(const std::string& code, const std::string& body);
   Reply set(const std::string& code, const std::string& deed, const std::string& body);
   Reply erase(const std::string& code, const std::string& body);
   Reply begin(const std::string& code, const std::string& task, const std::string& body);

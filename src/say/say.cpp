@@ -120,8 +120,10 @@ class Rows {
     row.joined_to_previous = false;
     if (stops) return;
     row.speak_m = drive_.position_m(due) - drive_.position_m(from);
-    row.briefs.push_back(
-        words_.fill("hazard.ahead", {{"n", std::to_string(k - most_in_mind + 1)}}));
+    static_assert(most_in_mind == 3, "the words name the two rows between");
+    row.briefs.push_back(words_.fill(
+        "hazard.ahead", {{"n", std::to_string(k - 2)},
+                         {"between", std::to_string(k - 1) + " and " + std::to_string(k)}}));
   }
 
   /// A breath that holds one row more begins by so much earlier, unless its first row counts from where

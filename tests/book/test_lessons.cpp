@@ -103,6 +103,47 @@ TEST_CASE("a lesson logged once more holds the later log alone", "[book][lessons
   CHECK_FALSE(lesson.log.mock);
 }
 
+TEST_CASE("a log is taken back whole, as long as no later one is logged with its drive",
+          "[book][lessons]") {
+  ScratchBook at;
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {{7, 1, 2}});
+  Log log = log_of_two_passes();
+  log.seen = {{plan_of_two_passes().to_check[0].fact, {2026, 11, 28}, ""}};
+  log_lesson(at.book, "WREN", 1, log);
+  unlog_lesson(at.book, "WREN", 1);
+  const Lesson lesson = lesson_of(at.book, "WREN", 1);
+  CHECK(lesson.state == LessonState::planned);
+  CHECK(lesson.plan.passes == plan_of_two_passes().passes);
+  CHECK(lesson.plan.loop_file == plan_of_two_passes().loop_file);
+  CHECK_FALSE(lesson.log.minutes);
+  CHECK(lesson.log.faults.empty());
+  CHECK(lesson.log.observations.empty());
+  CHECK(lesson.log.said.empty());
+  CHECK(lesson.log.goals.empty());
+  CHECK_FALSE(lesson.log.mock);
+  CHECK(seen_facts(at.book).empty());
+  CHECK(street_use(at.book, {{2026, 11, 28}}).size() == 1);
+
+  log_lesson(at.book, "WREN", 1, log);
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
+  log_lesson(at.book, "WREN", 2, log);
+  CHECK(lesson_of(at.book, "WREN", 1).plan.loop_file.empty());
+  CHECK_FALSE(lesson_of(at.book, "WREN", 2).plan.loop_file.empty());
+}
+
+TEST_CASE("a log that wasn't planned here counts no more once it is taken back",
+          "[book][lessons]") {
+  ScratchBook at;
+  Plan plan;
+  plan.start = plan_of_two_passes().start;
+  const int number = add_driven_lesson(at.book, "WREN", plan, log_of_two_passes());
+  unlog_lesson(at.book, "WREN", number);
+  const Lesson lesson = lesson_of(at.book, "WREN", number);
+  CHECK(lesson.state == LessonState::not_driven);
+  CHECK(lesson.log.observations.empty());
+  CHECK(add_driven_lesson(at.book, "WREN", plan, log_of_two_passes()) == number + 1);
+}
+
 TEST_CASE("a goal of an earlier lesson is reached in a later one", "[book][lessons]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {});

@@ -82,6 +82,7 @@ class BookRoutes(unittest.TestCase):
                              [[row["way"], row["from"], row["to"]] for row in found[-1]["stretches"]])
             _, headers, pdf = self.get(page, "/pupils/WREN/card?lesson=1&form=pdf")
             self.assertEqual((headers["Content-Type"], pdf[:5]), ("application/pdf", b"%PDF-"))
+            self.assertEqual(self.rows("SELECT count(*) FROM written_file"), [(0,)], "what the browser gets lies nowhere")
             self.assertEqual(self.get(page, "/pupils/WREN/card?lesson=7&form=pdf")[0], 422)
             self.assertEqual(self.get(page, "/pupils/WREN/card?lesson=-o&form=pdf")[0], 400)
             self.assertEqual(self.post(page, "/pupils/WREN/log", {"line": "rest 4", "lesson": "1"})[0], 400)
@@ -89,11 +90,48 @@ class BookRoutes(unittest.TestCase):
             _, state = self.over(page, self.post(page, "/pupils/WREN/again", {"words": [["lesson", "1"], ["start", "2026-11-28T15:10"]]}))
             self.assertIn("the same drive as before", " ".join(state["said"].split()))
             self.assertIn("2026-11-28 15:10", self.run_it("lesson", "list", "WREN"))
+            self.assertEqual(self.post(page, "/pupils/WREN/unlog", {"lesson": 1})[0], 422, "nothing is logged")
+            self.assertEqual(self.post(page, "/pupils/WREN/log", {"line": "rest 4", "lesson": 1})[0], 200)
+            self.assertEqual(self.post(page, "/pupils/WREN/unlog", {"lesson": "1"})[0], 400)
+            status, back = self.post(page, "/pupils/WREN/unlog", {"lesson": 1})
+            self.assertEqual((status, "as it was" in " ".join(back["said"].split())), (200, True), back)
+            self.assertEqual(self.rows("SELECT state, length(loop_file) > 0 FROM lesson"), [("planned", 1)])
             self.run_it("pupil", "change", "WREN", "--home", "19 Cooper's Reach")
             status, far = self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 1})
             self.assertEqual(status, 422)
             self.assertRegex(far["trouble"], r"begins \d+ m from the home of WREN")
             self.assertEqual(self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 1, "elsewhere": True})[0], 200)
+
+    @staticmethod
+    def stat_of(pid):
+        """State and parent of a process (proc_pid_stat(5)); nothing when it is gone."""
+        try:
+            return pathlib.Path(f"/proc/{pid}/stat").read_text(encoding="utf-8", errors="replace").rpartition(") ")[2].split()[:2]
+        except OSError:
+            return ["X", "0"]
+
+    def children_of(self, parent):
+        return [int(path.name) for path in pathlib.Path("/proc").iterdir() if path.name.isdigit() and self.stat_of(path.name)[1] == str(parent)]
+
+    def runs(self, pid):
+        return self.stat_of(pid)[0] not in "XZ"
+
+    def test_a_page_that_is_killed_leaves_nothing_running(self):
+        killed = []
+        with contextlib.suppress(AssertionError), self.served() as page:  # killed, it can't tidy its folder
+            page.enter()
+            wish = [["home", "4 Lantern Row"], ["start", START], ["minutes", "180"], ["want", "zebra=max"], ["want", "emerge=max"]]
+            self.post(page, "/loops", {"words": wish, "effort": "thorough"})
+            deadline = time.monotonic() + 20
+            while not killed and time.monotonic() < deadline:
+                killed = self.children_of(page.process.pid)
+            page.process.kill()
+            page.process.wait()
+        self.assertTrue(killed, "no search was begun")
+        deadline = time.monotonic() + 10
+        while any(map(self.runs, killed)) and time.monotonic() < deadline:
+            time.sleep(0.02)
+        self.assertEqual(list(filter(self.runs, killed)), [])
 
     def test_a_day_is_planned_from_rows_and_told(self):
         self.run_it("pupil", "add", "FINCH", "--home", "19 Cooper's Reach", "--today", "2026-09-01")
@@ -142,6 +180,8 @@ class BookRoutes(unittest.TestCase):
             page.enter()
             self.assertEqual(self.post(page, "/pupils/ROBIN/add", {"words": [["home", "8 Signal Terrace"], ["test", "2027-02-03"]]})[0], 200)
             self.assertEqual(self.post(page, "/pupils/ROBIN/add", {"words": []})[0], 422, "there is one")
+            status, nowhere = self.post(page, "/pupils/RUFF/add", {"words": [["home", "4 No Such Street"]]})
+            self.assertEqual((status, "No Such Street" in nowhere["trouble"]), (422, True), nowhere)
             for words in ([["book", "/tmp/x"]], [["yes", ""]], [["home", "x\ny"]], [["home"]]):
                 self.assertEqual(self.post(page, "/pupils/WREN/change", {"words": words})[0], 400, words)
             for code in ("--yes", "-o", "A_B", "ABCDEFGHIJKLM"):

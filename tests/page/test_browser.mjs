@@ -299,6 +299,10 @@ test("a recorded drive is told, and logged when one says so", async () => {
   await button(page, "Log it as driven").click();
   await page.getByText(/WREN, lesson \d+ is logged/).waitFor();
   assert.match(await lessons.innerText(), /2026-11-20|20 November/);
+  await page.getByLabel("Of lesson").selectOption({ index: 1 }); // the latest that is logged
+  await button(page, "Take back what is logged").click();
+  await page.getByText(/taken back; it wasn't planned here/).waitFor();
+  assert.match(await lessons.innerText(), /not driven/);
   await page.close();
 });
 

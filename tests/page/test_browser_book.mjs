@@ -227,8 +227,10 @@ test("a pupil is added, changed, exported and erased", async () => {
   await page.getByText("Add a pupil").click();
   await page.getByLabel("A code").fill("ROBIN");
   await page.getByLabel("Home").and(page.locator("#add-home")).fill("8 Signal Terrace");
+  await page.locator("#add-avoids").selectOption(["tram", "zebra"]);
   await button(page, "Add this pupil").click();
   await page.getByText("ROBIN is in the book.").waitFor();
+  assert.deepEqual(kept("ROBIN").avoided.map((each) => each.kind).sort(), ["tram", "zebra"]);
   assert.equal(await page.getByRole("combobox", { name: "Code" }).inputValue(), "ROBIN");
   await page.getByText("Change what is kept of ROBIN").click();
   await page.locator("#change-test").fill("2027-03-01");

@@ -115,10 +115,12 @@ TEST_CASE("no more than three rows are said in one breath, nor kept in mind", "[
       bool crowded = false;
       for (const std::string& brief : rows[k].briefs) {
         crowded = crowded || brief.starts_with("more than three at once");
-        if (!brief.starts_with("close behind: say it as soon as row ")) continue;
+        if (!brief.starts_with("close together: say this as soon as row ")) continue;
         ++ahead;
-        // Rows are numbered from one: the third before it.
-        CHECK(brief == "close behind: say it as soon as row " + std::to_string(k - 2) + " is done");
+        // Rows are numbered from one: the third before it, and the two between.
+        CHECK(brief == "close together: say this as soon as row " + std::to_string(k - 2) +
+                           " is done, before rows " + std::to_string(k - 1) + " and " +
+                           std::to_string(k) + " are driven");
         CHECK(rows[k].speak_m > 0);
       }
       CHECK((in_breath <= 3 || crowded));

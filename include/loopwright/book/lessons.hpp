@@ -19,10 +19,14 @@ int plan_lesson(Book& book, std::string_view code, const Plan& plan,
 /// Puts another plan in the place of one that isn't driven. Throws InputError when it is.
 void replan_lesson(Book& book, std::string_view code, int number, const Plan& plan,
                    const std::vector<StreetDriven>& streets);
-/// Writes what came of it; the lesson is driven then, and its loop file is kept no longer.
+/// Writes what came of it; the lesson is driven then, and its loop file is kept until the next is logged.
 void log_lesson(Book& book, std::string_view code, int number, const Log& log);
 /// A lesson that wasn't planned here. Returns its number.
 int add_driven_lesson(Book& book, std::string_view code, const Plan& plan, const Log& log);
+/// Takes back what was logged, or that it wasn't driven: it is planned again, and what came of it, a recording and what was
+/// seen on its day are gone; one that wasn't planned here counts as not driven. The streets stay as the log left them: who
+/// has the area plans the kept loop file once more (replan_lesson).
+void unlog_lesson(Book& book, std::string_view code, int number);
 /// A planned lesson that didn't happen: its streets count no more.
 void drop_lesson(Book& book, std::string_view code, int number);
 

@@ -10,6 +10,7 @@
 #include <set>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "loopwright/book/lesson.hpp"
@@ -29,6 +30,10 @@ struct MockWish {
 /// there: what the lesson can have from the door (Record::there); only that is asked for. Of the manoeuvres the one that
 /// the lessons drove longest ago, or never.
 MockWish mock_wish(std::span<const Lesson> lessons, const std::set<Practice>& there, Date day);
+
+/// How the words of a wish begin that was planned as a mock test; a comment to who reads them as a wish.
+inline constexpr std::string_view mock_plan_line = "# mock test\n";
+bool is_mock_plan(const Plan& plan);
 
 /// The faults by grade.
 Faults counted(std::span<const LessonFault> faults);

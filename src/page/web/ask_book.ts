@@ -4,7 +4,7 @@ import { asked, posting } from "./ask";
 export interface Pupil { code: string; home: string }
 export interface Skill { group: string; name: string; seen: { day: string; level: number; word: string }[] }
 export interface Exposure { road: string; light: string; weather: string; traffic: string; minutes: number }
-export interface LessonRow { number: number; state: string; day: string; start: string; length: number; likely: number; passes: number; stepped_in: number }
+export interface LessonRow { number: number; state: string; mock: boolean; day: string; start: string; length: number; likely: number; passes: number; stepped_in: number }
 export interface PupilRecord {
   code: string; home: string; scheme: string; added: string; test: string | null; ticks: Record<string, string>; avoids: string[]; my_your: boolean; level: number | null;
   skills: Skill[]; exposure: Exposure[]; lessons: LessonRow[]; told: string;
@@ -17,9 +17,10 @@ export const pupil = (code: string): Promise<PupilRecord> => asked(`/pupils/${co
 export const addPupil = (code: string, words: Words): Promise<{ said: string }> => asked(`/pupils/${encodeURIComponent(code)}/add`, posting({ words }));
 export const changePupil = (code: string, words: Words): Promise<{ said: string }> => asked(`/pupils/${code}/change`, posting({ words }));
 export const erasePupil = (code: string, typed: string): Promise<{ said: string }> => asked(`/pupils/${code}/erase`, posting({ code: typed }));
-/** lesson: its number; null: the next that is planned. */
-export const logLesson = (code: string, line: string, lesson: number | null): Promise<{ said: string }> =>
-  asked(`/pupils/${code}/log`, posting(lesson === null ? { line } : { line, lesson }));
+/** lesson: its number; null: the next that is planned. evenIf: it is still to come. */
+export const logLesson = (code: string, line: string, lesson: number | null, evenIf: boolean): Promise<{ said: string }> =>
+  asked(`/pupils/${code}/log`, posting({ line, ...(lesson === null ? {} : { lesson }), ...(evenIf ? { still_to_come: true } : {}) }));
+export const unlogLesson = (code: string, lesson: number): Promise<{ said: string }> => asked(`/pupils/${code}/unlog`, posting({ lesson }));
 export const beginTask = (code: string, task: Task, words: Words): Promise<{ job: string }> => asked(`/pupils/${code}/${task}`, posting({ words }));
 export const wishOf = (job: string): Promise<{ words: Words }> => asked(`/jobs/${job}/wish`);
 export const keepLoop = (job: string, keep: { pupil: string; loop: number; length: number; elsewhere: boolean }): Promise<{ said: string; code: string; lesson: number }> =>

@@ -24,7 +24,7 @@ function told(said: string): string[] {
     if (/^ {2,}\S/.test(line) && lines.length) lines.push(`${lines.pop()} ${line.trim()}`);
     else if (line.trim()) lines.push(line.trim());
   }
-  return lines.filter((line) => /^clash: |: not planned|not all of it is met|^nothing is planned|passed over: /.test(line));
+  return lines.filter((line) => /^clash: |^note: |: not planned|not all of it is met|^nothing is planned|passed over: /.test(line));
 }
 
 export class Day {

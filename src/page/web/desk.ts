@@ -30,11 +30,11 @@ async function begin(): Promise<void> {
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
   const day = new Day(area, () => form.moment().slice(0, 10));
-  const pupilSheet = new PupilSheet(() => form.moment(), (lat, lon) => { map.showSpot(lat, lon); map.goTo(lat, lon); }, (record, words) => {
+  const pupilSheet = new PupilSheet(area.kinds.map((kind) => kind.name), () => form.moment(), (lat, lon) => { map.showSpot(lat, lon); map.goTo(lat, lon); }, (record, words) => {
     form.take(record.home, words);
     lesson.setPupil(record.code);
     show("lesson");
-  });
+  }, (runs) => map.showRecording(runs));
   const sheets: Record<View, HTMLElement> = { lesson: lessonSheet, day: day.element, pupil: pupilSheet.element, map: look.element };
 
   /** The map shows the time and the practice that are asked for. */

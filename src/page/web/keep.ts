@@ -2,7 +2,7 @@
 import { keepLoop, lessonAddress, pupils } from "./ask_book";
 import { Trouble } from "./ask";
 import { field, make } from "./page_parts";
-import { whatWentWrong } from "./working";
+import { toMind, whatWentWrong } from "./working";
 
 interface Picked { job: string; loop: number; minutes: number }
 
@@ -58,10 +58,10 @@ export class Keep {
     try {
       const kept = await keepLoop(picked.job, { pupil: code, loop: picked.loop, length: Number(this.length.value), elsewhere });
       if (picked !== this.picked) return;
-      const level = /its times are those of level \d; by the record \S+ is planned for at level \d/.exec(kept.said.replace(/\s+/g, " "));
       const link = (form: string, look: string, text: string): HTMLElement => make("a", { class: look, target: "_blank", href: lessonAddress(kept.code, kept.lesson, form) }, text);
       this.came.replaceChildren(
-        make("p", {}, make("strong", {}, `Kept: ${kept.code}, lesson ${kept.lesson}.`), level ? ` Note: ${level[0]}.` : ""),
+        make("p", {}, make("strong", {}, `Kept: ${kept.code}, lesson ${kept.lesson}.`)),
+        ...toMind(kept.said).map((line) => make("p", { class: "trouble" }, line)),
         make("div", { class: "deeds" }, link("pdf", "deed", `Print lesson ${kept.lesson}`), link("html", "also", "Read it here")));
     } catch (failure) {
       if (picked === this.picked) this.refused(failure, code);

@@ -178,7 +178,7 @@ export class Lesson {
         limit(feature.properties),
         make("span", {},
           make("button", { type: "button", class: "small", "aria-label": `Forbid the place of row ${number}: ${say}`, onclick: () => this.forbid(lat, lon, String(say)) }, "forbid"),
-          make("button", { type: "button", class: "small", "aria-label": `Go by the place of row ${number} in every loop: ${say}`, onclick: () => this.pin(lat, lon, String(say)) }, "always"),
+          make("button", { type: "button", class: "small", "aria-label": `Go by the place of row ${number} in every loop: ${say}`, onclick: () => this.pin(lat, lon, String(say)) }, "go by"),
           make("button", { type: "button", class: "small", "aria-label": `Show row ${number} on the map`, onclick: () => this.map.goTo(lat, lon) }, "show")));
     });
   }

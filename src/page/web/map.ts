@@ -8,6 +8,7 @@ import VectorTileLayer from "ol/layer/VectorTile";
 import OlMap from "ol/Map";
 import Draw from "ol/interaction/Draw";
 import Feature from "ol/Feature";
+import LineString from "ol/geom/LineString";
 import Point from "ol/geom/Point";
 import type Polygon from "ol/geom/Polygon";
 import { fromLonLat, toLonLat, transformExtent } from "ol/proj";
@@ -15,12 +16,13 @@ import VectorSource from "ol/source/Vector";
 import VectorTileSource from "ol/source/VectorTile";
 import View from "ol/View";
 import type { Area, Drive } from "./ask";
-import { driveStyle, noteStyle, spotStyle, tileStyle, type Shown } from "./marks";
+import { driveStyle, noteStyle, recordingStyle, spotStyle, tileStyle, type Shown } from "./marks";
 
 export class RoadMap {
   private readonly map: OlMap;
   private readonly tiles: VectorTileLayer;
   private readonly drive = new VectorSource();
+  private readonly recording = new VectorSource();
   private readonly noted = new VectorSource();
   private readonly askedAbout = new VectorSource();
   private readonly shown: Shown = { kinds: new Set(), everything: false };
@@ -36,7 +38,7 @@ export class RoadMap {
     const [minZoom, maxZoom] = area.zooms;
     this.map = new OlMap({
       target,
-      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines, new VectorLayer({ source: this.askedAbout, style: spotStyle })],
+      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines, new VectorLayer({ source: this.recording, style: recordingStyle }), new VectorLayer({ source: this.askedAbout, style: spotStyle })],
       controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
       interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
       view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
@@ -115,6 +117,14 @@ export class RoadMap {
     if (!drive) return;
     this.drive.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(drive));
     this.map.getView().fit(this.drive.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
+  }
+
+  /** A recorded drive, a line for each run of [lon, lat]; none of them: it is taken away. */
+  showRecording(runs: number[][][]): void {
+    this.recording.clear();
+    if (runs.length === 0) return;
+    this.recording.addFeatures(runs.map((run) => new Feature(new LineString(run.map((point) => fromLonLat(point))))));
+    this.map.getView().fit(this.recording.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
   }
 
   showNotes(notes: Drive): void {

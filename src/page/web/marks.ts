@@ -104,6 +104,11 @@ export function tileStyle(feature: FeatureLike, resolution: number, shown: Shown
 }
 
 /** A ring round the place that is spoken of. */
+/** A recorded drive: a thin line of dots beside the roads, since it is good to some metres. */
+export function recordingStyle(): Style[] {
+  return [new Style({ zIndex: 45, stroke: new Stroke({ color: colour("deed"), width: 3, lineDash: [1, 6], lineCap: "round" }) })];
+}
+
 export function spotStyle(): Style[] {
   return [new Style({ zIndex: 50, image: new Circle({ radius: 12, stroke: new Stroke({ color: colour("deed"), width: 3 }) }) })];
 }

@@ -1,6 +1,7 @@
 // A pupil: what the book knows, what could come next and why, what came of a lesson, and what else may be asked.
-import { logLesson, pupil, pupils, type PupilRecord, type Words } from "./ask_book";
+import { pupil, pupils, type PupilRecord, type Words } from "./ask_book";
 import { field, make } from "./page_parts";
+import { LogLesson } from "./log_lesson";
 import { MoveLesson } from "./move_lesson";
 import { pupilForm } from "./pupil_form";
 import { exposureOf, lessonsOf, skillsOf } from "./pupil_record";
@@ -24,16 +25,14 @@ export class PupilSheet {
   private readonly choosing = make("div", { class: "fields" }, field("Code", this.choice));
   private readonly adding = make("div", {});
   private readonly told = make("div", {});
-  private readonly line = make("input", { type: "text", autocomplete: "off", "aria-describedby": "log-how" });
-  private readonly logged = make("select", { id: "log-lesson" });
   private readonly came = make("p", { role: "status" });
   private readonly moving: MoveLesson;
-  private readonly logForm = make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(); } },
-    make("h3", {}, "What came of the lesson"),
-    make("div", { class: "fields" }, field("Of lesson", this.logged), field("In a line", this.line, true)),
-    make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me. Or: not driven"),
-    make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it")));
-  private readonly recorded = new RecordedDrive(() => this.choice.value, async (said) => {
+  private readonly logging = new LogLesson(() => this.choice.value, async (said) => {
+    await this.show();
+    this.came.replaceChildren(said);
+    this.logging.focus();
+  });
+  private readonly recorded = new RecordedDrive(() => this.choice.value, (runs) => this.drawRuns(runs), async (said) => {
     await this.show();
     this.came.replaceChildren(said);
   });
@@ -41,8 +40,9 @@ export class PupilSheet {
   private readonly tasks: (NotMet | LikeIt | AtHome)[];
   private record: PupilRecord | null = null;
 
-  /** take: what is done with words for a pupil's lesson. start: the lesson's. */
-  constructor(start: () => string, goTo: GoTo, take: (record: PupilRecord, words: Words) => void) {
+  /** kinds: what may be kept off a pupil. take: what is done with words for a pupil's lesson. start: the lesson's. drawRuns: shows a recorded
+   * drive on the map. */
+  constructor(private readonly kinds: string[], start: () => string, goTo: GoTo, take: (record: PupilRecord, words: Words) => void, private readonly drawRuns: (runs: number[][][]) => void) {
     const asked = {
       code: () => this.choice.value, start, goTo,
       take: (words: Words) => { if (this.record) take(this.record, withRecord(this.record, words)); },
@@ -72,7 +72,7 @@ export class PupilSheet {
   }
 
   private addForm(open: boolean): void {
-    const form = pupilForm(null, (code) => {
+    const form = pupilForm(null, this.kinds, (code) => {
       this.came.replaceChildren(`${code} is in the book.`);
       void this.open(code);
     });
@@ -96,32 +96,19 @@ export class PupilSheet {
   private sheetOf(record: PupilRecord): HTMLElement[] {
     const home = record.home ? [this.next.element] : [make("p", {}, "The book has no home of this pupil: change what is kept to plan from there.")];
     const planned = record.lessons.filter((lesson) => lesson.state === "planned");
-    this.logged.replaceChildren(...(planned.length ? planned : [null]).map((lesson) =>
-      make("option", { value: String(lesson?.number ?? "") }, lesson ? `${lesson.number}, ${lesson.day} ${lesson.start}` : "none is planned")));
+    this.logging.offer(record);
     this.moving.offer(planned);
     return [
-      ...home, this.logForm, this.recorded.element,
+      ...home, this.logging.element, this.recorded.element,
       make("h3", {}, "Lessons"), lessonsOf(record), this.moving.element,
       make("h3", {}, "What was observed"), ...skillsOf(record),
       make("h3", {}, "In what was driven"), exposureOf(record),
       ...(record.home ? this.tasks.map((task) => task.element) : []),
       make("details", { class: "note" }, make("summary", {}, "The record in words"), make("pre", { class: "said" }, record.told)),
-      pupilForm(record, (code) => { this.came.replaceChildren(`${code} is changed.`); void this.show(); }),
+      pupilForm(record, this.kinds, (code) => { this.came.replaceChildren(`${code} is changed.`); void this.show(); }),
       make("h3", {}, "For the pupil"), papersOf(record),
       erasing(record, (said) => { this.came.replaceChildren(said); void this.open(""); }),
     ];
-  }
-
-  private async log(): Promise<void> {
-    try {
-      const { said } = await logLesson(this.choice.value, this.line.value.trim(), Number(this.logged.value) || null);
-      this.line.value = "";
-      await this.show();
-      this.came.replaceChildren(said.trim());
-      this.line.focus();
-    } catch (failure) {
-      this.came.replaceChildren(make("span", { class: "trouble" }, whatWentWrong(failure)));
-    }
   }
 
   private trouble(failure: unknown): void {

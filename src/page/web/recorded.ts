@@ -2,6 +2,14 @@
 import { asked, Trouble, whenOver, type Job } from "./ask";
 import { field, make } from "./page_parts";
 
+/** The points of a recording, in order, a run of them for each track segment: [lon, lat]. */
+export function runsOf(gpx: string): number[][][] {
+  const all = new DOMParser().parseFromString(gpx, "application/xml");
+  return [...all.getElementsByTagNameNS("*", "trkseg")].map((run) => [...run.getElementsByTagNameNS("*", "trkpt")]
+    .map((point) => [Number(point.getAttribute("lon")), Number(point.getAttribute("lat"))])
+    .filter(([lon, lat]) => Number.isFinite(lon) && Number.isFinite(lat))).filter((run) => run.length > 1);
+}
+
 const tell = (drive: File, code: string, lesson: string): Promise<{ job: string }> =>
   asked(`/recorded?${new URLSearchParams({ code, lesson, name: drive.name }).toString()}`, { method: "POST", headers: { "Content-Type": "application/gpx+xml" }, body: drive });
 const log = (job: string, line: string, keep: boolean): Promise<{ job: string }> =>
@@ -21,8 +29,9 @@ export class RecordedDrive {
   private job: string | null = null; // it holds the recording
   private asked = 0; // which question is the last one
 
-  /** code: of the pupil that is shown; logged: told what the book says of it. */
-  constructor(private readonly code: () => string, private readonly logged: (said: string) => Promise<void>) {
+  /** code: of the pupil that is shown; draw: shows the recorded runs on the map, none of them takes them away; logged: told
+   * what the book says of it. */
+  constructor(private readonly code: () => string, private readonly draw: (runs: number[][][]) => void, private readonly logged: (said: string) => Promise<void>) {
     const read = make("form", { onsubmit: (event) => { event.preventDefault(); void this.read(); } },
       make("div", { class: "fields" }, field("GPX file of the drive", this.file, true), field("Number of the lesson", this.lesson)),
       make("p", { class: "far" }, "Without a number: the lesson planned for that time, else a new one. What was passed is told first; nothing is written before you log it."),
@@ -33,6 +42,7 @@ export class RecordedDrive {
   /** Nothing of a drive that was told for another pupil. */
   clear(): void {
     ++this.asked;
+    this.draw([]);
     this.job = null;
     this.file.value = this.lesson.value = this.line.value = "";
     this.keep.checked = false;
@@ -44,10 +54,11 @@ export class RecordedDrive {
     const drive = this.file.files?.[0];
     if (!drive) return this.file.focus();
     this.told.replaceChildren();
+    this.draw(runsOf(await drive.text()));
     await this.ask("Reading the drive …", () => tell(drive, this.code(), this.lesson.value), (over) => {
       this.came.replaceChildren();
       this.told.replaceChildren(
-        make("h4", { tabindex: "-1" }, "What was driven"), ...over.warned.map((line) => make("p", { class: "trouble" }, line)),
+        make("h4", { tabindex: "-1" }, "What was driven"), make("p", { class: "far" }, "The map shows the recording."), ...over.warned.map((line) => make("p", { class: "trouble" }, line)),
         make("pre", { class: "said", role: "region", "aria-label": "What was driven" }, toldOf(over.said)),
         make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(); } },
           make("div", { class: "fields" }, field("Said of it besides", this.line, true)),

@@ -107,6 +107,9 @@ export class WishForm {
       else if (name === "avoid") this.off.push({ word: "avoid", value: text, text: spoken(text) });
       else if (name === "take") this.by.push({ word: "take", value: text, text });
       else if (name === "level") this.level.value = text;
+      else if (name === "minutes") this.minutes.value = text;
+      else if (name === "reserve") this.reserve.value = text;
+      else if (name === "home") continue; // said beside the words
       else this.also.push([name, text]);
     }
     this.element.open = true;

@@ -6,6 +6,18 @@ import { make } from "./page_parts";
 export const whatWentWrong = (failure: unknown): string =>
   (failure instanceof Trouble ? failure.message.replace(/^list, line (\d+): /, "row $1: ") : String(failure));
 
+/** The folded paragraphs in which a command told what to mind: clashes, and what isn't as the book would have it. */
+export function toMind(said: string): string[] {
+  const all: string[] = [];
+  let minding = false;
+  for (const line of said.split("\n")) {
+    const goesOn = /^ {2,}\S/.test(line);
+    if (!goesOn) minding = /^(clash|note): /.test(line);
+    if (minding) all.push(goesOn ? `${all.pop()} ${line.trim()}` : line);
+  }
+  return all;
+}
+
 export class Working {
   readonly status = make("p", { role: "status", class: "far" });
   private now = 0; // which is the last one

@@ -1,0 +1,125 @@
+// Method: each lesson's ends are read from the words of its wish, the pupil's home where it has none; overlaps are looked
+// for among all of the day, too short a drive only to the lesson before and to the one behind.
+#include "command/booked.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <ostream>
+#include <sstream>
+
+#include "command/arguments.hpp"
+#include "command/folded.hpp"
+#include "command/lesson_of_pupil.hpp"
+#include "command/places.hpp"
+#include "command/wish_of_words.hpp"
+#include "command/wish_words.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/book/lessons.hpp"
+#include "loopwright/book/progress.hpp"
+#include "loopwright/book/pupils.hpp"
+#include "loopwright/store/area.hpp"
+
+namespace loopwright::command {
+namespace {
+
+/// Where words lead to; none when the area doesn't know it, or not for sure.
+std::optional<Point> place_of(const Ground& ground, const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  std::ostringstream nobody;
+  try {
+    return Places(ground.map(), nobody).find(read_place("the book", text));
+  } catch (const UsageError&) {
+    return std::nullopt;
+  }
+}
+
+std::string word_of(const WishWords& words, std::string_view name) {
+  const Said* said = words.one(name);
+  return said == nullptr ? std::string() : said->text;
+}
+
+BookedVisit booked(const Ground& ground, const book::Pupil& pupil, const book::Lesson& lesson) {
+  WishWords words;
+  words.take_text(lesson.plan.wish, pupil.code);
+  const std::string begin = word_of(words, "home"), end = word_of(words, "end");
+  DayVisit visit{lesson.plan.start.civil(),
+                 lesson.plan.length_minutes,
+                 pupil.code + "'s lesson " + std::to_string(lesson.number),
+                 place_of(ground, begin.empty() ? pupil.home : begin),
+                 {}};
+  visit.end = end.empty() ? visit.begin : place_of(ground, end);
+  return {pupil.code, lesson.number, std::move(visit)};
+}
+
+/// How long before the second begins the first is over; negative: they overlap. Rules: first begins no later.
+std::int64_t free_between(const DayVisit& first, const DayVisit& second) {
+  return (civil_seconds(second.start) - civil_seconds(first.start)) / 60 - first.minutes;
+}
+
+bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
+                   const DayVisit& second) {
+  const DayGap gap = gaps_of(ground, {first, second}).front();
+  if (gap.is_clash()) print_folded(out, 0, "clash: " + clash_words(first, second, gap));
+  return gap.is_clash();
+}
+
+}  // namespace
+
+std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground, Date day) {
+  std::vector<BookedVisit> all;
+  for (const book::Pupil& pupil : book::pupils_of(book))
+    for (const book::Lesson& lesson : book::lessons_of(book, pupil.code))
+      if (book::day_of(lesson) == day && lesson.state != book::LessonState::not_driven)
+        all.push_back(booked(ground, pupil, lesson));
+  std::ranges::stable_sort(all, {},
+                           [](const BookedVisit& one) { return civil_seconds(one.visit.start); });
+  return all;
+}
+
+bool tell_booked_clashes(std::ostream& out, const book::Book& book, Ground& ground,
+                         const MeantLesson& meant) {
+  DayVisit visit{meant.start, meant.minutes, meant.code, place_of(ground, meant.begin), {}};
+  visit.end = meant.end.empty() ? visit.begin : place_of(ground, meant.end);
+  const DayVisit *before = nullptr, *behind = nullptr;
+  bool clash = false;
+  const auto booked = booked_on(book, ground, meant.start.date);
+  for (const BookedVisit& one : booked) {
+    if (one.code == meant.code && one.number == meant.number) continue;
+    const bool is_first = civil_seconds(one.visit.start) <= civil_seconds(visit.start);
+    const DayVisit &first = is_first ? one.visit : visit, &second = is_first ? visit : one.visit;
+    if (free_between(first, second) < 0)
+      clash = tell_if_clash(out, ground, first, second) || clash;
+    else if (is_first)
+      before = &one.visit;
+    else if (behind == nullptr)
+      behind = &one.visit;
+  }
+  if (before != nullptr) clash = tell_if_clash(out, ground, *before, visit) || clash;
+  if (behind != nullptr) clash = tell_if_clash(out, ground, visit, *behind) || clash;
+  return clash;
+}
+
+void tell_clashes_of_plan(std::ostream& out, const book::Book& book, const AreaTexts& area,
+                          const MeantLesson& meant) {
+  Ground ground(area);
+  if (tell_booked_clashes(out, book, ground, meant))
+    print_folded(out, 0, "planned all the same; " + std::string(moves_a_lesson));
+}
+
+MeantLesson meant_by(const NextAsk& ask, const std::vector<book::Lesson>& lessons) {
+  const Said *start = ask.words.one("start"), *minutes = ask.words.one("minutes");
+  const CivilTime begins =
+      start == nullptr
+          ? moment(std::nullopt, store::open_area(ask.area.area).roads().info()).civil()
+          : time_of("--start", start->text).civil;
+  const int said =
+      minutes == nullptr ? 0 : whole_number("--minutes", minutes->text, minutes_of_drive);
+  return {ask.pupil.code,
+          planned_then(lessons, begins),
+          begins,
+          ask.length.empty() ? std::max(length_said(""), said) : length_said(ask.length),
+          home_said(word_of(ask.words, "home"), ask.pupil),
+          word_of(ask.words, "end")};
+}
+
+}  // namespace loopwright::command
