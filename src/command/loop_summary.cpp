@@ -126,11 +126,10 @@ void print_kerbs(std::ostream& out, const wish::Loop& loop, const SummaryBy& by)
   }
 }
 
-/// How good it is, when all is met: of value in passes with "max" wants, else of road driven twice.
+/// How good it is: of value in passes with "max" wants, else of road driven twice.
 void print_certificate(std::ostream& out, const wish::Answer& answer,
                        const wish::Certificate& certificate) {
-  // Under what isn't met "nothing better" would say that nothing more of the wish could be had.
-  if (!certificate.bound || answer.shortfall) return;
+  if (!certificate.bound) return;
   const wish::Wish& wish = answer.wish;
   const std::vector<wish::Want> wants = wish::all_wants(wish);
   const bool counts_passes =
@@ -138,7 +137,8 @@ void print_certificate(std::ostream& out, const wish::Answer& answer,
       std::ranges::any_of(wants, [](const wish::Want& want) { return !want.count; });
   const std::int64_t more = *certificate.bound - certificate.value;
   if (more == 0) {
-    out << "  nothing better exists\n";
+    // Above what isn't met it would say that nothing more of the wish could be had.
+    if (!answer.shortfall) out << "  nothing better exists\n";
   } else if (counts_passes) {
     const std::int64_t passes = (more + 999) / 1000;
     out << "  better by at most the worth of " << passes << (passes == 1 ? " pass" : " passes")

@@ -1,6 +1,8 @@
 #include <catch2/catch.hpp>
 
 #include "book/sample.hpp"
+#include "loopwright/book/seen.hpp"
+#include "loopwright/book/streets.hpp"
 #include "support/error_text.hpp"
 
 namespace loopwright::book {

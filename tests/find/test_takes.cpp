@@ -5,6 +5,7 @@
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/find.hpp"
 #include "loopwright/proof/proof.hpp"
+#include "loopwright/wish/not_taken.hpp"
 #include "support/built_town.hpp"
 #include "support/crossing_streets.hpp"
 
@@ -90,6 +91,22 @@ TEST_CASE("what can't be taken in the minutes is told", "[find][take]") {
   REQUIRE(answer.shortfall);
   CHECK(answer.shortfall->not_taken == std::vector<std::string>{"South Street"});
   CHECK(answer.shortfall->why.find("South Street") != std::string::npos);
+  CHECK(false_claim(answer) == "");
+}
+
+TEST_CASE("each that isn't taken is told with its own reason", "[find][take]") {
+  wish::Wish wish = wish_taking({south_street, fold_lane}, {"roundabout=9"}, 4);
+  wish.keep_offs = {{"the lane", {fold_lane.at}}};
+  const wish::Answer answer = answer_to(wish);
+  REQUIRE(answer.shortfall);
+  CHECK(answer.shortfall->not_taken == std::vector<std::string>{"South Street", "Fold Lane"});
+  const std::string& why = answer.shortfall->why;
+  const std::size_t begins = why.find(wish::not_taken_because);
+  REQUIRE(begins != std::string::npos);
+  CHECK(why.find("'South Street': there and home takes ", begins) != std::string::npos);
+  CHECK(why.find(" of 4 minutes", begins) != std::string::npos);
+  CHECK(why.ends_with(
+      "'Fold Lane': kept off, or only to be reached through what is: --keep-off 'the lane'"));
   CHECK(false_claim(answer) == "");
 }
 

@@ -65,7 +65,8 @@ export class LogLesson {
       await this.came(said.trim());
     } catch (failure) {
       const text = whatWentWrong(failure);
-      this.trouble.replaceChildren(make("p", { class: "trouble" }, text), ...then(text));
+      // What is said there of options stands here as a button.
+      this.trouble.replaceChildren(make("p", { class: "trouble" }, text.replace(/(nothing is logged);.*$/, "$1.")), ...then(text));
     }
   }
 }
