@@ -37,7 +37,7 @@ export class MoveLesson {
     const done = await this.working.done("Holding the drive to the new start …", () => beginTask(this.code(), "again", [["lesson", number], ["start", this.start.value]]));
     if (!done) return;
     if (/nothing is planned/.test(done.job.said)) return this.working.say("Nothing could be planned then; the lesson stays as it was.");
-    const said = done.job.said.split(/^Loop 1:/m)[0]!.replace(/^\S.* taken for: .*(\n {2}.*)*/gm, "").replace(/\s+/g, " ").trim();
+    const said = done.job.said.split(/^Loop 1:/m)[0]!.replace(/^(\S.* taken for: |planned all the same; ).*(\n {2}.*)*/gm, "").replace(/\s+/g, " ").trim();
     await this.moved(`Lesson ${number} is moved: ${said}.`);
   }
 }
