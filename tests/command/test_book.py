@@ -426,7 +426,7 @@ class TestStreets(Book):
 
         self.assertIn("kept off", mock("2026-12-01T10:15"))
         self.assertIn("planned, mock test", self.run_it("lesson", "list", "WREN"))
-        self.assertIn("WREN, lesson 1: mock test", " ".join(self.run_it("day", "2026-12-01", "q.area").split()))
+        self.assertIn("WREN, lesson 2: mock test", " ".join(self.run_it("day", "2026-12-01", "q.area").split()))
         drive = json.loads(self.run_it("lesson", "print", "WREN", "--format", "geojson"))
         lines = [feature["geometry"]["coordinates"] for feature in drive["features"]
                  if feature["geometry"]["type"] == "LineString"]
