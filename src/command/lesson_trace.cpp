@@ -255,7 +255,7 @@ Exit lesson_trace(const Arguments& words) {
     std::cout << "nothing is written\n";
     return Exit::done;
   }
-  if (!job.yes) need_begun(name, all.plan.start);
+  if (!job.yes) need_begun(lesson ? name : "this drive of " + pupil.code, all.plan.start);
   all.traced = traced_of(job, drive, text);
   const int number = book::log_traced(book, pupil.code, lesson ? lesson->number : 0, all);
   tell_logged(pupil.code, number, all.log, scheme_kept(pupil));

@@ -107,7 +107,7 @@ class TestTrace(unittest.TestCase):
         self.write("later.gpx", recorded(self.tracks["other"], START + 7 * 86400, 40))
         said = self.trace("later.gpx", code=2)
         self.assertIn("no lesson of WREN is planned about Saturday 5 December 2026, 15:00", said)
-        said = self.trace("later.gpx", "rest 3", "--area", "q.area", "--keep")
+        said = self.trace("later.gpx", "rest 3", "--area", "q.area", "--keep", "--yes")
         self.assertIn("WREN, lesson 2 is logged", said)
         self.assertIn("level-crossing", said)
         self.assertIn("the recording is kept", said)

@@ -44,7 +44,7 @@ class Recorded(unittest.TestCase):
         run(cls.folder, "card", cls.area, "plan.json", "--format", "gpx", "-o", "plan.gpx")
         cls.track = track_of((cls.folder / "plan.gpx").read_text())
         cls.drive = gpx_of(recorded(cls.track, START + 120, 44))
-        cls.later = gpx_of(recorded(cls.track, START + 7 * 86400, 44))
+        cls.later = gpx_of(recorded(cls.track, START - 7 * 86400, 44))
 
     @classmethod
     def tearDownClass(cls):

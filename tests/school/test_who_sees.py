@@ -70,6 +70,7 @@ def by_every_command(server, area, book):
             "lesson plan": ["lesson", "plan", "WREN", area, *door, "--start", "2026-11-28T15:00", *here],
             "lesson print": ["lesson", "print", "WREN", "--lesson", "1", *here],
             "lesson log": ["lesson", "log", "WREN", "minutes 52", "--lesson", "1", *here],
+            "lesson unlog": ["lesson", "unlog", "WREN", "--lesson", "1", *here],
             "lesson next": ["lesson", "next", "WREN", *here, *DAY],
             "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}.items():
         refused(f"{what} of another's pupil", none, *words)
