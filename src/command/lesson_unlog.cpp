@@ -51,7 +51,8 @@ std::string why_not_replanned(book::Book& book, const std::string& code, int num
     job.mock = book::is_mock_plan(lesson.plan);
     KeptPlan kept = keep_drive(book, job, lesson.plan.loop_file);
     if (!kept.found) return kept.why_not;
-    kept.found->text = lesson.plan.loop_file;  // it says how good the drive is, which keeping it doesn't
+    kept.found->text =
+        lesson.plan.loop_file;  // it says how good the drive is, which keeping it doesn't
     keep_plan(book, job, *kept.found);
     return "";
   } catch (const Error& error) {

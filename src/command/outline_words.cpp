@@ -38,7 +38,8 @@ void add_outline(Options& app, OutlineTexts& texts) {
 }
 
 std::shared_ptr<const read::Outline> outline_of(const OutlineTexts& texts) {
-  if (texts.bounds != not_given) return std::make_shared<read::Outline>(rings_between(texts.bounds));
+  if (texts.bounds != not_given)
+    return std::make_shared<read::Outline>(rings_between(texts.bounds));
   if (texts.file == not_given) return nullptr;
   if (texts.file.empty()) throw UsageError("--outline takes a file, .geojson or .poly");
   const std::string text = file::load_text(texts.file, {"outline", ""});

@@ -27,8 +27,8 @@ struct PlanJob {
   LoopAsk ask;
   std::filesystem::path output = {};  ///< a loop file as well; empty: none
   int number = 0;                     ///< the lesson that is planned anew; 0: a new one
-  bool settled = false;               ///< its places were looked up: told once, and once in the wish
-  bool mock = false;                  ///< planned as a mock test, and kept as one
+  bool settled = false;  ///< its places were looked up: told once, and once in the wish
+  bool mock = false;     ///< planned as a mock test, and kept as one
 };
 
 struct FoundPlan {
