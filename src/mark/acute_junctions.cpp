@@ -18,9 +18,10 @@ using road::Kind;
 constexpr double sharp_from_deg = 120;
 
 bool is_sharp(const road::Roads& roads, const Path& path) {
+  if (std::abs(turn_deg(roads, path)) < sharp_from_deg) return false;
   const double wide = heading_change_deg(bearing_of_arm(roads, path.front().back()) + 180,
                                          bearing_of_arm(roads, path.back()));
-  return std::abs(turn_deg(roads, path)) >= sharp_from_deg && std::abs(wide) >= sharp_from_deg;
+  return std::abs(wide) >= sharp_from_deg;
 }
 
 bool is_slip(const road::Roads& roads, StretchId stretch) {

@@ -83,7 +83,7 @@ bool CountryRoads::is_national(const LimitFact& fact) const {
 }
 
 std::size_t CountryRoads::houses_along(PieceId id) const {
-  return houses_.beside(roads_.shape_of(id), {houses_within_m, {}}).size();
+  return houses_.beside(roads_.shape_of(id), {houses_within_m, {}, 0}).size();
 }
 
 /// Step 4, for a limit that no tag gives.

@@ -17,6 +17,7 @@
 #include <cmath>
 
 #include "connected.hpp"
+#include "line_walk.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
 
@@ -69,11 +70,11 @@ void sample(const Draft& draft, PieceId id, std::vector<Sample>& samples) {
   const auto count = static_cast<int>(std::max(1.0, std::round(piece.length_m / sample_every_m)));
   const double step = piece.length_m / count;
   const bool against = runs_against(draft, id);
+  LineWalk froms(line), middles(line), tos(line);
   for (int i = 0; i < count; ++i) {
     const double along = (i + 0.5) * step;
-    const Point at = point_along(line, along);
-    const Point from = point_along(line, along - step / 2),
-                to = point_along(line, along + step / 2);
+    const Point at = middles.at(along);
+    const Point from = froms.at(along - step / 2), to = tos.at(along + step / 2);
     const double heading = against ? bearing_deg(to, from) : bearing_deg(from, to);
     samples.push_back({at.lat_e7 / cell_height_e7, at.lon_e7 / cell_width_e7, at, heading, id});
   }

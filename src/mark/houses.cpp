@@ -73,14 +73,7 @@ Houses::Houses(const RawMap& raw) {
 }
 
 std::vector<HouseBeside> Houses::beside(std::span<const Point> line, Near near) const {
-  std::vector<HouseBeside> found;
-  const auto look_at = [&](const RawFeature& house) {
-    const std::string_view street = house.tags.get("addr:street");
-    if (!near.street.empty() && !street.empty() && street != near.street) return;
-    const Foot foot = nearest_on_line(line, house.at);
-    if (foot.off_m > near.within_m) return;
-    found.push_back({foot.along_m, lies_left(line, foot, house.at)});
-  };
+  std::vector<const RawFeature*> in_box;
   const Box box = box_round(line, near.within_m);
   const Cell low = cell_of(box.low), high = cell_of(box.high);
   for (std::int64_t row = low.row; row <= high.row; ++row) {
@@ -89,8 +82,17 @@ std::vector<HouseBeside> Houses::beside(std::span<const Point> line, Near near) 
     const auto end =
         std::ranges::upper_bound(houses_, Cell{row, high.column}.key(), {}, &House::cell);
     for (auto house = first; house < end; ++house) {
-      if (box.holds(house->feature->at)) look_at(*house->feature);
+      if (box.holds(house->feature->at)) in_box.push_back(house->feature);
     }
+  }
+  if (static_cast<double>(in_box.size()) < near.at_least) return {};
+  std::vector<HouseBeside> found;
+  for (const RawFeature* house : in_box) {
+    const std::string_view street = house->tags.get("addr:street");
+    if (!near.street.empty() && !street.empty() && street != near.street) continue;
+    const Foot foot = nearest_on_line(line, house->at);
+    if (foot.off_m > near.within_m) continue;
+    found.push_back({foot.along_m, lies_left(line, foot, house->at)});
   }
   std::ranges::sort(found, {}, [](const HouseBeside& h) { return std::tuple(h.left, h.along_m); });
   const auto one_house = [](const HouseBeside& a, const HouseBeside& b) {

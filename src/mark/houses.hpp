@@ -25,6 +25,7 @@ class Houses {
   struct Near {
     double within_m = 0;
     std::string_view street;  ///< empty: of any street
+    double at_least = 0;      ///< where there are fewer, none need be told
   };
   /// By side, then along the line. Several numbers of one house count once.
   [[nodiscard]] std::vector<HouseBeside> beside(std::span<const Point> line, Near near) const;

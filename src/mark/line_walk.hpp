@@ -23,9 +23,10 @@ class LineWalk {
   /// unless before the start.
   Point at(double along_m) {
     while (first_ + 2 < line_.size()) {
-      const double leg_m = distance_m(line_[first_], line_[first_ + 1]);
-      if (along_m < before_m_ + leg_m) break;
-      before_m_ += leg_m;
+      if (leg_m_ < 0) leg_m_ = distance_m(line_[first_], line_[first_ + 1]);
+      if (along_m < before_m_ + leg_m_) break;
+      before_m_ += leg_m_;
+      leg_m_ = -1;
       ++first_;
     }
     return point_along(line_.subspan(first_, 2), along_m - before_m_);
@@ -35,6 +36,7 @@ class LineWalk {
   std::span<const Point> line_;
   std::size_t first_ = 0;  // of the leg it is on
   double before_m_ = 0;    // from the line's start to that leg's
+  double leg_m_ = -1;      // of the leg it is on; below 0: not yet measured
 };
 
 }  // namespace loopwright::mark

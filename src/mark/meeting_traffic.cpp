@@ -144,8 +144,9 @@ Reason MeetingTraffic::by_terraces(PieceId id) const {
   const double beyond = std::max(0.0, (least_window_m - row(id).length_m) / 2);
   const RoadLine line = road_line(roads_, id, {beyond, 0});
   const double hundreds = length_m(line.points) / 100;
+  const double fewest = std::min(2 * least_per_side, least_on_one) * hundreds;
   const auto houses =
-      houses_.beside(line.points, {houses_beside_within_m, draft_.text(row(id).name)});
+      houses_.beside(line.points, {houses_beside_within_m, draft_.text(row(id).name), fewest});
   const auto left = static_cast<double>(std::ranges::count(houses, true, &HouseBeside::left));
   const double right = static_cast<double>(houses.size()) - left;
   const bool both = std::min(left, right) >= least_per_side * hundreds;

@@ -74,6 +74,7 @@ Taken taken_on(const Tags& tags, std::string_view side) {
 }  // namespace
 
 Parked parked_on(const Tags& tags) {
+  if (!has_key_with(tags, "parking:")) return {};
   const Taken left = taken_on(tags, "left"), right = taken_on(tags, "right");
   return {left.metres, right.metres, left.free(), right.free(),
           left.metres > 0    ? left.tag

@@ -23,6 +23,14 @@ struct SideKey {
   std::string_view before, after;
 };
 
+/// Whether any key begins so. Most roads have none of a family of keys, and then none need be spelled.
+inline bool has_key_with(const Tags& tags, std::string_view beginning) {
+  bool found = false;
+  tags.each(
+      [&](std::string_view key, std::string_view) { found = found || key.starts_with(beginning); });
+  return found;
+}
+
 inline SideValue value_of_side(const Tags& tags, const SideKey& key, std::string_view side) {
   for (const std::string_view which : {side, std::string_view("both")}) {
     std::string name = std::string(key.before).append(which).append(key.after);

@@ -12,6 +12,7 @@
 #include <cmath>
 #include <string>
 
+#include "line_walk.hpp"
 #include "loopwright/base/equal_rows.hpp"
 #include "loopwright/base/text.hpp"
 #include "run_rules.hpp"
@@ -50,12 +51,25 @@ std::vector<Track> tracks_of(const RawMap& raw) {
   return tracks;
 }
 
+constexpr std::int32_t margin_e7 = 800;  // 3 m and more, up to 70 degrees of latitude
+
 /// The cells that hold what may lie within the track's distance of a point.
 std::vector<std::uint64_t> cells_round(Point at) {
-  constexpr std::int32_t margin_e7 = 800;  // 3 m and more, up to 70 degrees of latitude
   const std::array box{Point{at.lat_e7 - margin_e7, at.lon_e7 - margin_e7},
                        Point{at.lat_e7 + margin_e7, at.lon_e7 + margin_e7}};
   return road::grid_cells_of(box);
+}
+
+/// The same of any point of a line.
+std::vector<std::uint64_t> cells_round(std::span<const Point> line) {
+  std::vector<Point> corners;  // of a box round each leg
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const auto [south, north] = std::minmax(line[i - 1].lat_e7, line[i].lat_e7);
+    const auto [west, east] = std::minmax(line[i - 1].lon_e7, line[i].lon_e7);
+    corners.push_back({south - margin_e7, west - margin_e7});
+    corners.push_back({north + margin_e7, east + margin_e7});
+  }
+  return road::grid_cells_of(corners);
 }
 
 bool on_same_layer(const Tags& road, const Tags& tram) {
@@ -75,6 +89,7 @@ class Trams {
 
  private:
   [[nodiscard]] std::string certain_tag(PieceId id) const;
+  [[nodiscard]] bool may_have_track(PieceId id) const;
   [[nodiscard]] bool lies_in(PieceId id) const;
   [[nodiscard]] bool has_track(PieceId id, Point at, double heading_deg) const;
 
@@ -111,14 +126,22 @@ bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
   return false;
 }
 
+/// False where no track lies in any cell of the road: most roads, even in a town with trams.
+bool Trams::may_have_track(PieceId id) const {
+  return std::ranges::any_of(cells_round(roads_.shape_of(id)), [&](std::uint64_t cell) {
+    return std::ranges::binary_search(tracks_, cell, {}, &Track::cell);
+  });
+}
+
 /// Step 2.
 bool Trams::lies_in(PieceId id) const {
   const auto shape = roads_.shape_of(id);
+  LineWalk froms(shape), middles(shape), tos(shape);
   double unbroken_m = 0;
   for (double along = 0; along + track_every_m <= roads_.pieces[id.index()].length_m;
        along += track_every_m) {
-    const Point from = point_along(shape, along), to = point_along(shape, along + track_every_m);
-    const Point middle = point_along(shape, along + track_every_m / 2);
+    const Point from = froms.at(along), to = tos.at(along + track_every_m);
+    const Point middle = middles.at(along + track_every_m / 2);
     unbroken_m = has_track(id, middle, bearing_deg(from, to)) ? unbroken_m + track_every_m : 0;
     if (unbroken_m >= beside_for_m) return true;
   }
@@ -132,7 +155,8 @@ RunFamily Trams::find() {
     if (roads_.pieces[row].road_class == road::RoadClass::service) continue;
     std::string tag = certain_tag(id);
     const Confidence confidence = tag.empty() ? Confidence::inferred : Confidence::certain;
-    if (tag.empty() && !tracks_.empty() && lies_in(id)) tag = "railway=tram beside its line";
+    if (tag.empty() && !tracks_.empty() && may_have_track(id) && lies_in(id))
+      tag = "railway=tram beside its line";
     if (tag.empty()) continue;
     for (const StretchId stretch : {StretchId{id, false}, StretchId{id, true}}) {
       if (!roads_.drivable(stretch)) continue;
