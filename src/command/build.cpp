@@ -121,16 +121,21 @@ read::BuildOptions options_of(const BuildJob& job) {
 }
 
 /// Memory that one step of a build gives back is taken by the next: handing it to the system and
-/// asking for it again costs a tenth of the time (glibc, mallopt(3)).
-void keep_freed_memory() {
-  constexpr int kept_bytes = 1 << 30, more_at_once_bytes = 1 << 26;
-  mallopt(M_MMAP_THRESHOLD, kept_bytes);
+/// asking for it again costs a tenth of the time (glibc, mallopt(3)). Of a large extract, whose columns
+/// take gigabytes, what a column leaves behind when it grows goes back at once: little else fits there.
+void keep_freed_memory(const std::filesystem::path& extract) {
+  constexpr int kept_bytes = 1 << 30, more_at_once_bytes = 1 << 26, column_bytes = 1 << 22;
+  constexpr std::uintmax_t large_bytes = 16'000'000;
+  std::error_code missing;  // is told when it is opened
+  const auto bytes = std::filesystem::file_size(extract, missing);
+  const bool large = !missing && bytes > large_bytes;
+  mallopt(M_MMAP_THRESHOLD, large ? column_bytes : kept_bytes);
   mallopt(M_TRIM_THRESHOLD, kept_bytes);
   mallopt(M_TOP_PAD, more_at_once_bytes);
 }
 
 Exit run(const BuildJob& job) {
-  keep_freed_memory();
+  keep_freed_memory(job.extract);
   need_folder_of(job.area);
   need_own_file(job.area, {job.extract});
   for (const auto& heights : job.heights) need_own_file(job.area, {heights});

@@ -23,7 +23,8 @@ class Collected {
 
   void expect(std::size_t count) { rows_.reserve(count); }
 
-  std::vector<T> in_order(std::int64_t& repeated) {
+  /// By id, each id once.
+  void put_in_order(std::int64_t& repeated) {
     const auto before = [](const Row& a, const Row& b) {
       return a.id != b.id ? a.id < b.id : a.version > b.version;
     };
@@ -33,9 +34,16 @@ class Collected {
     const auto end = std::unique(rows_.begin(), rows_.end(),
                                  [](const Row& a, const Row& b) { return a.id == b.id; });
     repeated += std::distance(end, rows_.end());
+    rows_.erase(end, rows_.end());
+  }
+
+  [[nodiscard]] const auto& rows() const { return rows_; }
+
+  std::vector<T> in_order(std::int64_t& repeated) {
+    put_in_order(repeated);
     std::vector<T> objects;
-    objects.reserve(static_cast<std::size_t>(std::distance(rows_.begin(), end)));
-    for (auto row = rows_.begin(); row != end; ++row) objects.push_back(std::move(row->object));
+    objects.reserve(rows_.size());
+    for (Row& row : rows_) objects.push_back(std::move(row.object));
     rows_ = {};
     return objects;
   }

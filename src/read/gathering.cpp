@@ -5,6 +5,7 @@
 #include "gathering.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "loopwright/mark/feature_keys.hpp"
 #include "loopwright/mark/rules.hpp"
@@ -12,10 +13,11 @@
 namespace loopwright::read {
 namespace {
 
+/// Copied once more at the end: text that was added to bit by bit has room for as much again, a copy has none.
 mark::Tags tags_of(const osmium::OSMObject& object) {
   mark::Tags tags;
   for (const osmium::Tag& tag : object.tags()) tags.add(tag.key(), tag.value());
-  return tags;
+  return mark::Tags(std::as_const(tags));
 }
 
 /// Railways in use that may meet a road on the level. OSM wiki, Tag:railway=level_crossing.
@@ -165,7 +167,7 @@ void Gathering::list_needed_nodes() {
   }
   for (const FoundFeature& feature : ways_and_areas_) need(feature.nodes);
   put_in_order(needed_);
-  nodes_.expect(needed_.size());
+  points_.expect(needed_.size());
 }
 
 /// Most extracts are in order of ids, so the list of needed ones is walked beside them.
@@ -188,8 +190,12 @@ void Gathering::take(const osmium::Node& node) {
 
 void Gathering::take_point(const osmium::Node& node) {
   if (!node.visible() || !node.location().valid() || !is_needed(node.id())) return;
-  mark::Tags tags = node.tags().empty() ? mark::Tags{} : tags_of(node);
-  nodes_.add(node, {{node.id(), point_of(node)}, std::move(tags)});
+  FoundPoint point{point_of(node)};
+  if (!node.tags().empty()) {
+    point_tags_.push_back(tags_of(node));
+    point.tags = static_cast<std::uint32_t>(point_tags_.size());
+  }
+  points_.add(node, std::move(point));
 }
 
 mark::RawFeature Gathering::feature_of(FoundFeature&& found) const {
@@ -226,6 +232,18 @@ bool Gathering::binds_a_road(const mark::RawRelation& restriction) const {
   });
 }
 
+void Gathering::finish_points() {
+  needed_ = {};
+  points_.put_in_order(map_.repeated_ids);
+  map_.nodes.reserve(points_.rows().size());
+  for (const auto& [id, version, point] : points_.rows()) {
+    map_.nodes.push_back({id, point.at});
+    if (point.tags != 0) map_.node_tags.emplace_back(id, std::move(point_tags_[point.tags - 1]));
+  }
+  points_ = {};
+  point_tags_ = {};
+}
+
 mark::RawMap Gathering::finish(std::string header_timestamp) {
   for (mark::RawRelation& relation : relations_.in_order(map_.repeated_ids)) {
     if (relation.tags.get("type").starts_with("restriction")) {
@@ -238,11 +256,7 @@ mark::RawMap Gathering::finish(std::string header_timestamp) {
     }
   }
   put_in_order(map_.bus_route_ways);
-  map_.nodes.reserve(needed_.size());
-  for (FoundNode& found : nodes_.in_order(map_.repeated_ids)) {
-    map_.nodes.push_back(found.node);
-    if (!found.tags.empty()) map_.node_tags.emplace_back(found.node.id, std::move(found.tags));
-  }
+  finish_points();
   finish_features();
   map_.timestamp = std::move(header_timestamp);
   if (map_.timestamp.empty() && newest_.valid()) map_.timestamp = newest_.to_iso();

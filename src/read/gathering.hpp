@@ -27,9 +27,10 @@ struct FoundFeature {
   mark::Tags tags;
 };
 
-struct FoundNode {
-  mark::RawNode node;
-  mark::Tags tags;
+/// A point of a way. Small, since a country has tens of millions: the tags of the few that have any lie apart.
+struct FoundPoint {
+  Point at;
+  std::uint32_t tags = 0;  ///< 1 + row of Gathering::point_tags_; 0: none
 };
 
 /// What all passes gather.
@@ -60,6 +61,7 @@ class Gathering {
   [[nodiscard]] const mark::RawWay* outline_way(std::int64_t id) const;
   [[nodiscard]] bool binds_a_road(const mark::RawRelation& restriction) const;
   [[nodiscard]] mark::RawFeature feature_of(FoundFeature&& found) const;
+  void finish_points();
   void finish_features();
   [[nodiscard]] bool is_needed(std::int64_t node);
 
@@ -72,7 +74,8 @@ class Gathering {
   Collected<mark::RawFeature> spots_;  // nodes
   std::vector<std::int64_t> outline_ids_;
   Collected<mark::RawRelation> relations_;
-  Collected<FoundNode> nodes_;
+  Collected<FoundPoint> points_;
+  std::vector<mark::Tags> point_tags_;
   std::vector<mark::RawWay> outline_ways_;
   std::vector<FoundFeature> ways_and_areas_;
   std::vector<std::int64_t> needed_;
