@@ -16,13 +16,13 @@ Point corner_in(std::string_view text) {
   return *place.at;
 }
 
-read::Rings rings_between(const std::string& bounds) {
+std::vector<Ring> rings_between(const std::string& bounds) {
   const std::vector<std::string_view> corners = split(bounds, ';');
   if (corners.size() != 2) throw UsageError("--bounds takes two corners, LAT,LON;LAT,LON");
   const Point a = corner_in(corners[0]), b = corner_in(corners[1]);
   if (a.lat_e7 == b.lat_e7 || a.lon_e7 == b.lon_e7)
     throw UsageError("--bounds: nothing lies between these corners; give two opposite each other");
-  return {{a, {a.lat_e7, b.lon_e7}, b, {b.lat_e7, a.lon_e7}}};
+  return {Ring{{a, {a.lat_e7, b.lon_e7}, b, {b.lat_e7, a.lon_e7}}}};
 }
 
 }  // namespace
@@ -42,7 +42,7 @@ std::shared_ptr<const read::Outline> outline_of(const OutlineTexts& texts) {
     return std::make_shared<read::Outline>(rings_between(texts.bounds));
   if (texts.file == not_given) return nullptr;
   if (texts.file.empty()) throw UsageError("--outline takes a file, .geojson or .poly");
-  const std::string text = file::load_text(texts.file, {"outline", ""});
+  const std::string text = file::load_text(texts.file, {"file of an outline", {}});
   return std::make_shared<read::Outline>(file::read_outline(text, texts.file));
 }
 

@@ -1,9 +1,10 @@
 // 1. GeoJSON: the rings of every polygon, whatever it is wrapped in. Others are refused: who hands in a line meant
 //    something else.
 // 2. A polygon file: a name; sections of a name, lines of longitude and latitude, and END; a last END. A '!' before a
-//    section's name says that it is a hole, which it is by lying inside.
+//    section's name says that it is a hole.
 #include "loopwright/file/outline_file.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -16,7 +17,7 @@
 namespace loopwright::file {
 namespace {
 
-using Rings = std::vector<std::vector<Point>>;
+using Rings = std::vector<Ring>;
 
 constexpr std::size_t most_points = 5'000'000, most_features = 100'000;
 
@@ -27,11 +28,14 @@ Point outline_point(const Cursor& value) {
 }
 
 void add_rings(Rings& rings, const Cursor& polygon) {
+  // RFC 7946 3.1.6: the first ring is the outer one; four positions or more, the last is the first.
+  auto role = Ring::Role::area;
   for (const Cursor& ring : polygon.items(most_features)) {
-    rings.emplace_back();
-    for (const Cursor& at : ring.items(most_points)) rings.back().push_back(outline_point(at));
-    // RFC 7946 3.1.6: four positions or more, the last is the first.
-    if (rings.back().size() < 4) ring.fail("a ring of four positions or more");
+    std::vector<Point> points;
+    for (const Cursor& at : ring.items(most_points)) points.push_back(outline_point(at));
+    if (points.size() < 4) ring.fail("a ring of four positions or more");
+    rings.emplace_back(std::move(points), role);
+    role = Ring::Role::hole;
   }
 }
 
@@ -76,11 +80,13 @@ class PolyReader {
   Rings rings() {
     Rings rings;
     next("the name of the outline");
-    while (next("a section or END") != "END") {
-      rings.emplace_back();
+    for (auto head = next("a section or END"); head != "END"; head = next("a section or END")) {
+      std::vector<Point> points;
       for (auto line = next("a position or END"); line != "END"; line = next("a position or END"))
-        rings.back().push_back(position(line));
-      if (rings.back().size() < 3) fail("three positions or more before END");
+        points.push_back(position(line));
+      if (points.size() < 3) fail("three positions or more before END");
+      rings.emplace_back(std::move(points),
+                         head.starts_with('!') ? Ring::Role::hole : Ring::Role::area);
     }
     return rings;
   }
@@ -113,13 +119,14 @@ class PolyReader {
 
 }  // namespace
 
-std::vector<std::vector<Point>> read_outline(std::string_view text, std::string_view file_name) {
+std::vector<Ring> read_outline(std::string_view text, std::string_view file_name) {
   const std::string name(file_name);
   const bool poly = name.ends_with(".poly");
   if (!poly && !name.ends_with(".geojson") && !name.ends_with(".json"))
     throw InputError(name + ": an outline is a file that ends in .geojson, .json or .poly");
   Rings rings = poly ? PolyReader(text, name).rings() : rings_of_geojson(text, name);
-  if (rings.empty()) throw InputError(name + ": holds no outline");
+  if (std::ranges::find(rings, Ring::Role::area, &Ring::role) == rings.end())
+    throw InputError(name + ": holds no outline");
   return rings;
 }
 

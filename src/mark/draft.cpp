@@ -3,13 +3,16 @@
 // 1. Texts are kept once each: a row number is handed out when a text first appears.
 // 2. Places are final when added (their nodes and pieces are appended to the place_* columns);
 //    an index from node to places answers "what is at this junction?".
-// 3. Chances keep their paths apart (path_first is then a row of paths_) until finish, which
-//    orders the chances by entry and lays the paths out in that order.
+// 3. Chances keep their paths apart until finish, which orders the chances by entry and lays the
+//    paths out in that order. Paths stand one behind the other in blocks, none in two: path_first counts the ids
+//    of whole blocks. A country has seven million of them: a piece of memory for each would take five times as much.
 #include "loopwright/mark/draft.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <span>
+#include <tuple>
 #include <utility>
 
 #include "row_order.hpp"
@@ -19,6 +22,8 @@ namespace {
 
 using road::Kind;
 using road::Movement;
+
+constexpr std::size_t block_ids = std::size_t{1} << 20;
 
 bool controls_its_nodes(Kind kind) {
   return road::meets(kind, Kind::roundabout) || road::meets(kind, Kind::mini_roundabout) ||
@@ -85,10 +90,12 @@ PlaceId Draft::add_place(const road::Place& place, std::span<const NodeId> nodes
 }
 
 void Draft::add_chance(road::Chance chance, std::span<const StretchId> path) {
-  assert(!path.empty());
-  chance.path_first = static_cast<std::uint32_t>(paths_.size());
+  assert(!path.empty() && path.size() <= block_ids);
+  if (paths_.empty() || paths_.back().size() + path.size() > block_ids) paths_.emplace_back();
+  std::vector<StretchId>& block = paths_.back();
+  chance.path_first = static_cast<std::uint32_t>((paths_.size() - 1) * block_ids + block.size());
   chance.path_count = static_cast<std::uint32_t>(path.size());
-  paths_.emplace_back(path.begin(), path.end());
+  block.insert(block.end(), path.begin(), path.end());
   tables.chances.push_back(chance);
 }
 
@@ -115,14 +122,18 @@ bool Draft::is_controlled(NodeId node) const {
 }
 
 void Draft::finish() {
-  std::ranges::stable_sort(tables.chances, {}, [](const road::Chance& c) { return order_of(c); });
+  // Among equals the one that was added first, without the memory that a stable sort takes for as many again.
+  std::ranges::sort(tables.chances, {}, [](const road::Chance& c) {
+    return std::tuple_cat(order_of(c), std::tuple(c.path_first));
+  });
   tables.chance_path.clear();
   for (road::Chance& chance : tables.chances) {
-    const std::vector<StretchId>& path = paths_[chance.path_first];
+    const auto path = std::span(paths_[chance.path_first / block_ids])
+                          .subspan(chance.path_first % block_ids, chance.path_count);
     chance.path_first = static_cast<std::uint32_t>(tables.chance_path.size());
     tables.chance_path.insert(tables.chance_path.end(), path.begin(), path.end());
   }
-  paths_.clear();
+  paths_ = {};
   std::ranges::sort(tables.run_facts, {}, [](const road::RunFact& f) { return order_of(f); });
   std::ranges::stable_sort(tables.bus_lanes, {}, &road::BusLane::piece);
   std::ranges::stable_sort(tables.timed_rules, {}, [](const road::TimedRule& rule) {

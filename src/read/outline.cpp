@@ -1,8 +1,8 @@
-// 1. The earth is laid out in cells somewhat larger than what is seen beyond the outline. Each edge is listed in the rows
-//    of cells it touches.
-// 2. Inside: the edges of the point's row are asked. An edge counts for latitudes from its lower end on, its upper end
-//    left out, so that a point level with a corner is counted once.
-// 3. Seen: along each edge, a sixteenth of a cell at a time, the cell and its eight neighbours are noted.
+// 1. Inside: bands of latitudes, about as many as there are edges, each with the edges that touch it, so that a point is
+//    asked of few. An edge counts for latitudes from its lower end on, its upper end left out, so that a point level
+//    with a corner is counted once. High edges touch many bands: there are fewer then.
+// 2. Seen: the earth is laid out in cells somewhat larger than what is seen beyond the outline; along each edge, a
+//    sixteenth of a cell at a time, the cell and its eight neighbours are noted.
 #include "loopwright/read/outline.hpp"
 
 #include <algorithm>
@@ -33,10 +33,11 @@ bool crosses(Point at, Point a, Point b) {
   return (std::int64_t{at.lon_e7} - a.lon_e7) * up < east * (std::int64_t{at.lat_e7} - a.lat_e7);
 }
 
-void check(const Rings& rings) {
-  if (rings.empty()) throw InputError("an outline has one ring at least");
-  for (const std::vector<Point>& ring : rings) {
-    const auto [west, east] = std::ranges::minmax(ring, {}, &Point::lon_e7);
+void check(const std::vector<Ring>& rings) {
+  if (std::ranges::find(rings, Ring::Role::area, &Ring::role) == rings.end())
+    throw InputError("an outline has one ring at least");
+  for (const Ring& ring : rings) {
+    const auto [west, east] = std::ranges::minmax(ring.points, {}, &Point::lon_e7);
     if (std::int64_t{east.lon_e7} - west.lon_e7 >= half_round_e7)
       throw InputError("an outline reaches half round the earth; give one that is smaller");
   }
@@ -44,20 +45,50 @@ void check(const Rings& rings) {
 
 }  // namespace
 
-Outline::Outline(const Rings& rings) : south_e7_(INT32_MAX) {
+Outline::Outline(const std::vector<Ring>& rings) : south_e7_(INT32_MAX), north_e7_(INT32_MIN) {
   check(rings);
-  std::int32_t north_e7 = INT32_MIN;
-  for (const std::vector<Point>& ring : rings)
-    for (const Point at : ring) {
-      south_e7_ = std::min(south_e7_, at.lat_e7);
-      north_e7 = std::max(north_e7, at.lat_e7);
+  std::vector<Edge> edges;
+  for (const Ring& ring : rings) {
+    const auto number = static_cast<std::uint32_t>(hole_.size());
+    hole_.push_back(ring.role == Ring::Role::hole);
+    const std::vector<Point>& line = ring.points;
+    for (std::size_t k = 0; k < line.size(); ++k) {
+      south_e7_ = std::min(south_e7_, line[k].lat_e7);
+      north_e7_ = std::max(north_e7_, line[k].lat_e7);
+      edges.push_back({line[k], line[(k + 1) % line.size()], number});
     }
-  cell_lon_e7_ = cell_lon_at(std::max(std::abs(south_e7_), std::abs(north_e7)));
-  rows_.resize(static_cast<std::size_t>(row_of(north_e7) + 1));
-  for (const std::vector<Point>& ring : rings)
-    for (std::size_t k = 0; k < ring.size(); ++k) add_edge({ring[k], ring[(k + 1) % ring.size()]});
+  }
+  cell_lon_e7_ = cell_lon_at(std::max(std::abs(south_e7_), std::abs(north_e7_)));
+  lay_out_bands(edges);
+  for (const Edge& edge : edges) see_along(edge);
   std::ranges::sort(cells_);
   cells_.erase(std::unique(cells_.begin(), cells_.end()), cells_.end());
+}
+
+std::size_t Outline::band_of(std::int32_t lat_e7) const {
+  return static_cast<std::size_t>((std::int64_t{lat_e7} - south_e7_) / band_e7_);
+}
+
+/// Step 1.
+void Outline::lay_out_bands(const std::vector<Edge>& edges) {
+  constexpr std::int64_t most_bands = 1 << 16,
+                         most_each = 4;  // bands that an edge touches, on average
+  const std::int64_t height = std::int64_t{north_e7_} - south_e7_ + 1;
+  std::int64_t heights = 0;
+  for (const Edge& edge : edges) heights += std::abs(std::int64_t{edge.b.lat_e7} - edge.a.lat_e7);
+  const auto count = static_cast<std::int64_t>(edges.size());
+  const std::int64_t bands = std::min(most_bands, count);
+  band_e7_ = std::max({height / bands + 1, heights / (most_each * count), std::int64_t{1}});
+  std::vector<std::vector<Edge>> rows(band_of(north_e7_) + 1);
+  for (const Edge& edge : edges) {
+    const auto [low, high] = std::minmax({band_of(edge.a.lat_e7), band_of(edge.b.lat_e7)});
+    for (std::size_t band = low; band <= high; ++band) rows[band].push_back(edge);
+  }
+  for (const std::vector<Edge>& row : rows) {
+    first_.push_back(static_cast<std::uint32_t>(edges_.size()));
+    edges_.insert(edges_.end(), row.begin(), row.end());
+  }
+  first_.push_back(static_cast<std::uint32_t>(edges_.size()));
 }
 
 std::int64_t Outline::row_of(std::int32_t lat_e7) const {
@@ -71,10 +102,8 @@ std::uint64_t Outline::cell_of(Point at) const {
   return std::uint64_t{row} << 32U | static_cast<std::uint32_t>(from_west / cell_lon_e7_);
 }
 
-void Outline::add_edge(const Edge& edge) {
-  const auto [low, high] = std::minmax({row_of(edge.a.lat_e7), row_of(edge.b.lat_e7)});
-  for (std::int64_t row = low; row <= high; ++row)
-    rows_[static_cast<std::size_t>(row)].push_back(edge);
+/// Step 2.
+void Outline::see_along(const Edge& edge) {
   const double lat = edge.b.lat_e7 - double{0} - edge.a.lat_e7;
   const double lon = edge.b.lon_e7 - double{0} - edge.a.lon_e7;
   const double cells = std::max(std::abs(lat) / cell_lat_e7, std::abs(lon) / cell_lon_e7_);
@@ -99,12 +128,17 @@ void Outline::see_around(Point at) {
 }
 
 bool Outline::contains(Point at) const {
-  const std::int64_t row = row_of(at.lat_e7);
-  if (row < 0 || row >= static_cast<std::int64_t>(rows_.size())) return false;
-  const auto crossed =
-      std::ranges::count_if(rows_[static_cast<std::size_t>(row)],
-                            [&](const Edge& edge) { return crosses(at, edge.a, edge.b); });
-  return crossed % 2 == 1;
+  if (at.lat_e7 < south_e7_ || at.lat_e7 > north_e7_) return false;
+  const std::size_t band = band_of(at.lat_e7);
+  int areas = 0;  // that it is in, less the holes
+  for (std::uint32_t next = first_[band]; next < first_[band + 1];) {
+    const std::uint32_t ring = edges_[next].ring;
+    bool in_ring = false;
+    for (; next < first_[band + 1] && edges_[next].ring == ring; ++next)
+      in_ring ^= crosses(at, edges_[next].a, edges_[next].b);
+    if (in_ring) areas += hole_[ring] ? -1 : 1;
+  }
+  return areas > 0;
 }
 
 bool Outline::sees(Point at) const {

@@ -32,6 +32,12 @@ CASES = [
     ("build q.osm.pbf -o new.area --region IE --side middle", 2,
      "--side takes left or right, not 'middle'"),
     # a part of an extract
+    ("build q.osm.pbf -o new.area --region IE --bounds empty-word", 2,
+     "--bounds takes two corners, LAT,LON;LAT,LON"),
+    ("build q.osm.pbf -o new.area --region IE --outline empty-word", 2,
+     "--outline takes a file, .geojson or .poly"),
+    ("build q.osm.pbf -o new.area --region IE --outline .", 1,
+     ".: is a folder, not a file of an outline"),
     ("build q.osm.pbf -o new.area --region IE --bounds 54.2,2.5", 2,
      "--bounds takes two corners, LAT,LON;LAT,LON"),
     ("build q.osm.pbf -o new.area --region IE --bounds 54.2,2.5;54.2,2.6", 2,
@@ -226,7 +232,7 @@ CASES += [(f"{verb} other.area q.json", 1,
 
 def run(program, folder, words):
     # What a terminal or a damaged file may hand over, in place of one word.
-    garbled = [word.replace("garbled", "\x1b[2J\x7f") for word in words.split()]
+    garbled = [word.replace("garbled", "\x1b[2J\x7f").replace("empty-word", "") for word in words.split()]
     return subprocess.run([program, *garbled], cwd=folder, capture_output=True,
                           encoding="utf-8", check=False)
 

@@ -7,10 +7,11 @@
 namespace loopwright::file {
 namespace {
 
-using Rings = std::vector<std::vector<Point>>;
+using Rings = std::vector<Ring>;
 
-const Rings triangle{{{543000000, 26000000}, {543000000, 26100000}, {543100000, 26000000}}};
-const Rings closed_triangle{{triangle[0][0], triangle[0][1], triangle[0][2], triangle[0][0]}};
+const std::vector<Point> triangle{
+    {543000000, 26000000}, {543000000, 26100000}, {543100000, 26000000}};
+const Rings closed_triangle{Ring{{triangle[0], triangle[1], triangle[2], triangle[0]}}};
 
 constexpr std::string_view geometry =
     R"({"type":"Polygon","coordinates":[[[2.6,54.3],[2.61,54.3],[2.6,54.31,12.5],[2.6,54.3]]]})";
@@ -31,7 +32,10 @@ TEST_CASE("several polygons and their holes are rings", "[file]") {
     [[[20,0],[21,0],[21,1],[20,0]]]]})";
   const Rings rings = read_outline(several, "a.geojson");
   REQUIRE(rings.size() == 3);
-  CHECK(rings[1][1] == Point{10000000, 60000000});
+  CHECK(rings[1].points[1] == Point{10000000, 60000000});
+  CHECK(rings[0].role == Ring::Role::area);
+  CHECK(rings[1].role == Ring::Role::hole);
+  CHECK(rings[2].role == Ring::Role::area);
 }
 
 TEST_CASE("a polygon file has sections of longitude and latitude", "[file]") {
@@ -40,8 +44,9 @@ TEST_CASE("a polygon file has sections of longitude and latitude", "[file]") {
       "!2\n 2.601 54.301\n 2.602 54.301\n 2.601 54.302\nEND\nEND\n";
   const Rings rings = read_outline(poly, "a.poly");
   REQUIRE(rings.size() == 2);
-  CHECK(rings[0] == triangle[0]);
-  CHECK(rings[1][0] == Point{543010000, 26010000});
+  CHECK(rings[0] == Ring{triangle});
+  CHECK(rings[1].points[0] == Point{543010000, 26010000});
+  CHECK(rings[1].role == Ring::Role::hole);
 }
 
 TEST_CASE("what is no outline is refused with where and why", "[file]") {
@@ -71,6 +76,8 @@ TEST_CASE("what is no outline is refused with where and why", "[file]") {
   CHECK(refused("a\n1\n 2.6 54.3\n", "a.poly") ==
         "a.poly:4: expected that a position or END comes; it ends here");
   CHECK(refused("a\nEND\n", "a.poly") == "a.poly: holds no outline");
+  CHECK(refused("a\n!1\n 2.6 54.3\n 2.7 54.3\n 2.7 54.4\nEND\nEND\n", "a.poly") ==
+        "a.poly: holds no outline");
   CHECK(refused("a", "a.shp") ==
         "a.shp: an outline is a file that ends in .geojson, .json or .poly");
 }

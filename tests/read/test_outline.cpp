@@ -2,9 +2,12 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <chrono>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <map>
+#include <numbers>
 #include <random>
 #include <set>
 #include <tuple>
@@ -30,18 +33,21 @@ std::vector<Point> square(Point corner, double degrees) {
 }
 
 /// An outline with a notch and a hole over the middle of Quillham.
-const Rings notched{
-    {{542850000, 25800000},
-     {543100000, 25800000},
-     {543100000, 26200000},
-     {543010000, 26030000},
-     {542850000, 26200000}},
-    {{542950000, 25900000}, {542950000, 25940000}, {542990000, 25940000}, {542990000, 25900000}}};
+const std::vector<Ring> notched{Ring{{{542850000, 25800000},
+                                      {543100000, 25800000},
+                                      {543100000, 26200000},
+                                      {543010000, 26030000},
+                                      {542850000, 26200000}}},
+                                Ring{{{542950000, 25900000},
+                                      {542950000, 25940000},
+                                      {542990000, 25940000},
+                                      {542990000, 25900000}},
+                                     Ring::Role::hole}};
 constexpr std::string_view notched_poly =
     "notched\n1\n2.58 54.285\n2.58 54.31\n2.62 54.31\n2.603 54.301\n2.62 54.285\n2.58 54.285\nEND\n"
     "!2\n2.59 54.295\n2.594 54.295\n2.594 54.299\n2.59 54.299\n2.59 54.295\nEND\nEND\n";
 
-Built built_of(const std::filesystem::path& map, const Rings& rings) {
+Built built_of(const std::filesystem::path& map, const std::vector<Ring>& rings) {
   BuildOptions options;
   options.region = find_region("GB-ENG").value();
   if (!rings.empty()) options.outline = std::make_shared<Outline>(rings);
@@ -109,14 +115,52 @@ TEST_CASE("what is inside an outline lies on the same side of its rings as on pa
   CHECK_FALSE(one.contains(beside(north_sea, 0.01, 0.0201)));
   CHECK_FALSE(one.contains(beside(north_sea, 0.01, -0.0001)));
   // A diamond: level with its corners to the side, the line to the east touches one of them.
-  const Outline diamond({{beside(north_sea, 0.01, 0), beside(north_sea, 0.02, 0.01),
-                          beside(north_sea, 0.01, 0.02), beside(north_sea, 0, 0.01)}});
+  const Outline diamond({Ring{{beside(north_sea, 0.01, 0), beside(north_sea, 0.02, 0.01),
+                               beside(north_sea, 0.01, 0.02), beside(north_sea, 0, 0.01)}}});
   CHECK(diamond.contains(beside(north_sea, 0.01, 0.01)));
   CHECK_FALSE(diamond.contains(beside(north_sea, -0.01, 0.01)));
   CHECK_FALSE(diamond.contains(beside(north_sea, -0.01, 0.02)));
-  const Outline holed({square(north_sea, 0.02), square(beside(north_sea, 0.005, 0.005), 0.01)});
+  const Outline holed({square(north_sea, 0.02),
+                       Ring{square(beside(north_sea, 0.005, 0.005), 0.01), Ring::Role::hole}});
   CHECK_FALSE(holed.contains(beside(north_sea, 0.01, 0.01)));
   CHECK(holed.contains(beside(north_sea, 0.002, 0.01)));
+}
+
+TEST_CASE("areas that overlap are taken together, and a hole is one of its own area alone",
+          "[read]") {
+  const Point second = beside(north_sea, 0.01, 0.01);
+  const Outline both({square(north_sea, 0.02), square(second, 0.02)});
+  CHECK(both.contains(beside(north_sea, 0.005, 0.005)));
+  CHECK(both.contains(beside(north_sea, 0.015, 0.015)));  // in both
+  CHECK(both.contains(beside(north_sea, 0.025, 0.025)));
+  CHECK_FALSE(both.contains(beside(north_sea, 0.025, 0.005)));
+  const Outline holed({square(north_sea, 0.02), Ring{square(second, 0.008), Ring::Role::hole},
+                       square(second, 0.004)});
+  CHECK(holed.contains(beside(second, 0.002, 0.002)));
+  CHECK_FALSE(holed.contains(beside(second, 0.006, 0.006)));
+  CHECK(holed.contains(beside(second, -0.002, 0.006)));
+}
+
+TEST_CASE("an outline of 200,000 points answers as its plain reading does, and at once", "[read]") {
+  constexpr int corners = 200'000;
+  std::vector<Point> ring;  // a star with fine teeth, so that hardly any edge is level
+  for (int k = 0; k < corners; ++k) {
+    const double angle = 2 * std::numbers::pi * k / corners, far = k % 2 == 0 ? 0.5 : 0.499;
+    ring.push_back(beside(north_sea, far * std::cos(angle), far * std::sin(angle)));
+  }
+  const Outline outline({Ring{ring}});
+  std::mt19937 dice(20261130);
+  std::uniform_real_distribution<double> part(-0.6, 0.6);
+  const auto before = std::chrono::steady_clock::now();
+  int inside = 0;
+  for (int k = 0; k < 200'000; ++k) {
+    const double east = part(dice), north = part(dice), off = std::hypot(east, north);
+    const bool is_inside = outline.contains(beside(north_sea, east, north));
+    inside += is_inside ? 1 : 0;
+    if (off < 0.4985 || off > 0.5001) CHECK(is_inside == (off < 0.4985));
+  }
+  CHECK(inside > 50'000);
+  CHECK(std::chrono::steady_clock::now() - before < std::chrono::seconds(10));
 }
 
 TEST_CASE("an outline sees all within its reach and nothing three times as far off", "[read]") {
@@ -144,8 +188,9 @@ TEST_CASE("an outline sees all within its reach and nothing three times as far o
 }
 
 TEST_CASE("an outline without a ring, or half round the earth, is refused", "[read]") {
-  CHECK_THROWS_AS(Outline(Rings{}), InputError);
-  CHECK_THROWS_AS(Outline({{{0, -1'000'000'000}, {0, 900'000'000}, {10, 0}}}), InputError);
+  CHECK_THROWS_AS(Outline(std::vector<Ring>{}), InputError);
+  CHECK_THROWS_AS(Outline(std::vector{Ring{{{0, -1'000'000'000}, {0, 900'000'000}, {10, 0}}}}),
+                  InputError);
 }
 
 TEST_CASE("a junction at the outline keeps its arms, and the road out is no dead end", "[read]") {
@@ -162,9 +207,9 @@ TEST_CASE("a junction at the outline keeps its arms, and the road out is no dead
   options.region = find_region("GB-ENG").value();
   // All but D, which lies 100 m east of B.
   const Point b = raw.find_node(test::osm_node('B'))->at;
-  options.outline =
-      std::make_shared<Outline>(Rings{{beside(b, -0.01, -0.01), beside(b, 0.001, -0.01),
-                                       beside(b, 0.001, 0.01), beside(b, -0.01, 0.01)}});
+  options.outline = std::make_shared<Outline>(
+      std::vector{Ring{{beside(b, -0.01, -0.01), beside(b, 0.001, -0.01), beside(b, 0.001, 0.01),
+                        beside(b, -0.01, 0.01)}}});
   const test::BuiltTown town = test::built_town(raw, "GB-ENG", options);
   const road::Roads roads = town.roads();
   CHECK(roads.leaving(town.node('B')).size() == 4);
