@@ -27,7 +27,8 @@ constexpr std::string_view rebuild = "; build it again with 'loopwright build'";
 /// An area file whose header and section table are as they should be.
 class Opened {
  public:
-  explicit Opened(const std::filesystem::path& file) : file_(file), mapping_(map_file(file)) {
+  Opened(const std::filesystem::path& file, Reading reading)
+      : file_(file), mapping_(map_file(file, reading)) {
     read_header();
     read_sections();
   }
@@ -138,7 +139,7 @@ road::Roads Opened::roads() const {
 }  // namespace
 
 Area open_area(const std::filesystem::path& file) {
-  const Opened opened(file);
+  const Opened opened(file, Reading::in_places);
   Area area;
   area.roads_ = opened.roads();
   area.mapping_ = opened.mapping().bytes;
@@ -146,7 +147,7 @@ Area open_area(const std::filesystem::path& file) {
 }
 
 void verify_area(const std::filesystem::path& file) {
-  const Opened opened(file);
+  const Opened opened(file, Reading::whole);
   Digest id(Digest::Width::bits_128);
   for (const Section& section : opened.sections()) {
     const std::byte* content = opened.content(section);
