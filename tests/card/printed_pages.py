@@ -149,7 +149,7 @@ def check_at_home(folder):
     area = str(folder / "q.area")
     run(PROGRAM, "pupil", "add", "WREN", *book, "--home", "4 Lantern Row", "--today", "2026-09-01")
     run(PROGRAM, "lesson", "plan", "WREN", area, *book, "--start", "2026-11-27T10:00", "--want", "turn-off:left=4")
-    run(PROGRAM, "lesson", "log", "WREN", *book, "rest 4; seen A: Mo-Fr 07:00-09:30")
+    run(PROGRAM, "lesson", "log", "--yes", "WREN", *book, "rest 4; seen A: Mo-Fr 07:00-09:30")
     words = ["lesson", "at-home", "WREN", area, *book, "--start", "2026-11-29T09:00"]
     text = run(PROGRAM, *words)
     for paper, size, _ in PAPERS:

@@ -54,7 +54,7 @@ class AtHome(unittest.TestCase):
         """WREN, who does all of it alone but what is below: that at level 3."""
         said = "; ".join(f"{one} {3 if one in below else 4}" for one in ALL)
         self.run_it("pupil", "add", "WREN", "--home", home, "--today", "2026-09-01")
-        self.run_it("lesson", "log", "WREN", "--start", "2026-11-20T10:00", said)
+        self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-11-20T10:00", said)
 
     def sheet(self, *words, code=0):
         return self.run_it("lesson", "at-home", "WREN", "q.area", *words, code=code)

@@ -49,7 +49,7 @@ class Book(unittest.TestCase):
         self.run_it("pupil", "add", code, "--home", "4 Lantern Row", "--today", "2026-09-01")
 
     def log(self, day, **more):
-        return self.run_it("lesson", "log", "WREN", "--start", f"2026-10-{day:02}T10:00", LINE % day, **more)
+        return self.run_it("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{day:02}T10:00", LINE % day, **more)
 
     def exported(self, code="WREN"):
         return json.loads(self.run_it("pupil", "export", code))
@@ -68,7 +68,7 @@ class TestDisturbed(Book):
         usual_s = time.monotonic() - start
         told = 1
         for kill in range(KILLS):
-            words = ["lesson", "log", "WREN", "--start", f"2026-10-{kill % 28 + 1:02}T12:{kill % 60:02}", LINE % kill]
+            words = ["lesson", "log", "--yes", "WREN", "--start", f"2026-10-{kill % 28 + 1:02}T12:{kill % 60:02}", LINE % kill]
             child = subprocess.Popen(self.command(*words), cwd=self.folder, stdout=subprocess.PIPE,
                                      stderr=subprocess.DEVNULL)
             time.sleep(chance.uniform(0, 1.3 * usual_s))
@@ -101,7 +101,7 @@ class TestDisturbed(Book):
             while "full" not in said and day < 400:
                 day += 1
                 done = subprocess.run(
-                    self.command("lesson", "log", "WREN", "--start", f"2026-10-{day % 28 + 1:02}T10:00",
+                    self.command("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{day % 28 + 1:02}T10:00",
                                  "zebra x99 4; emerge left x99 3; remark: " + "x" * 900), capture_output=True, encoding="utf-8", check=False)
                 said = done.stderr
             self.assertIn(f"{self.book}: the disk is full; nothing is written, make room and try again", said)
@@ -113,7 +113,7 @@ class TestDisturbed(Book):
 
     def test_two_write_at_once_without_loss(self):
         self.add()
-        children = [subprocess.Popen(self.command("lesson", "log", "WREN", "--start", f"2026-10-{k + 1:02}T10:00",
+        children = [subprocess.Popen(self.command("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{k + 1:02}T10:00",
                                                   LINE % k), stdout=subprocess.DEVNULL) for k in range(6)]
         self.assertEqual([child.wait() for child in children], [0] * 6)
         self.assertEqual(sorted(one["number"] for one in self.exported()["lesson"]), [1, 2, 3, 4, 5, 6])
@@ -153,7 +153,7 @@ class TestAsked(Book):
     def answer(self, answers, code=0):
         """Types the answers at a terminal; what the program says."""
         mine, its = pty.openpty()
-        child = subprocess.Popen(self.command("lesson", "log", "WREN"), cwd=self.folder, stdin=its,
+        child = subprocess.Popen(self.command("lesson", "log", "--yes", "WREN"), cwd=self.folder, stdin=its,
                                  stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
         os.close(its)
         os.write(mine, ("\n".join(answers) + "\n").encode())
@@ -187,7 +187,7 @@ class TestAsked(Book):
         self.build_area()
         self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--length", "30", "--want",
                     "roundabout=1")
-        said = self.run_it("lesson", "log", "WREN", code=2, stdin=subprocess.DEVNULL)
+        said = self.run_it("lesson", "log", "--yes", "WREN", code=2, stdin=subprocess.DEVNULL)
         self.assertEqual(said, "loopwright: say what came of the lesson in a line, or name its file with --file\n")
 
     # Clocks by the IANA time zone database: in October 2026 Vaduz is two hours before UTC, London one until the 25th.
@@ -195,17 +195,17 @@ class TestAsked(Book):
         self.add()
         self.log(1)
         self.build_area(region="LI")
-        self.run_it("lesson", "log", "WREN", "zebra 4", "--start", "2026-10-02T10:00", "--area", "q.area")
+        self.run_it("lesson", "log", "--yes", "WREN", "zebra 4", "--start", "2026-10-02T10:00", "--area", "q.area")
         self.assertEqual([lesson["start"] for lesson in self.exported()["lesson"]],
                          ["2026-10-01T10:00:00+01:00", "2026-10-02T10:00:00+02:00"])
 
     def test_a_small_file_says_it_too(self):
         self.add()
         (self.folder / "said.txt").write_text("# from the sheet\nzebra x2 4\nsaid: went well\n", encoding="utf-8")
-        self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt")
+        self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt")
         self.assertEqual(self.exported()["lesson"][0]["said"], "went well")
         (self.folder / "said.txt").write_text("zebra two\n", encoding="utf-8")
-        said = self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt", code=1)
+        said = self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt", code=1)
         self.assertIn("said.txt: 'zebra two': 'two' is no level", said)
 
 
@@ -234,7 +234,7 @@ class TestMended(Book):
         self.assertEqual({name: rows for name, rows in self.exported().items() if name != "exported"},
                          {name: rows for name, rows in before.items() if name != "exported"})
         self.assertIn("nothing is logged", self.run_it("lesson", "unlog", "WREN", "--lesson", "1", code=2))
-        self.run_it("lesson", "log", "WREN", "--lesson", "1", "not driven")
+        self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "1", "not driven")
         self.assertEqual(self.exported()["street_use"], [])
         self.run_it("lesson", "unlog", "WREN", "--lesson", "1")
         self.assertEqual(self.exported()["street_use"], before["street_use"])
@@ -271,7 +271,7 @@ class TestErased(Book):
         home = loops["wish"]["home"]
         passes = {json.dumps(one["source"]["id"]) for one in loops["loops"][0]["passes"]}
         words = ["WREN", "4 Lantern Row", str(home["lat"]), str(home["lon"]), "went rather well"]
-        self.run_it("lesson", "log", "WREN", "rest 4; said: went rather well")
+        self.run_it("lesson", "log", "--yes", "WREN", "rest 4; said: went rather well")
         self.plan("WREN", "2026-11-29T15:00")
         for written in (("pupil", "export", "WREN", "-o", "WREN-all.json"), ("pupil", "export", "WREN", "-o", "WREN-all.pdf"),
                         ("pupil", "show", "WREN", "-o", "WREN-page.pdf"),
@@ -344,7 +344,7 @@ class TestKept(Book):
 
     def test_a_copy_is_whole_though_another_writes(self):
         self.add()
-        writers = [subprocess.Popen(self.command("lesson", "log", "WREN", "--start", f"2026-10-{k + 1:02}T10:00", LINE % k),
+        writers = [subprocess.Popen(self.command("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{k + 1:02}T10:00", LINE % k),
                                     stdout=subprocess.DEVNULL) for k in range(6)]
         self.run_it("pupil", "backup", "c.book")
         self.assertEqual([writer.wait() for writer in writers], [0] * 6)
@@ -410,7 +410,7 @@ class TestStreets(Book):
     def test_a_mock_test_keeps_out_of_the_surroundings_of_a_test_centre_at_the_hours_of_tests(self):
         self.build_area()
         self.add()
-        self.run_it("lesson", "log", "WREN", "--start", "2026-10-01T10:00", "move-off 4; turn-off left x5 4; emerge right x4 4; "
+        self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "move-off 4; turn-off left x5 4; emerge right x4 4; "
                     "roundabout right x3 4; signals x4 4; limit-change x3 4")
         south, north, west, east = 54.3000, 54.3070, 2.6050, 2.6200
         outline = f"{north},{west};{north},{east};{south},{east};{south},{west}"
@@ -450,7 +450,7 @@ class TestStreets(Book):
                               "GROUP BY way, node_a, node_b)").fetchone()[0]
         self.assertLessEqual(most, 6)  # src/rules/caps.txt, street passes a day
         streets = [json.dumps(one, sort_keys=True) for one in self.exported()["street_use"]]
-        self.run_it("lesson", "log", "WREN", "--lesson", "4", "not driven")
+        self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "4", "not driven")
         self.assertLess(len(self.exported()["street_use"]), len(streets))
 
 

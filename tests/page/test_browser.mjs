@@ -24,7 +24,7 @@ before(async () => {
   assert.equal(built.status, 0, String(built.stderr));
   const book = join(folder, "pupils.book");
   for (const words of [["pupil", "add", "WREN", "--home", "4 Lantern Row", "--test", "2027-02-03", "--today", "2026-09-01"],
-    ["lesson", "log", "WREN", "--start", "2026-11-14T10:00", "turn-off left x4 4; emerge left x4 4; emerge right x4 3; light day"]])
+    ["lesson", "log", "--yes", "WREN", "--start", "2026-11-14T10:00", "turn-off left x4 4; emerge left x4 4; emerge right x4 3; light day"]])
     assert.equal(spawnSync(program, [...words, "--book", book]).status, 0, words.join(" "));
   server = spawn(program, ["page", area, "--book", book, "--notes", join(folder, "notes.geojson")], { env: { ...process.env, TMPDIR: folder } });
   address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));

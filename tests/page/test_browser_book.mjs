@@ -32,10 +32,10 @@ before(async () => {
   assert.equal(built.status, 0, String(built.stderr));
   run("pupil", "add", "WREN", "--home", "4 Lantern Row", "--test", "2027-02-03", "--today", "2026-09-01");
   run("lesson", "plan", "WREN", area, "--start", "2026-11-20T10:00", "--length", "45", "--want", "roundabout:right=2");
-  run("lesson", "log", "WREN", "roundabout right 2 pedals: late for a lorry; rest 4; minutes 30; light dusk");
+  run("lesson", "log", "--yes", "WREN", "roundabout right 2 pedals: late for a lorry; rest 4; minutes 30; light dusk");
   run("pupil", "add", "WRYNECK", "--home", "4 Lantern Row", "--test", "2027-02-03", "--today", "2026-09-01"); // nothing of hers hangs on a search
   for (const [day, line] of [["14", "turn-off left x4 3; emerge left x4 4; emerge right x4 3; light day"], ["21", "turn-off left x3 4; roundabout right x2 2 pedals: late for a lorry; light dusk"]])
-    run("lesson", "log", "WRYNECK", "--start", `2026-11-${day}T10:00`, line);
+    run("lesson", "log", "--yes", "WRYNECK", "--start", `2026-11-${day}T10:00`, line);
   run("pupil", "add", "FINCH", "--home", "19 Cooper's Reach", "--today", "2026-09-01");
   server = spawn(program, ["page", area, "--book", book], { env: { ...process.env, TMPDIR: folder } });
   address = await new Promise((done) => server.stdout.once("data", (line) => done(String(line).split(" ")[0])));

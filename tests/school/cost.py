@@ -62,7 +62,7 @@ with Server("fsync = on\n") as server:
     server.sql("CHECKPOINT")
     before = log_bytes()
     plan_s = run("lesson", "plan", "WREN", area, "--start", "2026-11-28T15:00", "--length", "60", "--want", "roundabout=1")
-    log_s = run("lesson", "log", "WREN", "rest 3; minutes 44")
+    log_s = run("lesson", "log", "--yes", "WREN", "rest 3; minutes 44")
     written = log_bytes() - before
     rows, size = counted()
     # Files that were written for it stay one each.

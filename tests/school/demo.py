@@ -32,7 +32,7 @@ with Server() as server:
             say(login, "pupil", "add", code, "--home", home, "--today", "2026-11-28")
             say(login, "lesson", "plan", code, area, "--start", f"2026-11-28T{14 + k}:00", "--length", "60", "--want",
                 "roundabout=1", shown=False)
-            say(login, "lesson", "log", code, "rest 3; minutes 44", shown=k == 0)
+            say(login, "lesson", "log", "--yes", code, "rest 3; minutes 44", shown=k == 0)
     print("\nWhat each may see:")
     for login in (*PUPILS, "elm"):
         say(login, "pupil", "list")

@@ -110,7 +110,7 @@ def on_a_full_disk(folder):
             run("pupil", "add", "WREN", "--book", server.address("ash"))
             book, large = server.address("ash"), folder / "large.book"
             run("pupil", "add", "FINCH", "--book", large)
-            run("lesson", "log", "FINCH", "--start", "2026-10-01T10:00", "minutes 40; roundabout 3", "--book", large)
+            run("lesson", "log", "--yes", "FINCH", "--start", "2026-10-01T10:00", "minutes 40; roundabout 3", "--book", large)
             with sqlite3.connect(large) as rows:
                 rows.execute("UPDATE lesson SET remark = ?", (os.urandom(1_500_000).hex(),))
             rows.close()

@@ -69,7 +69,7 @@ def by_every_command(server, area, book):
             "lesson list": ["lesson", "list", "WREN", *here],
             "lesson plan": ["lesson", "plan", "WREN", area, *door, "--start", "2026-11-28T15:00", *here],
             "lesson print": ["lesson", "print", "WREN", "--lesson", "1", *here],
-            "lesson log": ["lesson", "log", "WREN", "minutes 52", "--lesson", "1", *here],
+            "lesson log": ["lesson", "log", "--yes", "WREN", "minutes 52", "--lesson", "1", *here],
             "lesson unlog": ["lesson", "unlog", "WREN", "--lesson", "1", *here],
             "lesson next": ["lesson", "next", "WREN", *here, *DAY],
             "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}.items():
@@ -157,7 +157,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     refused("a stranger", "no member of the school", "pupil", "list", "--book", server.address("stranger"))
     done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--licence-seen", "2026-09-01", "--avoid", "level-crossing", "--book", ash)
     done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "-o", folder / "w.json", "--book", ash)
-    done("lesson log", "lesson", "log", "WREN", "rest 3; minutes 38; fault junction-observation x2; roundabout 2 pedals: late; "
+    done("lesson log", "lesson", "log", "--yes", "WREN", "rest 3; minutes 38; fault junction-observation x2; roundabout 2 pedals: late; "
          "goal: roundabouts without pedals; mock; seen all; said: the big ones; remark: shorter", "--book", ash)
     book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
     by_every_command(server, area, book)
@@ -205,7 +205,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     for table in server.sql("SELECT tablename FROM pg_tables WHERE schemaname = 'public'").split():
         server.sql(f"ALTER TABLE {table} ADD COLUMN later TEXT NOT NULL DEFAULT ''")
     done("a newer schema that older programs may use", "pupil", "list", "--book", birch)
-    done("writing into it", "lesson", "log", "WREN", "rest 4; minutes 20; mock 1 0 0", "--start", "2026-11-29T10:00", "--book", birch)
+    done("writing into it", "lesson", "log", "--yes", "WREN", "rest 4; minutes 20; mock 1 0 0", "--start", "2026-11-29T10:00", "--book", birch)
     done("planning into it", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start",
          "2026-12-05T15:00", "--book", birch)
     done("moving out of it", "school", "move", birch, folder / "d.book")
