@@ -158,11 +158,11 @@ class BookRoutes(unittest.TestCase):
             self.assertEqual(self.get(page, "/day?day=-o")[0], 400)
 
     def test_a_day_that_is_broken_off_keeps_what_was_planned_until_then(self):
-        lines = [f"{8 + k:02}:00 45 WREN roundabout=max zebra=max" for k in range(8)]
+        lines = [f"{8 + k:02}:00 45 WREN roundabout=max" for k in range(8)]
         with self.served() as page:
             page.enter()
             job = self.post(page, "/day", {"day": "2026-11-28", "lines": lines})[1]["job"]
-            deadline = time.monotonic() + 60
+            deadline = time.monotonic() + 300
             while "WREN, lesson 1" not in json.loads(self.get(page, f"/jobs/{job}")[2])["said"]:
                 self.assertLess(time.monotonic(), deadline)
                 time.sleep(0.02)
