@@ -29,17 +29,17 @@ std::string beginning_of(const std::filesystem::path& file) {
 }
 
 /// A pipe that a child which becomes another program closes, and one that can't writes why into.
-struct Failure {
-  Failure() {
+struct NotBegun {
+  NotBegun() {
     if (pipe2(ends, O_CLOEXEC) != 0)
       throw InputError(std::string("no more files can be used (") + std::strerror(errno) + ")");
   }
-  ~Failure() {
+  ~NotBegun() {
     close(ends[0]);
     if (ends[1] >= 0) close(ends[1]);
   }
-  Failure(const Failure&) = delete;
-  Failure& operator=(const Failure&) = delete;
+  NotBegun(const NotBegun&) = delete;
+  NotBegun& operator=(const NotBegun&) = delete;
   /// errno of the child; 0: it is another program now.
   int read() {
     close(std::exchange(ends[1], -1));
@@ -110,7 +110,7 @@ Child::Child(const std::filesystem::path& program, const std::vector<std::string
   const std::string said = folder_ / "said", complained = folder_ / "complained";
   const Start start{program.c_str(), said.c_str(),          complained.c_str(),
                     of_words.data(), of_environment.data(), getpid()};
-  Failure failure;
+  NotBegun failure;
   pid_ = fork();
   if (pid_ == 0) become(start, failure.ends[1]);
   const int why = pid_ < 0 ? errno : failure.read();
