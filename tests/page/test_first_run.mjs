@@ -76,6 +76,7 @@ test("a new user is told what to fetch, drops it, and the page opens on the road
   await button(page, "Build the area").click();
   await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
   await page.getByText("roads.area").waitFor();
+  await page.close(); // or it asks a page that is no more for tiles
 });
 
 test("it can be broken off, and the next start finds the area", async () => {
@@ -95,6 +96,7 @@ test("it can be broken off, and the next start finds the area", async () => {
   assert.ok(!existsSync(join(folder, "loopwright", "roads.area")));
   await button(page, "Build the area").click();
   await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
+  await page.close();
   server.kill();
   page = await began();
   await page.getByLabel("From and back to").waitFor();
