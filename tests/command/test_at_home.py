@@ -78,7 +78,7 @@ class AtHome(unittest.TestCase):
         self.pupil([one for one in ALL if one not in ("emerge left", "turn-off left")])
         said = unfolded(self.sheet("--start", "2026-11-29T09:00", code=4))
         self.assertIn("no drive near the door holds only what WREN does alone (practices: 2)", said)
-        self.assertRegex(said, r"would need this as well: .*\(level 3\)")
+        self.assertRegex(said, r"would need this as well: .*\(level 3, 4 is needed\)")
 
     def test_the_next_quiet_hour_is_by_daylight(self):
         self.pupil()
