@@ -75,7 +75,11 @@ Value moved_value(const Column& column, const Keys& keys) {
   const std::string& name = column.name();
   if (name == "pupil" && !column.is_null()) return keys.pupil;
   const bool is_lesson = name == "lesson" || name == "reached_in";
-  return is_lesson && !column.is_null() ? keys.lessons.at(column.value()) : column.value();
+  if (!is_lesson || column.is_null()) return column.value();
+  const auto lesson = keys.lessons.find(column.value());
+  if (lesson == keys.lessons.end())
+    throw InputError("a row of this pupil names a lesson of another; nothing is written");
+  return lesson->second;
 }
 
 std::vector<Value> moved_row(const Rows& row, const Keys& keys) {

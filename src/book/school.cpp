@@ -18,6 +18,11 @@ BEGIN
 END $body$;
 )sql";
 
+// Roles belong to the whole server: who is admitted to another database's school stays out of this one.
+constexpr const char* members_alone =
+    "DO $body$ BEGIN EXECUTE format('REVOKE CONNECT ON DATABASE %I FROM PUBLIC', "
+    "current_database()); END $body$";
+
 Value first_of(Rows rows) {
   return rows.next() ? rows.at(0).value() : Value{};
 }
@@ -77,6 +82,7 @@ bool prepare_school(const std::string& address) {
     for (std::size_t k = version; k < steps.size(); ++k) link.exec(steps[k]);
     link.exec(make_roles);
     link.exec(school_rights());
+    link.exec(members_alone);
     // Whoever reads a whole table meets all who write into it (PostgreSQL 15 documentation, 13.2.3): rows are looked up by
     // their indexes, also while a table is small.
     link.exec(
@@ -92,16 +98,17 @@ void admit(const std::string& address, const std::string& login, Membership as) 
   by_owner(address, [&](ServerLink& link) {
     const std::vector<Value> values{
         login, as == Membership::office ? "loopwright_office" : "loopwright_instructor"};
-    const Rows name = link.ask("SELECT quote_ident(rolname) FROM pg_roles WHERE rolname = ?",
-                               std::span(values).first(1));
-    const Value quoted = first_of(name);
-    if (!std::holds_alternative<std::string>(quoted))
+    Rows name = link.ask(
+        "SELECT quote_ident(rolname), quote_ident(current_database()) FROM "
+        "pg_roles WHERE rolname = ? AND rolcanlogin",
+        std::span(values).first(1));
+    if (!name.next())
       throw InputError(login +
                        ": the server has no such login; whoever runs it makes one (CREATE "
                        "ROLE … LOGIN)");
-    const std::string grant =
-        "GRANT " + std::get<std::string>(values[1]) + " TO " + std::get<std::string>(quoted);
-    link.exec(grant.c_str());
+    const std::string to = " TO " + name.at(0).text();
+    link.exec(("GRANT " + std::get<std::string>(values[1]) + to).c_str());
+    link.exec(("GRANT CONNECT ON DATABASE " + name.at(1).text() + to).c_str());
     return true;
   });
 }

@@ -184,7 +184,8 @@ CREATE TABLE seen (
 )sql";
 
 // The ledger counts every car; of whose lesson a line is, only who may see that lesson is told. A pupil is handed over
-// by who holds it or by the office, and to an instructor of the school.
+// by who holds it or by the office, and to an instructor of the school: never to a group of logins, which each member
+// could take on. What was written of it lies on the computer of who held it: erasing it elsewhere mustn't look for it there.
 constexpr const char* rights = R"sql(
 CREATE OR REPLACE VIEW ledger AS
   SELECT day, way, node_a, node_b, times, CASE WHEN EXISTS (
@@ -195,16 +196,21 @@ CREATE OR REPLACE VIEW ledger AS
 CREATE OR REPLACE FUNCTION hand_over(pupil_code TEXT, new_holder TEXT) RETURNS BIGINT
 LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $body$
 DECLARE
-  changed BIGINT;
+  one UUID;
+  old_holder TEXT;
 BEGIN
-  IF NOT EXISTS (SELECT 1 FROM pg_roles WHERE rolname = new_holder AND
+  IF NOT EXISTS (SELECT 1 FROM pg_roles WHERE rolname = new_holder AND rolcanlogin AND NOT rolsuper AND
                  pg_has_role(oid, 'loopwright_instructor', 'MEMBER')) THEN
     RAISE EXCEPTION 'no instructor % in this school', new_holder USING ERRCODE = 'LW001';
   END IF;
-  UPDATE pupil SET holder = new_holder WHERE lower(code) = lower(pupil_code) AND
+  SELECT id, holder INTO one, old_holder FROM pupil WHERE lower(code) = lower(pupil_code) AND
     (holder = session_user OR pg_has_role(session_user, 'loopwright_office', 'MEMBER'));
-  GET DIAGNOSTICS changed = ROW_COUNT;
-  RETURN changed;
+  IF one IS NULL THEN RETURN 0; END IF;
+  IF old_holder <> new_holder THEN
+    UPDATE pupil SET holder = new_holder WHERE id = one;
+    DELETE FROM written_file WHERE pupil = one;
+  END IF;
+  RETURN 1;
 END $body$;
 REVOKE ALL ON FUNCTION hand_over FROM PUBLIC;
 GRANT EXECUTE ON FUNCTION hand_over TO loopwright_instructor, loopwright_office;

@@ -27,6 +27,12 @@ constexpr std::chrono::seconds longest_wait{30}, longest_wait_met{120};
 /// Who meets others again and again waits longer: in the end few enough are at it at once.
 constexpr int first_pause_ms = 10, longest_pause_away_ms = 500, longest_pause_met_ms = 4000;
 
+/// Whatever a login's or a service's settings say: what is acknowledged is on the disk, and as far as the server waits for
+/// replicas on theirs.
+constexpr const char* begin_write =
+    "BEGIN ISOLATION LEVEL SERIALIZABLE; SELECT set_config('synchronous_commit', 'on', true) WHERE "
+    "current_setting('synchronous_commit') IN ('off', 'local')";
+
 std::string random_name() {
   static constexpr char digits[] = "0123456789abcdef";
   std::random_device random;
@@ -85,7 +91,11 @@ class ServerDatabase final : public Database {
 };
 
 std::string what_it_means(const ServerError& error) {
-  if (error.state == "42501")
+  if (error.state == "LW001")
+    return "a pupil is handed over to one instructor of this school, by their login; nothing is "
+           "written";
+  if (error.state == "42501" ||
+      error.text.find("permission denied for database") != std::string::npos)
     return "the server doesn't let you: it is another instructor's pupil, or you are no member of "
            "the school ('loopwright school admit' makes one); nothing is written";
   if (error.state == "55P03")
@@ -179,7 +189,7 @@ void ServerStore::once(Access access, const std::string& name,
     link_.exec("BEGIN ISOLATION LEVEL SERIALIZABLE READ ONLY");
     act(within);
   } else {
-    link_.exec("BEGIN ISOLATION LEVEL SERIALIZABLE");
+    link_.exec(begin_write);
     const auto put = [&](const std::string& one) {
       return run(within, "INSERT INTO act (id) VALUES (?) ON CONFLICT DO NOTHING", one);
     };

@@ -9,6 +9,7 @@
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/pupil.hpp"
 #include "loopwright/book/scheme.hpp"
+#include "loopwright/book/school.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -24,6 +25,18 @@ fs::path usual_book(book::Opening opening) {
   return folder / "pupils.book";
 }
 
+/// What was meant as a server's address and isn't one isn't said again: it may hold a password.
+void need_no_mistyped_address(const std::string& option) {
+  if (book::is_address(option)) return;
+  if (option.find("://") == std::string::npos && option.find("password=") == std::string::npos &&
+      option.find('@') == std::string::npos)
+    return;
+  if (std::error_code ignored; fs::exists(option, ignored)) return;
+  throw UsageError(
+      "--book: neither a file that is there nor a server's address, which begins with "
+      "postgresql:// in small letters");
+}
+
 }  // namespace
 
 void add_book(Options& app, std::string& book) {
@@ -31,6 +44,7 @@ void add_book(Options& app, std::string& book) {
 }
 
 book::Book open_book(const std::string& option, book::Opening opening) {
+  need_no_mistyped_address(option);
   return book::Book::open(option.empty() ? usual_book(opening) : fs::path(option), opening);
 }
 

@@ -102,11 +102,25 @@ std::vector<book::LessonPass> planned_of(const book::Lesson& lesson) {
   return passes;
 }
 
+/// One lesson of a pupil at a time: said twice it is the same one, such as after an answer that was lost.
+void need_new(const std::vector<book::Lesson>& lessons, const std::string& code,
+              const CivilTime& start) {
+  for (const book::Lesson& lesson : lessons) {
+    if (lesson.state == book::LessonState::not_driven || lesson.plan.start.civil() != start)
+      continue;
+    const bool driven = lesson.state == book::LessonState::driven;
+    throw UsageError("--start: " + code + "'s lesson " + std::to_string(lesson.number) +
+                     " begins then and is " + (driven ? "logged" : "planned") + "; --lesson " +
+                     std::to_string(lesson.number) + " logs it" + (driven ? " anew" : ""));
+  }
+}
+
 /// A lesson that wasn't planned here.
 Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& texts) {
+  const std::vector<book::Lesson> lessons = book::lessons_of(book, pupil.code);
   book::Plan plan;
-  plan.start = moment(time_of("--start", texts.start),
-                      zone_of_lessons(book::lessons_of(book, pupil.code), texts.area));
+  plan.start = moment(time_of("--start", texts.start), zone_of_lessons(lessons, texts.area));
+  need_new(lessons, pupil.code, plan.start.civil());
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   if (!texts.yes) need_begun("this lesson of " + pupil.code, plan.start);
   const book::Said said = said_in(texts, {{}, {}});

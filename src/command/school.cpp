@@ -4,6 +4,7 @@
 
 #include "command/book_option.hpp"
 #include "command/deeds.hpp"
+#include "command/folded.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/move_book.hpp"
 #include "loopwright/book/school.hpp"
@@ -65,7 +66,10 @@ Exit hand(const Arguments& words) {
   code = pupil_code("CODE", code);
   book::Book book = open_book(school_address(address), book::Opening::must_be_there);
   book::hand_over(book, code, login);
-  std::cout << code << " is handed over to " << login << '\n';
+  print_folded(std::cout, 0,
+               code + " is handed over to " + login +
+                   "; what was written of the pupil stays on the computer it was written on, and "
+                   "the book knows of it no more: delete it there");
   return Exit::done;
 }
 

@@ -101,7 +101,7 @@ class TestDisturbed(Book):
             while "full" not in said and day < 400:
                 day += 1
                 done = subprocess.run(
-                    self.command("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{day % 28 + 1:02}T10:00",
+                    self.command("lesson", "log", "--yes", "WREN", "--start", f"2026-10-{day % 28 + 1:02}T{day // 28:02}:00",
                                  "zebra x99 4; emerge left x99 3; remark: " + "x" * 900), capture_output=True, encoding="utf-8", check=False)
                 said = done.stderr
             self.assertIn(f"{self.book}: the disk is full; nothing is written, make room and try again", said)
@@ -205,7 +205,7 @@ class TestAsked(Book):
         self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt")
         self.assertEqual(self.exported()["lesson"][0]["said"], "went well")
         (self.folder / "said.txt").write_text("zebra two\n", encoding="utf-8")
-        said = self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "--file", "said.txt", code=1)
+        said = self.run_it("lesson", "log", "--yes", "WREN", "--start", "2026-10-02T10:00", "--file", "said.txt", code=1)
         self.assertIn("said.txt: 'zebra two': 'two' is no level", said)
 
 
@@ -218,6 +218,8 @@ class TestMended(Book):
         self.assertIn("still to come by this computer's clock: nothing is logged", said)
         self.assertEqual(self.exported()["lesson"], [])
         self.run_it("lesson", "log", "WREN", "zebra 4", "--start", "2999-10-01T10:00", "--yes")
+        self.assertEqual(len(self.exported()["lesson"]), 1)
+        self.assertIn("--lesson 1 logs it anew", self.run_it("lesson", "log", "WREN", "zebra 4", "--start", "2999-10-01T10:00", "--yes", code=2))
         self.assertEqual(len(self.exported()["lesson"]), 1)
 
     def test_a_log_is_taken_back_and_clashes_are_said_first(self):

@@ -171,8 +171,15 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     refused("handing over to no instructor", "no instructor", "school", "hand", "WREN", "--to", "stranger", "--book", ash)
     done("handing over", "school", "hand", "wren", "--to", "birch", "--book", ash)
     refused("what was handed over", "there is no pupil WREN", "pupil", "show", "WREN", "--book", ash)
-    check("who holds it now sees all of it", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
+    now, before = (json.loads(text) for text in (done("pupil export", "pupil", "export", "WREN", "--book", birch), book))
+    check("files on another's computer are no longer known", before["written_file"] and not now["written_file"])
+    check("who holds it now sees all else of it", {**now, "written_file": before["written_file"]} == before)
+    for group in ("loopwright_instructor", "loopwright_office"):
+        refused("handing over to a group", "one instructor of this school", "school", "hand", "WREN", "--to", group, "--book", birch)
+        refused("admitting a group", "no such login", "school", "admit", group, "--book", owner)
     done("the office hands over", "school", "hand", "WREN", "--to", "ash", "--book", elm)
+    done("pupil show", "pupil", "show", "WREN", "-o", folder / "anew.pdf", "--book", ash)
+    book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
 
     # A book moved into a file and back is the same.
     done("moving into a file", "school", "move", ash, folder / "a.book")
