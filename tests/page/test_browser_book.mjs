@@ -195,8 +195,18 @@ test("a pupil's sheet tells the record, what comes next, what isn't met, a place
   assert.match(await page.getByLabel("What could come next").innerText(), /roundabout right: from helped \(2\) to prompted \(3\)/);
   assert.match(await page.getByRole("region", { name: "What was observed" }).innerText(), /roundabouts\s+\d \w+, 2026-11-20/);
   assert.match(await page.getByRole("region", { name: "In what was driven" }).innerText(), /town\s+dusk/);
+  let answer;
+  await page.route("**/pupils/WRYNECK", async (route) => {
+    await new Promise((done) => { answer = done; });
+    await route.continue();
+  });
   await page.getByRole("combobox", { name: "Code" }).selectOption("WRYNECK");
+  while (!answer) await page.waitForTimeout(10);
+  assert.ok(await page.locator("button", { hasText: "Log it" }).evaluate((one) => one.closest("[inert]") !== null), "nothing is logged while another pupil's record is on its way");
+  answer();
   await page.getByText(/^WRYNECK, in the book since/).waitFor({ state: "attached" });
+  assert.ok(await page.locator("button", { hasText: "Log it" }).evaluate((one) => one.closest("[inert]") === null));
+  await page.unroute("**/pupils/WRYNECK");
   await button(page, "Take it into the lesson").waitFor();
   await looked(page, "pupil");
   await page.getByRole("combobox", { name: "Code" }).selectOption("WREN");

@@ -80,16 +80,22 @@ export class PupilSheet {
     this.adding.replaceChildren(form);
   }
 
+  /** Until the record is there, nothing can be done on the sheet: it may still be another pupil's. */
   private async show(): Promise<void> {
+    const code = this.choice.value;
+    this.told.inert = true;
     this.next.forget();
     for (const task of this.tasks) task.forget();
     try {
-      const record = await pupil(this.choice.value);
+      const record = await pupil(code);
+      if (code !== this.choice.value) return; // whose sheet comes next
       this.record = record;
       this.told.replaceChildren(...this.sheetOf(record));
       if (record.home) void this.next.open();
     } catch (failure) {
-      this.trouble(failure);
+      if (code === this.choice.value) this.trouble(failure);
+    } finally {
+      if (code === this.choice.value) this.told.inert = false;
     }
   }
 
