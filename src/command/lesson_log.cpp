@@ -127,7 +127,7 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
   book::facts_seen(said.seen, {}, plan.start.civil().date);  // it has no sheet
   const book::Log log = book::filled({}, said, scheme_kept(pupil), plan.start.civil().date);
-  tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), log,
+  tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), plan.start, log,
               scheme_kept(pupil));
   return Exit::done;
 }
@@ -156,7 +156,7 @@ Exit lesson_log(const Arguments& words) {
   book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
   book::log_lesson(book, pupil.code, lesson.number, log);
-  tell_logged(pupil.code, lesson.number, log, scheme_kept(pupil));
+  tell_logged(pupil.code, lesson.number, lesson.plan.start, log, scheme_kept(pupil));
   return Exit::done;
 }
 

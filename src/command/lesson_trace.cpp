@@ -258,7 +258,7 @@ Exit lesson_trace(const Arguments& words) {
   if (!job.yes) need_begun(lesson ? name : "this drive of " + pupil.code, all.plan.start);
   all.traced = traced_of(job, drive, text);
   const int number = book::log_traced(book, pupil.code, lesson ? lesson->number : 0, all);
-  tell_logged(pupil.code, number, all.log, scheme_kept(pupil));
+  tell_logged(pupil.code, number, all.plan.start, all.log, scheme_kept(pupil));
   std::cout << (job.keep ? "the recording is kept in the book; it tells where the pupil was\n"
                          : "the recording isn't kept\n");
   return Exit::done;
