@@ -21,9 +21,9 @@ constexpr int rounds_at_root = 60, rounds_at_node = 6;
 constexpr int slow_at_root = 5,
               slow_at_node = 2;  // rounds that move the bound less, one after the other
 constexpr int idle_solves = 5;
-constexpr double of_new = 0.5;  // see smoothed_cuts; measured: 0.15 and 0.3 are slower
-constexpr int most_iterations = 1'000'000;
-constexpr std::size_t few_cuts = 10;  // then the amounts themselves are looked at too
+constexpr double of_new = 0.5;              // see smoothed_cuts; measured: 0.15 and 0.3 are slower
+constexpr int most_iterations = 1'000'000;  // of one solve, so that it fits the solver's int
+constexpr std::size_t few_cuts = 10;        // then the amounts themselves are looked at too
 
 std::int64_t grid_of(const Problem& problem) {
   std::int64_t grid = 0;

@@ -1,6 +1,6 @@
 // find_loops with work of one's own.
 //
-//   FindWork work = work_of(effort);   work.bound = {};   find_loops_by(roads, wish, setting, effort, work);
+//   FindWork work = work_of(effort);   work.bound.nodes = 0;   find_loops_by(roads, wish, setting, effort, work);
 #pragma once
 
 #include "find/certify.hpp"
