@@ -51,6 +51,12 @@ Column Rows::at(int k) const {
   return {names_[column], values_[(row_ - 1) * names_.size() + column]};
 }
 
+std::vector<Value> Rows::values() const {
+  std::vector<Value> all;
+  for (int k = 0; k < columns(); ++k) all.push_back(at(k).value());
+  return all;
+}
+
 std::optional<int> number_or_none(const Column& column) {
   if (column.is_null()) return std::nullopt;
   return column.number();

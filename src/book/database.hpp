@@ -56,6 +56,8 @@ class Rows {
   /// k: from 0 to columns() - 1.
   [[nodiscard]] Column at(int k) const;
   [[nodiscard]] int columns() const { return static_cast<int>(names_.size()); }
+  /// Of the whole row.
+  [[nodiscard]] std::vector<Value> values() const;
 
  private:
   std::vector<std::string> names_;

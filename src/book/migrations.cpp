@@ -202,9 +202,38 @@ constexpr const char* ledger = R"sql(
 CREATE VIEW ledger AS SELECT day, way, node_a, node_b, times, lesson FROM street_use;
 )sql";
 
-constexpr std::array<const char*, 9> steps{pupils,           lessons,         streets_and_files,
-                                           files_of_several, traces,          limits,
-                                           ground,           files_of_pupils, ledger};
+// Which log saw a thing on the ground, by a name made up for it that tells of nobody; what a day's copy of a school's book
+// knows of where it was taken from; logs that are kept in it until they are handed in; and what was proposed in the night.
+// `holder` is a login, and empty in a file: statements that look at it are the same in both stores.
+constexpr const char* away_from_the_school = R"sql(
+ALTER TABLE seen ADD COLUMN log TEXT NOT NULL DEFAULT '';
+ALTER TABLE lesson ADD COLUMN seen_log TEXT NOT NULL DEFAULT '';
+ALTER TABLE lesson ADD COLUMN taken_from TEXT;
+ALTER TABLE lesson ADD COLUMN taken_mark TEXT;
+ALTER TABLE pupil ADD COLUMN taken_from TEXT;
+ALTER TABLE pupil ADD COLUMN holder TEXT NOT NULL DEFAULT '';
+CREATE TABLE log_entry (
+  id TEXT PRIMARY KEY,
+  lesson INTEGER NOT NULL REFERENCES lesson ON DELETE CASCADE,
+  state TEXT NOT NULL CHECK (state IN ('kept', 'handed in', 'set aside')),
+  mark TEXT NOT NULL
+) STRICT;
+CREATE INDEX log_entry_by_lesson ON log_entry (lesson);
+CREATE TABLE proposal (
+  pupil INTEGER PRIMARY KEY REFERENCES pupil ON DELETE CASCADE,
+  day TEXT NOT NULL,
+  made TEXT NOT NULL,
+  area TEXT NOT NULL,
+  mark TEXT NOT NULL,
+  says TEXT NOT NULL,
+  wish TEXT NOT NULL
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 10> steps{pupils,           lessons,         streets_and_files,
+                                            files_of_several, traces,          limits,
+                                            ground,           files_of_pupils, ledger,
+                                            away_from_the_school};
 
 }  // namespace
 

@@ -5,6 +5,7 @@
 #include "book/connection.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/book/day_copy.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -51,6 +52,7 @@ bool is_taken(Database& db, const std::string& code) {
 
 void add_pupil(Book& book, const Pupil& pupil) {
   assert(is_code(pupil.code));
+  need_no_day_copy(book);
   book.connection().write([&](Database& db) {
     if (is_taken(db, pupil.code))
       throw InputError(pupil.code +
@@ -67,6 +69,7 @@ void add_pupil(Book& book, const Pupil& pupil) {
 }
 
 void change_pupil(Book& book, const Pupil& pupil) {
+  need_no_day_copy(book);
   book.connection().write([&](Database& db) {
     const RowKey row = row_of_pupil(db, pupil.code);
     run(db, "UPDATE pupil SET scheme = ?, home = ?, test_day = ?, my_your = ? WHERE id = ?",

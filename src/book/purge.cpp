@@ -43,13 +43,18 @@ void delete_details(Database& db, std::string_view code) {
   run(db,
       "UPDATE lesson SET area = '', notes = '', terms = '', wish = '', loop_file = '', likely_s = "
       "0, minutes = NULL, light = '', weather = '', traffic = '', said = '', remark = '', "
-      "private_minutes = 0 WHERE pupil = ?",
+      "private_minutes = 0, seen_log = '' WHERE pupil = ?",
       pupil);
-  for (const char* table : {"tick", "avoided", "written_file"})
+  for (const char* table : {"tick", "avoided", "written_file", "proposal"})
     run(db, "DELETE FROM " + std::string(table) + " WHERE pupil = ?", pupil);
   run(db, "UPDATE pupil SET home = '', test_day = NULL, my_your = 0 WHERE id = ?", pupil);
   run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);
-  run(db, "UPDATE street_use SET pupil = NULL, lesson = NULL WHERE pupil = ?", pupil);
+  // Written anew rather than changed: nobody sees whose a nameless line was, not even who makes it one.
+  run(db,
+      "INSERT INTO street_use (day, way, node_a, node_b, times, near_door) SELECT day, way, node_a, "
+      "node_b, times, near_door FROM street_use WHERE pupil = ?",
+      pupil);
+  run(db, "DELETE FROM street_use WHERE pupil = ?", pupil);
 }
 
 }  // namespace

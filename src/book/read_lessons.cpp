@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/connection.hpp"
+#include "book/lesson_rows.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
@@ -133,8 +134,10 @@ class Reading {
   }
 
   void read_goals() {
+    // Of a lesson whose log was taken back the goals stay that a later one reached: they aren't its own until it is logged.
     for (auto row = of("goal", "text", "rowid"); row.next();)
-      lesson_in(row).log.goals.push_back(row.at(1).text());
+      if (Lesson& lesson = lesson_in(row); lesson.state == LessonState::driven)
+        lesson.log.goals.push_back(row.at(1).text());
     for (auto row = of("goal", "text", "rowid", "reached_in"); row.next();)
       lesson_in(row).log.reached.push_back(row.at(1).text());
     for (auto row = of("mock_test", "day, driving, serious, dangerous", "day"); row.next();)
@@ -150,15 +153,23 @@ class Reading {
 
 }  // namespace
 
+std::vector<Lesson> read_lessons(Database& db, const RowKey& pupil) {
+  return Reading(db, pupil, 0).taken();
+}
+
+Lesson read_lesson(Database& db, const RowKey& pupil, int number) {
+  return Reading(db, pupil, number).taken().at(0);
+}
+
 std::vector<Lesson> lessons_of(const Book& book, std::string_view code) {
   return book.connection().read(
-      [&](Database& db) { return Reading(db, row_of_pupil(db, code), 0).taken(); });
+      [&](Database& db) { return read_lessons(db, row_of_pupil(db, code)); });
 }
 
 Lesson lesson_of(const Book& book, std::string_view code, int number) {
   return book.connection().read([&](Database& db) {
     const RowKey id = row_of_lesson(db, code, number);
-    Lesson lesson = Reading(db, row_of_pupil(db, code), number).taken().at(0);
+    Lesson lesson = read_lesson(db, row_of_pupil(db, code), number);
     auto loop = ask(db, "SELECT loop_file FROM lesson WHERE id = ?", id);
     loop.next();
     lesson.plan.loop_file = loop.at(0).text();

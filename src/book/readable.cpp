@@ -218,6 +218,19 @@ std::string of_streets(Columns& row) {
          (near ? " near the door" : "");
 }
 
+std::string of_entry(Columns& row) {
+  row.text("entry");  // a name made up for it
+  row.text("mark");   // a sum over the lesson, which tells nothing
+  return "lesson " + row.text("lesson") + ": logged away from the school's book, " +
+         (row.text("state") == "kept" ? "to be handed in" : row.text("state"));
+}
+
+std::string of_proposal(Columns& row) {
+  row.text("mark");
+  return "for " + row.text("day") + row.part(", made ", "made") + row.part(": ", "says") +
+         row.asked_for("wish") + row.part("; map: ", "area");
+}
+
 std::string of_file(Columns& row) {
   row.text("sha256");  // tells it from a file of another's of that name: no more of the pupil
   return row.text("path") + row.part(", for lesson ", "lesson");
@@ -245,6 +258,8 @@ constexpr std::array table_words{
     TableWords{"trace_time", "How long roads and junctions took", of_trace_time},
     TableWords{"to_check", "What your sheets asked to look at on the road", of_to_check},
     TableWords{"street_use", "Quiet streets that your drives used", of_streets},
+    TableWords{"log_entry", "Lessons that were logged in a day's copy", of_entry},
+    TableWords{"proposal", "What was proposed for the next lesson", of_proposal},
     TableWords{"written_file", "Files that were written for you", of_file},
 };
 

@@ -75,6 +75,10 @@ constexpr ExportTable tables[] = {
     {"street_use",
      "SELECT day, way, node_a, node_b, times, near_door FROM street_use WHERE pupil = ?1 ORDER BY "
      "rowid"},
+    {"log_entry",
+     "SELECT number AS lesson, log_entry.id AS entry, log_entry.state, mark FROM log_entry JOIN "
+     "lesson ON lesson.id = log_entry.lesson WHERE pupil = ?1 ORDER BY number, log_entry.rowid"},
+    {"proposal", "SELECT day, made, area, mark, says, wish FROM proposal WHERE pupil = ?1"},
     {"written_file",
      "SELECT path, number AS lesson, sha256 FROM written_file LEFT JOIN lesson ON lesson.id = "
      "written_file.lesson WHERE written_file.pupil = ?1 ORDER BY path"},

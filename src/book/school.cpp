@@ -1,5 +1,10 @@
 #include "loopwright/book/school.hpp"
 
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <thread>
+
 #include "book/school_schema.hpp"
 #include "book/server_store.hpp"
 #include "loopwright/base/error.hpp"
@@ -41,23 +46,83 @@ std::size_t version_of(ServerLink& link) {
   return number == nullptr ? 0 : static_cast<std::size_t>(*number);
 }
 
+/// As they stand in a statement.
+struct LoginNames {
+  std::string login, database;
+};
+/// Throws InputError when the server has no such login.
+LoginNames names_of(ServerLink& link, const std::string& login) {
+  const std::vector<Value> values{login};
+  Rows name = link.ask(
+      "SELECT quote_ident(rolname), quote_ident(current_database()) FROM pg_roles WHERE rolname = ? "
+      "AND rolcanlogin",
+      values);
+  if (!name.next())
+    throw InputError(login +
+                     ": the server has no such login; whoever runs it makes one (CREATE ROLE … "
+                     "LOGIN)");
+  return {name.at(0).text(), name.at(1).text()};
+}
+
+/// A member of this database's school: roles belong to the whole server, the right to connect doesn't.
+bool is_member(ServerLink& link, const std::string& login) {
+  const std::vector<Value> values{login};
+  return first_of(link.ask("SELECT count(*) FROM pg_roles WHERE rolname = ? AND "
+                           "(pg_has_role(oid, 'loopwright_instructor', 'MEMBER') OR "
+                           "pg_has_role(oid, 'loopwright_office', 'MEMBER')) AND "
+                           "has_database_privilege(oid, current_database(), 'CONNECT')",
+                           values)) == Value{std::int64_t{1}};
+}
+
+/// To another school of this server: the roles are the server's, and without them it would see nothing there either.
+bool is_admitted_elsewhere(ServerLink& link, const std::string& login) {
+  const std::vector<Value> values{login};
+  const Value count = first_of(link.ask(
+      "SELECT count(*) FROM pg_database, aclexplode(datacl) AS allowed, pg_roles WHERE rolname = ? "
+      "AND allowed.grantee = pg_roles.oid AND allowed.privilege_type = 'CONNECT' AND datname <> "
+      "current_database()",
+      values));
+  return count != Value{std::int64_t{0}};
+}
+
+Value pupils_held(ServerLink& link, const std::string& login) {
+  const std::vector<Value> values{login};
+  return first_of(link.ask("SELECT count(*) FROM pupil WHERE holder = ?", values));
+}
+
+std::string text_of(const Value& number) {
+  return std::to_string(std::get<std::int64_t>(number));
+}
+
+/// Two who prepare the same book at once make the same table, role or right (PostgreSQL 15 documentation, appendix A; XX000 is
+/// "tuple concurrently updated"): whoever comes second finds it made when it tries again.
+bool met_another_owner(const ServerError& error) {
+  constexpr std::array states{"23505", "42P07", "42710", "42701", "XX000", "40001", "40P01"};
+  return std::ranges::find(states, error.state) != states.end();
+}
+
 /// Runs what the owner does in one transaction.
 template <class Act>
 auto by_owner(const std::string& address, Act act) {
-  ServerLink link(address);
-  try {
-    link.connect();
-    link.exec("BEGIN");
-    const auto result = act(link);
-    link.exec("COMMIT");
-    return result;
-  } catch (const ServerError& error) {
-    if (error.state == "42501")
-      throw InputError(address +
-                       ": only the database's owner can do this, with the right to make "
-                       "roles (" +
-                       error.text + ")");
-    tell(address, error);
+  constexpr int most_tries = 10;
+  constexpr std::chrono::milliseconds pause{200};
+  for (int tries = 1;; ++tries) {
+    ServerLink link(address);
+    try {
+      link.connect();
+      link.exec("BEGIN");
+      const auto result = act(link);
+      link.exec("COMMIT");
+      return result;
+    } catch (const ServerError& error) {
+      if (error.state == "42501")
+        throw InputError(address +
+                         ": only the database's owner can do this, with the right to make "
+                         "roles (" +
+                         error.text + ")");
+      if (!met_another_owner(error) || tries == most_tries) tell(address, error);
+    }
+    std::this_thread::sleep_for(pause);
   }
 }
 
@@ -93,23 +158,33 @@ bool prepare_school(const std::string& address) {
   });
 }
 
-void admit(const std::string& address, const std::string& login, Membership as) {
+void admit(const std::string& address, const std::string& login, Membership as, Before before) {
   need_server(address);
   by_owner(address, [&](ServerLink& link) {
-    const std::vector<Value> values{
-        login, as == Membership::office ? "loopwright_office" : "loopwright_instructor"};
-    Rows name = link.ask(
-        "SELECT quote_ident(rolname), quote_ident(current_database()) FROM "
-        "pg_roles WHERE rolname = ? AND rolcanlogin",
-        std::span(values).first(1));
-    if (!name.next())
-      throw InputError(login +
-                       ": the server has no such login; whoever runs it makes one (CREATE "
-                       "ROLE … LOGIN)");
-    const std::string to = " TO " + name.at(0).text();
-    link.exec(("GRANT " + std::get<std::string>(values[1]) + to).c_str());
-    link.exec(("GRANT CONNECT ON DATABASE " + name.at(1).text() + to).c_str());
+    const LoginNames names = names_of(link, login);
+    const Value held = pupils_held(link, login);
+    if (before == Before::nobody && held != Value{std::int64_t{0}} && !is_member(link, login))
+      throw InputError(login + ": a login of this name holds " + text_of(held) +
+                       " of the school's pupils, and may have been another person's; the office "
+                       "hands them over first, or --same-person says that they are this one's");
+    const std::string role =
+        as == Membership::office ? "loopwright_office" : "loopwright_instructor";
+    link.exec(("GRANT " + role + " TO " + names.login).c_str());
+    link.exec(("GRANT CONNECT ON DATABASE " + names.database + " TO " + names.login).c_str());
     return true;
+  });
+}
+
+int leave(const std::string& address, const std::string& login) {
+  need_server(address);
+  return by_owner(address, [&](ServerLink& link) {
+    const LoginNames names = names_of(link, login);
+    if (!is_member(link, login))
+      throw InputError(login + ": is no member of this school; nothing is changed");
+    link.exec(("REVOKE CONNECT ON DATABASE " + names.database + " FROM " + names.login).c_str());
+    if (!is_admitted_elsewhere(link, login))
+      link.exec(("REVOKE loopwright_instructor, loopwright_office FROM " + names.login).c_str());
+    return static_cast<int>(std::get<std::int64_t>(pupils_held(link, login)));
   });
 }
 

@@ -66,8 +66,11 @@ SeenFacts seen_facts(const Book& book) {
   return book.connection().read([&](Database& db) {
     SeenFacts all;
     for (auto row = ask(db, "SELECT what, object, map_text, day, says FROM seen"); row.next();) {
+      // On a school's server anybody may have written it: an odd one isn't one, and stops nobody's plan.
+      const auto day = read_date(row.at(3).text());
+      if (!day) continue;
       SeenFact seen{{row.at(0).text(), row.at(1).text(), row.at(2).text()},
-                    day_in(row.at(3)),
+                    *day,
                     row.at(4).text()};
       all.emplace(std::pair(seen.fact.what, seen.fact.object), std::move(seen));
     }

@@ -1,6 +1,9 @@
 // Method: values go as text and come back as text, told apart by their types' numbers (pg_type.dat); numbers are written
-// in the shortest form that reads back the same.
+// in the shortest form that reads back the same. A statement is sent, and its answer waited for until it is too late: libpq's own
+// calls wait for ever.
 #include "book/server_link.hpp"
+
+#include <poll.h>
 
 #include <array>
 #include <charconv>
@@ -108,13 +111,17 @@ std::string with_dollars(std::string_view sql) {
   return dollars;
 }
 
-ServerLink::ServerLink(std::string address) : address_(std::move(address)) {
+ServerLink::ServerLink(std::string address, std::optional<std::chrono::milliseconds> longest_answer)
+    : address_(std::move(address)), longest_answer_(longest_answer) {
   need_address(address_);
 }
 
 void ServerLink::connect() {
   // Later ones beat earlier ones; those before the address are only defaults.
   constexpr std::array names{"connect_timeout",
+                             "keepalives_idle",
+                             "keepalives_interval",
+                             "keepalives_count",
                              "dbname",
                              "sslmode",
                              "client_encoding",
@@ -122,9 +129,17 @@ void ServerLink::connect() {
                              "tcp_user_timeout",
                              "application_name",
                              static_cast<const char*>(nullptr)};
-  const std::array values{
-      "5",          address_.c_str(), "verify-full", "UTF8",
-      "read-write", "15000" /* ms */, "loopwright",  static_cast<const char*>(nullptr)};
+  const std::array values{"5",
+                          "10",
+                          "5",
+                          "3",
+                          address_.c_str(),
+                          "verify-full",
+                          "UTF8",
+                          "read-write",
+                          "15000" /* ms */,
+                          "loopwright",
+                          static_cast<const char*>(nullptr)};
   drop();
   connection_.reset(PQconnectdbParams(names.data(), values.data(), 1));
   if (PQstatus(connection_.get()) == CONNECTION_OK) {
@@ -143,8 +158,11 @@ bool ServerLink::is_connected() const {
 
 void ServerLink::roll_back() noexcept {
   if (!is_connected()) return drop();
-  const Result result(PQexec(connection_.get(), "ROLLBACK"), &PQclear);
-  if (PQresultStatus(result.get()) != PGRES_COMMAND_OK) drop();
+  try {
+    exec("ROLLBACK");
+  } catch (const ServerError&) {
+    drop();
+  }
 }
 
 ServerLink::Result ServerLink::checked(PGresult* given) {
@@ -158,6 +176,39 @@ ServerLink::Result ServerLink::checked(PGresult* given) {
                     one_line(text == nullptr ? PQerrorMessage(connection_.get()) : text)};
 }
 
+void ServerLink::wait_for_answer() {
+  using Clock = std::chrono::steady_clock;
+  const std::chrono::milliseconds longest = longest_answer_.value_or(std::chrono::hours(24));
+  const Clock::time_point last = Clock::now() + longest;
+  while (PQisBusy(connection_.get()) != 0) {
+    const auto left =
+        std::chrono::duration_cast<std::chrono::milliseconds>(last - Clock::now()).count();
+    pollfd socket{PQsocket(connection_.get()), POLLIN, 0};
+    const int ready = left > 0 ? ::poll(&socket, 1, static_cast<int>(left)) : 0;
+    if (ready == 0) {
+      drop();
+      throw ServerError{"", "no answer within " +
+                                std::to_string(longest.count() / 1000) + " s"};
+    }
+    if (ready > 0 && PQconsumeInput(connection_.get()) == 0)
+      throw ServerError{"", one_line(PQerrorMessage(connection_.get()))};
+  }
+}
+
+ServerLink::Result ServerLink::answer() {
+  Result last(nullptr, &PQclear);
+  for (;;) {
+    wait_for_answer();
+    PGresult* next = PQgetResult(connection_.get());
+    if (next == nullptr) return last;
+    const ExecStatusType before = PQresultStatus(last.get());
+    if (!last || before == PGRES_COMMAND_OK || before == PGRES_TUPLES_OK)
+      last.reset(next);
+    else
+      PQclear(next);
+  }
+}
+
 ServerLink::Result ServerLink::result_of(std::string_view sql, std::span<const Value> values) {
   std::vector<std::optional<std::string>> texts;
   texts.reserve(values.size());
@@ -165,13 +216,14 @@ ServerLink::Result ServerLink::result_of(std::string_view sql, std::span<const V
   std::vector<const char*> pointers;
   pointers.reserve(values.size());
   for (const auto& text : texts) pointers.push_back(text ? text->c_str() : nullptr);
-  return checked(PQexecParams(connection_.get(), with_dollars(sql).c_str(),
-                              static_cast<int>(values.size()), nullptr, pointers.data(), nullptr,
-                              nullptr, 0));
+  const int sent = PQsendQueryParams(connection_.get(), with_dollars(sql).c_str(),
+                                     static_cast<int>(values.size()), nullptr, pointers.data(),
+                                     nullptr, nullptr, 0);
+  return checked(sent == 0 ? nullptr : answer().release());
 }
 
 void ServerLink::exec(const char* sql) {
-  checked(PQexec(connection_.get(), sql));
+  checked(PQsendQuery(connection_.get(), sql) == 0 ? nullptr : answer().release());
 }
 
 Rows ServerLink::ask(std::string_view sql, std::span<const Value> values) {

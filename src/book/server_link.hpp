@@ -3,14 +3,17 @@
 //   ServerLink link("postgresql:///school");   link.connect();   link.exec("BEGIN");
 //
 // Rules: over a network the server must show a certificate of its name (verify-full), whatever address or service say
-// of sslmode; a socket of this computer needs none. Of several servers the one that takes writes is used. Every function
-// but the constructor throws ServerError.
+// of sslmode; a socket of this computer needs none. Of several servers the one that takes writes is used. A server that
+// doesn't answer, or a network that swallows what is sent, is told in bounded time as a connection that is lost. Every
+// function but the constructor throws ServerError.
 // Source: PostgreSQL 15 documentation, chapter 34 "libpq".
 #pragma once
 
 #include <postgresql/libpq-fe.h>
 
+#include <chrono>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,8 +31,10 @@ struct ServerError {
 
 class ServerLink {
  public:
-  /// Throws UsageError when the address can't be read, or holds a password.
-  explicit ServerLink(std::string address);
+  /// longest_answer: of one statement; none: it may take as long as it does, as what the owner prepares. Throws UsageError
+  /// when the address can't be read, or holds a password.
+  explicit ServerLink(std::string address,
+                      std::optional<std::chrono::milliseconds> longest_answer = std::nullopt);
 
   /// A new connection in the place of what there was.
   void connect();
@@ -46,8 +51,12 @@ class ServerLink {
   using Result = std::unique_ptr<PGresult, decltype(&PQclear)>;
   Result result_of(std::string_view sql, std::span<const Value> values);
   Result checked(PGresult* result);
+  /// The last result of what was sent, or the first complaint.
+  Result answer();
+  void wait_for_answer();
 
   std::string address_;
+  std::optional<std::chrono::milliseconds> longest_answer_;
   std::unique_ptr<PGconn, decltype(&PQfinish)> connection_{nullptr, &PQfinish};
 };
 

@@ -13,6 +13,7 @@
 #include <random>
 #include <thread>
 
+#include "book/random_name.hpp"
 #include "book/school_schema.hpp"
 #include "loopwright/base/error.hpp"
 
@@ -24,28 +25,17 @@ using Clock = std::chrono::steady_clock;
 /// So long a transaction is tried again, when the server is away and when it meets others. Ours: a replica is promoted in
 /// a few seconds.
 constexpr std::chrono::seconds longest_wait{30}, longest_wait_met{120};
+/// So long one statement may take; then the server, or the way to it, is taken to be gone. Ours: a plan of a school of 50 counts
+/// the ledger of a month in 3 s.
+constexpr std::chrono::seconds longest_answer{60};
 /// Who meets others again and again waits longer: in the end few enough are at it at once.
 constexpr int first_pause_ms = 10, longest_pause_away_ms = 500, longest_pause_met_ms = 4000;
 
 /// Whatever a login's or a service's settings say: what is acknowledged is on the disk, and as far as the server waits for
 /// replicas on theirs.
 constexpr const char* begin_write =
-    "BEGIN ISOLATION LEVEL SERIALIZABLE; SELECT set_config('synchronous_commit', 'on', true) WHERE "
+    "BEGIN ISOLATION LEVEL SERIALIZABLE; SET LOCAL lock_timeout = '20s'; SELECT set_config('synchronous_commit', 'on', true) WHERE "
     "current_setting('synchronous_commit') IN ('off', 'local')";
-
-std::string random_name() {
-  static constexpr char digits[] = "0123456789abcdef";
-  std::random_device random;
-  std::uniform_int_distribution<std::size_t> digit(0, 15);
-  std::string name;
-  for (const int length : {8, 4, 4, 4, 12}) {
-    if (!name.empty()) name += '-';
-    for (int k = 0; k < length; ++k) name += digits[digit(random)];
-  }
-  name[14] = '4';  // RFC 9562, 5.4: version and variant of a random UUID
-  name[19] = 'a';
-  return name;
-}
 
 /// Lost, shut down, starting, or no longer the one that takes writes.
 bool is_away(const ServerError& error) {
@@ -104,6 +94,11 @@ std::string what_it_means(const ServerError& error) {
     return "another pupil of the school has this code; take another";
   if (error.state.starts_with("53"))
     return "the server is full (disk, memory or connections); nothing is written, tell who runs it";
+  if (error.text.find("definition of service") != std::string::npos)
+    return "your service file has no service of that name; see ~/.pg_service.conf, or PGSERVICEFILE "
+           "where that is set";
+  if (error.state.starts_with("22") || error.state == "23514")
+    return "a text or number of it can't be kept there; nothing is written";
   if (error.state.empty() && error.text.find("certificate") != std::string::npos)
     return "the server's certificate isn't one to trust under this name, so nothing is sent to it; "
            "see sslrootcert in your service file";
@@ -122,7 +117,7 @@ void tell(const std::string& address, const ServerError& error) {
 }
 
 ServerStore::ServerStore(const std::filesystem::path& address) try
-    : Connection(address), link_(address.string()) {
+    : Connection(address), link_(address.string(), longest_answer) {
   link_.connect();
   need_version();
 } catch (const ServerError& error) {
@@ -186,7 +181,7 @@ void ServerStore::once(Access access, const std::string& name,
                        const std::function<void(Database&)>& act) {
   ServerDatabase within(link_);
   if (access == Access::read) {
-    link_.exec("BEGIN ISOLATION LEVEL SERIALIZABLE READ ONLY");
+    link_.exec("BEGIN ISOLATION LEVEL SERIALIZABLE READ ONLY; SET LOCAL lock_timeout = '20s'");
     act(within);
   } else {
     link_.exec(begin_write);

@@ -3,25 +3,34 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/backup.cpp
   ${CMAKE_CURRENT_LIST_DIR}/book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/candidates.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/copy_pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/database.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/day_copy.cpp
   ${CMAKE_CURRENT_LIST_DIR}/drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill_log.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/hand_in.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/lesson_rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_times.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/log_rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/marking.cpp
   ${CMAKE_CURRENT_LIST_DIR}/met.cpp
   ${CMAKE_CURRENT_LIST_DIR}/migrations.cpp
   ${CMAKE_CURRENT_LIST_DIR}/mock_test.cpp
   ${CMAKE_CURRENT_LIST_DIR}/move_book.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/moved_tables.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/night.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proposal.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupils.cpp
   ${CMAKE_CURRENT_LIST_DIR}/purge.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/random_name.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_lessons.cpp
   ${CMAKE_CURRENT_LIST_DIR}/read_log.cpp
   ${CMAKE_CURRENT_LIST_DIR}/readable.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/record_mark.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scheme.cpp

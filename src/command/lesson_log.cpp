@@ -15,6 +15,7 @@
 #include "loopwright/book/log_words.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/record_mark.hpp"
 #include "loopwright/book/scheme.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/file/load_text.hpp"
@@ -148,14 +149,14 @@ Exit lesson_log(const Arguments& words) {
   const std::vector<book::LessonPass> planned = planned_of(lesson);
   const book::Said said = said_in(texts, {planned, lesson.plan.to_check});
   if (said.not_driven) {
-    book::drop_lesson(book, pupil.code, lesson.number);
+    book::drop_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)});
     std::cout << which << " wasn't driven; its streets count no more\n";
     return Exit::done;
   }
   if (!texts.yes) need_begun(which, lesson.plan.start);
   book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
-  book::log_lesson(book, pupil.code, lesson.number, log);
+  book::log_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)}, log);
   tell_logged(pupil.code, lesson.number, lesson.plan.start, log, scheme_kept(pupil));
   return Exit::done;
 }

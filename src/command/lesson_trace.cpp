@@ -21,6 +21,7 @@
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/record_mark.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/book/traced.hpp"
 #include "loopwright/file/load_text.hpp"
@@ -257,7 +258,10 @@ Exit lesson_trace(const Arguments& words) {
   }
   if (!job.yes) need_begun(lesson ? name : "this drive of " + pupil.code, all.plan.start);
   all.traced = traced_of(job, drive, text);
-  const int number = book::log_traced(book, pupil.code, lesson ? lesson->number : 0, all);
+  const int number = book::log_traced(
+      book,
+      {pupil.code, lesson ? lesson->number : 0, lesson ? book::mark_of(*lesson) : std::string()},
+      all);
   tell_logged(pupil.code, number, all.plan.start, all.log, scheme_kept(pupil));
   std::cout << (job.keep ? "the recording is kept in the book; it tells where the pupil was\n"
                          : "the recording isn't kept\n");

@@ -6,9 +6,11 @@
 #include "command/files.hpp"
 #include "command/ground_marks.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/book/day_copy.hpp"
 #include "loopwright/book/drive.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/mock_test.hpp"
+#include "loopwright/book/record_mark.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/find/kept_drive.hpp"
@@ -18,7 +20,7 @@
 namespace loopwright::command {
 namespace {
 
-book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
+book::Plan bare_plan(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
                    const std::string& text) {
   const wish::Loop& loop = answer.loops.front();
   return {.start = answer.wish.start,
@@ -38,6 +40,7 @@ book::Plan plan_of(const PlanJob& job, const road::Roads& roads, const wish::Ans
 /// Its places, its start, and what other lessons drive of quiet streets.
 void settle_for(const book::Book& book, PlanJob& job, const Ground& ground, std::ostream& out) {
   if (std::exchange(job.settled, true)) return;
+  if (job.number != 0) job.mark = book::mark_of(book::lesson_of(book, job.code, job.number));
   settle(job.ask, ground, out);
   wish::Wish& wish = job.ask.wish;
   wish.street_use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
@@ -61,6 +64,7 @@ void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan&
 }
 
 FoundPlan find_plan(const book::Book& book, PlanJob& job, std::ostream& out) {
+  book::need_no_day_copy(book);  // before minutes are spent on the search
   FoundPlan found{std::make_unique<Ground>(job.area), {}, {}};
   settle_for(book, job, *found.ground, out);
   found.answer = answer_to(*found.ground, {job.ask, job.area.area}, out);
@@ -100,13 +104,18 @@ KeptPlan keep_drive(const book::Book& book, PlanJob& job, const std::string& loo
   return {std::move(found), {}};
 }
 
-int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found) {
+book::PlanWithStreets plan_of(const book::Book& book, const PlanJob& job, const FoundPlan& found) {
   const road::Roads& roads = found.ground->noted().roads;
-  book::Plan plan = plan_of(job, roads, found.answer, found.text);
+  book::Plan plan = bare_plan(job, roads, found.answer, found.text);
   plan.to_check = letters_for(ground_items_of(found), book::seen_facts(book), day_of(found));
-  const auto streets = book::streets_of(roads, found.answer.wish, found.answer.loops.front());
-  if (job.number == 0) return book::plan_lesson(book, job.code, plan, streets);
-  book::replan_lesson(book, job.code, job.number, plan, streets);
+  return {std::move(plan),
+          book::streets_of(roads, found.answer.wish, found.answer.loops.front())};
+}
+
+int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found) {
+  const book::PlanWithStreets all = plan_of(book, job, found);
+  if (job.number == 0) return book::plan_lesson(book, job.code, all.plan, all.streets);
+  book::replan_lesson(book, {job.code, job.number, job.mark}, all);
   return job.number;
 }
 

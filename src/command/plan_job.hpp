@@ -14,6 +14,7 @@
 #include "command/lesson_words_of_pupil.hpp"
 #include "command/loop_search.hpp"
 #include "loopwright/book/book.hpp"
+#include "loopwright/book/lessons.hpp"
 #include "loopwright/card/ground.hpp"
 #include "loopwright/wish/wish.hpp"
 
@@ -27,6 +28,7 @@ struct PlanJob {
   LoopAsk ask;
   std::filesystem::path output = {};  ///< a loop file as well; empty: none
   int number = 0;                     ///< the lesson that is planned anew; 0: a new one
+  std::string mark = {};              ///< what that lesson was when its search began (record_mark.hpp)
   bool settled = false;  ///< its places were looked up: told once, and once in the wish
   bool mock = false;     ///< planned as a mock test, and kept as one
 };
@@ -54,7 +56,10 @@ std::vector<card::GroundItem> ground_items_of(const FoundPlan& found);
 /// Tells of its first loop what was seen once and is to be looked at again (ground_marks.hpp).
 void tell_look_again(std::ostream& out, const book::Book& book, const FoundPlan& found);
 
-/// Writes the first loop into the book. Rules: there is one. Returns the lesson's number.
+/// The first loop as the book keeps it. Rules: there is one.
+book::PlanWithStreets plan_of(const book::Book& book, const PlanJob& job, const FoundPlan& found);
+/// Writes the first loop into the book. Rules: there is one. Returns the lesson's number. Throws InputError when somebody else
+/// planned, moved or logged the lesson since its search began.
 int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found);
 
 }  // namespace loopwright::command

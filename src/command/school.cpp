@@ -5,20 +5,15 @@
 #include "command/book_option.hpp"
 #include "command/deeds.hpp"
 #include "command/folded.hpp"
+#include "command/school_book.hpp"
+#include "command/school_copy.hpp"
+#include "command/school_propose.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/move_book.hpp"
 #include "loopwright/book/school.hpp"
 
 namespace loopwright::command {
 namespace {
-
-/// The address of --book, which must name a server's.
-std::string school_address(const std::string& option) {
-  if (book::is_address(option)) return option;
-  throw UsageError(
-      "a school's book is on a server: --book postgresql://HOST/DATABASE or "
-      "postgresql:///?service=NAME names it");
-}
 
 Exit prepare(const Arguments& words) {
   Options app{
@@ -42,14 +37,39 @@ Exit admit(const Arguments& words) {
       "or as the office, which sees all. For the database's owner.",
       "loopwright school admit"};
   std::string login, address;
-  bool office = false;
+  bool office = false, same_person = false;
   app.add_option("LOGIN", login, "a login that whoever runs the server has made")->required();
   app.add_flag("--office", office, "as the office");
+  app.add_flag("--same-person", same_person,
+               "pupils that a login of this name holds are this instructor's own");
   add_book(app, address);
   if (!parse(app, words)) return Exit::done;
   book::admit(school_address(address), login,
-              office ? book::Membership::office : book::Membership::instructor);
+              office ? book::Membership::office : book::Membership::instructor,
+              same_person ? book::Before::same_person : book::Before::nobody);
   std::cout << login << ": admitted as " << (office ? "the office\n" : "an instructor\n");
+  return Exit::done;
+}
+
+Exit leave(const Arguments& words) {
+  Options app{
+      "Takes a login out of the school: it sees nothing of its book any more, at once. Its pupils "
+      "stay, and the office hands them over. For the database's owner.",
+      "loopwright school leave"};
+  std::string login, address;
+  app.add_option("LOGIN", login, "a login that is admitted")->required();
+  add_book(app, address);
+  if (!parse(app, words)) return Exit::done;
+  const int pupils = book::leave(school_address(address), login);
+  print_folded(
+      std::cout, 0,
+      login + ": is no member of the school any more" +
+          (pupils == 0 ? ""
+                       : "; " + std::to_string(pupils) +
+                             (pupils == 1 ? " pupil is" : " pupils are") +
+                             " still held by it: the office hands them over ('loopwright school "
+                             "hand CODE --to LOGIN')") +
+          "; day's copies that it took along are its own to delete");
   return Exit::done;
 }
 
@@ -85,8 +105,10 @@ Exit move(const Arguments& words) {
   app.add_option("TO", to, "a book: a file or postgresql://…")->required();
   if (!parse(app, words)) return Exit::done;
   const book::Book source = open_book(from, book::Opening::must_be_there);
+  NewBook made(to);
   book::Book target = open_book(to, book::Opening::may_make);
   const book::Moved moved = book::move_book(source, target);
+  made.keep();
   std::cout << to << ": " << moved.pupils << (moved.pupils == 1 ? " pupil, " : " pupils, ")
             << moved.rows << " rows, each compared with " << from << ": the same\n";
   return Exit::done;
@@ -95,8 +117,12 @@ Exit move(const Arguments& words) {
 constexpr std::array deeds{
     Deed{"prepare", "make a school's book on a server, or bring it up to date", prepare},
     Deed{"admit", "admit an instructor or the office", admit},
+    Deed{"leave", "take a member out of the school", leave},
     Deed{"hand", "hand a pupil over to another instructor", hand},
     Deed{"move", "copy your pupils from a book into another", move},
+    Deed{"take", "take a copy along for a day without a network", school_take},
+    Deed{"bring", "hand in what was logged in a day's copy", school_bring},
+    Deed{"propose", "propose the next lessons of all pupils, in the night", school_propose},
 };
 
 }  // namespace

@@ -58,6 +58,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/mock_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/next_plan.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/next_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
@@ -78,6 +79,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/pupil_show.cpp
   ${CMAKE_CURRENT_LIST_DIR}/road_between.cpp
   ${CMAKE_CURRENT_LIST_DIR}/school.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school_book.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school_copy.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/school_propose.cpp
   ${CMAKE_CURRENT_LIST_DIR}/shut_notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stop_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stops_summary.cpp

@@ -74,7 +74,7 @@ TEST_CASE("a plan comes back as written, its loop file only when asked for", "[b
 TEST_CASE("a log comes back as written", "[book][lessons]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
-  log_lesson(at.book, "WREN", 1, log_of_two_passes());
+  log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
   const Lesson lesson = lessons_of(at.book, "WREN").at(0);
   const Log expected = log_of_two_passes();
   CHECK(lesson.state == LessonState::driven);
@@ -94,10 +94,10 @@ TEST_CASE("a log comes back as written", "[book][lessons]") {
 TEST_CASE("a lesson logged once more holds the later log alone", "[book][lessons]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
-  log_lesson(at.book, "WREN", 1, log_of_two_passes());
+  log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
   Log shorter;
   shorter.passes = {plan_of_two_passes().passes[1]};
-  log_lesson(at.book, "WREN", 1, shorter);
+  log_lesson(at.book, {"WREN", 1}, shorter);
   const Lesson lesson = lessons_of(at.book, "WREN").at(0);
   CHECK(lesson.log.passes.size() == 1);
   CHECK(lesson.log.faults.empty());
@@ -111,8 +111,8 @@ TEST_CASE("a log is taken back whole, as long as no later one is logged with its
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {{7, 1, 2}});
   Log log = log_of_two_passes();
   log.seen = {{plan_of_two_passes().to_check[0].fact, {2026, 11, 28}, ""}};
-  log_lesson(at.book, "WREN", 1, log);
-  unlog_lesson(at.book, "WREN", 1);
+  log_lesson(at.book, {"WREN", 1}, log);
+  unlog_lesson(at.book, {"WREN", 1}, {});
   const Lesson lesson = lesson_of(at.book, "WREN", 1);
   CHECK(lesson.state == LessonState::planned);
   CHECK(lesson.plan.passes == plan_of_two_passes().passes);
@@ -126,9 +126,9 @@ TEST_CASE("a log is taken back whole, as long as no later one is logged with its
   CHECK(seen_facts(at.book).empty());
   CHECK(street_use(at.book, {{2026, 11, 28}}).size() == 1);
 
-  log_lesson(at.book, "WREN", 1, log);
+  log_lesson(at.book, {"WREN", 1}, log);
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
-  log_lesson(at.book, "WREN", 2, log);
+  log_lesson(at.book, {"WREN", 2}, log);
   CHECK(lesson_of(at.book, "WREN", 1).plan.loop_file.empty());
   CHECK_FALSE(lesson_of(at.book, "WREN", 2).plan.loop_file.empty());
 }
@@ -139,7 +139,7 @@ TEST_CASE("a log that wasn't planned here counts no more once it is taken back",
   Plan plan;
   plan.start = plan_of_two_passes().start;
   const int number = add_driven_lesson(at.book, "WREN", plan, log_of_two_passes());
-  unlog_lesson(at.book, "WREN", number);
+  unlog_lesson(at.book, {"WREN", number}, {});
   const Lesson lesson = lesson_of(at.book, "WREN", number);
   CHECK(lesson.state == LessonState::not_driven);
   CHECK(lesson.log.observations.empty());
@@ -149,7 +149,7 @@ TEST_CASE("a log that wasn't planned here counts no more once it is taken back",
 TEST_CASE("a goal of an earlier lesson is reached in a later one", "[book][lessons]") {
   ScratchBook at;
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
-  log_lesson(at.book, "WREN", 1, log_of_two_passes());
+  log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
   Log later;
   later.reached = {"roundabouts right without pedals"};
   CHECK(add_driven_lesson(at.book, "WREN", plan_of_two_passes(), later) == 2);
@@ -174,18 +174,18 @@ TEST_CASE("a plan can be moved until it is driven", "[book][lessons]") {
   plan_lesson(at.book, "WREN", plan_of_two_passes(), {{7, 1, 2}});
   Plan moved = plan_of_two_passes();
   moved.start = moved.start.plus_seconds(24 * 3600);
-  replan_lesson(at.book, "WREN", 1, moved, {{7, 1, 2, 2}});
+  replan_lesson(at.book, {"WREN", 1}, {moved, {{7, 1, 2, 2}}});
   CHECK(lessons_of(at.book, "WREN").size() == 1);
   CHECK(street_use(at.book, {{2026, 11, 28}}).empty());
   CHECK(street_use(at.book, {{2026, 11, 29}}) == std::vector<wish::StreetUse>{{7, 2, 2}});
-  log_lesson(at.book, "WREN", 1, log_of_two_passes());
-  CHECK(error_text([&] { replan_lesson(at.book, "WREN", 1, moved, {}); }) ==
+  log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
+  CHECK(error_text([&] { replan_lesson(at.book, {"WREN", 1}, {moved, {}}); }) ==
         "lesson 1 is driven and logged; it can't be planned again");
 }
 
 TEST_CASE("a lesson that isn't there is told", "[book][lessons]") {
   ScratchBook at;
-  CHECK(error_text([&] { log_lesson(at.book, "WREN", 4, {}); }) ==
+  CHECK(error_text([&] { log_lesson(at.book, {"WREN", 4}, {}); }) ==
         "WREN has no lesson 4; 'loopwright lesson list WREN' shows them");
 }
 
@@ -211,7 +211,7 @@ TEST_CASE("the ledger counts a street by its most driven part, all pupils togeth
   const auto totals = most_used(at.book, {2026, 11, 1}, {2026, 11, 30});
   REQUIRE(totals.size() == 2);
   CHECK((totals[0].way == 7 && totals[0].times == 3 && totals[0].lessons == 2));
-  drop_lesson(at.book, "FINCH", 1);
+  drop_lesson(at.book, {"FINCH", 1});
   CHECK(street_use(at.book, {{2026, 11, 28}}).at(0) == wish::StreetUse{7, 2, 2});
 }
 

@@ -27,7 +27,7 @@ void fill(Book& book, const std::string& code, const std::string& home) {
   Log log = log_of_two_passes();
   log.said = code + " says so";
   const int number = plan_lesson(book, code, plan, {{7, 1, 2}, {9, 3, 4, 1, true}});
-  log_traced(book, code, number,
+  log_traced(book, {code, number},
              {plan,
               log,
               {plan.start, 2640, 60, 15000, code + " was here", {{}}},
@@ -111,6 +111,18 @@ std::set<std::string> tables_in(const std::filesystem::path& file) {
   return names;
 }
 
+/// What only a school's book, or a day's copy of one, has rows in.
+void fill_as_a_school(const std::filesystem::path& file) {
+  sqlite3* db = nullptr;
+  REQUIRE(sqlite3_open(file.c_str(), &db) == SQLITE_OK);
+  CHECK(sqlite3_exec(db,
+                     "INSERT INTO log_entry (id, lesson, state, mark) SELECT 'e' || id, id, 'kept', "
+                     "'' FROM lesson; INSERT INTO proposal SELECT id, '2026-11-30', '2026-11-30 "
+                     "02:10 UTC', 'q1', 'm1', 'goal: zebra', 'want zebra=2' FROM pupil",
+                     nullptr, nullptr, nullptr) == SQLITE_OK);
+  sqlite3_close(db);
+}
+
 // UK GDPR articles 15 and 20.
 TEST_CASE("an export has every table of the book, and nothing of others", "[book][rights][file]") {
   ScratchBook at;
@@ -119,6 +131,7 @@ TEST_CASE("an export has every table of the book, and nothing of others", "[book
   add_pupil(at.book, finch);
   fill(at.book, "WREN", "4 Lantern Row");
   fill(at.book, "FINCH", "19 Cooper's Reach");
+  fill_as_a_school(at.folder / "b.book");
   const std::string text = export_pupil(at.book, "WREN");
   for (const std::string& table : tables_in(at.folder / "b.book")) {
     INFO(table);

@@ -147,12 +147,12 @@ TEST_CASE("a book keeps what was seen, the latest day of each", "[book][seen]") 
   plan.to_check = {{"A", lane}, {"B", mouth}};
   const int number = plan_lesson(at.book, "WREN", plan, {});
   CHECK(lessons_of(at.book, "WREN")[0].plan.to_check == plan.to_check);
-  log_lesson(at.book, "WREN", number, log_with({{lane, seen_on, ""}}));
+  log_lesson(at.book, {"WREN", number}, log_with({{lane, seen_on, ""}}));
   CHECK(lesson_of(at.book, "WREN", number).plan.to_check == plan.to_check);
   CHECK(seen_facts(at.book) == facts_of({{lane, seen_on, ""}}));
-  log_lesson(at.book, "WREN", number, log_with({{lane, {2026, 11, 1}, "older"}}));
+  log_lesson(at.book, {"WREN", number}, log_with({{lane, {2026, 11, 1}, "older"}}));
   CHECK(seen_facts(at.book) == facts_of({{lane, seen_on, ""}}));
-  log_lesson(at.book, "WREN", number, log_with({{lane, three_weeks_later, "newer"}}));
+  log_lesson(at.book, {"WREN", number}, log_with({{lane, three_weeks_later, "newer"}}));
   CHECK(seen_facts(at.book) == facts_of({{lane, three_weeks_later, "newer"}}));
 }
 
@@ -160,7 +160,7 @@ TEST_CASE("what was seen stays when a pupil is erased, for it tells of no pupil"
   test::ScratchBook at;
   Plan plan = test::plan_of_two_passes();
   plan.to_check = {{"A", lane}};
-  log_lesson(at.book, "WREN", plan_lesson(at.book, "WREN", plan, {}),
+  log_lesson(at.book, {"WREN", plan_lesson(at.book, "WREN", plan, {})},
              log_with({{lane, seen_on, ""}}));
   erase_pupil(at.book, "WREN");
   CHECK(seen_facts(at.book) == facts_of({{lane, seen_on, ""}}));

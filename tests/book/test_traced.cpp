@@ -65,7 +65,7 @@ TEST_CASE("a later log keeps what the trace said", "[book][trace]") {
   driven.roads = {{"town", 44}};
   driven.limits = {{40, SpeedUnit::mph, 44}};
   const auto passes = traced_passes(driven.passes, {zebra});
-  CHECK(log_traced(at.book, "WREN", 1, {driven, log_by(passes), traced, {{8, 3, 4}}}) == 1);
+  CHECK(log_traced(at.book, {"WREN", 1}, {driven, log_by(passes), traced, {{8, 3, 4}}}) == 1);
   Lesson lesson = lesson_of(at.book, "WREN", 1);
   CHECK(lesson.state == LessonState::driven);
   CHECK(lesson.log.passes == passes);
@@ -75,7 +75,7 @@ TEST_CASE("a later log keeps what the trace said", "[book][trace]") {
   CHECK(lesson.plan.limits == driven.limits);
   // The streets really driven count, not the planned ones.
   CHECK(street_use(at.book, {{2026, 11, 28}}) == std::vector<wish::StreetUse>{{8, 1, 1}});
-  log_lesson(at.book, "WREN", 1, log_by(lesson.log.passes, "rest 4"));
+  log_lesson(at.book, {"WREN", 1}, log_by(lesson.log.passes, "rest 4"));
   lesson = lesson_of(at.book, "WREN", 1);
   CHECK_FALSE(lesson.log.passes[0].driven);
   CHECK(lesson.log.passes[1].level == 4);
@@ -91,7 +91,7 @@ TEST_CASE("a traced lesson that wasn't planned gets a number", "[book][trace]") 
   ScratchBook at;
   Plan plan;
   plan.start = {1795878000, 0};
-  CHECK(log_traced(at.book, "WREN", 0, {plan, log_by(traced_passes({}, {zebra})), {}, {}}) == 1);
+  CHECK(log_traced(at.book, {"WREN", 0}, {plan, log_by(traced_passes({}, {zebra})), {}, {}}) == 1);
   CHECK(lesson_of(at.book, "WREN", 1).log.passes.size() == 1);
 }
 

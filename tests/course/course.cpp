@@ -162,7 +162,7 @@ class Simulation {
     for (const std::string& what : streets_.add(driven, day)) fault(pupil, what);
     constexpr double not_driven = 0.03;
     if (pupil.dice.share() < not_driven) {
-      book::drop_lesson(book_, pupil.kept.code, number);
+      book::drop_lesson(book_, {pupil.kept.code, number});
       streets_.take_back(driven, day);
       tally_.add_not_driven();
       return;
@@ -175,7 +175,7 @@ class Simulation {
         pupil.learner.drive(lesson.plan.passes, lesson.plan.likely_s / 60 / answer.wish.pace) +
         conditions(pupil, day, hour);
     const book::Scheme& scheme = cmd::scheme_kept(pupil.kept);
-    book::log_lesson(book_, pupil.kept.code, number,
+    book::log_lesson(book_, {pupil.kept.code, number},
                      book::filled(lesson.plan.passes, book::read_log(line), scheme, day));
     note_reached(pupil, scheme);
   }

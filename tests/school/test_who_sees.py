@@ -59,6 +59,9 @@ def by_every_command(server, area, book):
     birch = server.address("birch")
     none = "there is no pupil WREN"
     here = ["--book", birch]
+    drive = pathlib.Path(__file__).parents[1] / "golden" / "town-drive.gpx"
+    day_list = area.with_name("list.txt")
+    day_list.write_text("09:00 60 WREN roundabouts\n", encoding="utf-8")
     door = ["--home", "54.2973,2.5988", "--length", "60", "--want", "roundabout=1"]
     for what, words in {
             "pupil show": ["pupil", "show", "WREN", *here],
@@ -72,6 +75,11 @@ def by_every_command(server, area, book):
             "lesson log": ["lesson", "log", "--yes", "WREN", "minutes 52", "--lesson", "1", *here],
             "lesson unlog": ["lesson", "unlog", "WREN", "--lesson", "1", *here],
             "lesson next": ["lesson", "next", "WREN", *here, *DAY],
+            "lesson trace": ["lesson", "trace", "WREN", drive, "--area", area, *here],
+            "lesson at-home": ["lesson", "at-home", "WREN", area, "--home", "54.2973,2.5988", *here],
+            "lesson like-it": ["lesson", "like-it", "WREN", area, "--home", "54.2973,2.5988", *here],
+            "lesson again": ["lesson", "again", "WREN", "--lesson", "1", "--start", "16:00", *here],
+            "day": ["day", "2026-11-29", area, day_list, *here],
             "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}.items():
         refused(f"{what} of another's pupil", none, *words)
     refused("another's code", "another pupil of the school has this code", "pupil", "add", "wren", *here)
@@ -116,13 +124,15 @@ def same_columns(server, book):
     on_server = {tuple(line.split("|")) for line in server.sql(
         "SELECT table_name, column_name FROM information_schema.columns WHERE table_schema = 'public'").split("\n")}
     other = {(table, column) for table, column in in_file ^ on_server
-             if column not in ("rowid", "holder") and table not in ("act", "school_schema")}
+             if column not in ("rowid", "handed_by") and table not in ("act", "school_schema")}
     check("both stores have the same columns", not other, other)
 
 
 def by_statements(server):
     """What no command of ours would send."""
     pupil, lesson = server.sql("SELECT id FROM pupil"), server.sql("SELECT id FROM lesson")
+    server.sql(f"INSERT INTO log_entry VALUES (gen_random_uuid(), '{lesson}', 'handed in', ''); INSERT INTO proposal VALUES ('{pupil}', "
+               "'2026-11-28', '', '', '', '', '')")
     tables = server.sql("SELECT tablename FROM pg_tables WHERE schemaname = 'public' ORDER BY 1").split()
     # Every table but three is of pupils, and shows nothing of another's.
     for table in tables:
@@ -144,6 +154,31 @@ def by_statements(server):
             "giving a pupil away": "UPDATE pupil SET holder = 'ash'",
     }.items():
         refused_by_database(server, what, "row-level security" if "giving" not in what else "", sql, "birch")
+    # Of birch's own pupil, but with another's lesson in it.
+    own = ("BEGIN; INSERT INTO pupil (id, code, scheme, added, home, my_your) VALUES ('00000000-0000-4000-a000-000000000001', 'OWN', "
+           "'car-27', '2026-11-28', '', 0); INSERT INTO lesson SELECT '00000000-0000-4000-a000-000000000002', "
+           "'00000000-0000-4000-a000-000000000001', 1, 'planned', '2026-11-28T10:00:00+00:00', 1, 60, '', '', '', '', '', 0, NULL, '', '', '', "
+           "'', '', 0; ")
+    mine = "'00000000-0000-4000-a000-000000000001'"
+    for what, sql in {
+            "a goal that another's lesson reached": "INSERT INTO goal (lesson, text, reached_in) VALUES "
+                                                    f"('00000000-0000-4000-a000-000000000002', 'x', '{lesson}')",
+            "a file of another's lesson": f"INSERT INTO written_file VALUES ('/x', {mine}, '{lesson}', '')",
+            "a street of another's lesson": f"INSERT INTO street_use VALUES ('2026-11-28', 1, 1, 2, 1, 0, {mine}, '{lesson}')",
+            "an entry of another's lesson": f"INSERT INTO log_entry VALUES (gen_random_uuid(), '{lesson}', 'handed in', '')",
+            "a proposal for another's pupil": f"INSERT INTO proposal VALUES ('{pupil}', '2026-11-28', '', '', '', '', '')",
+    }.items():
+        refused_by_database(server, what, "row-level security", own + sql, "birch")
+    # What all see is held to what it can be.
+    for what, sql in {"a sighting on no day": "INSERT INTO seen VALUES ('place', 'way/1', '', 'soon', '')",
+                      "a street on no day": "INSERT INTO street_use VALUES ('2026-02-31', 1, 1, 2, 1, 0, NULL, NULL)",
+                      "a street driven a million times": "INSERT INTO street_use VALUES ('2026-11-28', 1, 1, 2, 1000000, 0, NULL, NULL)"
+                      }.items():
+        refused_by_database(server, what, "", "DO $$ BEGIN " + sql + "; END $$; SELECT 'taken'", "birch")
+    server.sql("INSERT INTO street_use VALUES ('2026-11-28', 1, 1, 2, 1, 0, NULL, NULL)", login="birch")
+    refused_by_database(server, "nobody's lines but through the ledger", "", "SELECT count(*) FROM street_use", "birch")
+    check("the ledger has them", server.sql("SELECT count(*) FROM ledger WHERE way = 1", login="birch") == "1")
+    server.sql("DELETE FROM street_use WHERE way = 1")
     refused_by_database(server, "a stranger", "permission denied", "SELECT count(*) FROM pupil", "stranger")
     refused_by_database(server, "making a table", "permission denied", "CREATE TABLE public.mine (a INT)", "birch")
 

@@ -19,8 +19,13 @@ namespace loopwright::book {
 bool prepare_school(const std::string& address);
 
 enum class Membership { instructor, office };
-/// login: a role of the server.
-void admit(const std::string& address, const std::string& login, Membership as);
+/// Whose the pupils are that are held by a login of this name, which was no member until now: it may be another person's login
+/// made anew.
+enum class Before { nobody, same_person };
+/// login: a role of the server. Throws InputError when it would be given pupils of somebody before.
+void admit(const std::string& address, const std::string& login, Membership as, Before before);
+/// Takes a login out, at once. Returns how many pupils it still holds, which the office hands over.
+int leave(const std::string& address, const std::string& login);
 
 /// The pupil with all lessons is then held by that instructor, and no more by who held it.
 void hand_over(Book& book, std::string_view code, const std::string& login);

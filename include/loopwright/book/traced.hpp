@@ -1,7 +1,7 @@
 // What a recorded drive told of a lesson: which passes were really driven, and how long it all took.
 //
 //   log.passes = traced_passes(plan.passes, driven);
-//   log_traced(book, "WREN", 3, {plan, log, traced, streets});
+//   log_traced(book, {"WREN", 3}, {plan, log, traced, streets});
 //
 // Rules: the recording itself is kept only when `recording` holds it. A trace takes the place of an earlier one of the
 // lesson; a later log leaves it (log_words.hpp: what it said wasn't driven stays so). Throws InputError as lessons.hpp does.
@@ -13,6 +13,7 @@
 
 #include "loopwright/book/book.hpp"
 #include "loopwright/book/lesson.hpp"
+#include "loopwright/book/lessons.hpp"
 #include "loopwright/book/streets.hpp"
 #include "loopwright/road/roads.hpp"
 
@@ -48,8 +49,8 @@ struct TracedLesson {
   Traced traced;
   std::vector<StreetDriven> streets;  ///< really driven: they take the planned ones' place
 };
-/// number: 0 for a lesson that isn't in the book. Returns its number.
-int log_traced(Book& book, std::string_view code, int number, const TracedLesson& lesson);
+/// of: number 0 for a lesson that isn't in the book. Returns its number.
+int log_traced(Book& book, const LessonRead& of, const TracedLesson& lesson);
 
 /// Of one pupil, the lessons in order; without their recordings.
 struct LessonTrace {
