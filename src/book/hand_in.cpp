@@ -25,10 +25,12 @@ using Outcome = HandedLog::Outcome;
 struct WaitingLog {
   std::string code;
   RowKey lesson, pupil;
-  Value pupil_there, lesson_there;  ///< keys in the school's book; none of a lesson that is only here
-  std::string mark;                 ///< as it was taken along, or as an entry left it
-  std::vector<std::string> ids;     ///< in order
-  bool handed_before = false;       ///< an earlier log of it is in the school's book, as far as the copy knows
+  Value pupil_there,
+      lesson_there;              ///< keys in the school's book; none of a lesson that is only here
+  std::string mark;              ///< as it was taken along, or as an entry left it
+  std::vector<std::string> ids;  ///< in order
+  bool handed_before =
+      false;  ///< an earlier log of it is in the school's book, as far as the copy knows
   Lesson is;
 };
 
@@ -43,8 +45,9 @@ struct Handed {
 
 std::vector<RowKey> lessons_waiting(Database& copy) {
   std::vector<RowKey> all;
-  for (auto row = ask(copy, "SELECT lesson, max(rowid) FROM log_entry WHERE state = 'kept' GROUP BY "
-                            "lesson ORDER BY 2");
+  for (auto row = ask(copy,
+                      "SELECT lesson, max(rowid) FROM log_entry WHERE state = 'kept' GROUP BY "
+                      "lesson ORDER BY 2");
        row.next();)
     all.push_back(row.at(0).key());
   return all;
@@ -64,9 +67,9 @@ WaitingLog waiting_in(Database& copy, const RowKey& lesson) {
   log.lesson_there = row.at(3).value();
   log.mark = row.at(4).text();
   log.is = read_lesson(copy, log.pupil, row.at(5).number());
-  for (auto id = ask(copy,
-                     "SELECT id FROM log_entry WHERE lesson = ? AND state = 'kept' ORDER BY rowid",
-                     lesson);
+  for (auto id =
+           ask(copy, "SELECT id FROM log_entry WHERE lesson = ? AND state = 'kept' ORDER BY rowid",
+               lesson);
        id.next();)
     log.ids.push_back(id.at(0).text());
   log.handed_before =
@@ -220,7 +223,8 @@ class HandingIn {
                    "'not driven'",
                    pupil, log_.is.plan.start.unix_s);
     if (row.next()) {
-      if (!deciding_) return waits(why_other(log_, read_lesson(school_, pupil, row.at(1).number())));
+      if (!deciding_)
+        return waits(why_other(log_, read_lesson(school_, pupil, row.at(1).number())));
       there_ = row.at(0).value();
     } else {
       there_ = add_row(school_, pupil, log_.is.plan).value;

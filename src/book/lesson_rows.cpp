@@ -109,7 +109,8 @@ void need_as_read(Database& db, const RowKey& pupil, int number, std::string_vie
 void need_no_copy(Database& db, const RowKey& pupil) {
   if (!ask(db, "SELECT 1 FROM pupil WHERE id = ? AND taken_from IS NOT NULL", pupil).next()) return;
   throw InputError(
-      "this is a day's copy of a school's book: lessons are logged in it; what else is to change is "
+      "this is a day's copy of a school's book: lessons are logged in it; what else is to change "
+      "is "
       "changed in the school's book, when it can be reached");
 }
 

@@ -118,8 +118,7 @@ void write_not_driven(Database& db, const RowKey& lesson) {
 
 void write_unlogged(Database& db, const RowKey& lesson,
                     const std::optional<std::vector<LessonPass>>& planned) {
-  run(db,
-      "DELETE FROM seen WHERE log <> '' AND log = (SELECT seen_log FROM lesson WHERE id = ?)",
+  run(db, "DELETE FROM seen WHERE log <> '' AND log = (SELECT seen_log FROM lesson WHERE id = ?)",
       lesson);
   clear_log(db, lesson);
   clear(db, lesson, {"trace", "trace_time"});
@@ -142,7 +141,8 @@ void write_unlogged(Database& db, const RowKey& lesson,
       lesson);
   run(db,
       "UPDATE lesson SET state = CASE WHEN wish = '' THEN 'not driven' ELSE 'planned' END, minutes "
-      "= NULL, light = '', weather = '', traffic = '', said = '', remark = '', private_minutes = 0, "
+      "= NULL, light = '', weather = '', traffic = '', said = '', remark = '', private_minutes = "
+      "0, "
       "seen_log = '' WHERE id = ?",
       lesson);
 }

@@ -230,10 +230,9 @@ CREATE TABLE proposal (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 10> steps{pupils,           lessons,         streets_and_files,
-                                            files_of_several, traces,          limits,
-                                            ground,           files_of_pupils, ledger,
-                                            away_from_the_school};
+constexpr std::array<const char*, 10> steps{
+    pupils, lessons, streets_and_files, files_of_several, traces,
+    limits, ground,  files_of_pupils,   ledger,           away_from_the_school};
 
 }  // namespace
 

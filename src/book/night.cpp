@@ -26,12 +26,15 @@ constexpr const char* begin =
     "SET LOCAL lock_timeout = '20s'; SET LOCAL tcp_keepalives_idle = 30";
 
 constexpr std::string_view make_rows =
-    "INSERT INTO proposal (pupil, day, made, area, mark, says, wish) SELECT id, '', '', '', '', '', "
-    "'' FROM pupil WHERE NOT EXISTS (SELECT 1 FROM proposal WHERE proposal.pupil = pupil.id) ON CONFLICT "
+    "INSERT INTO proposal (pupil, day, made, area, mark, says, wish) SELECT id, '', '', '', '', "
+    "'', "
+    "'' FROM pupil WHERE NOT EXISTS (SELECT 1 FROM proposal WHERE proposal.pupil = pupil.id) ON "
+    "CONFLICT "
     "DO NOTHING";
 
 constexpr std::string_view take_one =
-    "SELECT pupil, code FROM proposal JOIN pupil ON pupil.id = proposal.pupil WHERE proposal.day <> "
+    "SELECT pupil, code FROM proposal JOIN pupil ON pupil.id = proposal.pupil WHERE proposal.day "
+    "<> "
     "?1 OR area <> ?2 ORDER BY pupil LIMIT 1 FOR UPDATE OF proposal SKIP LOCKED";
 
 constexpr std::string_view count_left =

@@ -51,7 +51,8 @@ void delete_details(Database& db, std::string_view code) {
   run(db, "DELETE FROM street_use WHERE pupil = ? AND near_door = 1", pupil);
   // Written anew rather than changed: nobody sees whose a nameless line was, not even who makes it one.
   run(db,
-      "INSERT INTO street_use (day, way, node_a, node_b, times, near_door) SELECT day, way, node_a, "
+      "INSERT INTO street_use (day, way, node_a, node_b, times, near_door) SELECT day, way, "
+      "node_a, "
       "node_b, times, near_door FROM street_use WHERE pupil = ?",
       pupil);
   run(db, "DELETE FROM street_use WHERE pupil = ?", pupil);

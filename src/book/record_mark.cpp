@@ -26,8 +26,7 @@ class Told {
   void add(int number) { add(std::int64_t{number}); }
   void add(double number) {
     std::array<char, 32> shortest{};
-    const auto end =
-        std::to_chars(shortest.data(), shortest.data() + shortest.size(), number).ptr;
+    const auto end = std::to_chars(shortest.data(), shortest.data() + shortest.size(), number).ptr;
     add(std::string_view(shortest.data(), static_cast<std::size_t>(end - shortest.data())));
   }
   void add(Date day) { add(std::string_view(road::day_text(day))); }

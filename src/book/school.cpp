@@ -54,7 +54,8 @@ struct LoginNames {
 LoginNames names_of(ServerLink& link, const std::string& login) {
   const std::vector<Value> values{login};
   Rows name = link.ask(
-      "SELECT quote_ident(rolname), quote_ident(current_database()) FROM pg_roles WHERE rolname = ? "
+      "SELECT quote_ident(rolname), quote_ident(current_database()) FROM pg_roles WHERE rolname = "
+      "? "
       "AND rolcanlogin",
       values);
   if (!name.next())

@@ -69,9 +69,7 @@ SeenFacts seen_facts(const Book& book) {
       // On a school's server anybody may have written it: an odd one isn't one, and stops nobody's plan.
       const auto day = read_date(row.at(3).text());
       if (!day) continue;
-      SeenFact seen{{row.at(0).text(), row.at(1).text(), row.at(2).text()},
-                    *day,
-                    row.at(4).text()};
+      SeenFact seen{{row.at(0).text(), row.at(1).text(), row.at(2).text()}, *day, row.at(4).text()};
       all.emplace(std::pair(seen.fact.what, seen.fact.object), std::move(seen));
     }
     return all;

@@ -34,7 +34,8 @@ constexpr int first_pause_ms = 10, longest_pause_away_ms = 500, longest_pause_me
 /// Whatever a login's or a service's settings say: what is acknowledged is on the disk, and as far as the server waits for
 /// replicas on theirs.
 constexpr const char* begin_write =
-    "BEGIN ISOLATION LEVEL SERIALIZABLE; SET LOCAL lock_timeout = '20s'; SELECT set_config('synchronous_commit', 'on', true) WHERE "
+    "BEGIN ISOLATION LEVEL SERIALIZABLE; SET LOCAL lock_timeout = '20s'; SELECT "
+    "set_config('synchronous_commit', 'on', true) WHERE "
     "current_setting('synchronous_commit') IN ('off', 'local')";
 
 /// Lost, shut down, starting, or no longer the one that takes writes.
@@ -95,7 +96,8 @@ std::string what_it_means(const ServerError& error) {
   if (error.state.starts_with("53"))
     return "the server is full (disk, memory or connections); nothing is written, tell who runs it";
   if (error.text.find("definition of service") != std::string::npos)
-    return "your service file has no service of that name; see ~/.pg_service.conf, or PGSERVICEFILE "
+    return "your service file has no service of that name; see ~/.pg_service.conf, or "
+           "PGSERVICEFILE "
            "where that is set";
   if (error.state.starts_with("22") || error.state == "23514")
     return "a text or number of it can't be kept there; nothing is written";

@@ -28,9 +28,9 @@ void need_plan(Database& db, const RowKey& lesson) {
 
 /// Two who plan at once, each not knowing of the other: the first plan stays.
 void need_free_start(Database& db, const RowKey& pupil, const Plan& plan) {
-  auto row = ask(db,
-                 "SELECT number FROM lesson WHERE pupil = ? AND start_s = ? AND state = 'planned'",
-                 pupil, plan.start.unix_s);
+  auto row =
+      ask(db, "SELECT number FROM lesson WHERE pupil = ? AND start_s = ? AND state = 'planned'",
+          pupil, plan.start.unix_s);
   if (!row.next()) return;
   throw InputError("lesson " + row.at(0).text() +
                    " was planned for this start at this moment by somebody else: it stays, and "

@@ -86,8 +86,8 @@ std::string words_of(const Before& before, const book::Lesson& lesson, const std
   if (before.why_not.empty()) return "taken back; it is planned again, as it was";
   const bool no_streets = lesson.state == book::LessonState::not_driven;
   return "taken back; it is planned again, but without its drive (" + before.why_not + ")" +
-         (no_streets ? ", and its streets don't count" : "") + ": 'loopwright lesson again " + code +
-         " --lesson " + std::to_string(lesson.number) + " --start …' plans one";
+         (no_streets ? ", and its streets don't count" : "") + ": 'loopwright lesson again " +
+         code + " --lesson " + std::to_string(lesson.number) + " --start …' plans one";
 }
 
 }  // namespace

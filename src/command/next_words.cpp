@@ -8,8 +8,9 @@
 
 namespace loopwright::command {
 
-std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil, const PupilRecord& record,
-                                                 const AreaTexts& area, Date day) {
+std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil,
+                                                 const PupilRecord& record, const AreaTexts& area,
+                                                 Date day) {
   if (area.area.empty()) return std::nullopt;
   NextAsk ask{pupil, area, {}};
   ask.words.fill("start", road::day_text(day) + "T10:00", "--today");
@@ -30,11 +31,10 @@ std::string wish_file_of(const book::Proposal& next, const book::Pupil& pupil,
   return words.file_text();
 }
 
-void print_proposal(std::ostream& out, const std::string& code, const book::Proposal& next, bool first,
-                    const std::string& area) {
+void print_proposal(std::ostream& out, const std::string& code, const book::Proposal& next,
+                    bool first, const std::string& area) {
   if (next.topics.empty()) {
-    print_folded(out, 2,
-                 "nothing that a map can serve is due: drive what the pupil asks for");
+    print_folded(out, 2, "nothing that a map can serve is due: drive what the pupil asks for");
   } else {
     print_folded(out, 2, "goal: " + next.goal);
   }

@@ -16,8 +16,9 @@ namespace loopwright::command {
 
 /// What a lesson from the pupil's door can have on that day at ten; none without a map. Which hour hardly matters here:
 /// `lesson plan --next` asks for its own. Throws as practices_for.
-std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil, const PupilRecord& record,
-                                                 const AreaTexts& area, Date day);
+std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil,
+                                                 const PupilRecord& record, const AreaTexts& area,
+                                                 Date day);
 
 /// The words of its wish as a file, for 'lesson plan --wish' and 'loops --wish': all that a lesson of an hour is planned by.
 /// Without topics it asks for nothing, without a home in the book it names none.

@@ -21,7 +21,7 @@ namespace loopwright::command {
 namespace {
 
 book::Plan bare_plan(const PlanJob& job, const road::Roads& roads, const wish::Answer& answer,
-                   const std::string& text) {
+                     const std::string& text) {
   const wish::Loop& loop = answer.loops.front();
   return {.start = answer.wish.start,
           .length_minutes = job.length.minutes,
@@ -108,8 +108,7 @@ book::PlanWithStreets plan_of(const book::Book& book, const PlanJob& job, const 
   const road::Roads& roads = found.ground->noted().roads;
   book::Plan plan = bare_plan(job, roads, found.answer, found.text);
   plan.to_check = letters_for(ground_items_of(found), book::seen_facts(book), day_of(found));
-  return {std::move(plan),
-          book::streets_of(roads, found.answer.wish, found.answer.loops.front())};
+  return {std::move(plan), book::streets_of(roads, found.answer.wish, found.answer.loops.front())};
 }
 
 int keep_plan(book::Book& book, const PlanJob& job, const FoundPlan& found) {

@@ -28,9 +28,9 @@ struct PlanJob {
   LoopAsk ask;
   std::filesystem::path output = {};  ///< a loop file as well; empty: none
   int number = 0;                     ///< the lesson that is planned anew; 0: a new one
-  std::string mark = {};              ///< what that lesson was when its search began (record_mark.hpp)
-  bool settled = false;  ///< its places were looked up: told once, and once in the wish
-  bool mock = false;     ///< planned as a mock test, and kept as one
+  std::string mark = {};  ///< what that lesson was when its search began (record_mark.hpp)
+  bool settled = false;   ///< its places were looked up: told once, and once in the wish
+  bool mock = false;      ///< planned as a mock test, and kept as one
 };
 
 struct FoundPlan {

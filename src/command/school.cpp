@@ -64,11 +64,11 @@ Exit leave(const Arguments& words) {
   print_folded(
       std::cout, 0,
       login + ": is no member of the school any more" +
-          (pupils == 0 ? ""
-                       : "; " + std::to_string(pupils) +
-                             (pupils == 1 ? " pupil is" : " pupils are") +
-                             " still held by it: the office hands them over ('loopwright school "
-                             "hand CODE --to LOGIN')") +
+          (pupils == 0
+               ? ""
+               : "; " + std::to_string(pupils) + (pupils == 1 ? " pupil is" : " pupils are") +
+                     " still held by it: the office hands them over ('loopwright school "
+                     "hand CODE --to LOGIN')") +
           "; day's copies that it took along are its own to delete");
   return Exit::done;
 }

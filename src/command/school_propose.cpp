@@ -60,7 +60,8 @@ Exit school_propose(const Arguments& words) {
   Options app{
       "Proposes the next lesson of every pupil you see, as 'lesson next --area' does, and keeps it "
       "in the school's book, where 'lesson next' and the page show it while the record is what it "
-      "was. Run it in the night, as the office, on as many computers and as often on each as it has "
+      "was. Run it in the night, as the office, on as many computers and as often on each as it "
+      "has "
       "processors: they share the pupils, and when one is switched off the others take its own.",
       "loopwright school propose"};
   std::string address, today;

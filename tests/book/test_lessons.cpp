@@ -179,14 +179,16 @@ TEST_CASE("a plan can be moved until it is driven", "[book][lessons]") {
   CHECK(street_use(at.book, {{2026, 11, 28}}).empty());
   CHECK(street_use(at.book, {{2026, 11, 29}}) == std::vector<wish::StreetUse>{{7, 2, 2}});
   log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
-  CHECK(error_text([&] { replan_lesson(at.book, {"WREN", 1}, {moved, {}}); }) ==
-        "lesson 1 is driven and logged; it can't be planned again");
+  CHECK(error_text([&] {
+          replan_lesson(at.book, {"WREN", 1}, {moved, {}});
+        }) == "lesson 1 is driven and logged; it can't be planned again");
 }
 
 TEST_CASE("a lesson that isn't there is told", "[book][lessons]") {
   ScratchBook at;
-  CHECK(error_text([&] { log_lesson(at.book, {"WREN", 4}, {}); }) ==
-        "WREN has no lesson 4; 'loopwright lesson list WREN' shows them");
+  CHECK(error_text([&] {
+          log_lesson(at.book, {"WREN", 4}, {});
+        }) == "WREN has no lesson 4; 'loopwright lesson list WREN' shows them");
 }
 
 TEST_CASE("the ledger counts a street by its most driven part, all pupils together",

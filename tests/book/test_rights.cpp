@@ -115,11 +115,12 @@ std::set<std::string> tables_in(const std::filesystem::path& file) {
 void fill_as_a_school(const std::filesystem::path& file) {
   sqlite3* db = nullptr;
   REQUIRE(sqlite3_open(file.c_str(), &db) == SQLITE_OK);
-  CHECK(sqlite3_exec(db,
-                     "INSERT INTO log_entry (id, lesson, state, mark) SELECT 'e' || id, id, 'kept', "
-                     "'' FROM lesson; INSERT INTO proposal SELECT id, '2026-11-30', '2026-11-30 "
-                     "02:10 UTC', 'q1', 'm1', 'goal: zebra', 'want zebra=2' FROM pupil",
-                     nullptr, nullptr, nullptr) == SQLITE_OK);
+  CHECK(
+      sqlite3_exec(db,
+                   "INSERT INTO log_entry (id, lesson, state, mark) SELECT 'e' || id, id, 'kept', "
+                   "'' FROM lesson; INSERT INTO proposal SELECT id, '2026-11-30', '2026-11-30 "
+                   "02:10 UTC', 'q1', 'm1', 'goal: zebra', 'want zebra=2' FROM pupil",
+                   nullptr, nullptr, nullptr) == SQLITE_OK);
   sqlite3_close(db);
 }
 

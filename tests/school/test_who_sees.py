@@ -59,7 +59,10 @@ def by_every_command(server, area, book):
     birch = server.address("birch")
     none = "there is no pupil WREN"
     here = ["--book", birch]
-    drive = pathlib.Path(__file__).parents[1] / "golden" / "town-drive.gpx"
+    drive = area.with_name("drive.gpx")
+    drive.write_text('<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>' + "".join(
+        f'<trkpt lat="54.297{k}" lon="2.5988"><time>2026-11-28T15:0{k}:00Z</time></trkpt>' for k in range(4)) + "</trkseg></trk></gpx>",
+        encoding="utf-8")
     day_list = area.with_name("list.txt")
     day_list.write_text("09:00 60 WREN roundabouts\n", encoding="utf-8")
     door = ["--home", "54.2973,2.5988", "--length", "60", "--want", "roundabout=1"]
@@ -181,6 +184,7 @@ def by_statements(server):
     server.sql("DELETE FROM street_use WHERE way = 1")
     refused_by_database(server, "a stranger", "permission denied", "SELECT count(*) FROM pupil", "stranger")
     refused_by_database(server, "making a table", "permission denied", "CREATE TABLE public.mine (a INT)", "birch")
+    server.sql("DELETE FROM log_entry; DELETE FROM proposal")
 
 
 with Server() as server, tempfile.TemporaryDirectory() as folder:

@@ -34,7 +34,10 @@ struct TakenAlong {
 TakenAlong take_along(const Book& school, Book& copy, Whom whom);
 
 /// What is to become of a log whose lesson isn't as it was taken along.
-enum class Deciding { instead, set_aside };  ///< it takes the place of what is there, or what is there stays
+enum class Deciding {
+  instead,
+  set_aside
+};  ///< it takes the place of what is there, or what is there stays
 struct Decision {
   std::string code;
   int number = 0;  ///< as the copy has it
