@@ -7,7 +7,8 @@
 // 2. Sets that the amounts hold together are tried.
 // 3. For each place, the sets of the smallest cuts between home and its passes, both the one nearest to home
 //    and the one nearest to the place, are tried.
-// 4. The same for groups that spread over places, and for all pieces of a group together.
+// 4. The same for groups that spread over places or whose passes lead straight to an entry, and for all pieces of a
+//    group together.
 #include "circuit/bound_cuts.hpp"
 
 #include <algorithm>
@@ -80,8 +81,9 @@ class Separator {
     for (std::uint32_t group = 0; group < f_.worths.size(); ++group) {
       const std::vector<int>& worths = f_.worths[group];
       const std::vector<std::uint32_t>& arcs = f_.arcs_of_group[group];
-      const bool spread = f_.place_of_group[group] >= f_.arcs_of_place.size();
-      if (!worths.empty() && spread) look({{worths.front()}, amounts_[worths.front()], 1, arcs});
+      const bool apart =
+          f_.place_of_group[group] >= f_.arcs_of_place.size() || goes_straight_on(arcs);
+      if (!worths.empty() && apart) look({{worths.front()}, amounts_[worths.front()], 1, arcs});
       if (worths.size() > 1) {
         double sum = 0;
         for (const int c : worths) sum += amounts_[c];
@@ -99,6 +101,13 @@ class Separator {
   }
 
  private:
+  /// Some pass leads straight to an entry, so that its place may be come to and yet this group not.
+  [[nodiscard]] bool goes_straight_on(const std::vector<std::uint32_t>& arcs) const {
+    return std::ranges::any_of(arcs, [&](std::uint32_t a) {
+      return network_.arcs[a].to < network_.entry_count && amounts_[a] > least_violation;
+    });
+  }
+
   void known_rows() {
     for (const Row& row : f_.later) {
       double over = -row.high;

@@ -1,9 +1,9 @@
 // 1. Passes in no group, and arcs that no walk within the time reaches and leaves again, are left out.
 // 2. Plain: an arc a pass from entry to exit, an arc a leg from exit to entry.
-// 3. Spaced: an exit becomes two nodes, one for next entries that are near (the arc lasts the spacing,
-//    whatever the pass took) and one for far ones (pass and leg last longer than the spacing). Where a
-//    next entry is near after one pass and far after another of the same exit, the arc of the pass leads
-//    straight to it with its own time.
+// 3. Spaced: an exit becomes two nodes, one for next entries that are near (the arc lasts the spacing, or what
+//    the least way round does that takes so long) and one for far ones (pass and leg last longer than the spacing).
+//    Where the time to a near entry isn't the same after all passes of the exit, the arc of each pass leads straight
+//    to it with its own time.
 // 4. Arcs no quicker than two quicker ones through a pass between are dropped. Both must be quicker, or two
 //    equal arcs could drop each other.
 #include "circuit/bound_network.hpp"
@@ -129,30 +129,43 @@ class Builder {
 
   void spaced_legs(std::uint32_t exit) {
     const std::vector<std::uint32_t>& rows = by_exit_[exit];
-    std::int64_t quick = no_way, slow = 0;
+    std::int64_t quick = no_way;
     for (const std::uint32_t row : rows) {
       quick = std::min(quick, p_.passes[row].inner_ms);
-      slow = std::max(slow, p_.passes[row].inner_ms);
       add_pass(row, node(exit), 0);
       add_pass(row, far_node(exit), p_.passes[row].inner_ms);
     }
     const auto quickest_to = [&](std::uint32_t to) {
-      return std::max(spacing_, plus(quick, p_.leg(exit, to)));
+      std::int64_t ms = no_way;
+      for (const std::uint32_t row : rows) ms = std::min(ms, after(row, to));
+      return ms;
     };
     for (std::uint32_t to = 0; to <= p_.end(); ++to) {
       const std::int64_t leg = p_.leg(exit, to);
       if (leg >= no_way) continue;
       const std::int64_t spaced = to == p_.end() ? 0 : begins_[exit] + spacing_;
       if (!fits(std::max(spaced, to_exit_[exit] + leg), 0, to)) continue;
-      if (to == p_.end() || quick + leg >= spacing_) {
-        if (!dominated(quick + leg, to, quickest_to)) add(far_node(exit), target(to), leg);
-      } else if (slow + leg <= spacing_) {
-        add(node(exit), to, spacing_);
-      } else {
-        for (const std::uint32_t row : rows)
-          add_pass(row, to, std::max(spacing_, p_.passes[row].inner_ms + leg));
-      }
+      if (to != p_.end() && quick + leg < spacing_)
+        near_legs(exit, to);
+      else if (!dominated(quick + leg, to, quickest_to))
+        add(far_node(exit), target(to), leg);
     }
+  }
+
+  /// From the beginning of the pass to the next's.
+  [[nodiscard]] std::int64_t after(std::uint32_t row, std::uint32_t to) const {
+    return begin_to_begin(p_, p_.passes[row], to, spacing_);
+  }
+
+  void near_legs(std::uint32_t exit, std::uint32_t to) {
+    const std::vector<std::uint32_t>& rows = by_exit_[exit];
+    const std::int64_t first_ms = after(rows.front(), to);
+    if (std::ranges::all_of(rows, [&](std::uint32_t row) { return after(row, to) == first_ms; })) {
+      if (first_ms < no_way) add(node(exit), to, first_ms);
+      return;
+    }
+    for (const std::uint32_t row : rows)
+      if (after(row, to) < no_way) add_pass(row, to, after(row, to));
   }
 
   const Problem& p_;

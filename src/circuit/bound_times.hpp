@@ -8,6 +8,11 @@
 
 namespace loopwright::circuit {
 
+/// From the beginning of a pass to that of the next at an entry, at least least_ms; to the end (entry_count), which has
+/// no least.
+std::int64_t begin_to_begin(const Problem& problem, const Pass& pass, std::uint32_t to,
+                            std::int64_t least_ms);
+
 /// From the beginning of a pass to what comes after it, at least least_ms: 0 for the plain time.
 struct QuickestWays {
   QuickestWays(const Problem& problem, std::int64_t least_ms);

@@ -42,9 +42,9 @@ Walk walk_of(const Problem& problem, const Network& network, std::span<const dou
   walk.wait_ms.assign(walk.passes.size(), 0);
   for (std::size_t i = 1; i < walk.passes.size(); ++i) {
     const Pass& last = problem.passes[walk.passes[i - 1]];
-    const std::int64_t ms =
-        last.inner_ms + problem.leg(last.exit, problem.passes[walk.passes[i]].entry);
-    walk.wait_ms[i] = std::max<std::int64_t>(0, spacing_ms - ms);
+    const std::uint32_t entry = problem.passes[walk.passes[i]].entry;
+    walk.wait_ms[i] = problem.longer_leg(last.exit, entry, spacing_ms - last.inner_ms) -
+                      problem.leg(last.exit, entry);
   }
   return walk;
 }

@@ -39,6 +39,21 @@ struct Counter {
 
 }  // namespace
 
+std::int64_t Problem::longer_leg(std::uint32_t exit, std::uint32_t entry,
+                                 std::int64_t least_ms) const {
+  const std::int64_t quickest_ms = leg(exit, entry);
+  if (quickest_ms >= least_ms) return quickest_ms;
+  if (longer.first.empty() || exit == home() || entry == end()) return least_ms;
+  const std::uint32_t* first =
+      longer.first.data() + static_cast<std::size_t>(exit) * entry_count + entry;
+  if (first[0] == first[1]) return least_ms;
+  const auto end = longer.spans.begin() + first[1];
+  const auto span =
+      std::partition_point(longer.spans.begin() + first[0], end,
+                           [=](const LongerLegs::Span& each) { return each.to_ms < least_ms; });
+  return span == end ? no_way : std::max<std::int64_t>(span->from_ms, least_ms);
+}
+
 Evaluation evaluate(const Problem& problem, const Walk& walk) {
   Counter counter(problem);
   std::int64_t ms = 0;

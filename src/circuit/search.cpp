@@ -29,10 +29,7 @@ struct Found {
 class Searcher {
  public:
   Searcher(const Items& items, const SearchWork& work)
-      : items_(items),
-        clock_(items, work.longer_wait_ms),
-        inserter_(items, clock_),
-        dice_(work.seed) {
+      : items_(items), clock_(items), inserter_(items, clock_), dice_(work.seed) {
     for (std::size_t goal = 0; goal < items.problem.goals.size(); ++goal)
       if (items.problem.goals[goal].least > 0) counted_goals_.push_back(goal);
   }

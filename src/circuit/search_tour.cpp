@@ -4,12 +4,11 @@
 
 namespace loopwright::circuit {
 
-Clock::Clock(const Items& items, std::int64_t longer_wait_ms)
+Clock::Clock(const Items& items)
     : counted(items.problem.groups.size(), 0),
       worth(items.problem.groups.size(), 0),
       got(items.problem.goals.size(), 0),
       items_(items),
-      longer_wait_ms_(longer_wait_ms),
       next_ms_(items.problem.goals.size(), 0),
       of_cap_(items.problem.caps.size(), 0) {}
 
@@ -56,6 +55,13 @@ void Clock::count(const Item& item, std::int64_t begins) {
   }
 }
 
+/// When the leg ends that can't end before may_begin.
+std::int64_t Clock::later(std::uint32_t exit, std::uint32_t entry, std::int64_t leaves,
+                          std::int64_t may_begin) const {
+  return leaves +
+         std::min<std::int64_t>(far_ms, items_.problem.longer_leg(exit, entry, may_begin - leaves));
+}
+
 Score Clock::time(std::span<const Visit> visits, VisitTimes* times) {
   reset();
   const Problem& problem = items_.problem;
@@ -69,7 +75,7 @@ Score Clock::time(std::span<const Visit> visits, VisitTimes* times) {
     const Item& item = items_.items[visit.item];
     const std::int64_t arrives = ms + items_.to(at)[visit.item];
     const std::int64_t may_begin = ready(item, visit.patience);
-    ms = may_begin > arrives ? may_begin + longer_wait_ms_ : arrives;
+    ms = may_begin > arrives ? later(at, item.entry, ms, may_begin) : arrives;
     if (times != nullptr) {
       times->begin.push_back(ms);
       times->wait.push_back(ms - arrives);

@@ -45,8 +45,7 @@ struct VisitTimes {
 /// Rules: one per thread; `counted`, `worth` and `got` are those of the last walk timed.
 class Clock {
  public:
-  /// Each wait is longer_wait_ms longer than it need be.
-  explicit Clock(const Items& items, std::int64_t longer_wait_ms = 0);
+  explicit Clock(const Items& items);
   /// Rules: a walk that can't be driven has ms of at least far_ms.
   Score time(std::span<const Visit> visits, VisitTimes* times = nullptr);
 
@@ -58,11 +57,12 @@ class Clock {
 
  private:
   [[nodiscard]] std::int64_t ready(const Item& item, Patience patience) const;
+  [[nodiscard]] std::int64_t later(std::uint32_t exit, std::uint32_t entry, std::int64_t leaves,
+                                   std::int64_t may_begin) const;
   void count(const Item& item, std::int64_t begins);
   void reset();
 
   const Items& items_;
-  std::int64_t longer_wait_ms_;
   std::vector<std::int64_t> next_ms_;
   std::vector<int> of_cap_;  ///< by cap: worths taken
   std::vector<std::uint32_t> touched_;

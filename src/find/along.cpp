@@ -2,10 +2,11 @@
 //   1. Each pass is a stop, joined to the one before by the leg that costs least. A pass that begins where the
 //      last one ends shares its vertex with it. A leg goes round quiet streets that what is laid before it, and
 //      the passes, already drive as often as may be.
-//   2. Where passes would begin too soon after each other, a way round is put in that takes at least what is
-//      needed and as little more as can be found, from the last to the first, so that what was put in is still
-//      where it was.
+//   2. Where passes would begin too soon after each other, the way of least cost is taken that takes at least what
+//      is needed, as the walk reckons (reach/slow_ways.hpp); when none is found, a way round over some place that takes as
+//      little more as can be found. From the last to the first, so that what was put in is still where it was.
 #include <algorithm>
+#include <array>
 
 #include "find/builder.hpp"
 
@@ -16,7 +17,8 @@ namespace {
 // Ours, tried on Newport: how much longer a way round may be than the wait it is for.
 constexpr std::int64_t little_longer_ms = 10'000;
 constexpr std::int64_t much_longer_ms = 160'000;
-constexpr std::int32_t worn_out_ms = 120'000;  // what a street at its cap costs a leg on top
+constexpr std::int64_t slow_at_most_ms = 360'000;  // longer waits are left to ways over some place
+constexpr std::int32_t worn_out_ms = 120'000;      // what a street at its cap costs a leg on top
 
 }  // namespace
 
@@ -38,13 +40,40 @@ std::vector<Vertex> Builder::courteous_leg(Vertex from, Vertex to,
   return best == reach::LocalGraph::none ? std::vector<Vertex>{} : out_.path(best);
 }
 
-void Builder::wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms) {
+void Builder::wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms,
+                          std::span<const std::int32_t> courtesy_ms) {
   const std::int64_t room_ms = hunt_.high_ms - away_ms(hunt_, plan);
   learn_used(plan, stop, {});
+  if (go_slowly(plan, stop, least_ms, room_ms, courtesy_ms)) return;
   for (std::int64_t more_ms = little_longer_ms; more_ms <= much_longer_ms; more_ms *= 2) {
     const std::int64_t most_ms = std::min(room_ms, least_ms + more_ms);
     if (most_ms < least_ms || add_way_round(plan, stop, least_ms, most_ms)) return;
   }
+}
+
+/// Takes the way of least cost that takes so much longer; false when there is none, or no room for it.
+bool Builder::go_slowly(Plan& plan, std::size_t leg, std::int64_t more_ms, std::int64_t room_ms,
+                        std::span<const std::int32_t> courtesy_ms) {
+  const std::vector<Vertex>& path = plan.legs[leg];
+  const std::int64_t now_ms = path_ms(path);
+  const std::int64_t most_ms = std::min(now_ms + room_ms, now_ms + more_ms + much_longer_ms);
+  if (path.empty() || more_ms > room_ms || most_ms > slow_at_most_ms) return false;
+  const Vertex to = path.back();
+  const std::array<reach::LocalSeed, 1> goal{{{to, hunt_.graph.along_ms(to)}}};
+  back_.run_back(goal, {.limit_ms = most_ms});
+  avoid_worn_out(courtesy_ms);
+  slow_.run({path.front(), true, most_ms, &back_, extra_ms_});
+  std::vector<Vertex> way = slow_.way(to, now_ms + more_ms);
+  if (way.empty()) return false;
+  plan.legs[leg] = std::move(way);
+  return true;
+}
+
+/// What each vertex costs a leg: the courtesy, and more where a street is at its cap.
+void Builder::avoid_worn_out(std::span<const std::int32_t> courtesy_ms) {
+  extra_ms_.assign(courtesy_ms.begin(), courtesy_ms.end());
+  for (Vertex v = 0; v < hunt_.graph.size(); ++v)
+    if (is_worn_out(v)) extra_ms_[v] += worn_out_ms;
 }
 
 void Builder::use(std::span<const Vertex> path) {
@@ -75,9 +104,7 @@ std::vector<Vertex> Builder::lay_leg(Vertex from, Vertex to,
   std::vector<Vertex> path = courteous_leg(from, to, courtesy_ms);
   const std::span<const Vertex> driven = between(path, from_door, to_door);
   if (std::any_of(driven.begin(), driven.end(), [&](Vertex v) { return is_worn_out(v); })) {
-    extra_ms_.assign(courtesy_ms.begin(), courtesy_ms.end());
-    for (Vertex v = 0; v < hunt_.graph.size(); ++v)
-      if (is_worn_out(v)) extra_ms_[v] += worn_out_ms;
+    avoid_worn_out(courtesy_ms);
     path = courteous_leg(from, to, extra_ms_);
   }
   use(between(path, from_door, to_door));
@@ -137,7 +164,7 @@ Plan Builder::lay_along(const PassageGraph& graph, const circuit::Problem& probl
   plan.legs.push_back(lay_leg(at, Times::door, courtesy_ms));
   const std::vector<std::int64_t> waits = waits_along(plan, problem, walk);
   for (std::size_t i = waits.size(); i-- > 0;)
-    if (waits[i] > 0) wait_before(plan, i, waits[i]);
+    if (waits[i] > 0) wait_before(plan, i, waits[i], courtesy_ms);
   return plan;
 }
 

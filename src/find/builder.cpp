@@ -12,6 +12,7 @@ Builder::Builder(const Hunt& hunt, int improvements)
       guide_(hunt),
       out_(hunt.graph),
       back_(hunt.graph),
+      slow_(hunt.graph),
       extra_ms_(hunt.graph.size(), 0),
       used_(hunt.piece_m.size(), 0),
       seen_(hunt.piece_m.size(), 0) {

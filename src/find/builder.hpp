@@ -13,6 +13,7 @@
 #include "find/plan.hpp"
 #include "find/times.hpp"
 #include "loopwright/base/dice.hpp"
+#include "loopwright/reach/slow_ways.hpp"
 
 namespace loopwright::find {
 
@@ -78,7 +79,11 @@ class Builder {
   [[nodiscard]] std::vector<std::int64_t> waits_along(const Plan& plan,
                                                       const circuit::Problem& problem,
                                                       const circuit::Walk& walk) const;
-  void wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms);
+  void wait_before(Plan& plan, std::size_t stop, std::int64_t least_ms,
+                   std::span<const std::int32_t> courtesy_ms);
+  bool go_slowly(Plan& plan, std::size_t leg, std::int64_t more_ms, std::int64_t room_ms,
+                 std::span<const std::int32_t> courtesy_ms);
+  void avoid_worn_out(std::span<const std::int32_t> courtesy_ms);
 
   // fill.cpp: ways round that use up the minutes, and less road driven twice
   void fill(Plan& plan, const Liking& liking);
@@ -100,6 +105,7 @@ class Builder {
   LaneGuide guide_;
   std::vector<Useless> useless_;  // in the plan at hand
   reach::LocalSweep out_, back_;
+  reach::SlowWays slow_;
   Dice dice_{0};
   std::vector<Vertex> counted_entries_;  // of candidates for wants with a number
   std::vector<std::int32_t> extra_ms_;   // by vertex, for the leg at hand

@@ -22,12 +22,9 @@
 #include "find/hunt.hpp"
 #include "loopwright/circuit/problem.hpp"
 #include "loopwright/reach/core_graph.hpp"
+#include "loopwright/reach/slow_ways.hpp"
 
 namespace loopwright::find {
-
-/// A way round that only passes the time is seldom as short as the wait asked for: walks are looked for with
-/// waits so much longer (ours, tried on Newport).
-inline constexpr std::int64_t longer_wait_ms = 30'000;
 
 class PassageGraph {
  public:
@@ -43,7 +40,7 @@ class PassageGraph {
   };
   /// The problem with its legs measured: one sweep for each exit, on two threads. Legs are the quickest; with
   /// something spared those that cost least with it, and where there are many passes only so far as makes
-  /// sense between two.
+  /// sense between two. Where passes are spaced, with the times that ways round may take (passage_waits.cpp).
   [[nodiscard]] circuit::Problem problem(const Spared& spared = {}) const;
   /// Quiet streets, so many times slower on top, and without a toll.
   [[nodiscard]] Spared courtesy(std::int32_t dislike) const;
@@ -89,6 +86,17 @@ class PassageGraph {
   void measure_from(reach::CoreSweep& sweep, std::uint32_t exit, const Ends& ends,
                     std::int64_t limit_ms, circuit::Problem& problem) const;
   [[nodiscard]] std::vector<Vertex> begins_and_ends() const;
+  // passage_waits.cpp
+  struct LongerLimits {
+    std::int64_t spacing_ms = 0, most_ms = 0;
+    const reach::LocalSweep* back = nullptr;
+    std::span<const std::int32_t> extra_ms = {};
+  };
+  [[nodiscard]] circuit::LongerLegs measure_longer(const circuit::Problem& problem,
+                                                   const Spared& spared) const;
+  [[nodiscard]] std::vector<std::vector<circuit::LongerLegs::Span>> longer_from(
+      std::uint32_t exit, const circuit::Problem& problem, const LongerLimits& limits,
+      reach::SlowWays* ways, reach::AnyLengths& any) const;
 
   const Hunt& hunt_;
   circuit::Problem problem_;  ///< without legs

@@ -114,6 +114,7 @@ circuit::Problem PassageGraph::problem(const Spared& spared) const {
   std::future<void> other = std::async(beside, measure_share, 1);
   measure_share(0);
   other.get();
+  problem.longer = measure_longer(problem, spared);
   return problem;
 }
 

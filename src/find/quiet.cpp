@@ -13,6 +13,8 @@ namespace loopwright::find {
 namespace {
 
 constexpr int most_rounds = 24;  // ours
+// Of ways round that take each other's place (ours).
+constexpr std::int64_t about_as_long_ms = 30'000;
 
 bool is_worn_out(const Hunt& hunt, const std::vector<int>& drives, Vertex v) {
   const std::uint32_t piece = hunt.piece_of[v];
@@ -53,9 +55,9 @@ bool Builder::go_round_elsewhere(Plan& plan, std::size_t leg, const Liking& liki
   leave_out_stop(plan, stop);
   const std::int64_t lost_ms = with_it_ms - plan_ms(hunt_, plan);
   learn_used(plan, stop, liking);
-  const std::int64_t least_ms = std::max<std::int64_t>(1, lost_ms - longer_wait_ms);
+  const std::int64_t least_ms = std::max<std::int64_t>(1, lost_ms - about_as_long_ms);
   const std::int64_t room_ms = hunt_.high_ms - away_ms(hunt_, plan);
-  add_way_round(plan, stop, least_ms, std::min(room_ms, lost_ms + longer_wait_ms));
+  add_way_round(plan, stop, least_ms, std::min(room_ms, lost_ms + about_as_long_ms));
   return true;
 }
 

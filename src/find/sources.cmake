@@ -45,6 +45,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/part_search.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passage_legs.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/passage_waits.cpp
   ${CMAKE_CURRENT_LIST_DIR}/passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan.cpp
   ${CMAKE_CURRENT_LIST_DIR}/plan_pull_ups.cpp

@@ -34,8 +34,7 @@ void make_worn_out_dearer(const Hunt& hunt, const Plan& plan, PassageGraph::Spar
 }
 
 circuit::Walk walk_of(const circuit::Problem& problem, int rounds, std::uint64_t seed) {
-  return circuit::search(problem,
-                         {.rounds = rounds, .seed = seed, .longer_wait_ms = longer_wait_ms});
+  return circuit::search(problem, {.rounds = rounds, .seed = seed});
 }
 
 struct Scored {

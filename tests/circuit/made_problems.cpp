@@ -1,6 +1,7 @@
 #include "made_problems.hpp"
 
 #include <algorithm>
+#include <bitset>
 #include <cmath>
 #include <random>
 
@@ -40,8 +41,10 @@ struct Trial {
       const std::int64_t there = ms + p.leg(exit, pass.entry);
       std::vector<std::int64_t> waits = {0};
       for (const std::uint32_t group : pass.groups) {
-        const std::int64_t wait = next_ms[p.groups[group].goal] - there;
-        if (wait > 0) waits.push_back(wait);
+        const std::int64_t least = next_ms[p.groups[group].goal] - ms;
+        if (least <= p.leg(exit, pass.entry)) continue;
+        const std::int64_t longer = p.longer_leg(exit, pass.entry, least);
+        if (longer < no_way) waits.push_back(longer - p.leg(exit, pass.entry));
       }
       for (const std::int64_t wait : waits) begin(row, there + wait, wait);
     }
@@ -143,6 +146,79 @@ void close_legs(Problem& p) {
     }
 }
 
+namespace {
+
+/// By exit and entry, which multiples of ten seconds a leg may take; closed under driving passes between.
+class Steps {
+ public:
+  explicit Steps(const Problem& p) : p_(p), may_(std::size_t{p.exit_count} * p.entry_count) {
+    for (std::uint32_t x = 0; x < p.exit_count; ++x)
+      for (std::uint32_t e = 0; e < p.entry_count; ++e)
+        if (p.leg(x, e) < no_way) of(x, e)[static_cast<std::size_t>(p.leg(x, e) / step_ms)] = true;
+  }
+
+  void add_some(Dice& dice) {
+    for (auto& leg : may_)
+      for (std::int64_t n = dice.from(0, 3); n > 0; --n)
+        if (leg.any()) leg[static_cast<std::size_t>(dice.from(20, most - 1))] = true;
+  }
+
+  void close() {
+    for (bool more = true; more;) {
+      more = false;
+      for (const Pass& pass : p_.passes)
+        for (std::uint32_t x = 0; x < p_.exit_count; ++x)
+          for (std::uint32_t e = 0; e < p_.entry_count; ++e)
+            more = join(of(x, pass.entry), pass.inner_ms, of(pass.exit, e), of(x, e)) || more;
+    }
+  }
+
+  [[nodiscard]] loopwright::circuit::LongerLegs longer() const {
+    loopwright::circuit::LongerLegs result;
+    for (const auto& leg : may_) {
+      result.first.push_back(static_cast<std::uint32_t>(result.spans.size()));
+      for (std::size_t k = 0; k < most; ++k) {
+        const auto ms = static_cast<std::int32_t>(k) * step_ms;
+        if (leg[k]) result.spans.push_back({ms, ms});
+      }
+    }
+    result.first.push_back(static_cast<std::uint32_t>(result.spans.size()));
+    return result;
+  }
+
+ private:
+  static constexpr std::int32_t step_ms = 10'000;
+  static constexpr std::size_t most = 60;
+  using Times = std::bitset<most>;
+
+  Times& of(std::uint32_t exit, std::uint32_t entry) {
+    return may_[std::size_t{exit} * p_.entry_count + entry];
+  }
+  static bool join(const Times& first, std::int64_t inner_ms, const Times& second, Times& whole) {
+    const Times before = whole;
+    for (std::size_t k = 0; k < most; ++k)
+      if (first[k]) whole |= second << (k + static_cast<std::size_t>(inner_ms / step_ms));
+    return whole != before;
+  }
+
+  const Problem& p_;
+  std::vector<Times> may_;
+};
+
+/// All times whole tens of seconds, legs only some of them.
+void step_legs(Dice& dice, Problem& p) {
+  for (std::int64_t& leg : p.legs)
+    if (leg < no_way) leg = leg / 10'000 * 10'000;
+  for (Pass& pass : p.passes) pass.inner_ms = dice.from(1, 3) * 10'000;
+  close_legs(p);
+  Steps steps(p);
+  steps.add_some(dice);
+  steps.close();
+  p.longer = steps.longer();
+}
+
+}  // namespace
+
 Problem small(std::uint64_t seed, Small kind) {
   Dice dice(seed);
   Problem p;
@@ -184,6 +260,7 @@ Problem small(std::uint64_t seed, Small kind) {
   }
   p.most_ms = dice.from(150, 480) * 1000;
   close_legs(p);
+  if (kind.steps) step_legs(dice, p);
   return p;
 }
 

@@ -14,6 +14,7 @@ void close_legs(loopwright::circuit::Problem& problem);
 
 struct Small {
   bool several_goals = false, least = false, spacing = false, caps = false;
+  bool steps = false;  ///< legs take only some times (Problem::longer)
 };
 /// Up to 4 entries and 6 passes, up to about 7 passes in the time.
 loopwright::circuit::Problem small(std::uint64_t seed, Small kind);
@@ -22,7 +23,7 @@ struct Best {
   bool possible = false;   ///< some walk meets every `least` in time
   std::int64_t value = 0;  ///< of the best of these
 };
-/// Every order of passes, each with and without waiting for the spacing of its goals.
+/// Every order of passes, each with and without waiting for the spacing of its goals, no longer than it must.
 Best by_trying_all(const loopwright::circuit::Problem& problem);
 
 struct Towns {

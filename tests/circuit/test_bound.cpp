@@ -114,6 +114,34 @@ TEST_CASE("bounds of small problems under caps are what trying every walk finds"
   }
 }
 
+TEST_CASE(
+    "bounds of small problems whose legs take only some times are what trying every walk finds",
+    "[circuit]") {
+  for (std::uint64_t seed = 1; seed <= 100; ++seed) {
+    check_small(seed, {.spacing = true, .steps = true}, true);
+    check_small(seed, {.spacing = true, .caps = true, .steps = true}, true);
+    check_small(seed, {.several_goals = true, .least = true, .spacing = true, .steps = true},
+                false);
+  }
+}
+
+TEST_CASE("the search waits only as long as legs may take", "[circuit]") {
+  int waits = 0;
+  for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+    const Problem p = made::small(seed, {.spacing = true, .steps = true});
+    const Walk walk = search(p, {200, 1});
+    CHECK(evaluate(p, walk).value <= made::by_trying_all(p).value);
+    for (std::size_t i = 1; i < walk.passes.size(); ++i) {
+      const std::uint32_t exit = p.passes[walk.passes[i - 1]].exit;
+      const std::uint32_t entry = p.passes[walk.passes[i]].entry;
+      const std::int64_t ms = p.leg(exit, entry) + walk.wait_ms[i];
+      CHECK(p.longer_leg(exit, entry, ms) == ms);
+      waits += walk.wait_ms[i] > 0 ? 1 : 0;
+    }
+  }
+  CHECK(waits > 10);
+}
+
 TEST_CASE("of places that count once the search passes each once", "[circuit]") {
   Problem p = made::towns(1, {.towns = 2, .roundabouts = 12, .most_ms = 1'800'000});
   const Evaluation free = evaluate(p, search(p, {300, 1}));

@@ -43,6 +43,22 @@ TEST_CASE("waiting on the way spaces it", "[circuit]") {
   CHECK(e.value == 2700);
 }
 
+TEST_CASE("a leg takes the least of its times that is long enough", "[circuit]") {
+  Problem p;
+  p.entry_count = p.exit_count = 1;
+  p.legs = {40'000, 30'000, 50'000, 0};
+  CHECK(p.longer_leg(0, 0, 0) == 40'000);
+  CHECK(p.longer_leg(0, 0, 90'000) == 90'000);  // nothing is known
+  p.longer = {{0, 3}, {{40'000, 40'000}, {60'000, 65'000}, {80'000, 80'000}}};
+  CHECK(p.longer_leg(0, 0, 0) == 40'000);
+  CHECK(p.longer_leg(0, 0, 40'001) == 60'000);
+  CHECK(p.longer_leg(0, 0, 63'000) == 63'000);
+  CHECK(p.longer_leg(0, 0, 65'001) == 80'000);
+  CHECK(p.longer_leg(0, 0, 80'001) == no_way);
+  CHECK(p.longer_leg(p.home(), 0, 90'000) == 90'000);
+  CHECK(p.longer_leg(0, p.end(), 90'000) == 90'000);
+}
+
 TEST_CASE("a leg that can't be driven makes the walk impossible", "[circuit]") {
   Problem p = two_places();
   p.legs[1] = no_way;

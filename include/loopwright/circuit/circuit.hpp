@@ -22,8 +22,6 @@ namespace loopwright::circuit {
 struct SearchWork {
   int rounds = 1000;       ///< of taking out and putting in
   std::uint64_t seed = 1;  ///< of the dice
-  /// A wait is made so much longer than it need be, for whoever can only wait in steps.
-  std::int64_t longer_wait_ms = 0;
 };
 
 /// A good walk: most of the goals' `least` first, then most value, then least time; never beyond most_ms.

@@ -54,6 +54,18 @@ struct Pass {
   std::vector<std::uint32_t> groups;  ///< it counts for, each of another goal, or of none
 };
 
+/// The times a leg may take when it must take more than its quickest: a car can't stand still, it can only go
+/// another way.
+struct LongerLegs {
+  struct Span {
+    std::int32_t from_ms = 0, to_ms = 0;  ///< both included
+  };
+  /// By exit · entry_count + entry, and one behind the last: the first row of its spans. Empty, as is a leg
+  /// without spans: any time from the quickest on.
+  std::vector<std::uint32_t> first = {};
+  std::vector<Span> spans = {};  ///< of each leg ascending, apart from each other
+};
+
 /// Rules: `legs` has (exit_count + 1) rows of (entry_count + 1): the last row is home, the last column
 /// the end. Legs keep the triangle: none is longer than one through a pass between.
 struct Problem {
@@ -64,12 +76,16 @@ struct Problem {
   std::vector<Goal> goals;
   std::vector<int> caps = {};  ///< so many passes have worth of all groups that name it
   std::int64_t most_ms = 0;    ///< a walk takes at most so long
+  LongerLegs longer = {};
 
   [[nodiscard]] std::uint32_t home() const { return exit_count; }
   [[nodiscard]] std::uint32_t end() const { return entry_count; }
   [[nodiscard]] std::int64_t leg(std::uint32_t exit, std::uint32_t entry) const {
     return legs[static_cast<std::size_t>(exit) * (entry_count + 1) + entry];
   }
+  /// The least time that the leg may take and that is no less than least_ms; no_way: none of its spans has one.
+  [[nodiscard]] std::int64_t longer_leg(std::uint32_t exit, std::uint32_t entry,
+                                        std::int64_t least_ms) const;
 };
 
 /// Rows of Problem::passes in driving order, and how long the walk dawdles on the leg to each (a way
