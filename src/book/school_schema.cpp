@@ -14,7 +14,7 @@
 namespace loopwright::book {
 namespace {
 
-constexpr const char* tables = R"sql(
+constexpr const char* first_schema = R"sql(
 CREATE TABLE school_schema (
   version BIGINT NOT NULL,
   oldest_program BIGINT NOT NULL
@@ -323,7 +323,7 @@ CREATE POLICY deleted ON street_use FOR DELETE USING
   (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 )sql";
 
-constexpr std::array<const char*, 2> steps{tables, away_from_the_school};
+constexpr std::array<const char*, 2> steps{first_schema, away_from_the_school};
 
 }  // namespace
 
