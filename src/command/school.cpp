@@ -114,7 +114,7 @@ Exit move(const Arguments& words) {
   return Exit::done;
 }
 
-constexpr std::array deeds{
+constexpr std::array school_deeds{
     Deed{"prepare", "make a school's book on a server, or bring it up to date", prepare},
     Deed{"admit", "admit an instructor or the office", admit},
     Deed{"leave", "take a member out of the school", leave},
@@ -128,8 +128,8 @@ constexpr std::array deeds{
 }  // namespace
 
 Exit school(const Arguments& words) {
-  return run_deed("school", "Keeps one book for many instructors, on a PostgreSQL server.", deeds,
-                  words);
+  return run_deed("school", "Keeps one book for many instructors, on a PostgreSQL server.",
+                  school_deeds, words);
 }
 
 }  // namespace loopwright::command
