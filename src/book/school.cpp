@@ -203,4 +203,17 @@ void hand_over(Book& book, std::string_view code, const std::string& login) {
                      " among yours; 'loopwright pupil list' shows who is");
 }
 
+std::vector<std::string> codes_of_same_holder(const Book& book, std::string_view code) {
+  return book.connection().read([&](Database& db) {
+    std::vector<std::string> codes;
+    for (auto row = ask(db,
+                        "SELECT code FROM pupil WHERE holder = (SELECT holder FROM pupil WHERE "
+                        "lower(code) = lower(?)) ORDER BY lower(code)",
+                        std::string(code));
+         row.next();)
+      codes.push_back(row.at(0).text());
+    return codes;
+  });
+}
+
 }  // namespace loopwright::book

@@ -186,7 +186,7 @@ CREATE TABLE seen (
 // What version 10 of a file keeps besides (migrations.cpp). A log that was handed in is known by its id for good, so that it
 // is never there twice; who handed it in finds it also when the pupil was handed over since. What all see is held to what
 // it can be, so that no odd row stops another's plan; rows that are there already aren't looked through (NOT VALID).
-constexpr const char* away_from_the_school = R"sql(
+constexpr const char* copies_and_nights = R"sql(
 ALTER TABLE seen ADD COLUMN log TEXT NOT NULL DEFAULT '';
 ALTER TABLE lesson ADD COLUMN seen_log TEXT NOT NULL DEFAULT '';
 ALTER TABLE lesson ADD COLUMN taken_from TEXT;
@@ -323,7 +323,7 @@ CREATE POLICY deleted ON street_use FOR DELETE USING
   (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 )sql";
 
-constexpr std::array<const char*, 2> steps{first_schema, away_from_the_school};
+constexpr std::array<const char*, 2> steps{first_schema, copies_and_nights};
 
 }  // namespace
 

@@ -15,8 +15,8 @@
 #include "command/wish_words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
-#include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/school.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
@@ -56,6 +56,41 @@ std::int64_t free_between(const DayVisit& first, const DayVisit& second) {
   return (civil_seconds(second.start) - civil_seconds(first.start)) / 60 - first.minutes;
 }
 
+constexpr std::int64_t day_seconds = 24 * 60 * 60;
+
+/// Civil seconds.
+struct Span {
+  std::int64_t from_s = 0, to_s = 0;
+};
+
+/// Lessons of the instructor who holds that pupil, as far as they lie in a span of time, by their starts.
+std::vector<BookedVisit> booked_between(const book::Book& book, const Ground& ground,
+                                        const std::string& code, const Span& span) {
+  const auto own = book::codes_of_same_holder(book, code);
+  std::vector<BookedVisit> all;
+  for (const book::Pupil& pupil : book::pupils_of(book)) {
+    if (std::ranges::find(own, pupil.code) == own.end()) continue;
+    for (const book::Lesson& lesson : book::lessons_of(book, pupil.code)) {
+      const std::int64_t start_s = civil_seconds(lesson.plan.start.civil());
+      if (lesson.state != book::LessonState::not_driven && start_s < span.to_s &&
+          start_s + 60LL * lesson.plan.length_minutes > span.from_s)
+        all.push_back(booked(ground, pupil, lesson));
+    }
+  }
+  std::ranges::stable_sort(all, {},
+                           [](const BookedVisit& one) { return civil_seconds(one.visit.start); });
+  return all;
+}
+
+/// The day of a lesson, and by its evening or early morning so much of the next one as a drive may take.
+Span around(const MeantLesson& meant) {
+  constexpr std::int64_t longest_drive_s = 3 * 60 * 60;
+  const std::int64_t midnight = civil_seconds({meant.start.date, 0});
+  const std::int64_t start_s = civil_seconds(meant.start);
+  return {std::min(midnight, start_s - longest_drive_s),
+          std::max(midnight + day_seconds, start_s + 60LL * meant.minutes + longest_drive_s)};
+}
+
 bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
                    const DayVisit& second) {
   const DayGap gap = gaps_of(ground, {first, second}).front();
@@ -65,15 +100,10 @@ bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
 
 }  // namespace
 
-std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground, Date day) {
-  std::vector<BookedVisit> all;
-  for (const book::Pupil& pupil : book::pupils_of(book))
-    for (const book::Lesson& lesson : book::lessons_of(book, pupil.code))
-      if (book::day_of(lesson) == day && lesson.state != book::LessonState::not_driven)
-        all.push_back(booked(ground, pupil, lesson));
-  std::ranges::stable_sort(all, {},
-                           [](const BookedVisit& one) { return civil_seconds(one.visit.start); });
-  return all;
+std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
+                                   const DayAsked& asked) {
+  const std::int64_t midnight = civil_seconds({asked.day, 0});
+  return booked_between(book, ground, asked.code, {midnight, midnight + day_seconds});
 }
 
 bool tell_booked_clashes(std::ostream& out, const book::Book& book, Ground& ground,
@@ -82,7 +112,7 @@ bool tell_booked_clashes(std::ostream& out, const book::Book& book, Ground& grou
   visit.end = meant.end.empty() ? visit.begin : place_of(ground, meant.end);
   const DayVisit *before = nullptr, *behind = nullptr;
   bool clash = false;
-  const auto booked = booked_on(book, ground, meant.start.date);
+  const auto booked = booked_between(book, ground, meant.code, around(meant));
   for (const BookedVisit& one : booked) {
     if (one.code == meant.code && one.number == meant.number) continue;
     const bool is_first = civil_seconds(one.visit.start) <= civil_seconds(visit.start);

@@ -3,7 +3,7 @@
 //   if (tell_booked_clashes(std::cout, book, ground, {"WREN", 0, start, 60, "4 Lantern Row", ""})) …
 //
 // Rules: a lesson that will be planned anew, of that pupil and number, isn't its own clash. What didn't happen clashes
-// with nothing.
+// with nothing. A lesson that lasts over midnight meets those of the next day.
 #pragma once
 
 #include <iosfwd>
@@ -26,8 +26,14 @@ struct BookedVisit {
   DayVisit visit;  ///< its code tells the lesson, too: "WREN's lesson 2"
 };
 
-/// All of that day, by their starts. Ends that the area doesn't know are none.
-std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground, Date day);
+/// Whose day it is: the instructor's who holds that pupil. The office sees all instructors' lessons, and they don't meet.
+struct DayAsked {
+  Date day;
+  std::string code;
+};
+/// All of that day, by their starts, and one of the evening before that lasts into it. Ends that the area doesn't know are none.
+std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
+                                   const DayAsked& asked);
 
 /// A lesson that is about to be planned.
 struct MeantLesson {

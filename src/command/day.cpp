@@ -27,6 +27,7 @@
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/school.hpp"
 #include "loopwright/file/day_file.hpp"
 #include "loopwright/file/load_text.hpp"
 #include "loopwright/road/note.hpp"
@@ -53,6 +54,16 @@ struct KeptLesson {
   int number = 0;
 };
 
+/// The office sees pupils of all instructors, but a list is one instructor's day.
+void need_one_instructor(const book::Book& book, const std::vector<ListedLesson>& lessons) {
+  if (lessons.empty()) return;
+  const auto own = book::codes_of_same_holder(book, lessons.front().pupil.code);
+  for (const ListedLesson& one : lessons)
+    if (std::ranges::find(own, one.pupil.code) == own.end())
+      throw InputError(one.line.from + ": " + one.pupil.code + " is another instructor's than " +
+                       lessons.front().pupil.code + "; a list is one instructor's day");
+}
+
 std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) {
   std::vector<ListedLesson> lessons;
   for (DayLine& line :
@@ -65,6 +76,7 @@ std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) 
       throw InputError(line.from + ": " + error.what());
     }
   }
+  need_one_instructor(book, lessons);
   return lessons;
 }
 
@@ -85,7 +97,8 @@ std::vector<DayVisit> visits_of(const Ground& ground, const book::Book& book, co
         places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home));
     visits.push_back({lesson.line.start, lesson.line.minutes, lesson.line.code, door, door});
   }
-  for (BookedVisit& one : booked_on(book, ground, job.day))
+  if (lessons.empty()) return visits;
+  for (BookedVisit& one : booked_on(book, ground, {job.day, lessons.front().pupil.code}))
     if (!is_listed(one, lessons)) visits.push_back(std::move(one.visit));
   std::stable_sort(visits.begin(), visits.end(), [](const DayVisit& a, const DayVisit& b) {
     return civil_seconds(a.start) < civil_seconds(b.start);

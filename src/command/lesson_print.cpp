@@ -52,7 +52,9 @@ book::Lesson lesson_to_print(const book::Book& book, const book::Pupil& pupil,
     throw UsageError("--lesson: lesson " + std::to_string(number) + " of " + pupil.code +
                      (lesson.state == book::LessonState::driven
                           ? " is driven; its drive isn't printed any more"
-                          : " wasn't planned here") +
+                      : lesson.plan.wish.empty()
+                          ? " wasn't planned here"
+                          : " has no drive any more, since a later lesson was logged") +
                      "; plan one to print");
   return lesson;
 }

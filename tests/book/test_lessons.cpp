@@ -133,6 +133,52 @@ TEST_CASE("a log is taken back whole, as long as no later one is logged with its
   CHECK_FALSE(lesson_of(at.book, "WREN", 2).plan.loop_file.empty());
 }
 
+TEST_CASE("taking a log back leaves what other logs saw, and goals that later lessons reached",
+          "[book][lessons]") {
+  ScratchBook at;
+  const wish::MapFact fact = plan_of_two_passes().to_check[0].fact;
+  const wish::MapFact other{"place", "way/7", "no name"};
+  Plan later = plan_of_two_passes();
+  later.start = later.start.plus_seconds(7200);
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
+  plan_lesson(at.book, "WREN", later, {});
+  Log first = log_of_two_passes(), second = log_of_two_passes();
+  first.seen = {{fact, {2026, 11, 28}, ""}, {other, {2026, 11, 28}, ""}};
+  first.goals = {"alone", "calm"};
+  second.seen = {{fact, {2026, 11, 28}, ""}};
+  second.goals.clear();
+  second.reached = {"alone"};
+  log_lesson(at.book, {"WREN", 1}, first);
+  log_lesson(at.book, {"WREN", 2}, second);
+  unlog_lesson(at.book, {"WREN", 1}, {});
+  // The second log saw the same thing on the same day.
+  const SeenFacts seen = seen_facts(at.book);
+  REQUIRE(seen.size() == 1);
+  CHECK(seen.begin()->second.fact == fact);
+  CHECK(lesson_of(at.book, "WREN", 1).log.goals.empty());
+  CHECK(lesson_of(at.book, "WREN", 2).log.reached == std::vector<std::string>{"alone"});
+  first.goals = {"alone", "slower"};
+  log_lesson(at.book, {"WREN", 1}, first);
+  CHECK(lesson_of(at.book, "WREN", 1).log.goals == std::vector<std::string>{"alone", "slower"});
+  CHECK(lesson_of(at.book, "WREN", 2).log.reached == std::vector<std::string>{"alone"});
+}
+
+TEST_CASE("a log that is taken back has the passes of its plan again", "[book][lessons]") {
+  ScratchBook at;
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {{7, 1, 2}});
+  Log log = log_of_two_passes();
+  log.passes.push_back({{road::Kind::zebra}, 2, "node/9", true, 3, {}, true});
+  log_lesson(at.book, {"WREN", 1}, log);
+  Plan again = plan_of_two_passes();
+  again.length_minutes = 90;
+  unlog_lesson(at.book, {"WREN", 1}, {plan_of_two_passes().passes, {{again, {{8, 1, 2}}}}});
+  const Lesson lesson = lesson_of(at.book, "WREN", 1);
+  CHECK(lesson.state == LessonState::planned);
+  CHECK(lesson.plan.passes == plan_of_two_passes().passes);
+  CHECK(lesson.plan.length_minutes == 90);
+  CHECK(street_use(at.book, {{2026, 11, 28}}) == std::vector<wish::StreetUse>{{8, 1, 1}});
+}
+
 TEST_CASE("a log that wasn't planned here counts no more once it is taken back",
           "[book][lessons]") {
   ScratchBook at;

@@ -5,6 +5,7 @@
 """
 import subprocess
 import sys
+import tempfile
 
 from server import Server, school
 
@@ -50,3 +51,18 @@ with Server() as server:
     say("ash", "school", "hand", "WREN", "--to", "birch")
     say("ash", "pupil", "list")
     say("birch", "lesson", "list", "WREN")
+    print("\nCedar drives where the network doesn't reach, with a copy, and hands the log in afterwards, twice:")
+    with tempfile.TemporaryDirectory() as folder:
+        copy = f"{folder}/day.book"
+
+        def shown(text):
+            print(text.replace(server.address("cedar"), "the school's book").replace(copy, "day.book").rstrip(), flush=True)
+
+        for words in (["school", "take", copy, "--all", "--book", server.address("cedar")],
+                      ["lesson", "log", "--yes", "LARK", "rest 4; minutes 52", "--start", "2026-11-29T10:00", "--book", copy],
+                      ["school", "bring", copy, "--book", server.address("cedar")], ["school", "bring", copy, "--book", server.address("cedar")]):
+            shown(f"\ncedar$ loopwright {' '.join(words)}")
+            shown(subprocess.run([f"{build}/loopwright", *words], capture_output=True, text=True).stdout)
+    print("\nIn the night the office's computers propose for all pupils; in the morning each instructor has it:")
+    say("elm", "school", "propose", area, "--today", "2026-11-30")
+    say("cedar", "lesson", "next", "LARK", "--today", "2026-11-30")

@@ -92,6 +92,10 @@ class Server:
             raise RuntimeError(done.stderr.strip())
         return done.stdout.strip()
 
+    @staticmethod
+    def psql():
+        return BIN / "psql"
+
     def address(self, login, database="postgres"):
         return f"postgresql:///{database}?host={self.socket}&user={login}" + (f"&port={self.port[0]}" if self.port else "")
 

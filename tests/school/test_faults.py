@@ -12,6 +12,7 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
+import time
 
 from server import AS_OTHER, QUICK, Server, school
 
@@ -96,6 +97,36 @@ def over_a_network(folder):
         check("no password", code == 1 and "your password file" in said, said)
 
 
+def nobody_answers(folder):
+    """A computer that takes what is sent and never says a word, and a service that isn't there."""
+    with socket.socket() as mute:
+        mute.bind(("127.0.0.1", 0))
+        mute.listen()
+        start = time.monotonic()
+        code, said = run("pupil", "list", "--book", f"postgresql://ash@127.0.0.1:{mute.getsockname()[1]}/book?connect_timeout=2")
+        check("nobody answers", code == 1 and "can't be reached" in said and said.count("\n") == 1, said)
+        check("in bounded time", time.monotonic() - start < 20)
+    (folder / "services").write_text("[school]\nhost=localhost\n", encoding="utf-8")
+    code, said = run("pupil", "list", "--book", "postgresql:///?service=skool", PGSERVICEFILE=str(folder / "services"))
+    check("no such service", code == 1 and "has no service of that name" in said and said.count("\n") == 1, said)
+
+
+def rows_that_are_no_text(folder):
+    """Bytes that are no UTF-8, and a zero byte, in a file's book: moving it says which row, and leaves nothing half done."""
+    with Server() as server:
+        school(server, program)
+        for name, bad in (("torn", b"caf\xe9"), ("zero", b"a\0b")):
+            book = folder / f"{name}.book"
+            run("pupil", "add", "WREN", "--book", book)
+            run("lesson", "log", "--yes", "WREN", "--start", "2026-10-01T10:00", "minutes 40; roundabout 3", "--book", book)
+            with sqlite3.connect(book) as rows:
+                rows.execute("UPDATE lesson SET remark = CAST(? AS TEXT)", (bad,))
+            rows.close()
+            code, said = run("school", "move", book, server.address("ash"))
+            check(f"moving it: {name}", code == 1 and "WREN: lesson, remark: '" in said and "bytes that are no text" in said, said)
+        check("nothing is half there", server.sql("SELECT count(*) FROM pupil") == "0")
+
+
 def on_a_full_disk(folder):
     """A disk of its own needs root's rights; who hasn't them is told."""
     disk = folder / "disk"
@@ -134,6 +165,8 @@ def on_a_full_disk(folder):
 with tempfile.TemporaryDirectory() as name:
     os.chmod(name, 0o755)
     over_a_network(pathlib.Path(name))
+    nobody_answers(pathlib.Path(name))
+    rows_that_are_no_text(pathlib.Path(name))
     on_a_full_disk(pathlib.Path(name))
-print(f"{len(failed)} failed" if failed else "certificates, passwords, full disk: all as it must be")
+print(f"{len(failed)} failed" if failed else "certificates, passwords, silence, odd bytes, full disk: all as it must be")
 sys.exit(1 if failed else 0)

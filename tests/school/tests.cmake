@@ -11,6 +11,7 @@ add_test(NAME school_both_stores COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_D
 add_test(NAME school_who_sees COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_who_sees.py ${PROJECT_BINARY_DIR}
   ${PROJECT_SOURCE_DIR}/maps/quillham.osm.pbf)
 add_test(NAME school_faults COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_faults.py ${PROJECT_BINARY_DIR})
+add_test(NAME school_members COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_members.py ${PROJECT_BINARY_DIR})
 # How often handing in is killed.
 add_test(NAME school_day_copy COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_day_copy.py ${PROJECT_BINARY_DIR} 8)
 add_test(NAME school_night COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_night.py ${PROJECT_BINARY_DIR}
@@ -18,5 +19,5 @@ add_test(NAME school_night COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/te
 # Clients, lessons, failovers.
 add_test(NAME school_failover COMMAND /usr/bin/python3 ${CMAKE_CURRENT_LIST_DIR}/test_failover.py ${PROJECT_BINARY_DIR} 4 200 1
   ${PROJECT_BINARY_DIR}/school)
-set_tests_properties(school_both_stores school_who_sees school_faults school_day_copy school_night school_failover PROPERTIES LABELS school COST 20
+set_tests_properties(school_both_stores school_who_sees school_faults school_members school_day_copy school_night school_failover PROPERTIES LABELS school COST 20
   ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)

@@ -9,6 +9,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "loopwright/book/book.hpp"
 
@@ -29,6 +30,10 @@ int leave(const std::string& address, const std::string& login);
 
 /// The pupil with all lessons is then held by that instructor, and no more by who held it.
 void hand_over(Book& book, std::string_view code, const std::string& login);
+
+/// The codes of the pupils that are held by who holds that one, itself among them: those of one instructor's day. Of a file
+/// they are all.
+std::vector<std::string> codes_of_same_holder(const Book& book, std::string_view code);
 
 /// True for what names a book on a server: "postgresql://…" or "postgres://…".
 bool is_address(std::string_view place);
