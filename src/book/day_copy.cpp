@@ -32,7 +32,7 @@ void need_nothing_to_lose(Database& copy, const std::string& name) {
                      "then take it along anew");
 }
 
-constexpr const char* held =
+constexpr const char* all_held =
     "SELECT id FROM pupil WHERE holder = current_user ORDER BY lower(code)";
 constexpr const char* held_with_lessons =
     "SELECT id FROM pupil WHERE holder = current_user AND EXISTS (SELECT 1 FROM lesson WHERE "
@@ -81,7 +81,7 @@ TakenAlong take_along(const Book& school, Book& copy, Whom whom) {
         throw InputError(school.file().string() +
                          ": was away while it was read; nothing is taken along, try again");
       TakenAlong all;
-      for (auto row = ask(there, whom == Whom::all ? held : held_with_lessons); row.next();)
+      for (auto row = ask(there, whom == Whom::all ? all_held : held_with_lessons); row.next();)
         take(there, row.at(0).key(), here, all);
       copy_seen(there, here);
       return all;

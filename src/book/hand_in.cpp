@@ -79,7 +79,7 @@ WaitingLog waiting_in(Database& copy, const RowKey& lesson) {
   return log;
 }
 
-std::string when(const Lesson& lesson) {
+std::string start_words(const Lesson& lesson) {
   std::string text = write_time(lesson.plan.start).substr(0, 16);
   text[10] = ' ';
   return text;
@@ -98,7 +98,7 @@ std::string why_other(const WaitingLog& log, const Lesson& now) {
   if (now.state == LessonState::not_driven)
     return "the school's book says meanwhile that it wasn't driven; " + instead;
   if (!(now.plan.start == log.is.plan.start))
-    return "it was moved to " + when(now) + " in the school's book meanwhile; " + instead;
+    return "it was moved to " + start_words(now) + " in the school's book meanwhile; " + instead;
   return "it was planned anew in the school's book meanwhile; " + instead;
 }
 

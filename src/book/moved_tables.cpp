@@ -7,7 +7,7 @@
 namespace loopwright::book {
 namespace {
 
-constexpr std::array moved{
+constexpr std::array tables_of_a_pupil{
     MovedTable{"tick", Of::pupil, "pupil, what, day", "what"},
     MovedTable{"avoided", Of::pupil, "pupil, kind", "kind"},
     MovedTable{"pass", Of::lesson,
@@ -41,7 +41,7 @@ std::string of_table(const MovedTable& table, std::string_view names) {
 }  // namespace
 
 std::span<const MovedTable> tables_moved() {
-  return moved;
+  return tables_of_a_pupil;
 }
 
 std::string select_of_pupil(const MovedTable& table) {

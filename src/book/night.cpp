@@ -21,7 +21,7 @@ namespace loopwright::book {
 namespace {
 
 /// A worker that hangs, or whose computer is switched off, loses its pupil after so long. Ours: a proposal takes seconds.
-constexpr const char* begin =
+constexpr const char* begin_turn =
     "BEGIN ISOLATION LEVEL READ COMMITTED; SET LOCAL idle_in_transaction_session_timeout = '600s'; "
     "SET LOCAL lock_timeout = '20s'; SET LOCAL tcp_keepalives_idle = 30";
 
@@ -40,7 +40,7 @@ constexpr std::string_view take_one =
 constexpr std::string_view count_left =
     "SELECT count(*) FROM proposal WHERE day <> ?1 OR area <> ?2";
 
-constexpr std::string_view keep =
+constexpr std::string_view write_one =
     "UPDATE proposal SET day = ?, area = ?, mark = ?, says = ?, wish = ?, made = to_char(now() AT "
     "TIME ZONE 'UTC', 'YYYY-MM-DD HH24:MI \"UTC\"') WHERE pupil = ?";
 
@@ -55,13 +55,13 @@ class Worker {
   enum class Found { done_one, others_have_it, nothing_left };
 
   Found turn(const std::function<NightProposal(const std::string&)>& propose) {
-    link_.exec(begin);
+    link_.exec(begin_turn);
     Rows row = link_.ask(take_one, which_);
     if (row.next()) {
       const Value pupil = row.at(0).value();
       const NightProposal one = propose(row.at(1).text());
       const std::vector<Value> values{which_[0], which_[1], one.mark, one.says, one.wish, pupil};
-      link_.run(keep, values);
+      link_.run(write_one, values);
       link_.exec("COMMIT");
       return Found::done_one;
     }

@@ -187,8 +187,8 @@ void ServerLink::wait_for_answer() {
     const int ready = left > 0 ? ::poll(&socket, 1, static_cast<int>(left)) : 0;
     if (ready == 0) {
       drop();
-      throw ServerError{
-          "", "no answer within " + number_text(static_cast<double>(longest.count()) / 1000) + " s"};
+      throw ServerError{"", "no answer within " +
+                                number_text(static_cast<double>(longest.count()) / 1000) + " s"};
     }
     if (ready > 0 && PQconsumeInput(connection_.get()) == 0)
       throw ServerError{"", one_line(PQerrorMessage(connection_.get()))};

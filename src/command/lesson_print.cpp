@@ -49,13 +49,12 @@ book::Lesson lesson_to_print(const book::Book& book, const book::Pupil& pupil,
   const int number = lesson_meant(lessons, pupil.code, lesson_number(texts)).number;
   book::Lesson lesson = book::lesson_of(book, pupil.code, number);
   if (lesson.plan.loop_file.empty() || lesson.state == book::LessonState::driven)
-    throw UsageError("--lesson: lesson " + std::to_string(number) + " of " + pupil.code +
-                     (lesson.state == book::LessonState::driven
-                          ? " is driven; its drive isn't printed any more"
-                      : lesson.plan.wish.empty()
-                          ? " wasn't planned here"
-                          : " has no drive any more, since a later lesson was logged") +
-                     "; plan one to print");
+    throw UsageError(
+        "--lesson: lesson " + std::to_string(number) + " of " + pupil.code +
+        (lesson.state == book::LessonState::driven ? " is driven; its drive isn't printed any more"
+         : lesson.plan.wish.empty()                ? " wasn't planned here"
+                                    : " has no drive any more, since a later lesson was logged") +
+        "; plan one to print");
   return lesson;
 }
 

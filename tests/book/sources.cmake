@@ -16,6 +16,5 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_rights.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_scheme.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_seen.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/test_server_link.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_stepped_in.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_traced.cpp)

@@ -22,8 +22,7 @@ TEST_CASE("a lesson's mark changes with whatever is changed in it, but its loop 
   CHECK(mark.size() == 32);
   CHECK(mark == mark_of(driven_lesson()));
   const std::vector<std::function<void(Lesson&)>> changes{
-      [](Lesson& one) { one.number = 2; },
-      [](Lesson& one) { one.state = LessonState::planned; },
+      [](Lesson& one) { one.number = 2; }, [](Lesson& one) { one.state = LessonState::planned; },
       [](Lesson& one) { one.plan.start.unix_s += 60; },
       [](Lesson& one) { one.plan.length_minutes = 90; },
       [](Lesson& one) { one.plan.wish += "level 3\n"; },
@@ -100,8 +99,11 @@ TEST_CASE("a lesson that somebody else changed meanwhile keeps what they wrote",
   const std::string planned = mark_of(lessons_of(at.book, "WREN").at(1));
   later.start = later.start.plus_seconds(600);
   replan_lesson(at.book, {"WREN", 2, planned}, {later, {}});
-  refused([&] { log_lesson(at.book, {"WREN", 2, planned}, test::log_of_two_passes()); },
-          "lesson 2 was planned anew, moved or taken out at this moment by somebody else");
+  refused(
+      [&] {
+        log_lesson(at.book, {"WREN", 2, planned}, test::log_of_two_passes());
+      },
+      "lesson 2 was planned anew, moved or taken out at this moment by somebody else");
   CHECK(lessons_of(at.book, "WREN").size() == 2);
 }
 

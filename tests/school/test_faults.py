@@ -7,6 +7,7 @@ One clear line each, and nothing lost. Sources: PostgreSQL 15 documentation, 34.
 import os
 import pathlib
 import shutil
+import signal
 import socket
 import sqlite3
 import subprocess
@@ -111,6 +112,33 @@ def nobody_answers(folder):
     check("no such service", code == 1 and "has no service of that name" in said and said.count("\n") == 1, said)
 
 
+def a_server_that_freezes():
+    """It takes a statement and never answers it, while its computer goes on acknowledging what is sent. Takes a minute, so only
+    when asked for."""
+    with Server() as server:
+        school(server, program)
+        run("pupil", "add", "WREN", "--book", server.address("ash"))
+        holding = subprocess.Popen([server.psql(), "-X", "-q", "-A", "-t", "-h", server.socket, "-U", server.owner, "-d", "postgres"],
+                                   stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        holding.stdin.write("BEGIN; LOCK TABLE act IN EXCLUSIVE MODE; SELECT 'held';\n")
+        holding.stdin.flush()
+        holding.stdout.readline()
+        start = time.monotonic()
+        logging = subprocess.Popen([program, "pupil", "change", "WREN", "--home", "4 Lantern Row", "--book", server.address("ash")],
+                                   stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+        pid = ""
+        while not pid:
+            pid = server.sql("SELECT pid FROM pg_stat_activity WHERE usename = 'ash' AND wait_event_type = 'Lock'")
+        os.kill(int(pid), signal.SIGSTOP)
+        said, _ = logging.communicate()
+        os.kill(int(pid), signal.SIGCONT)
+        holding.communicate("COMMIT;\n")
+        took_s = time.monotonic() - start
+        check("a frozen server", logging.returncode == 1 and "no answer within 60 s" in said and said.count("\n") == 1, said)
+        check("in bounded time", took_s < 100, took_s)
+        print(f"a server that froze was given up after {took_s:.0f} s")
+
+
 def rows_that_are_no_text(folder):
     """Bytes that are no UTF-8, and a zero byte, in a file's book: moving it says which row, and leaves nothing half done."""
     with Server() as server:
@@ -168,5 +196,7 @@ with tempfile.TemporaryDirectory() as name:
     nobody_answers(pathlib.Path(name))
     rows_that_are_no_text(pathlib.Path(name))
     on_a_full_disk(pathlib.Path(name))
+if "--long" in sys.argv:
+    a_server_that_freezes()
 print(f"{len(failed)} failed" if failed else "certificates, passwords, silence, odd bytes, full disk: all as it must be")
 sys.exit(1 if failed else 0)
