@@ -1,3 +1,5 @@
+// Method: the ledger is summed by the database. Lines on no day, or driven more often than a lesson can, aren't looked at: of a
+// school's book all see all lines, and into an older one anybody could write them.
 #include "loopwright/book/streets.hpp"
 
 #include "book/connection.hpp"
@@ -24,7 +26,7 @@ std::vector<wish::StreetUse> street_use(const Book& book, const LedgerAsk& asked
                    "SELECT way, max(today), max(month) FROM (SELECT way, sum(CASE WHEN day = ?2 "
                    "THEN times ELSE 0 END) "
                    "AS today, sum(times) AS month FROM ledger WHERE day BETWEEN ?1 AND ?2 AND "
-                   "(lesson IS DISTINCT FROM ?3 OR ?3 IS NULL) "
+                   "times BETWEEN 1 AND 1000 AND (lesson IS DISTINCT FROM ?3 OR ?3 IS NULL) "
                    "GROUP BY way, node_a, node_b) AS part GROUP BY way ORDER BY way",
                    first, last, left_out(db, asked));
     while (row.next())
@@ -39,13 +41,14 @@ std::vector<StreetTotal> most_used(const Book& book, Date first, Date last) {
     auto row = ask(db,
                    "SELECT way, max(times), max(lessons), max(last) FROM (SELECT way, sum(times) "
                    "AS times, count(*) AS "
-                   "lessons, max(day) AS last FROM ledger WHERE day BETWEEN ? AND ? GROUP BY "
-                   "way, node_a, node_b) AS part "
+                   "lessons, max(day) AS last FROM ledger WHERE day BETWEEN ? AND ? AND times "
+                   "BETWEEN 1 AND 1000 GROUP BY way, node_a, node_b) AS part "
                    "GROUP BY way ORDER BY 2 DESC, way",
                    day_text(first), day_text(last));
     while (row.next())
-      totals.push_back(
-          {row.at(0).wide_number(), row.at(1).number(), row.at(2).number(), day_in(row.at(3))});
+      if (const auto last_day = read_date(row.at(3).text()))
+        totals.push_back(
+            {row.at(0).wide_number(), row.at(1).number(), row.at(2).number(), *last_day});
     return totals;
   });
 }

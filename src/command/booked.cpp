@@ -88,7 +88,8 @@ Span around(const MeantLesson& meant) {
   const std::int64_t midnight = civil_seconds({meant.start.date, 0});
   const std::int64_t start_s = civil_seconds(meant.start);
   return {std::min(midnight, start_s - longest_drive_s),
-          std::max(midnight + day_seconds, start_s + 60LL * meant.minutes + longest_drive_s)};
+          std::max(midnight + day_seconds,
+                   start_s + std::int64_t{60} * meant.minutes + longest_drive_s)};
 }
 
 bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,

@@ -14,6 +14,7 @@ import tempfile
 
 sys.path.append(str(pathlib.Path(__file__).resolve().parent.parent / "page"))
 from served import served
+from checks import planned
 from server import Server, school
 
 build, map_file = sys.argv[1:3]
@@ -187,6 +188,23 @@ def by_statements(server):
     server.sql("DELETE FROM log_entry; DELETE FROM proposal")
 
 
+def whose_day(server, area):
+    """A lesson that lasts over midnight meets the next day's of the same instructor, and no other instructor's."""
+    ash, elm = server.address("ash"), server.address("elm")
+    for code, who in (("LATE", "ash"), ("EARLY", "ash"), ("OTHER", "birch")):
+        done("pupil add", "pupil", "add", code, "--home", "54.2973,2.5988", "--book", server.address(who))
+    planned(server, "LATE", ["2026-12-10T23:30"])
+    plan = ["--start", "2026-12-11T00:15", "--length", "60", "--want", "roundabout=1"]
+    told = " ".join(done("after midnight", "lesson", "plan", "EARLY", area, *plan, "--book", ash).split())
+    check("a clash over midnight", "clash: LATE's lesson 1 23:30 to 00:30, EARLY 00:15: they overlap by 15 min" in told, told)
+    told = done("the office plans", "lesson", "plan", "OTHER", area, *plan, "--book", elm)
+    check("another instructor's lesson is no clash", "clash" not in told, told)
+    day_list = area.with_name("day.txt")
+    day_list.write_text("09:00 60 EARLY roundabouts\n11:00 60 OTHER roundabouts\n", encoding="utf-8")
+    refused("a list of two instructors' pupils", "line 2: OTHER is another instructor's than EARLY", "day", "2026-12-12", area, day_list,
+            "--book", elm)
+
+
 with Server() as server, tempfile.TemporaryDirectory() as folder:
     folder = pathlib.Path(folder)
     school(server, program)
@@ -238,6 +256,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     same_columns(server, folder / "a.book")
     check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
 
+    whose_day(server, area)
     refused("a password in the address", "can be read by others", "pupil", "list", "--book", "postgresql://ash:pw@localhost/b")
     refused("a parameter that is none", "can't be read", "pupil", "list", "--book", "postgresql:///b?passwort=x")
     refused("no server", "can't be reached", "pupil", "list", "--book", f"postgresql:///b?host={folder}")
