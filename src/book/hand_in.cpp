@@ -150,11 +150,10 @@ void put_log(Database& copy, Database& school, const WaitingLog& log, const RowK
     clear_log(school, to);
     write_log(school, to, said);
     if (!log.is.plan.wish.empty()) drop_earlier_drives(school, to);
-  } else if (log.is.state == LessonState::not_driven) {
-    write_not_driven(school, to);
-  } else {
-    write_unlogged(school, to, log.is.plan.passes);
+    return;
   }
+  write_unlogged(school, to, log.is.plan.passes);
+  if (log.is.state == LessonState::not_driven) write_not_driven(school, to);
 }
 
 /// One lesson's handing in, within a transaction of the school's book.

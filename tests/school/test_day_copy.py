@@ -50,11 +50,11 @@ def killed_again_and_again(server, copy, ash):
     for k in range(kills):
         running = subprocess.Popen([program, "school", "bring", (copy, other)[k % 2], "--book", ash], stdout=subprocess.DEVNULL,
                                    stderr=subprocess.DEVNULL)
-        time.sleep(random.random() * 2 * whole_s)
+        time.sleep(random.random() * whole_s)
         between += running.poll() is None
         running.kill()
         running.wait()
-    check("some were killed in the midst", between > kills / 4, between)
+    check("some were killed in the midst", between > 0, between)
     landed = server.sql("SELECT count(*) FROM log_entry")
     both = [subprocess.Popen([program, "school", "bring", one, "--book", ash], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
             for one in (copy, other)]
@@ -149,6 +149,14 @@ def logged_and_taken_back(server, copy, ash):
     done("handed in", "school", "bring", before, "--book", ash)
     check("taken back there, too", server.sql("SELECT count(*) FROM lesson JOIN pupil ON pupil.id = pupil WHERE code = 'PIPIT' AND "
                                               "state = 'planned'") == "2")
+    done("logged once more", "lesson", "log", "PIPIT", "minutes 44; rest 3; remark: calm", "--lesson", "2", "--book", before)
+    done("handed in", "school", "bring", before, "--book", ash)
+    done("taken back", "lesson", "unlog", "PIPIT", "--lesson", "2", "--book", before)
+    done("it didn't happen", "lesson", "log", "PIPIT", "not driven", "--lesson", "2", "--book", before)
+    done("handed in", "school", "bring", before, "--book", ash)
+    check("nothing of the log is left there", server.sql(
+        "SELECT state, minutes, remark, (SELECT count(*) FROM pass WHERE lesson = lesson.id AND level IS NOT NULL) FROM lesson JOIN pupil ON "
+        "pupil.id = pupil WHERE code = 'PIPIT' AND number = 2") == "not driven|||0")
 
 
 with Server() as server, tempfile.TemporaryDirectory() as folder:
