@@ -50,7 +50,12 @@ def killed_again_and_again(server, copy, ash):
     for k in range(kills):
         running = subprocess.Popen([program, "school", "bring", (copy, other)[k % 2], "--book", ash], stdout=subprocess.DEVNULL,
                                    stderr=subprocess.DEVNULL)
-        time.sleep(random.random() * whole_s)
+        if k % 2:  # when one more log is in, wherever it is by then
+            before = server.sql("SELECT count(*) FROM log_entry")
+            while running.poll() is None and server.sql("SELECT count(*) FROM log_entry") == before:
+                pass
+        else:
+            time.sleep(random.random() * whole_s)
         between += running.poll() is None
         running.kill()
         running.wait()
