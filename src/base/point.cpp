@@ -7,6 +7,7 @@
 // with Karney's algorithm. Feet on a line are found in the plane that touches the earth at the
 // point asked for: a line is within a few hundred metres then.
 #include "loopwright/base/point.hpp"
+#include "loopwright/base/point_between.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -41,29 +42,32 @@ double lon_difference_rad(Point a, Point b) {
   return static_cast<double>(lon_difference_e7(a, b)) * 1e-7 * radians;
 }
 
+/// Two points and the latitude half-way between them; its sine is dear, and asked for more than once.
+struct Pair {
+  Pair(Point a, Point b) : dlat(lat_difference_rad(a, b)), dlon(lon_difference_rad(a, b)) {
+    const double lat = (a.lat() + b.lat()) / 2 * radians;
+    sine = std::sin(lat), cosine = std::cos(lat);
+  }
+  double dlat, dlon, sine, cosine;
+};
+
 /// The geodesic from a to b as seen at its middle.
 struct Geodesic {
   double east_m = 0;
   double north_m = 0;
 };
 
-/// Azimuth at b less azimuth at a, of the geodesic between them.
-double convergence_rad(Point a, Point b) {
-  const double sine = std::sin((a.lat() + b.lat()) / 2 * radians);
-  const double dlat = lat_difference_rad(a, b);
-  const double dlon = lon_difference_rad(a, b);
+/// Azimuth at the second point less azimuth at the first, of the geodesic between them.
+double convergence_rad(const Pair& pair) {
+  const auto [dlat, dlon, sine, cosine] = pair;
   // Below 6 km what the first order leaves out is under 1e-9.
   constexpr double short_rad = 1e-3;
   if (std::abs(dlon) < short_rad && std::abs(dlat) < short_rad) return dlon * sine;
   return 2 * std::atan(std::tan(dlon / 2) * sine / std::cos(dlat / 2));
 }
 
-Geodesic geodesic(Point a, Point b) {
-  const double dlat = lat_difference_rad(a, b);
-  const double dlon = lon_difference_rad(a, b);
-  const double lat = (a.lat() + b.lat()) / 2 * radians;
-  const double s = std::sin(lat);
-  const double c = std::cos(lat);
+Geodesic geodesic(const Pair& pair) {
+  const auto [dlat, dlon, s, c] = pair;
   const double s2 = s * s;
   const double eta2 = second_eccentricity2 * c * c;
   const double v2 = 1 + eta2;
@@ -120,7 +124,9 @@ class Plane {
   double east_m_ = 0;
 };
 
-Point between(Point a, Point b, double share) {
+}  // namespace
+
+Point point_between(Point a, Point b, double share) {
   const double lat = share * static_cast<double>(std::int64_t{b.lat_e7} - a.lat_e7);
   const double lon = share * static_cast<double>(lon_difference_e7(a, b));
   std::int64_t lon_e7 = a.lon_e7 + std::llround(lon);
@@ -130,8 +136,6 @@ Point between(Point a, Point b, double share) {
           static_cast<std::int32_t>(lon_e7)};
 }
 
-}  // namespace
-
 Point point_from_degrees(double lat, double lon) {
   assert(std::abs(lat) <= 90 && std::abs(lon) <= 180);
   return {static_cast<std::int32_t>(std::llround(lat * 1e7)),
@@ -139,14 +143,15 @@ Point point_from_degrees(double lat, double lon) {
 }
 
 double distance_m(Point a, Point b) {
-  const Geodesic line = geodesic(a, b);
+  const Geodesic line = geodesic({a, b});
   return std::sqrt(line.east_m * line.east_m + line.north_m * line.north_m);
 }
 
 double bearing_deg(Point a, Point b) {
   if (a == b) return 0;
-  const Geodesic line = geodesic(a, b);
-  const double start = std::atan2(line.east_m, line.north_m) - convergence_rad(a, b) / 2;
+  const Pair pair(a, b);
+  const Geodesic line = geodesic(pair);
+  const double start = std::atan2(line.east_m, line.north_m) - convergence_rad(pair) / 2;
   double degrees = start / radians;
   while (degrees < 0) degrees += 360;
   while (degrees >= 360) degrees -= 360;
@@ -178,7 +183,7 @@ Foot nearest_on_line(std::span<const Point> line, Point from) {
   if (best == 0) return {0, std::sqrt(best_off2), line.front()};
   const double segment_m = distance_m(line[best - 1], line[best]);
   return {length_m(line.first(best)) + best_share * segment_m, std::sqrt(best_off2),
-          between(line[best - 1], line[best], best_share)};
+          point_between(line[best - 1], line[best], best_share)};
 }
 
 Point point_along(std::span<const Point> line, double along_m) {
@@ -186,7 +191,7 @@ Point point_along(std::span<const Point> line, double along_m) {
   if (along_m <= 0) return line.front();
   for (std::size_t i = 1; i < line.size(); ++i) {
     const double segment_m = distance_m(line[i - 1], line[i]);
-    if (along_m < segment_m) return between(line[i - 1], line[i], along_m / segment_m);
+    if (along_m < segment_m) return point_between(line[i - 1], line[i], along_m / segment_m);
     along_m -= segment_m;
   }
   return line.back();

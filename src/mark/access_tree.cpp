@@ -53,8 +53,9 @@ Access access_of(std::string_view value) {
 }
 
 Word first_word(const Tags& tags, std::string_view suffix) {
+  std::string key;
   for (std::size_t level = 0; level < modes.size(); ++level) {
-    const std::string key = std::string(modes[level]) + std::string(suffix);
+    key.assign(modes[level]).append(suffix);
     if (const auto value = tags.get(key); !value.empty()) {
       return {access_of(value), level, tag_text(key, value)};
     }
@@ -165,7 +166,7 @@ std::string InDirection::lets_in() const {
 }
 
 KeyAccess InDirection::read() {
-  for (std::size_t level = modes.size(); level-- > 0;) {
+  for (std::size_t level = modes.size(); tags_.has_conditions() && level-- > 0;) {
     for (const std::string_view suffix : {std::string_view(), direction_})
       lay(std::string(modes[level]).append(suffix).append(":conditional"), level);
   }

@@ -57,6 +57,10 @@ bool is_ring(const road::Roads& roads, StretchId stretch) {
 StretchId straight_on(const road::Roads& roads, StretchId stretch) {
   const NodeId node = roads.to_node(stretch);
   const bool only_way_on = road_ends(roads, node) == 2;
+  if (const auto leaving = roads.leaving(node); only_way_on && leaving.size() == 2) {
+    const StretchId next = leaving[leaving[0] == stretch.back() ? 1 : 0];
+    return is_ring(roads, next) ? StretchId{} : next;
+  }
   StretchId best;
   double least = only_way_on ? std::numeric_limits<double>::max() : straight_within_deg;
   for (const StretchId next : roads.leaving(node)) {

@@ -63,11 +63,13 @@ std::vector<RunMember> bends_members(Draft& draft) {
   const OpenCountry country(roads);
   const TextId text = draft.text("bends sharper than the limit allows");
   std::vector<RunMember> members;
-  for_each_road(draft, [&](PieceId id) {
+  const auto bends = [&](PieceId id) {
     const double limit = limit_mps(draft, id);
-    if (!is_fast(draft, limit) || bends_by_design(roads.pieces[id.index()])) return;
-    if (is_guessed(draft, id) && !country.holds(id)) return;
-    if (!bends_too_much(roads, id, limit)) return;
+    if (!is_fast(draft, limit) || bends_by_design(roads.pieces[id.index()])) return false;
+    if (is_guessed(draft, id) && !country.holds(id)) return false;
+    return bends_too_much(roads, id, limit);
+  };
+  for_each_road_that(draft, bends, [&](PieceId id) {
     add_both_ways(draft, members,
                   {{id, false}, road::Kind::bends, road::Confidence::inferred, text});
   });
@@ -76,9 +78,11 @@ std::vector<RunMember> bends_members(Draft& draft) {
 
 void mark_winding(Draft& draft) {
   const road::Roads roads = draft.roads();
-  for_each_road(draft, [&](PieceId id) {
-    if (!is_fast(draft, limit_mps(draft, id))) return;
-    if (!bends_too_much(roads, id, winding_mph * mps_per_mph)) return;
+  const auto winds = [&](PieceId id) {
+    return is_fast(draft, limit_mps(draft, id)) &&
+           bends_too_much(roads, id, winding_mph * mps_per_mph);
+  };
+  for_each_road_that(draft, winds, [&](PieceId id) {
     draft.tables.pieces[id.index()].flags |= road::piece_flag::winding;
   });
 }

@@ -11,6 +11,8 @@
 // desirable; from memory. 330 m at 60 mph, 147 m at 40 mph. 200 m is ours.
 #include "bends.hpp"
 
+#include "flat.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -27,45 +29,11 @@ struct Span {
   double from_m = 0, to_m = 0;
 };
 
-/// Angles between chords of one line as they are in a plane: quick, and within a degree of those on the
-/// earth for what is shorter than a degree of latitude and not near a pole.
-class Flat {
- public:
-  explicit Flat(std::span<const Point> line)
-      : east_(std::cos(line.front().lat() * std::numbers::pi / 180)) {
-    const auto [south, north] = std::ranges::minmax(line, {}, &Point::lat_e7);
-    const auto [west, east] = std::ranges::minmax(line, {}, &Point::lon_e7);
-    constexpr std::int64_t small_e7 = 2'000'000, polar_e7 = 750'000'000;
-    const std::int64_t farthest_e7 = std::max(std::abs(south.lat_e7), std::abs(north.lat_e7));
-    holds_ = std::int64_t{north.lat_e7} - south.lat_e7 < small_e7 &&
-             std::int64_t{east.lon_e7} - west.lon_e7 < small_e7 && farthest_e7 < polar_e7;
-  }
-  [[nodiscard]] bool holds() const { return holds_; }
-  /// Of the way from a over b to c, without its side.
-  [[nodiscard]] double turn_deg(Point a, Point b, Point c) const {
-    const double x1 = east_ * (b.lon_e7 - a.lon_e7), y1 = b.lat_e7 - a.lat_e7;
-    const double x2 = east_ * (c.lon_e7 - b.lon_e7), y2 = c.lat_e7 - b.lat_e7;
-    return std::atan2(std::abs(x1 * y2 - y1 * x2), x1 * x2 + y1 * y2) * 180 / std::numbers::pi;
-  }
-  /// All turns of the line together: no two of its chords differ by more.
-  [[nodiscard]] double turns_deg(std::span<const Point> line) const {
-    double sum = 0;
-    for (std::size_t i = 2; i < line.size(); ++i)
-      sum += turn_deg(line[i - 2], line[i - 1], line[i]);
-    return sum;
-  }
-
- private:
-  double east_ = 1;  // of a degree of longitude to one of latitude
-  bool holds_ = false;
-};
-
 /// Metres along the line where it bends more sharply than the chords allow. What is clearly straighter in the plane
 /// isn't measured on the earth.
 std::vector<double> sharp_points(const RoadLine& line, double chord_m) {
-  constexpr double clearly_below_deg = turn_deg - 2;
-  const Flat flat(line.points);
-  if (flat.holds() && flat.turns_deg(line.points) < clearly_below_deg) return {};
+  const Flat flat(line.points, turn_deg);
+  if (flat.is_straight(line.points)) return {};
   std::vector<Point> points;
   walk_evenly(line.points, step_m, [&](double, Point at) { points.push_back(at); });
   std::vector<double> sharp;
@@ -74,7 +42,7 @@ std::vector<double> sharp_points(const RoadLine& line, double chord_m) {
   const auto reach = static_cast<std::size_t>(std::max(1.0, std::round(chord_m / step)));
   for (std::size_t i = reach; i + reach < points.size(); ++i) {
     const Point before = points[i - reach], at = points[i], after = points[i + reach];
-    if (flat.holds() && flat.turn_deg(before, at, after) < clearly_below_deg) continue;
+    if (flat.turns_less(before, at, after)) continue;
     const double turn = heading_change_deg(bearing_deg(before, at), bearing_deg(at, after));
     if (std::abs(turn) >= turn_deg) sharp.push_back(static_cast<double>(i) * step);
   }

@@ -16,6 +16,7 @@
 #include <unordered_map>
 
 #include "box.hpp"
+#include "loopwright/base/equal_rows.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/road/kind_table.hpp"
@@ -46,7 +47,7 @@ class CarParks {
   void mark();
 
  private:
-  void learn_way(const RawWay& way, const std::set<std::uint64_t>& cells);
+  void learn_way(const RawWay& way, const std::vector<std::uint64_t>& cells);
   [[nodiscard]] bool has_bays(const RawFeature& park) const;
   [[nodiscard]] std::vector<std::size_t> ways_inside(const RawFeature& park) const;
   [[nodiscard]] std::optional<WayIn> way_in(const RawFeature& park) const;
@@ -58,10 +59,15 @@ class CarParks {
   Draft& draft_;
   const road::Roads& roads_;
   const PullUpRules& rules_;
-  std::vector<const RawWay*> service_;                                 // service ways by car parks
-  std::unordered_multimap<std::int64_t, std::size_t> service_at_;      // their rows by node
-  std::multimap<std::uint64_t, std::pair<Point, std::size_t>> nodes_;  // theirs, by grid cell
-  std::multimap<std::uint64_t, Point> bays_;                           // by grid cell
+  std::vector<const RawWay*> service_;                             // service ways by car parks
+  std::unordered_multimap<std::int64_t, std::size_t> service_at_;  // their rows by node
+  struct ServiceNode {
+    std::uint64_t cell = 0;
+    Point at;
+    std::size_t way = 0;  ///< row in service_
+  };
+  std::vector<ServiceNode> nodes_;            // theirs, by grid cell
+  std::multimap<std::uint64_t, Point> bays_;  // by grid cell
 };
 
 /// Cells the outline of a feature lies in.
@@ -74,26 +80,28 @@ std::set<std::uint64_t> cells_of(const RawFeature& park) {
 
 CarParks::CarParks(Draft& draft, const road::Roads& roads, const PullUpRules& rules)
     : draft_(draft), roads_(roads), rules_(rules) {
-  std::set<std::uint64_t> cells;  // those with a car park: what lies elsewhere isn't looked at
+  std::set<std::uint64_t> parks;  // cells with a car park: what lies elsewhere isn't looked at
   for (const RawFeature& feature : draft.raw.features)
-    if (could_be_one(feature.tags)) cells.merge(cells_of(feature));
+    if (could_be_one(feature.tags)) parks.merge(cells_of(feature));
+  const std::vector<std::uint64_t> cells(parks.begin(), parks.end());
   for (const RawWay& way : draft.raw.ways)
-    if (way.tags.is("highway", "service")) learn_way(way, cells);
+    if (!cells.empty() && way.tags.is("highway", "service")) learn_way(way, cells);
+  std::ranges::stable_sort(nodes_, {}, &ServiceNode::cell);
   for (const RawFeature& feature : draft.raw.features)
     if (feature.tags.is("amenity", "parking_space"))
       bays_.emplace(road::grid_cell(feature.at), feature.at);
 }
 
 /// Keeps a service way that has a node in one of the cells.
-void CarParks::learn_way(const RawWay& way, const std::set<std::uint64_t>& cells) {
+void CarParks::learn_way(const RawWay& way, const std::vector<std::uint64_t>& cells) {
   const std::size_t row = service_.size();
   bool is_near = false;
   for (const std::int64_t node : way.nodes) {
     const RawNode* known = draft_.raw.find_node(node);
     if (known == nullptr) continue;
     const std::uint64_t cell = road::grid_cell(known->at);
-    if (!cells.contains(cell)) continue;
-    nodes_.emplace(cell, std::pair(known->at, row));
+    if (!std::ranges::binary_search(cells, cell)) continue;
+    nodes_.push_back({cell, known->at, row});
     is_near = true;
   }
   if (!is_near) return;
@@ -112,9 +120,7 @@ std::vector<std::size_t> CarParks::ways_inside(const RawFeature& park) const {
   const Box box = box_of_lines(park);
   std::set<std::size_t> rows;
   for (const std::uint64_t cell : cells_of(park)) {
-    const auto [first, last] = nodes_.equal_range(cell);
-    for (auto at = first; at != last; ++at) {
-      const auto& [point, row] = at->second;
+    for (const auto& [in, point, row] : equal_rows(nodes_, cell, &ServiceNode::cell)) {
       if (!box.may_be_near(point, edge_m)) continue;
       if (contains(park, point) || distance_m(park, point) < edge_m) rows.insert(row);
     }

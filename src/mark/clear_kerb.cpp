@@ -17,8 +17,10 @@
 
 #include "approach.hpp"
 #include "box.hpp"
+#include "flat.hpp"
 #include "line_walk.hpp"
 #include "loopwright/base/equal_rows.hpp"
+#include "loopwright/base/in_parts.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "tag_words.hpp"
 
@@ -68,16 +70,17 @@ ClearKerb::ClearKerb(const Draft& draft, const road::Roads& roads, const PullUpR
     if (!is_minor_service(way.tags) || is_closed_off(way.tags)) continue;
     const bool drive = way.tags.is("service", "driveway");
     const double margin = rules.at(drive ? "drive" : "aisle");
-    for (const std::int64_t node : way.nodes) minor_.emplace_back(node, margin);
+    for (const std::int64_t node : way.nodes) on_nodes_.emplace_back(node, margin);
   }
-  std::ranges::sort(minor_);
-  for (std::size_t p = 0; p < roads.pieces.size(); ++p) {
-    const PieceId piece{p};
-    if (!roads.drivable({piece, false}) && !roads.drivable({piece, true})) continue;
-    add_ends(piece);
-    add_nodes(piece);
-    add_bends(piece);
-  }
+  for (const auto& [node, tags] : draft.raw.node_tags)
+    if (const double margin = margin_of_tags(tags); margin > 0)
+      on_nodes_.emplace_back(node, margin);
+  std::ranges::sort(on_nodes_);
+  each_in_order(
+      roads.pieces.size(), [&](std::size_t row) { return blocks_by(PieceId{row}); },
+      [&](std::size_t, std::vector<Block>&& blocks) {
+        blocks_.insert(blocks_.end(), blocks.begin(), blocks.end());
+      });
   add_features();
   for (const RawWay& rails : draft.raw.trams) {
     std::vector<Point> line;
@@ -104,6 +107,22 @@ std::vector<KerbPart> ClearKerb::parts(PieceId piece) const {
   return parts;
 }
 
+/// What the road itself keeps clear; some of it may lie on the next piece.
+std::vector<ClearKerb::Block> ClearKerb::blocks_by(PieceId piece) const {
+  std::vector<Block> blocks;
+  if (!roads_.drivable({piece, false}) && !roads_.drivable({piece, true})) return blocks;
+  for (const bool against : {false, true}) walk_beyond({piece, against}, blocks);
+  add_nodes(piece, blocks);
+  add_bends(piece, blocks);
+  return blocks;
+}
+
+double ClearKerb::margin_of_tags(const Tags& tags) const {
+  const bool island = tags.is("crossing:island", "yes") || tags.is("traffic_calming", "island") ||
+                      tags.is("crossing", "island");
+  return std::max(island ? island_m_ : 0, tags.is("highway", "crossing") ? plain_crossing_m_ : 0);
+}
+
 double ClearKerb::margin_at(NodeId node) const {
   const std::uint32_t flags = roads_.nodes[node.index()].flags;
   const std::array<std::pair<std::uint32_t, double>, 6> margins{{
@@ -120,8 +139,9 @@ double ClearKerb::margin_at(NodeId node) const {
   return most;
 }
 
-void ClearKerb::add_point(PieceId piece, double at_m, double margin_m) {
-  blocks_.push_back({piece, at_m, margin_m});
+void ClearKerb::add_point(const Block& block, std::vector<Block>& blocks) const {
+  const auto [piece, at_m, margin_m] = block;
+  blocks.push_back(block);
   const double length_m = roads_.pieces[piece.index()].length_m;
   for (const bool against : {false, true}) {
     const StretchId s{piece, against};
@@ -133,17 +153,17 @@ void ClearKerb::add_point(PieceId piece, double at_m, double margin_m) {
       if (next == s.back()) continue;
       const double beyond_m = -to_end_m;
       const double next_m = roads_.piece(next).length_m;
-      blocks_.push_back({next.piece(), next.against() ? next_m - beyond_m : beyond_m, margin_m});
+      blocks.push_back({next.piece(), next.against() ? next_m - beyond_m : beyond_m, margin_m});
     }
   }
 }
 
-void ClearKerb::walk_beyond(StretchId towards_end) {
+void ClearKerb::walk_beyond(StretchId towards_end, std::vector<Block>& blocks) const {
   const double length_m = roads_.piece(towards_end).length_m;
   const auto keep_clear = [&](double beyond_m, double margin_m) {
     if (margin_m <= beyond_m) return;
     const double at_m = towards_end.against() ? -beyond_m : length_m + beyond_m;
-    blocks_.push_back({towards_end.piece(), at_m, margin_m});
+    blocks.push_back({towards_end.piece(), at_m, margin_m});
   };
   double beyond_m = 0;
   StretchId s = towards_end;
@@ -162,46 +182,39 @@ void ClearKerb::walk_beyond(StretchId towards_end) {
   }
 }
 
-void ClearKerb::add_ends(PieceId piece) {
-  for (const bool against : {false, true}) walk_beyond({piece, against});
-}
-
-void ClearKerb::add_nodes(PieceId piece) {
+void ClearKerb::add_nodes(PieceId piece, std::vector<Block>& blocks) const {
   const RawWay& way = draft_.way(piece);
   const road::Piece& row = roads_.pieces[piece.index()];
   const auto shape = roads_.shape_of(piece);
   const auto margin_of = [&](std::int64_t id) {
-    double most = 0;
-    const auto minor =
-        equal_rows(minor_, id, [](const std::pair<std::int64_t, double>& m) { return m.first; });
-    for (const auto& [node, margin] : minor) most = std::max(most, margin);
-    const Tags& tags = draft_.raw.tags_of_node(id);
-    if (tags.empty()) return most;
-    const bool island = tags.is("crossing:island", "yes") || tags.is("traffic_calming", "island") ||
-                        tags.is("crossing", "island");
-    if (island) most = std::max(most, island_m_);
-    if (tags.is("highway", "crossing")) most = std::max(most, plain_crossing_m_);
-    return most;
+    const auto last = std::ranges::upper_bound(on_nodes_, id, {}, &NodeMargin::first);
+    const bool known = last != on_nodes_.begin() && std::prev(last)->first == id;
+    return known ? std::prev(last)->second : 0.0;  // the widest of a node stands last
   };
   double at_m = 0;
   for (std::size_t i = row.from_index; i <= row.to_index && i < way.nodes.size(); ++i) {
     const std::size_t k = i - row.from_index;
     if (k > 0 && k < shape.size()) at_m += loopwright::distance_m(shape[k - 1], shape[k]);
-    if (const double margin = margin_of(way.nodes[i]); margin > 0) add_point(piece, at_m, margin);
+    if (const double margin = margin_of(way.nodes[i]); margin > 0)
+      add_point({piece, at_m, margin}, blocks);
   }
 }
 
-void ClearKerb::add_bends(PieceId piece) {
+void ClearKerb::add_bends(PieceId piece, std::vector<Block>& blocks) const {
   const auto shape = roads_.shape_of(piece);
   if (shape.size() < 3) return;
   const double bend_deg = turn_on_circle_deg(bend_radius_m_);
+  const Flat flat(shape, bend_deg);
+  if (flat.is_straight(shape)) return;
   LineWalk behind(shape), ahead(shape);
   double at_m = 0;
   for (std::size_t i = 1; i + 1 < shape.size(); ++i) {
     at_m += loopwright::distance_m(shape[i - 1], shape[i]);
-    const double turn = std::abs(heading_change_deg(bearing_deg(behind.at(at_m - arm_m), shape[i]),
-                                                    bearing_deg(shape[i], ahead.at(at_m + arm_m))));
-    if (turn > bend_deg) add_point(piece, at_m, bend_m_);
+    const Point before = behind.at(at_m - arm_m), after = ahead.at(at_m + arm_m);
+    if (flat.turns_less(before, shape[i], after)) continue;
+    const double turn =
+        std::abs(heading_change_deg(bearing_deg(before, shape[i]), bearing_deg(shape[i], after)));
+    if (turn > bend_deg) add_point({piece, at_m, bend_m_}, blocks);
   }
 }
 

@@ -35,23 +35,27 @@ class ClearKerb {
     PieceId piece;
     double at_m = 0, margin_m = 0;
   };
-  void add_ends(PieceId piece);
-  void walk_beyond(StretchId towards_end);
+  [[nodiscard]] std::vector<Block> blocks_by(PieceId piece) const;
+  void walk_beyond(StretchId towards_end, std::vector<Block>& blocks) const;
   [[nodiscard]] double margin_at(NodeId node) const;
-  void add_nodes(PieceId piece);
-  void add_bends(PieceId piece);
+  /// Of a node anywhere on a road: an island, a crossing without stripes; 0 for any other.
+  [[nodiscard]] double margin_of_tags(const Tags& tags) const;
+  void add_nodes(PieceId piece, std::vector<Block>& blocks) const;
+  void add_bends(PieceId piece, std::vector<Block>& blocks) const;
   void add_around(Point at, double margin_m);
   void add_line(std::span<const Point> line, double margin_m);
   void add_features();
-  void add_point(PieceId piece, double at_m, double margin_m);
+  /// The block, and what of its margin lies on the next piece.
+  void add_point(const Block& block, std::vector<Block>& blocks) const;
 
   const Draft& draft_;
   const road::Roads& roads_;
   double junction_m_, dead_end_m_, crossing_m_, signals_m_, level_crossing_m_, narrowing_m_;
   double plain_crossing_m_, island_m_, bend_m_, bend_radius_m_;
-  std::map<std::string_view, double> beside_m_;         // by the tag of a feature
-  std::vector<std::pair<std::int64_t, double>> minor_;  // nodes of drives and aisles, by id
-  std::vector<Block> blocks_;                           // by piece once built
+  std::map<std::string_view, double> beside_m_;  // by the tag of a feature
+  using NodeMargin = std::pair<std::int64_t, double>;
+  std::vector<NodeMargin> on_nodes_;  // of drives, aisles and tags, by id and width
+  std::vector<Block> blocks_;         // by piece once built
 };
 
 }  // namespace loopwright::mark

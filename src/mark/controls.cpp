@@ -20,6 +20,7 @@
 #include "approach.hpp"
 #include "arms.hpp"
 #include "facing.hpp"
+#include "loopwright/base/in_parts.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
 #include "priority.hpp"
@@ -198,15 +199,19 @@ void set_controls(Draft& draft, const road::Roads& roads, const NodeControls& co
 void mark_controls(Draft& draft) {
   const road::Roads graph = draft.roads();
   const auto copies = copies_by_end(graph);
-  for (std::size_t row = 0; row < graph.nodes.size(); ++row) {
-    const NodeId node{row};
-    const NodeControls controls(draft, graph, node);
-    for (const StretchId away : graph.leaving(node)) {
-      set_controls(draft, graph, controls, StateId{away.back().index()});
+  // Each turn is of one node: two threads never write the same.
+  in_parts(graph.nodes.size(), [&](std::size_t first, std::size_t last) {
+    for (std::size_t row = first; row < last; ++row) {
+      const NodeId node{row};
+      const NodeControls controls(draft, graph, node);
+      for (const StretchId away : graph.leaving(node)) {
+        set_controls(draft, graph, controls, StateId{away.back().index()});
+      }
+      const auto [begin, end] = copies.equal_range(node);
+      for (auto copy = begin; copy != end; ++copy)
+        set_controls(draft, graph, controls, copy->second);
     }
-    const auto [begin, end] = copies.equal_range(node);
-    for (auto copy = begin; copy != end; ++copy) set_controls(draft, graph, controls, copy->second);
-  }
+  });
 }
 
 }  // namespace loopwright::mark

@@ -59,8 +59,9 @@ RunFamily cycle_lane_runs(Draft& draft) {
     const StretchId stretch{row};
     if (!roads.drivable(stretch)) continue;
     if (roads.piece(stretch).road_class == road::RoadClass::service) continue;
-    const std::string tag =
-        near_lane_tag(draft.way_tags(stretch.piece()), stretch.against(), draft.side());
+    const Tags& tags = draft.way_tags(stretch.piece());
+    if (!has_key_with(tags, "cycleway")) continue;
+    const std::string tag = near_lane_tag(tags, stretch.against(), draft.side());
     if (tag.empty()) continue;
     family.members.push_back(
         {stretch, Kind::cycle_lane, road::Confidence::certain, draft.text(tag)});

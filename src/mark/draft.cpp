@@ -2,7 +2,7 @@
 //
 // 1. Texts are kept once each: a row number is handed out when a text first appears.
 // 2. Places are final when added (their nodes and pieces are appended to the place_* columns);
-//    an index from node to places answers "what is at this junction?".
+//    a chain of them at each node answers "what is at this junction?".
 // 3. Chances keep their paths apart until finish, which orders the chances by entry and lays the
 //    paths out in that order. Paths stand one behind the other in blocks, none in two: path_first counts the ids
 //    of whole blocks. A country has seven million of them: a piece of memory for each would take five times as much.
@@ -36,20 +36,21 @@ Draft::Draft(const RawMap& raw_map, road::AreaInfo area_info, road::Report& buil
     : raw(raw_map),
       info(std::move(area_info)),
       law(info.region, read_date(std::string_view(info.map_timestamp).substr(0, 10))),
-      report(build_report) {
+      report(build_report),
+      texts_(0, TextHash{this}, SameText{this}) {
   tables.place_node_first = {0};
   tables.place_piece_first = {0};
   tables.text_first = {0, 0};
-  texts_.emplace(std::string(), TextId{std::size_t{0}});
+  texts_.insert(TextId{std::size_t{0}});
 }
 
 TextId Draft::text(std::string_view text) {
-  const auto [at, is_new] = texts_.try_emplace(std::string(text), texts_.size());
-  if (is_new) {
-    tables.text_bytes.insert(tables.text_bytes.end(), text.begin(), text.end());
-    tables.text_first.push_back(static_cast<std::uint32_t>(tables.text_bytes.size()));
-  }
-  return at->second;
+  if (const auto known = texts_.find(text); known != texts_.end()) return *known;
+  const TextId id{texts_.size()};
+  tables.text_bytes.insert(tables.text_bytes.end(), text.begin(), text.end());
+  tables.text_first.push_back(static_cast<std::uint32_t>(tables.text_bytes.size()));
+  texts_.insert(id);
+  return id;
 }
 
 std::string_view Draft::text(TextId id) const {
@@ -58,7 +59,26 @@ std::string_view Draft::text(TextId id) const {
   return {tables.text_bytes.data() + first, tables.text_first[id.index() + 1] - first};
 }
 
+void Draft::learn_rows() {
+  way_rows_.clear(), node_tag_rows_.clear();
+  way_rows_.reserve(tables.pieces.size());
+  std::uint32_t row = 0;  // pieces, as the ways they are of, are in order of id
+  for (const road::Piece& piece : tables.pieces) {
+    while (raw.ways[row].id != piece.way) ++row;
+    way_rows_.push_back(row);
+  }
+  node_tag_rows_.reserve(tables.nodes.size());
+  std::uint32_t tagged = 0;
+  for (const road::Node& node : tables.nodes) {
+    while (tagged < raw.node_tags.size() && raw.node_tags[tagged].first < node.osm_id) ++tagged;
+    const bool has_tags =
+        tagged < raw.node_tags.size() && raw.node_tags[tagged].first == node.osm_id;
+    node_tag_rows_.push_back(has_tags ? tagged + 1 : 0);
+  }
+}
+
 const RawWay& Draft::way(PieceId piece) const {
+  if (piece.index() < way_rows_.size()) return raw.ways[way_rows_[piece.index()]];
   const std::int64_t id = tables.pieces[piece.index()].way;
   const auto at = std::ranges::lower_bound(raw.ways, id, {}, &RawWay::id);
   assert(at != raw.ways.end() && at->id == id);
@@ -70,6 +90,11 @@ const Tags& Draft::way_tags(PieceId piece) const {
 }
 
 const Tags& Draft::node_tags(NodeId node) const {
+  static const Tags none;
+  if (node.index() < node_tag_rows_.size()) {
+    const std::uint32_t row = node_tag_rows_[node.index()];
+    return row == 0 ? none : raw.node_tags[row - 1].second;
+  }
   return raw.tags_of_node(tables.nodes[node.index()].osm_id);
 }
 
@@ -85,7 +110,12 @@ PlaceId Draft::add_place(const road::Place& place, std::span<const NodeId> nodes
   tables.place_node_first.push_back(static_cast<std::uint32_t>(tables.place_nodes.size()));
   tables.place_pieces.insert(tables.place_pieces.end(), inside.begin(), inside.end());
   tables.place_piece_first.push_back(static_cast<std::uint32_t>(tables.place_pieces.size()));
-  for (const NodeId node : nodes) places_by_node_.emplace(node.value, id);
+  for (const NodeId node : nodes) {
+    if (node.index() >= first_place_.size())
+      first_place_.resize(std::max(tables.nodes.size(), node.index() + 1), 0);
+    places_at_.push_back({id, first_place_[node.index()]});
+    first_place_[node.index()] = static_cast<std::uint32_t>(places_at_.size());
+  }
   return id;
 }
 
@@ -106,19 +136,18 @@ void Draft::add_run_fact(const road::RunFact& fact) {
 
 PlaceId Draft::place_at(NodeId node, Kind kind) const {
   PlaceId first;  // none is greater than any row
-  const auto [begin, end] = places_by_node_.equal_range(node.value);
-  for (auto at = begin; at != end; ++at) {
-    if (road::meets(tables.places[at->second.index()].kind, kind))
-      first = std::min(first, at->second);
-  }
+  each_place_at(node, [&](PlaceId place) {
+    if (road::meets(tables.places[place.index()].kind, kind)) first = std::min(first, place);
+  });
   return first;
 }
 
 bool Draft::is_controlled(NodeId node) const {
-  const auto [begin, end] = places_by_node_.equal_range(node.value);
-  return std::any_of(begin, end, [this](const auto& row) {
-    return controls_its_nodes(tables.places[row.second.index()].kind);
+  bool controlled = false;
+  each_place_at(node, [&](PlaceId place) {
+    controlled = controlled || controls_its_nodes(tables.places[place.index()].kind);
   });
+  return controlled;
 }
 
 void Draft::finish() {

@@ -43,6 +43,7 @@ struct ConditionalTag {
 
 std::vector<ConditionalTag> conditional_tags(const Tags& tags) {
   std::vector<ConditionalTag> found;
+  if (!tags.has_conditions()) return found;
   tags.each([&](std::string_view key, std::string_view value) {
     if (key.ends_with(ending)) found.push_back({key.substr(0, key.size() - ending.size()), value});
   });

@@ -35,17 +35,17 @@ class JunctionMarker {
     Widths widths;
     OsmObject source;
   };
-  [[nodiscard]] std::optional<NarrowMouth> narrow_mouth(StretchId exit) const;
+  [[nodiscard]] std::optional<NarrowMouth> narrow_mouth(StretchId exit);
 
   Draft& draft_;
   const road::Roads& roads_;
   PieceWidths widths_;
 };
 
-std::optional<JunctionMarker::NarrowMouth> JunctionMarker::narrow_mouth(StretchId exit) const {
+std::optional<JunctionMarker::NarrowMouth> JunctionMarker::narrow_mouth(StretchId exit) {
   double metres = 0;
   for (StretchId s = exit; s.known() && metres < mouth_m;) {
-    const Widths widths = widths_.of(s.piece());
+    const Widths& widths = widths_.of(s.piece());
     if (widths.narrow) return NarrowMouth{widths, way_object(roads_.piece(s).way)};
     metres += roads_.piece(s).length_m;
     if (road_ends(roads_, roads_.to_node(s)) != 2) break;

@@ -173,15 +173,6 @@ std::string cycle_lane_tag(const Tags& tags, std::string_view side) {
   return one_of(tags.get("cycleway"), lanes) ? tag_text(tags, "cycleway") : std::string();
 }
 
-/// Whether any tag here speaks of standing cars: most ways have none, and need no closer look.
-bool speaks_of_parking(const Tags& tags) {
-  bool speaks = false;
-  tags.each([&](std::string_view key, std::string_view) {
-    speaks = speaks || key.starts_with("parking:");
-  });
-  return speaks;
-}
-
 /// A text for hours::Timetable as clauses.
 std::string as_clauses(std::string_view hours) {
   const bool plain = hours.find('@') == std::string_view::npos;
@@ -231,8 +222,10 @@ road::LaneSide near_side(Side side, StretchId stretch) {
 Kerb kerb_of(const Tags& tags, road::LaneSide lane_side) {
   const std::string_view side = word(lane_side);
   Kerb kerb;
-  if (speaks_of_parking(tags) && !add_today(kerb, tags, side)) add_before_2022(kerb, tags, side);
-  if (kerb.forbidden_by.empty()) kerb.forbidden_by = cycle_lane_tag(tags, side);
+  if (has_key_with(tags, "parking:") && !add_today(kerb, tags, side))
+    add_before_2022(kerb, tags, side);
+  if (kerb.forbidden_by.empty() && has_key_with(tags, "cycleway"))
+    kerb.forbidden_by = cycle_lane_tag(tags, side);
   if (kerb.forbidden_by.empty()) kerb.forbidden_by = double_line_tag(tags);
   return kerb;
 }

@@ -40,7 +40,16 @@ std::string_view value_told(std::string_view value) {
   return is_limit ? value : "as the signs say";
 }
 
-void add_conditional(LimitHours& hours, const Tags& tags, const std::string& key) {
+/// The keys that speak of one direction.
+struct LimitKeys {
+  std::string_view plain, conditional, variable;
+};
+constexpr LimitKeys along{"maxspeed:forward", "maxspeed:forward:conditional",
+                          "maxspeed:variable:forward"};
+constexpr LimitKeys against{"maxspeed:backward", "maxspeed:backward:conditional",
+                            "maxspeed:variable:backward"};
+
+void add_conditional(LimitHours& hours, const Tags& tags, std::string_view key) {
   for (const hours::Clause& clause : hours::split_conditional(tags.get(key))) {
     const Binding binding = binding_on_car(clause.condition);
     if (binding.when == Binding::When::never) continue;
@@ -50,15 +59,15 @@ void add_conditional(LimitHours& hours, const Tags& tags, const std::string& key
   }
 }
 
-LimitHours in_direction(const Tags& tags, const std::string& direction) {
+LimitHours in_direction(const Tags& tags, const LimitKeys& keys) {
   LimitHours hours;
-  const std::string sided = "maxspeed" + direction;
-  const std::string plain = tags.has(sided) ? sided : "maxspeed";
+  const std::string_view plain = tags.has(keys.plain) ? keys.plain : "maxspeed";
   const bool switched_alone = read_limit(tags.get(plain)).what == LimitText::What::varies;
   if (!switched_alone) hours.base = tags.get(plain);
-  for (const std::string& key : {std::string("maxspeed:conditional"), sided + ":conditional"})
-    add_conditional(hours, tags, key);
-  for (const std::string& key : {std::string("maxspeed:variable"), "maxspeed:variable" + direction})
+  if (tags.has_conditions())
+    for (const std::string_view key : {std::string_view("maxspeed:conditional"), keys.conditional})
+      add_conditional(hours, tags, key);
+  for (const std::string_view key : {std::string_view("maxspeed:variable"), keys.variable})
     if (tags.has(key) && !tags.is(key, "no")) add(hours, by_signs, tag_text(tags, key));
   if (switched_alone) add(hours, by_signs, tag_text(tags, plain));
   return hours;
@@ -67,12 +76,11 @@ LimitHours in_direction(const Tags& tags, const std::string& direction) {
 }  // namespace
 
 void keep_limit_hours(Draft& draft, PieceId piece) {
-  for (const bool against : {false, true}) {
-    const StretchId stretch(piece, against);
+  for (const bool back : {false, true}) {
+    const StretchId stretch(piece, back);
     std::uint32_t& flags = draft.tables.stretches[stretch.index()].flags;
     if ((flags & road::stretch_flag::drivable) == 0) continue;
-    const LimitHours hours =
-        in_direction(draft.way_tags(piece), against ? ":backward" : ":forward");
+    const LimitHours hours = in_direction(draft.way_tags(piece), back ? against : along);
     if (hours.text.empty()) continue;
     flags |= road::stretch_flag::timed;
     // No single number is sure then: look for the sign.

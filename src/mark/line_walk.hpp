@@ -10,7 +10,7 @@
 #include <cstddef>
 #include <span>
 
-#include "loopwright/base/point.hpp"
+#include "loopwright/base/point_between.hpp"
 
 namespace loopwright::mark {
 
@@ -29,10 +29,17 @@ class LineWalk {
       leg_m_ = -1;
       ++first_;
     }
-    return point_along(line_.subspan(first_, 2), along_m - before_m_);
+    return on_leg(along_m - before_m_);
   }
 
  private:
+  Point on_leg(double along_m) {
+    if (along_m <= 0) return line_[first_];
+    if (leg_m_ < 0) leg_m_ = distance_m(line_[first_], line_[first_ + 1]);
+    if (along_m >= leg_m_) return line_[first_ + 1];
+    return point_between(line_[first_], line_[first_ + 1], along_m / leg_m_);
+  }
+
   std::span<const Point> line_;
   std::size_t first_ = 0;  // of the leg it is on
   double before_m_ = 0;    // from the line's start to that leg's

@@ -15,9 +15,10 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 #include <set>
 #include <tuple>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "loopwright/base/equal_rows.hpp"
 #include "loopwright/mark/rules.hpp"
@@ -160,12 +161,14 @@ void Spots::thin() {
     return std::tuple(-a.metres(), a.stretch) < std::tuple(-b.metres(), b.stretch);
   });
   const auto most = static_cast<int>(rules_.at("spots"));
-  std::map<std::pair<Kind, std::uint64_t>, int> in_cell;
-  std::map<std::pair<Kind, StretchId>, int> on_stretch;
+  constexpr std::uint64_t kinds = 64;  // road::bit() has room for no more
+  std::unordered_map<std::uint64_t, int> in_cell;
+  std::unordered_set<std::uint64_t> on_stretch;
   std::erase_if(spots_, [&](const PracticeSpot& spot) {
+    const auto kind = static_cast<std::uint64_t>(spot.kind);
+    if (!on_stretch.insert(spot.stretch.value * kinds + kind).second) return true;
     const Point at = point_along(roads_.shape_of(spot.stretch.piece()), spot.from_m);
-    return ++on_stretch[{spot.kind, spot.stretch}] > 1 ||
-           ++in_cell[{spot.kind, road::grid_cell(at)}] > most;
+    return ++in_cell[road::grid_cell(at) * kinds + kind] > most;
   });
   std::ranges::stable_sort(spots_, {},
                            [](const PracticeSpot& s) { return std::tuple(s.stretch, s.kind); });

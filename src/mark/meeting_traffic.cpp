@@ -57,15 +57,10 @@ bool is_british_isles(const Region& region) {
 class MeetingTraffic {
  public:
   explicit MeetingTraffic(Draft& draft);
-  std::vector<RunMember> find() {
-    for_each_road(draft_, [&](PieceId id) {
-      if (is_street(row(id)) && limit_mps(draft_, id) <= town_mps) judge(id);
-    });
-    return std::move(members_);
-  }
+  std::vector<RunMember> find();
 
  private:
-  void judge(PieceId id);
+  [[nodiscard]] Reason reason_of(PieceId id) const;
   [[nodiscard]] Reason by_tags(PieceId id) const;
   [[nodiscard]] Reason by_parked(PieceId id, const Parked& parked) const;
   [[nodiscard]] Reason by_terraces(PieceId id) const;
@@ -79,7 +74,6 @@ class MeetingTraffic {
   road::Roads roads_;  // its texts are not read
   Houses houses_;
   std::vector<std::int64_t> drive_ends_;  // map nodes at which a drive begins or ends, ascending
-  std::vector<RunMember> members_;
 };
 
 MeetingTraffic::MeetingTraffic(Draft& draft)
@@ -156,13 +150,24 @@ Reason MeetingTraffic::by_terraces(PieceId id) const {
   return {std::to_string(in_100_m) + " houses in 100 m, no drives mapped: cars likely parked"};
 }
 
-void MeetingTraffic::judge(PieceId id) {
+Reason MeetingTraffic::reason_of(PieceId id) const {
+  if (!may_be_run(row(id)) || !is_street(row(id)) || limit_mps(draft_, id) > town_mps) return {};
   Reason reason = by_tags(id);
-  if (reason.tag.empty()) reason = by_terraces(id);
-  if (reason.tag.empty()) return;
-  add_both_ways(
-      draft_, members_,
-      {{id, false}, road::Kind::meeting_traffic, reason.confidence, draft_.text(reason.tag)});
+  return reason.tag.empty() ? by_terraces(id) : reason;
+}
+
+std::vector<RunMember> MeetingTraffic::find() {
+  std::vector<RunMember> members;
+  const auto ask = [&](std::size_t row) { return reason_of(PieceId{row}); };
+  each_in_order(roads_.pieces.size(), ask, [&](std::size_t row, Reason&& reason) {
+    if (reason.tag.empty()) return;
+    add_both_ways(draft_, members,
+                  {{PieceId{row}, false},
+                   road::Kind::meeting_traffic,
+                   reason.confidence,
+                   draft_.text(reason.tag)});
+  });
+  return members;
 }
 
 }  // namespace

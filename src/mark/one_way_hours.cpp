@@ -69,7 +69,7 @@ void ByTheHour::lay(std::size_t level) {
 }
 
 OneWayHours ByTheHour::read() {
-  for (std::size_t level = keys.size(); level-- > 0;) lay(level);
+  for (std::size_t level = keys.size(); tags_.has_conditions() && level-- > 0;) lay(level);
   return {switched(plain_.along, along_), switched(plain_.against, against_), source_};
 }
 

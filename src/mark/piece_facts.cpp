@@ -87,7 +87,7 @@ void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view 
 }
 
 void PieceFacts::add_widths(PieceId id) {
-  const Widths widths = widths_.of(id);
+  const Widths& widths = widths_.of(id);
   row(id).width_m = static_cast<float>(widths.width_m);
   row(id).usable_width_m = static_cast<float>(widths.usable_m);
   row(id).width_source = draft_.text(widths.tag);

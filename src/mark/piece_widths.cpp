@@ -24,11 +24,18 @@ PieceWidths::PieceWidths(const Draft& draft)
         return tags.is("highway", "passing_place");
       }) {}
 
-Widths PieceWidths::of(PieceId id) const {
-  const road::Piece& piece = draft_->tables.pieces[id.index()];
+const Widths& PieceWidths::of(PieceId id) {
   const RawWay& way = draft_->way(id);
-  const bool one_way = one_way_of(way.tags, piece.road_class).one_way;
-  Widths widths = widths_of(way.tags, piece.road_class, one_way);
+  if (way_ != &way) {
+    way_ = &way;
+    widths_ = read(way, draft_->tables.pieces[id.index()].road_class);
+  }
+  return widths_;
+}
+
+Widths PieceWidths::read(const RawWay& way, road::RoadClass road_class) const {
+  const bool one_way = one_way_of(way.tags, road_class).one_way;
+  Widths widths = widths_of(way.tags, road_class, one_way);
   if (one_way || widths.single_track || has_room_for_two(way.tags, widths)) return widths;
   const std::int64_t place = passing_places_.first_on(way, 0, way.nodes.size() - 1);
   if (place == 0) return widths;

@@ -12,6 +12,7 @@
 #include <array>
 
 #include "approach.hpp"
+#include "loopwright/base/in_parts.hpp"
 
 namespace loopwright::mark {
 namespace {
@@ -86,12 +87,14 @@ std::optional<std::size_t> PlainJunction::minor() const {
 
 std::vector<PlainJunction> plain_junctions(const Draft& draft, const road::Roads& roads) {
   std::vector<PlainJunction> junctions;
-  for (std::size_t row = 0; row < roads.nodes.size(); ++row) {
+  const auto at = [&](std::size_t row) {
     const NodeId node{row};
-    if (road_ends(roads, node) < 3 || draft.is_controlled(node)) continue;
-    PlainJunction junction = junction_at(draft, roads, node);
+    const bool plain = road_ends(roads, node) >= 3 && !draft.is_controlled(node);
+    return plain ? junction_at(draft, roads, node) : PlainJunction{};
+  };
+  each_in_order(roads.nodes.size(), at, [&](std::size_t, PlainJunction&& junction) {
     if (junction.arms.size() >= 3) junctions.push_back(std::move(junction));
-  }
+  });
   return junctions;
 }
 

@@ -17,6 +17,7 @@ Tags::Tags(std::initializer_list<std::pair<std::string_view, std::string_view>> 
 void Tags::add(std::string_view key, std::string_view value) {
   constexpr std::size_t longest = std::numeric_limits<Length>::max();
   mask_ |= bit_of(key.substr(0, longest));
+  if (key.substr(0, longest).ends_with(":conditional")) mask_ |= conditions_bit;
   const Length lengths[2] = {static_cast<Length>(std::min(key.size(), longest)),
                              static_cast<Length>(std::min(value.size(), longest))};
   packed_.append(reinterpret_cast<const char*>(lengths), sizeof lengths);

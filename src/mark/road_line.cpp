@@ -8,13 +8,6 @@ namespace {
 
 constexpr double straight_within_deg = 45;
 
-std::vector<Point> points_of(const road::Roads& roads, StretchId stretch) {
-  const auto shape = roads.shape_of(stretch.piece());
-  std::vector<Point> points(shape.begin(), shape.end());
-  if (stretch.against()) std::ranges::reverse(points);
-  return points;
-}
-
 /// The stretch by which the road goes straight on after this one; none when it doesn't.
 StretchId straight_on(const road::Roads& roads, StretchId stretch, std::uint32_t not_over) {
   const double heading = road::bearing_in_deg(roads, stretch);
@@ -33,17 +26,19 @@ StretchId straight_on(const road::Roads& roads, StretchId stretch, std::uint32_t
 std::vector<Point> road_beyond(const road::Roads& roads, StretchId stretch, Lengthening how) {
   std::vector<Point> beyond;
   double length = 0;
-  Point last = points_of(roads, stretch).back();
+  Point last = roads.nodes[roads.to_node(stretch).index()].at;
   for (StretchId at = straight_on(roads, stretch, how.not_over); at.known() && length < how.by_m;
        at = straight_on(roads, at, how.not_over)) {
-    for (const Point point : points_of(roads, at)) {
-      const Point leg[] = {last, point};
+    const auto shape = roads.shape_of(at.piece());
+    for (std::size_t i = 0; i < shape.size(); ++i) {
+      const Point point = at.against() ? shape[shape.size() - 1 - i] : shape[i];
+      if (point == last) continue;  // the first, where the last stretch ended
       const double step = distance_m(last, point);
       if (length + step > how.by_m) {
-        beyond.push_back(point_along(leg, how.by_m - length));
+        beyond.push_back(point_between(last, point, (how.by_m - length) / step));
         return beyond;
       }
-      if (step > 0) beyond.push_back(point);
+      beyond.push_back(point);
       length += step;
       last = point;
     }

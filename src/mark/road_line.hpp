@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/road/roads.hpp"
 
 namespace loopwright::mark {
@@ -29,15 +30,22 @@ RoadLine road_line(const road::Roads& roads, PieceId piece, Lengthening how);
 /// Calls f(metres along, point) at both ends of a line and at equal steps of at most `step_m`.
 template <class F>
 void walk_evenly(std::span<const Point> line, double step_m, F&& f) {
-  const double whole_m = length_m(line);
+  std::vector<double> legs_m;
+  double whole_m = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    legs_m.push_back(distance_m(line[i - 1], line[i]));
+    whole_m += legs_m.back();
+  }
   const double steps = whole_m > step_m ? whole_m / step_m : 1;
   const double step = whole_m / static_cast<double>(static_cast<std::int64_t>(steps + 0.999));
   double leg_start = 0, next = 0;
   for (std::size_t i = 1; i < line.size(); ++i) {
-    const std::span<const Point> leg = line.subspan(i - 1, 2);
-    const double leg_m = distance_m(leg[0], leg[1]);
+    const double leg_m = legs_m[i - 1];
     for (; next <= leg_start + leg_m && step > 0; next += step) {
-      f(next, point_along(leg, next - leg_start));
+      const double along_m = next - leg_start;
+      f(next, along_m <= 0      ? line[i - 1]
+              : along_m < leg_m ? point_between(line[i - 1], line[i], along_m / leg_m)
+                                : line[i]);
     }
     leg_start += leg_m;
   }

@@ -94,7 +94,7 @@ void RunKinds::ask_piece(PieceId id) {
   const road::Piece& piece = row(id);
   const Tags& tags = draft_.way_tags(id);
   const bool is_dual = (piece.flags & (flag::dual | flag::dual_inferred)) != 0;
-  if (const Widths widths = widths_.of(id); widths.narrow) {
+  if (const Widths& widths = widths_.of(id); widths.narrow) {
     const Kind kind = widths.single_track ? Kind::single_track : Kind::narrow_road;
     add(narrow_, id, {{}, kind, certain_if(widths.certain), draft_.text(widths.tag)});
   }

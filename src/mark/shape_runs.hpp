@@ -6,6 +6,7 @@
 
 #include <vector>
 
+#include "loopwright/base/in_parts.hpp"
 #include "run_kinds.hpp"
 
 namespace loopwright::mark {
@@ -22,14 +23,28 @@ void mark_winding(Draft& draft);
 /// The faster of both directions' limits under the newest law.
 double limit_mps(const Draft& draft, PieceId piece);
 
+/// True when the piece may belong to a run of these.
+inline bool may_be_run(const road::Piece& piece) {
+  const bool ring = (piece.flags & road::piece_flag::ring) != 0;
+  return !ring && piece.road_class != road::RoadClass::service;
+}
+
 /// Calls f(piece) for each that may belong to a run of these, in order.
 template <class F>
 void for_each_road(const Draft& draft, F&& f) {
-  for (std::size_t p = 0; p < draft.tables.pieces.size(); ++p) {
-    const road::Piece& piece = draft.tables.pieces[p];
-    const bool ring = (piece.flags & road::piece_flag::ring) != 0;
-    if (!ring && piece.road_class != road::RoadClass::service) f(PieceId{p});
-  }
+  for (std::size_t p = 0; p < draft.tables.pieces.size(); ++p)
+    if (may_be_run(draft.tables.pieces[p])) f(PieceId{p});
+}
+
+/// Calls f(piece) for each of these for which holds(piece), in order; two threads ask holds.
+template <class Holds, class F>
+void for_each_road_that(const Draft& draft, const Holds& holds, const F& f) {
+  const auto asked = [&](std::size_t row) {
+    return static_cast<char>(may_be_run(draft.tables.pieces[row]) && holds(PieceId{row}));
+  };
+  each_in_order(draft.tables.pieces.size(), asked, [&](std::size_t row, char yes) {
+    if (yes != 0) f(PieceId{row});
+  });
 }
 
 /// Adds a fact of a stretch, when that may be driven.

@@ -49,13 +49,21 @@ struct Followed {
   Confidence confidence = Confidence::inferred;
 };
 
+/// The keys of one sign: of a way driven in one direction only, and of each direction.
+struct SignKeys {
+  std::string_view plain, along, against;
+};
+constexpr SignKeys to_place{"destination", "destination:forward", "destination:backward"};
+constexpr SignKeys to_number{"destination:ref", "destination:ref:forward",
+                             "destination:ref:backward"};
+
 class SignedRoads {
  public:
   explicit SignedRoads(Draft& draft) : draft_(draft), roads_(draft.roads()) {}
   std::vector<RunFamily> find();
 
  private:
-  [[nodiscard]] std::string key_of(StretchId stretch, std::string_view key) const;
+  [[nodiscard]] std::string_view key_of(StretchId stretch, const SignKeys& keys) const;
   void read_signs(StretchId stretch);
   void number_rings();
   [[nodiscard]] std::string number_of(StretchId stretch) const;
@@ -67,18 +75,18 @@ class SignedRoads {
 };
 
 /// The key that speaks of this direction of the way; empty when none does.
-std::string SignedRoads::key_of(StretchId stretch, std::string_view key) const {
+std::string_view SignedRoads::key_of(StretchId stretch, const SignKeys& keys) const {
   const Tags& tags = draft_.way_tags(stretch.piece());
-  const std::string own = std::string(key) + (stretch.against() ? ":backward" : ":forward");
+  const std::string_view own = stretch.against() ? keys.against : keys.along;
   if (tags.has(own)) return own;
   const bool one_way = (roads_.piece(stretch).flags & road::piece_flag::one_way) != 0;
-  return one_way && tags.has(key) ? std::string(key) : std::string();
+  return one_way && tags.has(keys.plain) ? keys.plain : std::string_view();
 }
 
 void SignedRoads::read_signs(StretchId stretch) {
   const Tags& tags = draft_.way_tags(stretch.piece());
-  const std::string place = key_of(stretch, "destination");
-  const std::string number = key_of(stretch, "destination:ref");
+  const std::string_view place = key_of(stretch, to_place);
+  const std::string_view number = key_of(stretch, to_number);
   if (place.empty() && number.empty()) return;
   draft_.tables.signs.push_back(
       {stretch, draft_.text(tags.get(place)), draft_.text(tags.get(number))});
@@ -109,7 +117,7 @@ std::string SignedRoads::number_of(StretchId stretch) const {
 
 Followed SignedRoads::followed_by(StretchId stretch) const {
   const Tags& tags = draft_.way_tags(stretch.piece());
-  const std::string number_key = key_of(stretch, "destination:ref");
+  const std::string_view number_key = key_of(stretch, to_number);
   const std::string_view numbers = tags.get(number_key);
   if (const std::string own = number_of(stretch); !own.empty()) {
     if (lists(numbers, own)) return {own, tag_text(tags, number_key), Confidence::certain};
@@ -120,7 +128,7 @@ Followed SignedRoads::followed_by(StretchId stretch) const {
   if (!numbers.empty()) {
     return {first_of(numbers), tag_text(tags, number_key), Confidence::certain};
   }
-  const std::string place_key = key_of(stretch, "destination");
+  const std::string_view place_key = key_of(stretch, to_place);
   if (place_key.empty()) return {};
   return {first_of(tags.get(place_key)), tag_text(tags, place_key), Confidence::certain};
 }

@@ -46,7 +46,7 @@ struct Seen {
 };
 
 struct Tag {
-  std::string key;
+  std::string_view key;
   std::string_view value;
   [[nodiscard]] std::string text() const { return tag_text(key, value); }
 };
@@ -59,8 +59,8 @@ bool is_dual(const road::Piece& piece) {
   return (piece.flags & (road::piece_flag::dual | road::piece_flag::dual_inferred)) != 0;
 }
 
-Tag first_tag(const Tags& tags, std::initializer_list<std::string> keys) {
-  for (const std::string& key : keys) {
+Tag first_tag(const Tags& tags, std::initializer_list<std::string_view> keys) {
+  for (const std::string_view key : keys) {
     if (tags.has(key)) return {key, tags.get(key)};
   }
   return {};
@@ -253,8 +253,8 @@ LimitFact of_reason_alone(const Seen& seen) {
   return tells_rule(reason) ? fact_of(seen, reason, why) : infer(seen);
 }
 
-LimitFact in_direction(const Seen& seen, const std::string& direction) {
-  const Tag tag = first_tag(seen.tags, {"maxspeed:" + direction, "maxspeed"});
+LimitFact in_direction(const Seen& seen, std::string_view own_key) {
+  const Tag tag = first_tag(seen.tags, {own_key, "maxspeed"});
   if (tag.value.empty()) return of_reason_alone(seen);
   const LimitText text = read_limit(tag.value);
   const bool british = is_british(seen.draft.info.region);
@@ -271,11 +271,11 @@ BothLimits limits_of(Draft& draft, PieceId piece) {
   const road::Piece& row = draft.tables.pieces[piece.index()];
   const bool first = piece.index() == 0 || draft.tables.pieces[piece.index() - 1].way != row.way;
   Seen seen{draft, draft.way_tags(piece), row, first};
-  const LimitFact along = in_direction(seen, "forward");
+  const LimitFact along = in_direction(seen, "maxspeed:forward");
   const bool same = !seen.tags.has("maxspeed:forward") && !seen.tags.has("maxspeed:backward");
   if (same) return {along, along};
   seen.first_of_way = first && seen.tags.has("maxspeed:backward");
-  return {along, in_direction(seen, "backward")};
+  return {along, in_direction(seen, "maxspeed:backward")};
 }
 
 }  // namespace loopwright::mark

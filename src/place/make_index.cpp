@@ -4,6 +4,7 @@
 // 2. Into a database in memory, ids in that order; the trigram table beside it, in one segment.
 // 3. Serialised as one file image (sqlite.org/c3ref/serialize.html).
 #include <map>
+#include <unordered_map>
 #include <utility>
 
 #include "loopwright/place/place.hpp"
@@ -55,15 +56,30 @@ class Collector {
     const std::size_t space = postcode.find(' ');
     return space == std::string_view::npos ? std::string_view() : postcode.substr(0, space);
   }
-  void add(TextId text, NameSort sort, std::size_t row) { add(roads_.text(text), sort, row); }
-  void add(std::string_view text, NameSort sort, std::size_t row) {
-    if (text.empty()) return;
-    std::string key = key_of(text);
-    if (!key.empty()) names_[{std::move(key), sort}].push_back(static_cast<std::uint32_t>(row));
+  /// The rows that bear a name; none when nothing of it can be asked for.
+  Rows* rows_of(std::string_view text, NameSort sort) {
+    std::string key = text.empty() ? std::string() : key_of(text);
+    return key.empty() ? nullptr : &names_[{std::move(key), sort}];
+  }
+  static void add(Rows* rows, std::size_t row) {
+    if (rows != nullptr) rows->push_back(static_cast<std::uint32_t>(row));
+  }
+  void add(std::string_view text, NameSort sort, std::size_t row) { add(rows_of(text, sort), row); }
+  /// Many rows bear one text, whose key is dear.
+  void add(TextId text, NameSort sort, std::size_t row) {
+    const auto [known, is_new] = by_text_.try_emplace({text, sort}, nullptr);
+    if (is_new) known->second = rows_of(roads_.text(text), sort);
+    add(known->second, row);
   }
 
+  struct HashOfText {
+    std::size_t operator()(const std::pair<TextId, NameSort>& name) const {
+      return name.first.value * std::size_t{8} + static_cast<std::size_t>(name.second);
+    }
+  };
   const road::Roads& roads_;
-  AllNames names_;
+  AllNames names_;  // a map, whose rows stay where they are
+  std::unordered_map<std::pair<TextId, NameSort>, Rows*, HashOfText> by_text_;
 };
 
 }  // namespace

@@ -4,6 +4,8 @@
 // signs count.
 #include "select_roads.hpp"
 
+#include "loopwright/base/in_parts.hpp"
+
 namespace loopwright::read {
 
 std::vector<Road> select_roads(const mark::RawMap& raw, const BuildOptions& options,
@@ -11,16 +13,22 @@ std::vector<Road> select_roads(const mark::RawMap& raw, const BuildOptions& opti
   std::vector<Road> roads;
   roads.reserve(raw.ways.size());
   const mark::BuiltWith with{options.motorways, options.fords};
-  for (const mark::RawWay& way : raw.ways) {
+  const auto read = [&](std::size_t row) {
+    const mark::RawWay& way = raw.ways[row];
     const auto road_class = mark::road_class_of(way.tags);
-    if (!road_class) continue;
-    if (mark::is_minor_service(way.tags)) {
-      report.count("ways left out: driveways, aisles and the like");
-    } else {
-      roads.push_back({&way, *road_class, mark::car_access(way.tags, *road_class, with)});
-      if (!roads.back().access.who.empty()) report.count("roads for buses alone at all hours");
+    const bool is_road = road_class && !mark::is_minor_service(way.tags);
+    return is_road ? Road{&way, *road_class, mark::car_access(way.tags, *road_class, with)}
+                   : Road{};
+  };
+  each_in_order(raw.ways.size(), read, [&](std::size_t row, Road&& road) {
+    if (road.way == nullptr) {
+      if (mark::road_class_of(raw.ways[row].tags))
+        report.count("ways left out: driveways, aisles and the like");
+      return;
     }
-  }
+    if (!road.access.who.empty()) report.count("roads for buses alone at all hours");
+    roads.push_back(std::move(road));
+  });
   report.count("roads", static_cast<std::int64_t>(roads.size()));
   return roads;
 }

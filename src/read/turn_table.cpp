@@ -16,6 +16,7 @@
 #include <cmath>
 #include <utility>
 #include "loopwright/base/equal_rows.hpp"
+#include "loopwright/base/in_parts.hpp"
 
 namespace loopwright::read {
 namespace {
@@ -55,10 +56,14 @@ TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
   }
   std::ranges::sort(banned_);
   std::ranges::sort(musts_);
-  for (std::size_t s = 0; s < roads_.stretch_count(); ++s) {
-    leaving_deg_.push_back(static_cast<float>(road::bearing_out_deg(roads_, StretchId{s})));
-    arriving_deg_.push_back(static_cast<float>(road::bearing_in_deg(roads_, StretchId{s})));
-  }
+  leaving_deg_.resize(roads_.stretch_count());
+  arriving_deg_.resize(roads_.stretch_count());
+  in_parts(roads_.stretch_count(), [&](std::size_t first, std::size_t end) {
+    for (std::size_t s = first; s < end; ++s) {
+      leaving_deg_[s] = static_cast<float>(road::bearing_out_deg(roads_, StretchId{s}));
+      arriving_deg_[s] = static_cast<float>(road::bearing_in_deg(roads_, StretchId{s}));
+    }
+  });
 }
 
 bool TurnLayer::rules_allow(StretchId from, StretchId to) const {

@@ -4,9 +4,9 @@
 // spoils.
 #include "loopwright/road/roads.hpp"
 #include "loopwright/base/equal_rows.hpp"
+#include "loopwright/base/point_between.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <functional>
 #include <numbers>
@@ -73,7 +73,7 @@ Point inside(std::span<const Point> shape, End end, double metres) {
   if (metres <= 0) return at(0);
   for (std::size_t i = 1; i < shape.size(); ++i) {
     const double segment_m = distance_m(at(i - 1), at(i));
-    if (metres < segment_m) return point_along(std::array{at(i - 1), at(i)}, metres);
+    if (metres < segment_m) return point_between(at(i - 1), at(i), metres / segment_m);
     metres -= segment_m;
   }
   return at(shape.size() - 1);

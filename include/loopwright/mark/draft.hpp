@@ -8,11 +8,12 @@
 // Rules: a rule that finds a contradiction adds an Oddity with the object's id.
 #pragma once
 
-#include <map>
+#include <cstdint>
+#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
-#include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "loopwright/mark/heights.hpp"
@@ -25,6 +26,8 @@ namespace loopwright::mark {
 class Draft {
  public:
   Draft(const RawMap& raw, road::AreaInfo info, road::Report& report);
+  Draft(const Draft&) = delete;  // its texts are found by where they stand in its own tables
+  Draft& operator=(const Draft&) = delete;
 
   const RawMap& raw;
   road::AreaInfo info;
@@ -37,6 +40,10 @@ class Draft {
   TextId text(std::string_view text);
   /// The same text back.
   [[nodiscard]] std::string_view text(TextId id) const;
+
+  /// Remembers which object of the raw map each node and piece is, so that nobody searches for it
+  /// again. Once, when all of them are there; without it everything below works, but slowly.
+  void learn_rows();
 
   /// The whole OSM way a piece is part of.
   [[nodiscard]] const RawWay& way(PieceId piece) const;
@@ -62,9 +69,40 @@ class Draft {
   void finish();
 
  private:
-  std::unordered_map<std::string, TextId> texts_;
+  /// Texts by what they say; only their rows are kept, the letters stand in the tables.
+  struct TextHash {
+    using is_transparent = void;
+    const Draft* draft;
+    std::size_t operator()(std::string_view text) const {
+      return std::hash<std::string_view>{}(text);
+    }
+    std::size_t operator()(TextId id) const { return (*this)(draft->text(id)); }
+  };
+  struct SameText {
+    using is_transparent = void;
+    const Draft* draft;
+    bool operator()(TextId a, TextId b) const { return a == b; }
+    bool operator()(TextId a, std::string_view b) const { return draft->text(a) == b; }
+    bool operator()(std::string_view a, TextId b) const { return a == draft->text(b); }
+  };
+  /// A place at a node, and where the next of that node stands.
+  struct PlaceAtNode {
+    PlaceId place;
+    std::uint32_t next = 0;  ///< row + 1; 0: none
+  };
+  template <class F>
+  void each_place_at(NodeId node, F&& f) const {
+    if (node.value >= first_place_.size()) return;
+    for (std::uint32_t at = first_place_[node.value]; at != 0; at = places_at_[at - 1].next)
+      f(places_at_[at - 1].place);
+  }
+
+  std::unordered_set<TextId, TextHash, SameText> texts_;
   std::vector<std::vector<StretchId>> paths_;  // of chances, in the order added
-  std::unordered_multimap<std::uint32_t, PlaceId> places_by_node_;
+  std::vector<std::uint32_t> first_place_;     // by node: row in places_at_ + 1; 0: none
+  std::vector<PlaceAtNode> places_at_;
+  std::vector<std::uint32_t> way_rows_;       // by piece: row in raw.ways
+  std::vector<std::uint32_t> node_tag_rows_;  // by node: row in raw.node_tags + 1; 0: no tags
 };
 
 /// Left, ahead, right or round by the change of heading between entry and exit: ahead within 45

@@ -35,6 +35,8 @@ class Tags {
     return get(key) == value;
   }
   [[nodiscard]] bool empty() const { return packed_.empty(); }
+  /// True when a key ends in ":conditional". Few objects have one: then none need be spelled and asked for.
+  [[nodiscard]] bool has_conditions() const { return (mask_ & conditions_bit) != 0; }
   /// Calls f(key, value) for each, in the order added.
   template <class F>
   void each(F&& f) const {
@@ -46,13 +48,14 @@ class Tags {
   }
 
  private:
-  /// One of 64 bits, by length and some letters: keys that begin or end alike should differ.
+  static constexpr std::uint64_t conditions_bit = std::uint64_t{1} << 63U;
+  /// One of 63 bits, by length and some letters: keys that begin or end alike should differ.
   static constexpr std::uint64_t bit_of(std::string_view key) {
     if (key.empty()) return 1;
     const auto letter = [&](std::size_t at) { return static_cast<unsigned char>(key[at]); };
     const std::size_t mixed = key.size() * 11 + letter(0) * 7U + letter(key.size() / 2) * 3U +
                               letter(key.size() - 1) * 5U;
-    return std::uint64_t{1} << (mixed % 64);
+    return std::uint64_t{1} << (mixed % 63);
   }
   [[nodiscard]] std::string_view find(std::string_view key) const;
 
@@ -69,7 +72,7 @@ class Tags {
     return {{key, lengths[0]}, {key + lengths[0], lengths[1]}, end};
   }
 
-  std::uint64_t mask_ = 0;  // the bits of all keys
+  std::uint64_t mask_ = 0;  // the bits of all keys, and conditions_bit
   std::string packed_;      // for each tag: length of key, length of value, key, value
 };
 
