@@ -18,6 +18,7 @@
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "series.hpp"
+#include "side_value.hpp"
 #include "tag_words.hpp"
 
 namespace loopwright::mark {
@@ -73,6 +74,7 @@ class Calming {
 
 bool Calming::is_on(PieceId piece) const {
   const Tags& tags = draft_.way_tags(piece);
+  if (!has_key_with(tags, "traffic_calming")) return false;
   return !hump_on_way(tags, false).empty() || !hump_on_way(tags, true).empty();
 }
 

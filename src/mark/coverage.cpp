@@ -51,11 +51,17 @@ bool speaks_of(std::string_view key, std::string_view wanted) {
          (key.size() == wanted.size() || key[wanted.size()] == ':');
 }
 
-bool tells(const Tags& tags, const Fact& fact) {
-  bool told = false;
+/// By fact, whether a tag speaks of it.
+using Told = std::array<bool, facts.size()>;
+
+Told told_by(const Tags& tags) {
+  Told told{};
   tags.each([&](std::string_view key, std::string_view) {
-    told = told || std::ranges::any_of(
-                       fact.keys, [&](std::string_view wanted) { return speaks_of(key, wanted); });
+    for (std::size_t f = 0; f < facts.size(); ++f) {
+      told[f] = told[f] || std::ranges::any_of(facts[f].keys, [&](std::string_view wanted) {
+                  return speaks_of(key, wanted);
+                });
+    }
   });
   return told;
 }
@@ -64,15 +70,19 @@ bool tells(const Tags& tags, const Fact& fact) {
 
 void count_coverage(Draft& draft) {
   const road::Roads roads = draft.roads();
+  const RawWay* way = nullptr;  // the last one that was read
+  Told told{};
   for (std::size_t p = 0; p < roads.pieces.size(); ++p) {
     const road::Piece& piece = roads.pieces[p];
     const std::string_view streets = sort_of(piece.road_class);
     const PieceId id{p};
     if (streets.empty() || (!roads.drivable({id, false}) && !roads.drivable({id, true}))) continue;
-    for (const Fact& fact : facts) {
-      const double told_m = tells(draft.way_tags(id), fact) ? piece.length_m : 0;
-      draft.report.cover(streets, fact.name, piece.length_m, told_m);
+    if (way != &draft.way(id)) {
+      way = &draft.way(id);
+      told = told_by(way->tags);
     }
+    for (std::size_t f = 0; f < facts.size(); ++f)
+      draft.report.cover(streets, facts[f].name, piece.length_m, told[f] ? piece.length_m : 0);
   }
 }
 

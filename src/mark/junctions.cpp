@@ -7,6 +7,7 @@
 // 4. Emerging and turning off are two places at one node, so that each is counted by itself. So are
 //    the acute and staggered forms and the cycle lanes across a mouth.
 #include <algorithm>
+#include <string>
 
 #include "approach.hpp"
 #include "junction_kinds.hpp"
@@ -59,12 +60,13 @@ void JunctionMarker::mark_tee(const PlainJunction& junction, Kind kind) {
       kind == Kind::emerge ? turns_out_of(roads_, junction) : turns_into(roads_, junction);
   if (turns.empty()) return;
   const ArmRule& rule = junction.rules[*junction.minor()];
+  const std::string tag = rule.tag();
   const PlaceId place = add_junction_place(draft_, roads_, junction, kind);
   for (const TeeTurn& turn : turns) {
     const auto narrow = kind == Kind::turn_off ? narrow_mouth(turn.path.back()) : std::nullopt;
     Claim claim{.movement = turn.movement,
                 .confidence = rule.confidence,
-                .tag = rule.tag,
+                .tag = tag,
                 .source = rule.source};
     if (narrow) {
       claim.kind = Kind::narrow_mouth;
@@ -81,12 +83,17 @@ ArmRule reason_for_crossroads(const road::Roads& roads, const PlainJunction& jun
   for (const ArmRule& rule : junction.rules) {
     if (rule.yields() && rule.confidence == road::Confidence::certain) return rule;
   }
-  return {Yield::unknown, road::Confidence::inferred, "four roads meet",
+  return {Yield::unknown,
+          road::Confidence::inferred,
+          Telling::four_roads_meet,
+          {},
+          {},
           node_object(roads, junction.node)};
 }
 
 void JunctionMarker::mark_crossroads(const PlainJunction& junction) {
   const ArmRule reason = reason_for_crossroads(roads_, junction);
+  const std::string tag = reason.tag();
   const PlaceId place = add_junction_place(draft_, roads_, junction, Kind::crossroads);
   for (const JunctionArm& from : junction.arms) {
     for (const JunctionArm& to : junction.arms) {
@@ -95,7 +102,7 @@ void JunctionMarker::mark_crossroads(const PlainJunction& junction) {
         add_passing(draft_, place, path,
                     {.movement = turn_movement(turn_deg(roads_, path)),
                      .confidence = reason.confidence,
-                     .tag = reason.tag,
+                     .tag = tag,
                      .source = reason.source});
       }
     }

@@ -25,12 +25,23 @@ namespace {
 
 using When = Binding::When;
 
-/// A figure of src/rules/car.txt; empty when the car has no such property.
+using Figures = std::vector<std::pair<std::string, double>>;
+
+/// Those of src/rules/car.txt, read once.
+const Figures& figures_of_car() {
+  static const Figures figures = [] {
+    Figures read;
+    for (const TableRow& row : read_table(rule_text("car")))
+      read.emplace_back(row.at(0), number_cell(row, 1));
+    return read;
+  }();
+  return figures;
+}
+
+/// A figure of the car; empty when it has no such property.
 std::optional<double> of_car(std::string_view property) {
-  for (const TableRow& row : read_table(rule_text("car"))) {
-    if (row.at(0) == property) return number_cell(row, 1);
-  }
-  return std::nullopt;
+  const auto figure = std::ranges::find(figures_of_car(), property, &Figures::value_type::first);
+  return figure == figures_of_car().end() ? std::nullopt : std::optional(figure->second);
 }
 
 /// The number at the start of a text, whatever unit follows.
@@ -112,18 +123,12 @@ bool type_names_others(std::string_view type) {
 
 }  // namespace
 
-LearnersCar::LearnersCar() {
-  for (const TableRow& row : read_table(rule_text("car")))
-    figures_.emplace_back(row.at(0), number_cell(row, 1));
-}
-
 hours::Tri LearnersCar::holds(const hours::ConditionPart& part) const {
   if (part.kind == hours::PartKind::user) return hours::Tri::no;
   if (part.kind != hours::PartKind::property || !part.limit) return hours::Tri::unknown;
-  const auto figure =
-      std::ranges::find(figures_, part.property, &std::pair<std::string, double>::first);
-  if (figure == figures_.end()) return hours::Tri::unknown;
-  const bool yes = compare(figure->second, part.relation, *part.limit);
+  const std::optional<double> figure = of_car(part.property);
+  if (!figure) return hours::Tri::unknown;
+  const bool yes = compare(*figure, part.relation, *part.limit);
   return yes ? hours::Tri::yes : hours::Tri::no;
 }
 

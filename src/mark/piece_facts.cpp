@@ -39,6 +39,7 @@ bool says_yes(const Tags& tags, std::string_view key) {
 }
 
 bool has_hump(std::string_view calming) {
+  if (calming.empty()) return false;
   const auto parts = split(calming, ';');
   return std::ranges::any_of(parts, is_hump);
 }
@@ -79,6 +80,8 @@ class PieceFacts {
   Draft& draft_;
   PieceWidths widths_;
   MarkedNodes humps_;
+  const RawWay* way_of_lanes_ = nullptr;  // the last one whose bus lanes were read
+  std::vector<BusLaneFact> bus_lanes_;    // of it
 };
 
 void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
@@ -162,9 +165,12 @@ void PieceFacts::add_bus_lane(PieceId id, const BusLaneFact& fact) {
 }
 
 void PieceFacts::add_lanes_and_hours(PieceId id) {
-  const OneWay one_way = one_way_of(draft_.way_tags(id), row(id).road_class);
-  for (const BusLaneFact& lane : bus_lanes_of(draft_.way_tags(id), one_way, draft_.side()))
-    add_bus_lane(id, lane);
+  if (const RawWay& way = draft_.way(id); way_of_lanes_ != &way) {
+    way_of_lanes_ = &way;
+    const OneWay one_way = one_way_of(way.tags, row(id).road_class);
+    bus_lanes_ = bus_lanes_of(way.tags, one_way, draft_.side());
+  }
+  for (const BusLaneFact& lane : bus_lanes_) add_bus_lane(id, lane);
   keep_limit_hours(draft_, id);
 }
 

@@ -26,8 +26,8 @@ const road::Piece& piece_of(const road::Roads& roads, const JunctionArm& arm) {
   return roads.piece(arm.parts.front().away);
 }
 
-std::string class_tag(const road::Roads& roads, const JunctionArm& arm) {
-  return "highway=" + std::string(road::name(piece_of(roads, arm).road_class));
+std::string class_tag(road::RoadClass road_class) {
+  return "highway=" + std::string(road::name(road_class));
 }
 
 std::optional<ArmRule> sign_on(const Draft& draft, const road::Roads& roads,
@@ -38,8 +38,12 @@ std::optional<ArmRule> sign_on(const Draft& draft, const road::Roads& roads,
     for (const Met& met : met_before(roads, part.away, sign_within_m, signs)) {
       const bool stop = (roads.nodes[met.node.index()].flags & road::node_flag::stop) != 0;
       if (!faces(draft, roads, met.arriving, stop ? Sign::stop : Sign::give_way)) continue;
-      return ArmRule{stop ? Yield::stops : Yield::gives_way, road::Confidence::certain,
-                     stop ? "highway=stop" : "highway=give_way", node_object(roads, met.node)};
+      return ArmRule{stop ? Yield::stops : Yield::gives_way,
+                     road::Confidence::certain,
+                     stop ? Telling::stop_sign : Telling::give_way_sign,
+                     {},
+                     {},
+                     node_object(roads, met.node)};
     }
   }
   return std::nullopt;
@@ -74,9 +78,11 @@ bool apply_classes(const road::Roads& roads, NodeId node, const std::vector<Junc
       rules[i].yield = Yield::keeps;
       continue;
     }
-    rules[i] = {Yield::gives_way, road::Confidence::inferred,
-                class_tag(roads, arms[i]) + " meets " +
-                    class_tag(roads, arms[static_cast<std::size_t>(major)]),
+    rules[i] = {Yield::gives_way,
+                road::Confidence::inferred,
+                Telling::better_road,
+                piece_of(roads, arms[i]).road_class,
+                piece_of(roads, arms[static_cast<std::size_t>(major)]).road_class,
                 node_object(roads, node)};
   }
   return true;
@@ -104,12 +110,33 @@ void apply_shape(const road::Roads& roads, NodeId node, const std::vector<Juncti
   const auto stem = beside_straight_road(roads, arms);
   if (!stem) return;
   for (ArmRule& rule : rules) rule.yield = Yield::keeps;
-  rules[*stem] = {Yield::gives_way, road::Confidence::inferred,
-                  class_tag(roads, arms[*stem]) + " ends at a straight road",
+  rules[*stem] = {Yield::gives_way,
+                  road::Confidence::inferred,
+                  Telling::straight_road,
+                  piece_of(roads, arms[*stem]).road_class,
+                  {},
                   node_object(roads, node)};
 }
 
 }  // namespace
+
+std::string ArmRule::tag() const {
+  switch (telling) {
+    case Telling::stop_sign:
+      return "highway=stop";
+    case Telling::give_way_sign:
+      return "highway=give_way";
+    case Telling::better_road:
+      return class_tag(own) + " meets " + class_tag(other);
+    case Telling::straight_road:
+      return class_tag(own) + " ends at a straight road";
+    case Telling::four_roads_meet:
+      return "four roads meet";
+    case Telling::nothing:
+      break;
+  }
+  return {};
+}
 
 std::vector<ArmRule> priorities(const Draft& draft, const road::Roads& roads, NodeId node,
                                 const std::vector<JunctionArm>& arms) {

@@ -16,12 +16,27 @@ enum class Yield : std::uint8_t {
   stops       ///< stop line
 };
 
-/// What one arm does, and how we know.
+/// What tells who gives way.
+enum class Telling : std::uint8_t {
+  nothing,
+  stop_sign,
+  give_way_sign,
+  better_road,     ///< the other road is of a better class
+  straight_road,   ///< it ends at one that runs straight through
+  four_roads_meet  ///< at a crossroads without signs
+};
+
+/// What one arm does, and how we know. Small: a country's junctions are in memory at once.
 struct ArmRule {
   Yield yield = Yield::unknown;
   road::Confidence confidence = road::Confidence::inferred;
-  std::string tag;
+  Telling telling = Telling::nothing;
+  road::RoadClass own = road::RoadClass::road;  ///< of a road that gives way by its class or shape
+  road::RoadClass other = road::RoadClass::road;  ///< the better one's
   OsmObject source;
+
+  /// "highway=give_way", "highway=service meets highway=primary"; empty when nothing tells.
+  [[nodiscard]] std::string tag() const;
 
   [[nodiscard]] bool yields() const { return yield == Yield::gives_way || yield == Yield::stops; }
 };

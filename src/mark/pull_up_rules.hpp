@@ -1,8 +1,8 @@
 // The numbers of src/rules/pull_ups.txt, read once in a build.
 #pragma once
 
-#include <map>
 #include <string_view>
+#include <unordered_map>
 
 namespace loopwright::mark {
 
@@ -13,7 +13,7 @@ class PullUpRules {
   [[nodiscard]] double at(std::string_view name) const;
 
  private:
-  std::map<std::string_view, double> rows_;
+  std::unordered_map<std::string_view, double> rows_;
 };
 
 }  // namespace loopwright::mark

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <string>
 
 #include "approach.hpp"
 #include "junction_kinds.hpp"
@@ -155,6 +156,7 @@ void add_pair(Draft& draft, const road::Roads& roads, const Between& between) {
   const ArmRule& other = between.second->rules[*between.second->minor()];
   const bool certain =
       rule.confidence == road::Confidence::certain && other.confidence == road::Confidence::certain;
+  const std::string tag = certain ? rule.tag() : "side roads on opposite sides";
   road::Place place;
   place.kind = Kind::staggered_junction;
   place.source = node_object(roads, between.first->node);
@@ -166,7 +168,7 @@ void add_pair(Draft& draft, const road::Roads& roads, const Between& between) {
     add_passing(draft, id, path,
                 {.movement = Movement::ahead,
                  .confidence = certain ? road::Confidence::certain : road::Confidence::inferred,
-                 .tag = certain ? std::string_view(rule.tag) : "side roads on opposite sides",
+                 .tag = tag,
                  .source = certain ? rule.source : place.source});
   }
 }

@@ -101,6 +101,7 @@ class Trams {
 
 std::string Trams::certain_tag(PieceId id) const {
   const RawWay& way = draft_.way(id);
+  if (!way.tags.has("embedded_rails") && rails_.none()) return {};
   for (const std::string_view rails : split(way.tags.get("embedded_rails"), ';')) {
     if (rails == "tram") return "embedded_rails=tram";
   }

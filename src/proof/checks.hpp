@@ -19,7 +19,6 @@
 #include "proof/caps.hpp"
 #include "proof/claims.hpp"
 #include "proof/part.hpp"
-#include "proof/places.hpp"
 
 namespace loopwright::proof {
 
@@ -96,7 +95,7 @@ bool hours_hold(const Drive& drive, const Bans& bans, Claims& claims);
 
 // --- passes.cpp: what the drive practises ------------------------------------------------------
 /// Fills drive.passes.
-void find_passes(Drive& drive, const PlacesByNode& places);
+void find_passes(Drive& drive);
 
 // --- lane_verdicts.cpp: what holds on the bus lanes passed, at the time of passing ---------------
 /// Gives each bus lane of drive.passes its verdict. Rules: the times hold.
@@ -107,9 +106,7 @@ bool passes_hold(const Drive& drive, Claims& claims);
 bool bus_lanes_hold(const Drive& drive, Claims& claims);
 
 // --- noted_facts.cpp: what the map doesn't have is borne out by a note ---------------------------
-/// map_places: of the bare map.
-bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& map_places,
-                Claims& claims);
+bool notes_hold(const Drive& drive, const NotedArea& area, Claims& claims);
 
 // --- lesson.cpp: who drives, and the parts of a lesson ---------------------------------------------
 /// The learner drives all of it, its entry too. Rules for these three: practice_holds.
@@ -173,8 +170,7 @@ std::optional<wish::Wish> wish_of_loop(const wish::Answer& answer, const wish::L
 bool variants_hold(const wish::Answer& answer, Claims& claims);
 
 // --- ways_home.cpp
-bool ways_home_hold(const Drive& drive, const Bans& bans, const PlacesByNode& places,
-                    Claims& claims);
+bool ways_home_hold(const Drive& drive, const Bans& bans, Claims& claims);
 
 // --- answer.cpp: the loops together, and what they fall short of --------------------------------
 bool area_holds(const road::Roads& roads, const wish::Answer& answer, Claims& claims);

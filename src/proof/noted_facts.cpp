@@ -230,14 +230,13 @@ bool NotedFacts::passes_hold(const Drive& on_map) {
 
 }  // namespace
 
-bool notes_hold(const Drive& drive, const NotedArea& area, const PlacesByNode& map_places,
-                Claims& claims) {
+bool notes_hold(const Drive& drive, const NotedArea& area, Claims& claims) {
   if (area.notes.empty()) return true;
   NotedFacts facts(drive, area, claims);
   for (std::size_t i = 0; i < drive.stretches.size(); ++i)
     if (!facts.row_holds(i)) return false;
   Drive on_map{area.map, drive.wish, drive.loop, drive.setting, drive.stretches, drive.parts, {}};
-  find_passes(on_map, map_places);
+  find_passes(on_map);
   return facts.passes_hold(on_map);
 }
 

@@ -1,7 +1,8 @@
 // Method:
 // 1. At the end of each row, every place that the node belongs to is entered, if the row itself
 //    isn't inside it. The drive is followed through what lies inside to the way out; the area's
-//    chance of (place, entry, exit) says what kind of pass that is. No chance, no pass.
+//    chance of (place, entry, exit) says what kind of pass that is. No chance, no pass: so only
+//    places that the area has a chance of from this entry are looked at.
 // 2. A stretch-like kind is passed along each unbroken run of rows that carry it or its special
 //    form and lie in one place, if what is driven of it is long enough. Narrow road and single track
 //    are one run, named single-track when an unbroken part of that kind is long enough by itself.
@@ -53,10 +54,20 @@ wish::Pass pass_of(const road::Roads& roads, const road::Chance& chance, std::si
   return pass;
 }
 
-void add_junctions(Drive& drive, const PlacesByNode& places, std::size_t i) {
+bool holds_node(const road::Roads& roads, PlaceId place, NodeId node) {
+  const auto nodes = roads.nodes_of(place);
+  return std::find(nodes.begin(), nodes.end(), node) != nodes.end();
+}
+
+void add_junctions(Drive& drive, std::size_t i) {
   const StretchId entry = drive.stretches[i];
-  for (const auto& [node, place] : places.at(drive.roads.to_node(entry))) {
-    if (is_inside(drive.roads, place, entry)) continue;
+  const NodeId node = drive.roads.to_node(entry);
+  PlaceId before;
+  for (const road::Chance& from_here : drive.roads.chances_from(entry)) {
+    const PlaceId place = from_here.place;
+    if (place == before) continue;  // chances are by entry, then place
+    before = place;
+    if (!holds_node(drive.roads, place, node) || is_inside(drive.roads, place, entry)) continue;
     std::size_t exit = i + 1;
     while (exit < drive.stretches.size() && is_inside(drive.roads, place, drive.stretches[exit]))
       ++exit;
@@ -181,23 +192,8 @@ void add_runs(Drive& drive, Kind kind) {
 
 }  // namespace
 
-PlacesByNode::PlacesByNode(const road::Roads& roads) {
-  for (std::size_t row = 0; row < roads.places.size(); ++row)
-    for (const NodeId node : roads.nodes_of(PlaceId{row}))
-      by_node_.emplace_back(node, PlaceId{row});
-  std::sort(by_node_.begin(), by_node_.end());
-}
-
-std::span<const PlacesByNode::Entry> PlacesByNode::at(NodeId node) const {
-  const auto begin = std::partition_point(by_node_.begin(), by_node_.end(),
-                                          [&](const Entry& e) { return e.first < node; });
-  const auto end =
-      std::partition_point(begin, by_node_.end(), [&](const Entry& e) { return e.first == node; });
-  return {begin, end};
-}
-
-void find_passes(Drive& drive, const PlacesByNode& places) {
-  for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i) add_junctions(drive, places, i);
+void find_passes(Drive& drive) {
+  for (std::size_t i = 0; i + 1 < drive.stretches.size(); ++i) add_junctions(drive, i);
   for (std::size_t i = 0; i < drive.stretches.size(); ++i) add_beside(drive, i);
   add_manoeuvres(drive);
   for (const Kind kind : road::all_kinds())

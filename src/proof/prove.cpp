@@ -12,16 +12,10 @@ namespace {
 /// What all loops of one area are checked with.
 struct Tools {
   Tools(const NotedArea& noted, const hours::Setting& in, const wish::Wish& wish)
-      : area(noted),
-        setting(in),
-        bans(noted.roads),
-        places(noted.roads),
-        map_places(noted.map),
-        caps(caps_of(wish)) {}
+      : area(noted), setting(in), bans(noted.roads), caps(caps_of(wish)) {}
   const NotedArea& area;
   const hours::Setting& setting;
   Bans bans;
-  PlacesByNode places, map_places;
   Caps caps;
 };
 
@@ -35,13 +29,12 @@ bool drive_holds(Drive& drive, const Tools& tools, Claims& claims) {
 
 bool loop_holds(Drive& drive, const Tools& tools, Claims& claims) {
   if (!drive_holds(drive, tools, claims)) return false;
-  find_passes(drive, tools.places);
+  find_passes(drive);
   judge_lanes(drive);
   return passes_hold(drive, claims) && bus_lanes_hold(drive, claims) &&
-         notes_hold(drive, tools.area, tools.map_places, claims) && practice_holds(drive, claims) &&
+         notes_hold(drive, tools.area, claims) && practice_holds(drive, claims) &&
          pull_ups_hold(drive, claims) && planned_stops_hold(drive, claims) &&
-         independent_holds(drive, claims) &&
-         ways_home_hold(drive, tools.bans, tools.places, claims) &&
+         independent_holds(drive, claims) && ways_home_hold(drive, tools.bans, claims) &&
          counts_hold(drive, tools.caps, claims) && lesson_parts_hold(drive, tools.caps, claims) &&
          limits_of_wish_hold(drive, tools.caps, claims) &&
          certificate_holds(drive, tools.caps, claims);

@@ -85,12 +85,11 @@ bool times_hold(const Drive& home, const wish::WayHome& way, const pace::Pace& p
 }
 
 /// What is passed behind the row that is left.
-bool passes_hold(const Drive& drive, const wish::WayHome& way, const PlacesByNode& places,
-                 Claims& claims) {
+bool passes_hold(const Drive& drive, const wish::WayHome& way, Claims& claims) {
   const wish::Loop loop = laid_behind(drive, way, way.from_stretch);
   Drive home = drive_of(drive, loop, way);
   if (!names_hold(home, claims) || !parts_hold(home, claims)) return false;
-  find_passes(home, places);
+  find_passes(home);
   int hardest = 0;
   for (const FoundPass& found : home.passes) {
     if (found.pass.last == 0) continue;
@@ -111,10 +110,9 @@ bool passes_hold(const Drive& drive, const wish::WayHome& way, const PlacesByNod
 
 class WaysProof {
  public:
-  WaysProof(const Drive& drive, const Bans& bans, const PlacesByNode& places)
+  WaysProof(const Drive& drive, const Bans& bans)
       : drive_(drive),
         bans_(bans),
-        places_(places),
         pace_(drive.roads, {.level = drive.wish.level, .factor = drive.wish.pace},
               drive.loop.start),
         before_(taken_before(drive)),
@@ -134,7 +132,7 @@ class WaysProof {
     WayTimes times{at_end_of(row), {}};
     if (!times_hold(home, way, pace_, times, claims)) return false;
     loop.seconds.high = times.end.high;
-    return hours_hold(home, bans_, claims) && passes_hold(drive_, way, places_, claims);
+    return hours_hold(home, bans_, claims) && passes_hold(drive_, way, claims);
   }
 
  private:
@@ -147,7 +145,6 @@ class WaysProof {
 
   const Drive& drive_;
   const Bans& bans_;
-  const PlacesByNode& places_;
   pace::Pace pace_;
   std::vector<Taken> before_;
   std::size_t longest_;
@@ -155,10 +152,9 @@ class WaysProof {
 
 }  // namespace
 
-bool ways_home_hold(const Drive& drive, const Bans& bans, const PlacesByNode& places,
-                    Claims& claims) {
+bool ways_home_hold(const Drive& drive, const Bans& bans, Claims& claims) {
   if (drive.loop.ways_home.empty()) return true;
-  const WaysProof proof(drive, bans, places);
+  const WaysProof proof(drive, bans);
   return std::all_of(drive.loop.ways_home.begin(), drive.loop.ways_home.end(),
                      [&](const wish::WayHome& way) { return proof.holds(way, claims); });
 }

@@ -2,6 +2,8 @@
 // the limit's speed until the time to hear, look and act is used up.
 #include "say/drive.hpp"
 
+#include <set>
+
 #include "loopwright/say/words.hpp"
 
 namespace loopwright::say {
@@ -12,18 +14,41 @@ namespace {
 /// the 150-200, 220-270 and 350-400 m of common practice (no source).
 constexpr double speak_before_s = 14;
 
+/// A drive that starts amidst a set of lights is no more pieces of road away from where one drives into it.
+constexpr int amidst_pieces = 3;
+
+std::set<NodeId> nodes_round(const road::Roads& roads, NodeId middle, int pieces) {
+  std::set<NodeId> nodes{middle};
+  for (int step = 0; step < pieces; ++step) {
+    const std::set<NodeId> known = nodes;
+    for (const NodeId node : known)
+      for (const StretchId away : roads.leaving(node)) nodes.insert(roads.to_node(away));
+  }
+  return nodes;
+}
+
 }  // namespace
 
 Drive::Drive(const road::Roads& roads, const wish::Loop& loop) : roads_(&roads), loop_(&loop) {
   positions_.push_back(0);
   for (std::size_t i = 1; i + 1 < size(); ++i)
     positions_.push_back(positions_.back() + loop.stretches[i].metres);
-  lights_[roads.from_node(at(0))] = PlaceId{};
+  const NodeId first = roads.from_node(at(0));
+  lights_[first] = PlaceId{};
   for (std::size_t i = 0; i < size(); ++i) lights_[roads.to_node(at(i))] = PlaceId{};
-  for (std::size_t row = 0; row < roads.places.size(); ++row) {
-    if (roads.places[row].kind != road::Kind::signals) continue;
-    for (const NodeId node : roads.nodes_of(PlaceId{row}))
-      if (const auto met = lights_.find(node); met != lights_.end()) met->second = PlaceId{row};
+  std::set<NodeId> look_at = nodes_round(roads, first, amidst_pieces);
+  for (const auto& [node, lights] : lights_) look_at.insert(node);
+  for (const NodeId node : look_at) learn_lights(node);
+}
+
+/// Lights that one drives into at a node: the area has a chance of each from a stretch that ends there.
+void Drive::learn_lights(NodeId node) {
+  for (const StretchId away : roads_->leaving(node)) {
+    for (const road::Chance& chance : roads_->chances_from(away.back())) {
+      if (roads_->places[chance.place.index()].kind != road::Kind::signals) continue;
+      for (const NodeId lit : roads_->nodes_of(chance.place))
+        if (const auto met = lights_.find(lit); met != lights_.end()) met->second = chance.place;
+    }
   }
 }
 

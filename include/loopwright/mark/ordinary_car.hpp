@@ -24,11 +24,7 @@ namespace loopwright::mark {
 /// What a condition may ask of the vehicle and its driver, answered for a lesson.
 class LearnersCar : public hours::Circumstances {
  public:
-  LearnersCar();
   [[nodiscard]] hours::Tri holds(const hours::ConditionPart& part) const override;
-
- private:
-  std::vector<std::pair<std::string, double>> figures_;
 };
 
 /// When a condition ("Mo-Fr 08:00-09:00 AND weight>3.5") holds for our car.
