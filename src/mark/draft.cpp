@@ -156,6 +156,9 @@ void Draft::finish() {
     return std::tuple_cat(order_of(c), std::tuple(c.path_first));
   });
   tables.chance_path.clear();
+  std::size_t ids = 0;
+  for (const std::vector<StretchId>& block : paths_) ids += block.size();
+  tables.chance_path.reserve(ids);  // grown bit by bit it would take twice the room
   for (road::Chance& chance : tables.chances) {
     const auto path = std::span(paths_[chance.path_first / block_ids])
                           .subspan(chance.path_first % block_ids, chance.path_count);

@@ -44,10 +44,10 @@ std::string_view value_told(std::string_view value) {
 struct LimitKeys {
   std::string_view plain, conditional, variable;
 };
-constexpr LimitKeys along{"maxspeed:forward", "maxspeed:forward:conditional",
-                          "maxspeed:variable:forward"};
-constexpr LimitKeys against{"maxspeed:backward", "maxspeed:backward:conditional",
-                            "maxspeed:variable:backward"};
+constexpr LimitKeys keys_along{"maxspeed:forward", "maxspeed:forward:conditional",
+                               "maxspeed:variable:forward"};
+constexpr LimitKeys keys_against{"maxspeed:backward", "maxspeed:backward:conditional",
+                                 "maxspeed:variable:backward"};
 
 void add_conditional(LimitHours& hours, const Tags& tags, std::string_view key) {
   for (const hours::Clause& clause : hours::split_conditional(tags.get(key))) {
@@ -80,7 +80,7 @@ void keep_limit_hours(Draft& draft, PieceId piece) {
     const StretchId stretch(piece, back);
     std::uint32_t& flags = draft.tables.stretches[stretch.index()].flags;
     if ((flags & road::stretch_flag::drivable) == 0) continue;
-    const LimitHours hours = in_direction(draft.way_tags(piece), back ? against : along);
+    const LimitHours hours = in_direction(draft.way_tags(piece), back ? keys_against : keys_along);
     if (hours.text.empty()) continue;
     flags |= road::stretch_flag::timed;
     // No single number is sure then: look for the sign.

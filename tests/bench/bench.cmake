@@ -24,5 +24,9 @@ target_include_directories(search_times PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
 target_include_directories(search_times SYSTEM PRIVATE ${Boost_INCLUDE_DIRS})
 target_link_libraries(search_times PRIVATE loopwright_lib loopwright_options)
 
-add_executable(query_times ${CMAKE_CURRENT_LIST_DIR}/query_times.cpp)
+add_executable(query_times
+  ${CMAKE_CURRENT_LIST_DIR}/query_times.cpp
+  ${CMAKE_CURRENT_SOURCE_DIR}/trace/simulated.cpp)
+target_include_directories(query_times PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+target_include_directories(query_times SYSTEM PRIVATE ${Boost_INCLUDE_DIRS})
 target_link_libraries(query_times PRIVATE loopwright_lib loopwright_options)

@@ -13,6 +13,7 @@
 #include "loopwright/page/tiles.hpp"
 #include "loopwright/place/place.hpp"
 #include "loopwright/store/area.hpp"
+#include "trace/simulated.hpp"
 
 namespace {
 
@@ -38,6 +39,13 @@ loopwright::page::TileAddress tile_at(loopwright::Point at, int zoom) {
           static_cast<std::uint32_t>(row)};
 }
 
+/// Twenty minutes somewhere on the map, as a telephone records them: 10 m off, every 5 s.
+std::vector<loopwright::trace::Fix> recorded_drive(const loopwright::road::Roads& roads) {
+  namespace test = loopwright::test;
+  return test::recorded(test::simulated(roads, {.seed = 7, .minutes = 20}),
+                        {.seed = 7, .sigma_m = 10, .every_s = 5});
+}
+
 int ask(const std::string& file, loopwright::Point home, const std::string& name) {
   namespace page = loopwright::page;
   time_it("opening", [&] { (void)loopwright::store::open_area(file); });
@@ -52,6 +60,9 @@ int ask(const std::string& file, loopwright::Point home, const std::string& name
   for (const int zoom : {12, 15})
     time_it(zoom == 12 ? "a tile of zoom 12" : "a tile of zoom 15",
             [&] { (void)tiles.tile(tile_at(home, zoom), {}, setting); });
+  const auto fixes = recorded_drive(area.roads());
+  time_it("a recorded drive",
+          [&] { (void)loopwright::trace::match_to_roads(area.roads(), fixes); });
   return 0;
 }
 
