@@ -2,7 +2,7 @@
 // the limit's speed until the time to hear, look and act is used up.
 #include "say/drive.hpp"
 
-#include <set>
+#include <algorithm>
 
 #include "loopwright/say/words.hpp"
 
@@ -14,17 +14,11 @@ namespace {
 /// the 150-200, 220-270 and 350-400 m of common practice (no source).
 constexpr double speak_before_s = 14;
 
-/// A drive that starts amidst a set of lights is no more pieces of road away from where one drives into it.
-constexpr int amidst_pieces = 3;
-
-std::set<NodeId> nodes_round(const road::Roads& roads, NodeId middle, int pieces) {
-  std::set<NodeId> nodes{middle};
-  for (int step = 0; step < pieces; ++step) {
-    const std::set<NodeId> known = nodes;
-    for (const NodeId node : known)
-      for (const StretchId away : roads.leaving(node)) nodes.insert(roads.to_node(away));
-  }
-  return nodes;
+/// The place that a row of place_nodes is of.
+PlaceId place_with(const road::Roads& roads, std::size_t row) {
+  const auto after = std::upper_bound(roads.place_node_first.begin(), roads.place_node_first.end(),
+                                      static_cast<std::uint32_t>(row));
+  return PlaceId{static_cast<std::size_t>(after - roads.place_node_first.begin()) - 1};
 }
 
 }  // namespace
@@ -33,22 +27,14 @@ Drive::Drive(const road::Roads& roads, const wish::Loop& loop) : roads_(&roads),
   positions_.push_back(0);
   for (std::size_t i = 1; i + 1 < size(); ++i)
     positions_.push_back(positions_.back() + loop.stretches[i].metres);
-  const NodeId first = roads.from_node(at(0));
-  lights_[first] = PlaceId{};
+  lights_[roads.from_node(at(0))] = PlaceId{};
   for (std::size_t i = 0; i < size(); ++i) lights_[roads.to_node(at(i))] = PlaceId{};
-  std::set<NodeId> look_at = nodes_round(roads, first, amidst_pieces);
-  for (const auto& [node, lights] : lights_) look_at.insert(node);
-  for (const NodeId node : look_at) learn_lights(node);
-}
-
-/// Lights that one drives into at a node: the area has a chance of each from a stretch that ends there.
-void Drive::learn_lights(NodeId node) {
-  for (const StretchId away : roads_->leaving(node)) {
-    for (const road::Chance& chance : roads_->chances_from(away.back())) {
-      if (roads_->places[chance.place.index()].kind != road::Kind::signals) continue;
-      for (const NodeId lit : roads_->nodes_of(chance.place))
-        if (const auto met = lights_.find(lit); met != lights_.end()) met->second = chance.place;
-    }
+  // Of all places only the list of their nodes is read, a twentieth of what they take.
+  for (std::size_t k = 0; k < roads.place_nodes.size(); ++k) {
+    const auto met = lights_.find(roads.place_nodes[k]);
+    if (met == lights_.end()) continue;
+    const PlaceId place = place_with(roads, k);
+    if (roads.places[place.index()].kind == road::Kind::signals) met->second = place;
   }
 }
 

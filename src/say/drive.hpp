@@ -49,7 +49,6 @@ class Drive {
   [[nodiscard]] double latest_to_speak_m(std::size_t joint) const;
 
  private:
-  void learn_lights(NodeId node);
   [[nodiscard]] double before_m(std::size_t joint, double seconds) const;
 
   const road::Roads* roads_;
