@@ -2,7 +2,7 @@
 //    counted passes alone, waits where they are too close).
 // 2. Else, for each spaced goal of worth a short tree over its own spaced network says how much it can have at
 //    most alone, whatever else is wanted; then one tree over the plain network with these as rows. It knows
-//    spacing only as a number of passes and these rows, so its bound may stay above the best walk.
+//    spacing only from one pass to the next, as a number of passes and by these rows, so its bound may stay above the best walk.
 // 3. At nodes, the passes the programme uses are handed to the search.
 #include <algorithm>
 

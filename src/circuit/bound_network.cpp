@@ -1,5 +1,6 @@
 // 1. Passes in no group, and arcs that no walk within the time reaches and leaves again, are left out.
-// 2. Plain: an arc a pass from entry to exit, an arc a leg from exit to entry.
+// 2. Plain: an arc a pass from entry to exit, an arc a leg from exit to entry. A walk is one of passes that have worth
+//    or count; a leg between two that can only have worth for one spaced goal is as long as its spacing needs.
 // 3. Spaced: an exit becomes two nodes, one for next entries that are near (the arc lasts the spacing, or what
 //    the least way round does that takes so long) and one for far ones (pass and leg last longer than the spacing).
 //    Where the time to a near entry isn't the same after all passes of the exit, the arc of each pass leads straight
@@ -30,7 +31,8 @@ class Builder {
   Builder(const Problem& problem, std::int64_t spacing_ms)
       : p_(problem),
         spacing_(spacing_ms),
-        times_(problem, spacing_ms),
+        legs_(spacing_ms > 0 ? problem.legs : legs_between_counted(problem)),
+        times_(spacing_ms > 0 ? QuickestWays(problem, spacing_ms) : QuickestWays(problem, legs_)),
         by_exit_(problem.exit_count),
         to_exit_(problem.exit_count, no_way),
         begins_(problem.exit_count, no_way) {
@@ -119,7 +121,9 @@ class Builder {
   }
 
   void plain_legs(std::uint32_t exit) {
-    const auto ms_to = [&](std::uint32_t entry) { return p_.leg(exit, entry); };
+    const auto ms_to = [&](std::uint32_t entry) {
+      return legs_[static_cast<std::size_t>(exit) * (p_.entry_count + 1) + entry];
+    };
     for (std::uint32_t to = 0; to <= p_.end(); ++to) {
       const std::int64_t ms = ms_to(to);
       if (fits(to_exit_[exit], ms, to) && !dominated(ms, to, ms_to))
@@ -170,6 +174,7 @@ class Builder {
 
   const Problem& p_;
   std::int64_t spacing_;
+  std::vector<std::int64_t> legs_;  ///< of the plain network; spaced ones have times of their own
   QuickestWays times_;
   std::vector<std::vector<std::uint32_t>> by_exit_;
   std::vector<std::int64_t> to_exit_;  ///< from home, through the quickest pass

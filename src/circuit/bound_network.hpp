@@ -1,6 +1,6 @@
 // A circuit problem as a network of flow: every walk is one unit from home to the end.
 //
-//   Network n = plain_network(problem);             // legs as they are
+//   Network n = plain_network(problem);             // legs as they are, or as spacing needs
 //   Network n = spaced_network(problem, 120'000);   // passes of worth begin so far apart
 //
 // Rules: nodes from 0 are the entries, from entry_count what lies behind passes, then home and the end. A network of passes that
@@ -32,7 +32,7 @@ struct Network {
   std::vector<Arc> arcs;
 };
 
-/// Between each pass and the next, the leg; waits left out. Passes in no group are left out.
+/// Between each pass and the next the leg (legs_between_counted), other waits left out. Passes in no group are left out.
 Network plain_network(const Problem& problem);
 
 /// From the beginning of each pass to the next's at least spacing_ms. Rules: spacing_ms > 0.

@@ -160,8 +160,11 @@ TEST_CASE("of places that count once the search passes each once", "[circuit]") 
 
 TEST_CASE("bounds of small problems with several spaced goals are no lower than the best",
           "[circuit]") {
-  for (std::uint64_t seed = 1; seed <= 100; ++seed)
+  for (std::uint64_t seed = 1; seed <= 200; ++seed) {
     check_small(seed, {.several_goals = true, .least = true, .spacing = true}, false);
+    check_small(seed, {.several_goals = true, .spacing = true, .caps = true}, false);
+    check_small(seed, {.several_goals = true, .spacing = true, .steps = true}, false);
+  }
 }
 
 TEST_CASE("a bound holds wherever the work ends", "[circuit]") {
