@@ -7,6 +7,7 @@
 
 #include "loopwright/base/point.hpp"
 #include "loopwright/base/table.hpp"
+#include "loopwright/road/kind_table.hpp"
 #include "loopwright/road/sort.hpp"
 
 namespace loopwright::book {
@@ -21,6 +22,20 @@ double near_door_m() {
   for (const TableRow& row : read_table(rule_text("caps")))
     if (row[0] == "ledger free metres") return number_cell(row, 1);
   throw std::logic_error("caps.txt: no row 'ledger free metres'");
+}
+
+/// Roads that signs lead along are on most drives. Finding the way is practised only where it is asked for: by name, or
+/// as a block of minutes.
+bool is_practised(const wish::Loop& loop, const wish::Pass& pass) {
+  if (!road::is_of_choice(pass.kind)) return true;
+  const auto asks = [&](const wish::Met& met) { return met.want.kind == pass.kind; };
+  return std::ranges::any_of(loop.met, asks) ||
+         std::ranges::any_of(
+             loop.parts,
+             [&](const wish::LoopPart& part) { return std::ranges::any_of(part.met, asks); }) ||
+         std::ranges::any_of(loop.independent, [&](const wish::IndependentStretch& block) {
+           return block.first <= pass.last && pass.first <= block.last;
+         });
 }
 
 bool is_near_door(const road::Roads& roads, const wish::Wish& wish, PieceId piece) {
@@ -52,7 +67,7 @@ void each_practised(const wish::Loop& loop, Tell tell) {
 std::vector<LessonPass> passes_of(const wish::Loop& loop) {
   std::vector<LessonPass> passes;
   for (const wish::Pass& pass : loop.passes)
-    if (is_practice(loop, pass.first, pass.last))
+    if (is_practice(loop, pass.first, pass.last) && is_practised(loop, pass))
       passes.push_back({{pass.kind, pass.movement}, pass.hardness, place_text(pass.source)});
   return passes;
 }

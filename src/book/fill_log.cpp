@@ -85,6 +85,14 @@ void need_skill(const Scheme& scheme, const std::string& code) {
 
 }  // namespace
 
+void need_mock_meant(const Said& said, const Plan& plan) {
+  if (!said.log.mock || said.mock_unplanned || plan.wish.empty() || is_mock_plan(plan)) return;
+  throw UsageError(
+      "'mock': this lesson wasn't planned as a mock test; say 'mock unplanned' if it was one all "
+      "the "
+      "same");
+}
+
 Log filled(const std::vector<LessonPass>& planned, const Said& said, const Scheme& scheme,
            Date day) {
   Log log = said.log;

@@ -230,9 +230,21 @@ CREATE TABLE proposal (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 10> steps{
+// Surroundings of test centres and the hours of tests, from a day on; of no pupil.
+constexpr const char* centres_kept = R"sql(
+CREATE TABLE centre (
+  name TEXT NOT NULL,
+  outline TEXT NOT NULL,
+  hours TEXT NOT NULL,
+  since TEXT NOT NULL,
+  PRIMARY KEY (name, since)
+) STRICT;
+)sql";
+
+constexpr std::array<const char*, 11> steps{
     pupils, lessons, streets_and_files, files_of_several, traces,
-    limits, ground,  files_of_pupils,   ledger,           away_from_the_school};
+    limits, ground,  files_of_pupils,   ledger,           away_from_the_school,
+    centres_kept};
 
 }  // namespace
 

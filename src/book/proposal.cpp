@@ -31,6 +31,12 @@ std::string count_words(int count, const std::string& one) {
                               : "s");
 }
 
+/// "18 days ago", and of a lesson that was logged before its day "in five days".
+std::string days_ago(int days) {
+  if (days == 0) return "today";
+  return days > 0 ? count_words(days, "day") + " ago" : "in " + count_words(-days, "day");
+}
+
 /// "level 2 (helped), three passes on the last day, 18 days ago; you stepped in two times; before it comes emerge at 4"
 std::string why_of(const Record& record, const Candidate& of) {
   std::string why;
@@ -41,7 +47,7 @@ std::string why_of(const Record& record, const Candidate& of) {
           std::string(record.scheme.level_name(of.level)) + ")";
     if (of.passes > 0)
       why += ", " + count_words(of.last_passes, "pass") + " on its last day, " +
-             count_words(of.days_since, "day") + " ago";
+             days_ago(of.days_since);
     if (of.days_since > of.skill->stale_after_days)
       why += ", longer than the " + std::to_string(of.skill->stale_after_days) + " days it keeps";
     if (of.stepped_in > 0) why += "; you stepped in " + count_words(of.stepped_in, "time");
@@ -147,8 +153,7 @@ void hint_test(const Record& record, Proposal& proposal) {
       !last_mock || days_between(*last_mock, record.day) > proposal_number("mock again days");
   proposal.mock_due = *to_test <= proposal_number("mock days") && is_due;
   if (proposal.mock_due)
-    hint += last_mock ? "; the last mock test was " +
-                            count_words(days_between(*last_mock, record.day), "day") + " ago"
+    hint += last_mock ? "; the last mock test was " + days_ago(days_between(*last_mock, record.day))
                       : "; no mock test yet";
   proposal.hints.push_back(hint);
 }

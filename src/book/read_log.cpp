@@ -89,6 +89,7 @@ bool read_numbers(Said& said, Clause& clause) {
     said.rest = clause.number("a level", lowest_level, highest_level);
   } else if (clause.took("mock")) {
     once(clause, said.log.mock.has_value());
+    said.mock_unplanned = clause.took("unplanned");
     said.mock_by_faults = clause.ends();
     said.log.mock = MockTest{};
     if (said.mock_by_faults) return true;
@@ -161,6 +162,18 @@ void read_skill(Said& said, Clause& clause) {
       {skill, {}, clause.number("a level", lowest_level, highest_level), true});
 }
 
+/// "sheet KD". False for any other clause.
+bool read_sheet(Said& said, Clause& clause) {
+  if (!clause.took("sheet")) return false;
+  once(clause, !said.sheet.empty());
+  for (const char c : clause.word())
+    said.sheet += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  if (said.sheet.size() != 2)
+    clause.refuse("behind 'sheet' stand the two letters printed on it, such as 'sheet KD'");
+  clause.take();
+  return true;
+}
+
 /// "seen A C", "seen B: Mo-Fr 07:00-10:00", "seen all". False for any other clause.
 bool read_seen(Said& said, Clause& clause) {
   constexpr std::size_t most_letters = 3;
@@ -195,13 +208,13 @@ void read_clause(Said& said, std::string_view text) {
     read_skill(said, clause);
   } else if (const auto what = clause.practice()) {
     read_practice(said, clause, *what);
-  } else if (!read_numbers(said, clause) && !read_seen(said, clause) &&
+  } else if (!read_numbers(said, clause) && !read_seen(said, clause) && !read_sheet(said, clause) &&
              !read_condition(said, clause) && !read_intervention(said, clause, std::nullopt) &&
              !read_fault(said, clause, std::nullopt)) {
     clause.refuse(
         "begins with no kind of practice, nor with rest, not, skill, fault, words, wheel, pedals, "
         "minutes, "
-        "home, light, weather, traffic, mock, seen, said:, remark:, goal: or reached:");
+        "home, light, weather, traffic, mock, sheet, seen, said:, remark:, goal: or reached:");
   }
   clause.need_end();
 }

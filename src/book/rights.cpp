@@ -18,7 +18,7 @@ struct ExportTable {
   const char* sql;  ///< ?1: the pupil's row
 };
 
-/// Every table of the book but `seen`, which is of no pupil: a test holds this list to the schema.
+/// Every table of the book but `seen` and `centre`, which are of no pupil: a test holds this list to the schema.
 constexpr ExportTable tables[] = {
     {"pupil", "SELECT code, scheme, added, home, test_day, my_your FROM pupil WHERE id = ?1"},
     {"tick", "SELECT what, day FROM tick WHERE pupil = ?1 ORDER BY what"},

@@ -220,6 +220,18 @@ ALTER TABLE street_use ADD CONSTRAINT street_use_times CHECK (times BETWEEN 1 AN
 UPDATE school_schema SET version = 2;
 )sql";
 
+// Of no pupil, and all instructors'.
+constexpr const char* centres_kept = R"sql(
+CREATE TABLE centre (
+  name TEXT COLLATE "C" NOT NULL,
+  outline TEXT NOT NULL,
+  hours TEXT NOT NULL,
+  since TEXT COLLATE "C" NOT NULL,
+  PRIMARY KEY (name, since)
+);
+UPDATE school_schema SET version = 3;
+)sql";
+
 // The ledger counts every car; of whose lesson a line is, only who may see that lesson is told. A pupil is handed over
 // by who holds it or by the office, and to an instructor of the school: never to a group of logins, which each member
 // could take on. What was written of it lies on the computer of who held it: erasing it elsewhere mustn't look for it there.
@@ -256,7 +268,7 @@ GRANT USAGE ON SCHEMA public TO loopwright_instructor, loopwright_office;
 GRANT SELECT ON school_schema, ledger TO loopwright_instructor, loopwright_office;
 GRANT SELECT, INSERT ON act, log_entry TO loopwright_instructor, loopwright_office;
 GRANT SELECT, INSERT, UPDATE, DELETE ON pupil, tick, avoided, lesson, pass, road_minutes, limit_minutes, fault,
-  intervention, observation, goal, mock_test, trace, trace_time, to_check, written_file, street_use, seen, proposal
+  intervention, observation, goal, mock_test, trace, trace_time, to_check, written_file, street_use, seen, proposal, centre
   TO loopwright_instructor, loopwright_office;
 
 ALTER TABLE pupil ENABLE ROW LEVEL SECURITY;
@@ -323,7 +335,7 @@ CREATE POLICY deleted ON street_use FOR DELETE USING
   (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 )sql";
 
-constexpr std::array<const char*, 2> steps{first_schema, copies_and_nights};
+constexpr std::array<const char*, 3> steps{first_schema, copies_and_nights, centres_kept};
 
 }  // namespace
 

@@ -39,6 +39,8 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/seen.cpp
   ${CMAKE_CURRENT_LIST_DIR}/server_link.cpp
   ${CMAKE_CURRENT_LIST_DIR}/server_store.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/centres.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/sheet_mark.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sqlite_store.cpp
   ${CMAKE_CURRENT_LIST_DIR}/stepped_in.cpp
   ${CMAKE_CURRENT_LIST_DIR}/streets.cpp

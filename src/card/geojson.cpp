@@ -36,8 +36,9 @@ GeoFeature line_feature(const wish::Loop& loop, std::vector<Point> line) {
   return feature;
 }
 
-/// `kerb`: what is told of it there; mostly nothing.
-GeoFeature row_feature(const say::Row& row, std::size_t number, std::string kerb) {
+/// `kerb`: what is told of it there, and `stops` of stopping from there on; both mostly nothing.
+GeoFeature row_feature(const say::Row& row, std::size_t number, std::string kerb,
+                       const std::string& stops) {
   GeoFeature feature{{row.at},
                      {{"what", std::string("row")},
                       {"number", static_cast<std::int64_t>(number)},
@@ -55,6 +56,7 @@ GeoFeature row_feature(const say::Row& row, std::size_t number, std::string kerb
   notes.insert(notes.end(), row.hazards.begin(), row.hazards.end());
   if (!kerb.empty()) notes.push_back(std::move(kerb));
   if (!notes.empty()) feature.values.emplace_back("notes", joined(notes, "; "));
+  if (!stops.empty()) feature.values.emplace_back("stops", stops);
   return feature;
 }
 
@@ -93,7 +95,8 @@ std::string write_geojson(const Lesson& lesson) {
   if (line.size() > 1) features.push_back(line_feature(loop, std::move(line)));
   for (std::size_t k = 0; k < rows.size(); ++k)
     if (!is_instructors(loop, rows[k]))
-      features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size())));
+      features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size()),
+                                     joined(stop_lines(all.get(), k), "; ")));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
   for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));

@@ -10,6 +10,8 @@
 #include "card/speech.hpp"
 #include "card/subject_of.hpp"
 #include "loopwright/lanes/thing.hpp"
+#include "loopwright/say/limit_told.hpp"
+#include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/parts.hpp"
 
 namespace loopwright::card {
@@ -41,7 +43,8 @@ void add_timed_items(std::vector<GroundItem>& items, const Subject& subject) {
                             {"hours", write_hours(subject.words, timed)},
                             {"sign", std::string(lanes::sign_words(timed.thing.thing))}}),
         {},
-        timed.thing.never.empty() ? timed.facts : std::vector<wish::MapFact>()};
+        timed.thing.never.empty() ? timed.facts : std::vector<wish::MapFact>(),
+        3};
     for (const Visit& visit : timed.visits)
       add_row(item.rows, row_of_stretch(subject, visit.stretch));
     items.push_back(std::move(item));
@@ -55,7 +58,8 @@ void add_limit_items(std::vector<GroundItem>& items, const Subject& subject) {
   const wish::RowSpan practice = wish::practice_of(subject.loop);
   for (std::size_t i = practice.first; i <= practice.last; ++i) {
     const wish::LoopStretch& driven = subject.loop.stretches[i];
-    if (road::is_sure(driven.limit.confidence)) continue;
+    if (road::is_sure(driven.limit.confidence) || !say::tells_limit(subject.roads, driven))
+      continue;
     const bool inferred = driven.limit.confidence == road::LimitConfidence::inferred;
     const std::string limit = write_limit(words, driven.limit);
     const std::string text =
@@ -65,7 +69,7 @@ void add_limit_items(std::vector<GroundItem>& items, const Subject& subject) {
                                                      : say::spoken_name(driven.street)}});
     auto item = std::find_if(items.begin() + static_cast<std::ptrdiff_t>(first), items.end(),
                              [&](const GroundItem& one) { return one.words == text; });
-    if (item == items.end()) item = items.insert(items.end(), {text, {}, {}});
+    if (item == items.end()) item = items.insert(items.end(), {text, {}, {}, inferred ? 1 : 3});
     add_row(item->rows, row_of_stretch(subject, i));
     add_fact(item->facts, {driven.against ? "limit against" : "limit along", way_text(driven),
                            limit + (inferred ? ", inferred" : ", in doubt")});
@@ -81,17 +85,25 @@ std::string street_at(const Subject& subject, std::size_t row) {
                         : say::spoken_name(street);
 }
 
+bool is_asked_for(const wish::Loop& loop, std::size_t pass) {
+  return std::ranges::any_of(loop.met, [&](const wish::Met& met) {
+    return wish::counts_for(pass, loop.passes, met.want);
+  });
+}
+
 /// Step 3.
 void add_inferred_items(std::vector<GroundItem>& items, const Subject& subject) {
   for (std::size_t k = 0; k < subject.rows.size(); ++k) {
     std::vector<std::string> said;
     std::vector<wish::MapFact> facts;
+    int weight = 1;
     for (const std::size_t index : subject.rows[k].passes) {
       const wish::Pass& pass = subject.loop.passes[index];
       const bool learners = wish::lies_in(pass, wish::practice_of(subject.loop));
       if (!learners || pass.confidence != road::Confidence::inferred) continue;
       const std::string words = write_unsure(subject.words, pass.kind);
       if (std::find(said.begin(), said.end(), words) == said.end()) said.push_back(words);
+      if (is_asked_for(subject.loop, index)) weight = 2;
       add_fact(facts, {std::string(road::name(pass.kind)) + " from " +
                            way_text(subject.loop.stretches[pass.first]),
                        object_text(pass.source), pass.tag});
@@ -100,7 +112,8 @@ void add_inferred_items(std::vector<GroundItem>& items, const Subject& subject) 
       items.push_back({subject.words.fill("ground.place", {{"street", street_at(subject, k)},
                                                            {"what", joined(said, "; ")}}),
                        {k + 1},
-                       std::move(facts)});
+                       std::move(facts),
+                       weight});
   }
 }
 
@@ -118,7 +131,7 @@ Section ground_of(const Subject& subject) {
   const say::Words& words = subject.words;
   Section section{std::string(words.at("ground.title")), {}};
   if (subject.ground == nullptr) return section;
-  std::size_t seen = 0;
+  std::size_t seen = 0, more = 0;
   const std::vector<GroundItem> items = ground_items(subject);
   for (std::size_t k = 0; k < items.size() && k < subject.ground->size(); ++k) {
     const wish::GroundMark& mark = (*subject.ground)[k];
@@ -127,14 +140,19 @@ Section ground_of(const Subject& subject) {
       ++seen;
       continue;
     }
-    // A variant's own road has no letter: letters are those of the drive that was planned.
+    // Only what matters most has a letter, and only on the drive that was planned, not on its variants.
+    if (mark.letter.empty()) {
+      ++more;
+      continue;
+    }
     section.lines.push_back(
-        {0, words.fill("ground.item", {{"letter", mark.letter.empty() ? "–" : mark.letter},
+        {0, words.fill("ground.item", {{"letter", mark.letter},
                                        {"what", items[k].words},
                                        {"rows", write_rows(words, items[k].rows)}})});
     if (!mark.seen.empty()) section.lines.push_back({1, mark.seen});
   }
   if (!section.lines.empty()) section.lines.push_back({0, std::string(words.at("ground.say"))});
+  if (more > 0) section.lines.push_back({0, words.count("ground.more", more)});
   if (seen > 0) section.lines.push_back({0, words.count("ground.seen", seen)});
   return section;
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "card/stops.hpp"
+#include "loopwright/say/limit_told.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -33,7 +34,8 @@ void add_crossings(draw::StripAsked& asked, const Subject& subject) {
 void add_limits(draw::StripAsked& asked, const Subject& subject) {
   const auto& stretches = subject.loop.stretches;
   for (std::size_t i = 1; i < stretches.size(); ++i)
-    if (!(stretches[i].limit == stretches[i - 1].limit) && stretches[i].limit.value > 0)
+    if (!(stretches[i].limit == stretches[i - 1].limit) && stretches[i].limit.value > 0 &&
+        say::tells_limit(subject.roads, stretches[i]))
       asked.marks.push_back(
           {i, 0, std::to_string(stretches[i].limit.value), draw::StripSign::limit});
 }

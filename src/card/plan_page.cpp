@@ -12,6 +12,7 @@
 #include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/parts.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::card {
 namespace {
@@ -78,6 +79,10 @@ void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
     const double seconds = subject.loop.stretches[one.first].arrive_s.likely;
     moments.push_back(
         {seconds, at_row(subject, std::string(words.at("pack.independent")), one.first)});
+  }
+  for (const std::size_t row : wish::turns_round(subject.loop)) {
+    const double seconds = subject.loop.stretches[row].arrive_s.likely;
+    moments.push_back({seconds, at_row(subject, std::string(words.at("pack.turn_round")), row)});
   }
   std::stable_sort(moments.begin(), moments.end(),
                    [](const Moment& a, const Moment& b) { return a.seconds < b.seconds; });

@@ -13,6 +13,7 @@
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/say/limit_told.hpp"
 #include "loopwright/wish/asked.hpp"
 #include "loopwright/wish/parts.hpp"
 
@@ -47,7 +48,8 @@ std::vector<std::size_t> rows_with(const Subject& subject, road::LimitConfidence
   std::vector<std::size_t> numbers;
   const wish::RowSpan practice = wish::practice_of(subject.loop);
   for (std::size_t i = practice.first; i <= practice.last; ++i) {
-    if (subject.loop.stretches[i].limit.confidence != confidence) continue;
+    const wish::LoopStretch& driven = subject.loop.stretches[i];
+    if (driven.limit.confidence != confidence || !say::tells_limit(subject.roads, driven)) continue;
     const std::size_t number = row_of_stretch(subject, i);
     if (numbers.empty() || numbers.back() != number) numbers.push_back(number);
   }

@@ -66,10 +66,18 @@ const wish::StopAfter* last_stop_after(const Subject& subject, std::size_t row) 
   return last;
 }
 
+/// The lesson itself stops there before the next row is said, or the next row is to pull up.
+bool stops_next(const Subject& subject, std::size_t row) {
+  const auto& rows = subject.rows;
+  if (row + 1 < rows.size() && rows[row + 1].kind == say::RowKind::pull_up) return true;
+  return std::ranges::any_of(
+      rows[row].passes, [&](std::size_t pass) { return subject.loop.passes[pass].stop_s > 0; });
+}
+
 std::string after_words(const Subject& subject, std::size_t row) {
   const say::Words& words = subject.words;
   const wish::StopAfter* last = last_stop_after(subject, row);
-  if (last == nullptr) return {};
+  if (last == nullptr || (!last->pull_up && stops_next(subject, row))) return {};
   if (!last->pull_up)
     return words.fill("stop.none_after",
                       {{"minutes", write_minutes(words, wish::stop_after_most_s)}});
@@ -136,7 +144,8 @@ std::string stop_after_words(const Subject& subject, std::size_t row) {
   const say::Words& words = subject.words;
   const wish::StopAfter* last = last_stop_after(subject, row);
   if (last == nullptr) return {};
-  if (!last->pull_up) return std::string(words.at("stop.short_none"));
+  if (!last->pull_up)
+    return stops_next(subject, row) ? "" : std::string(words.at("stop.short_none"));
   const wish::PullUp& place = subject.loop.pull_ups[*last->pull_up];
   return words.fill("stop.short_after", {{"street", street_words(subject, place.stretch)},
                                          {"minutes", write_minutes(words, last->seconds)}});

@@ -6,10 +6,10 @@
 
 #include "command/files.hpp"
 #include "command/ground_marks.hpp"
+#include "command/lesson_of_pupil.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
-#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/seen.hpp"
@@ -74,7 +74,9 @@ void print_day(book::Book& book, const std::vector<DayLesson>& lessons,
     tied.push_back(loops_in(*one.found->ground, one.found->text, one.pupil.code));
     marks.push_back(marks_of(seen, one));
     card::PackOptions options;
-    options.pupil = one.pupil.code + (book::is_mock_plan(one.lesson.plan) ? ", mock test" : "");
+    book::Plan plan = one.lesson.plan;
+    plan.loop_file = one.found->text;
+    options.pupil = name_on_sheet(one.pupil.code, plan);
     const TiedLoops& of = tied.back();
     pages.push_back({{of.roads,
                       of.answer,

@@ -1,6 +1,7 @@
 #include "command/ground_marks.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <ostream>
 #include <set>
@@ -12,6 +13,8 @@ namespace loopwright::command {
 namespace {
 
 constexpr std::size_t most_told = 5;
+/// More than these nobody looks at beside a lesson (ours); what matters most has them.
+constexpr std::size_t most_letters = 10;
 
 /// The letter that names most of its facts; of several one that isn't given yet, for two things may hang on one fact.
 std::string letter_in(std::span<const book::LetteredFact> to_check, const card::GroundItem& item,
@@ -33,14 +36,18 @@ std::string letter_in(std::span<const book::LetteredFact> to_check, const card::
 
 std::vector<book::LetteredFact> letters_for(std::span<const card::GroundItem> items,
                                             const book::SeenFacts& seen, Date day) {
-  std::vector<book::LetteredFact> all;
-  std::size_t letters = 0;
-  for (const card::GroundItem& item : items) {
-    if (item.facts.empty() || book::seen_now(item.facts, seen, day).state == book::SeenState::seen)
-      continue;
-    const std::string letter = book::letter_of(letters++);
-    for (const wish::MapFact& fact : item.facts) all.push_back({letter, fact});
+  std::vector<const card::GroundItem*> asked;
+  for (const card::GroundItem& item : items)
+    if (!item.facts.empty() && book::seen_now(item.facts, seen, day).state != book::SeenState::seen)
+      asked.push_back(&item);
+  if (asked.size() > most_letters) {
+    std::ranges::stable_sort(asked, std::ranges::greater(), &card::GroundItem::weight);
+    asked.resize(most_letters);
+    std::ranges::sort(asked);  // as they lie in the list
   }
+  std::vector<book::LetteredFact> all;
+  for (std::size_t k = 0; k < asked.size(); ++k)
+    for (const wish::MapFact& fact : asked[k]->facts) all.push_back({book::letter_of(k), fact});
   return all;
 }
 

@@ -1,7 +1,7 @@
 // Method:
 //   1. Kerbs near the door are tried in order, for the minutes asked, then for fewer.
-//   2. From each the search keeps off all that isn't done alone. A street with a limit faster than any that was met is kept
-//      off, and so is one in which the car would be turned round; then the search goes again, a few times.
+//   2. From each the search keeps off all that isn't done alone, and turns the car round nowhere. A street with a limit
+//      faster than any that was met is kept off; then the search goes again, a few times.
 //   3. Only loops that begin and end at a free kerb of the place count.
 #include "command/home_drives.hpp"
 
@@ -46,12 +46,6 @@ int hardest_of(const std::vector<book::Practice>& alone) {
   for (const book::Practice& one : alone)
     hardest = std::max(hardest, road::hardness_of(one.kind, one.movement));
   return hardest;
-}
-
-/// The car is turned round behind this row: one drives back along the same piece of road.
-bool turns_round_behind(const wish::Loop& loop, std::size_t row) {
-  return row + 1 < loop.stretches.size() &&
-         loop.stretches[row + 1].stretch == loop.stretches[row].stretch.back();
 }
 
 class HomeSearch {
@@ -140,11 +134,11 @@ class HomeSearch {
            find::stands_beside(place, loop.stretches.back().stretch);
   }
 
-  /// The first street of a loop whose limit is faster than any that was met, or in which the car is turned round.
+  /// The first street of a loop whose limit is faster than any that was met.
   [[nodiscard]] std::optional<wish::KeepOff> unfit_on(const wish::Loop& loop) const {
     for (std::size_t row = 0; row < loop.stretches.size(); ++row) {
       const wish::LoopStretch& driven = loop.stretches[row];
-      if (is_met(driven.limit) && !turns_round_behind(loop, row)) continue;
+      if (is_met(driven.limit)) continue;
       const auto shape = roads_.shape_of(driven.stretch.piece());
       const Point middle = point_along(shape, roads_.piece(driven.stretch).length_m / 2);
       return wish::KeepOff{driven.street.empty() ? "a road without a name" : driven.street,

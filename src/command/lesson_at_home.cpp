@@ -136,6 +136,16 @@ void print_nearest(const HomeJob& job) {
   if (!all.empty()) print_folded(std::cout, 2, "nearest to it: " + listed(all));
 }
 
+/// A learner's licence is the first thing that practice at home needs.
+void tell_licence(const book::Pupil& pupil) {
+  if (pupil.ticks.contains(book::Tick::licence_seen)) return;
+  print_folded(std::cout, 0,
+               "note: the book has no day on which you saw " + pupil.code +
+                   "'s licence; nobody practises at home without one. When you have seen it: "
+                   "'loopwright pupil change " +
+                   pupil.code + " --licence-seen DATE'");
+}
+
 Exit tell_nothing_alone(const HomeJob& job) {
   const book::AtHomeRules rules = book::at_home_rules();
   print_folded(std::cout, 0,
@@ -298,6 +308,7 @@ Exit lesson_at_home(const Arguments& words) {
   if (!texts.output.empty())
     need_own_file(texts.output, {book.file(), texts.area.area, texts.area.notes, texts.area.terms});
   const HomeJob job = job_of(texts, book);
+  tell_licence(job.pupil);
   if (book::alone_of(job.practices).empty()) return tell_nothing_alone(job);
   Ground ground(job.area);
   const HomeAsk ask = ask_for(job, book, ground);

@@ -42,7 +42,12 @@ std::string log_help() {
       "anywhere\n"
       "  minutes 52; home 90         away from the door; practised at home since the last lesson\n"
       "  light dusk; weather dull-wet; traffic heavy; mock, or mock 4 0 0 "
-      "(driving, serious, dangerous faults; alone: those you say)\n"
+      "(driving, serious, dangerous faults; alone: those you say); of a lesson that wasn't planned "
+      "as "
+      "one: mock unplanned\n"
+      "  sheet KD                    the two letters printed on the sheet: marks of an older one "
+      "are "
+      "refused\n"
       "  seen A C; seen B: 20        looked at on the ground, by the letters of the sheet: as the "
       "map "
       "has it, or what stands there; seen all\n"
@@ -124,7 +129,7 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   need_new(lessons, pupil.code, plan.start.civil());
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   if (!texts.yes) need_begun("this lesson of " + pupil.code, plan.start);
-  const book::Said said = said_in(texts, {{}, {}});
+  const book::Said said = said_in(texts, {{}, plan});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
   book::facts_seen(said.seen, {}, plan.start.civil().date);  // it has no sheet
   const book::Log log = book::filled({}, said, scheme_kept(pupil), plan.start.civil().date);
@@ -142,18 +147,21 @@ Exit lesson_log(const Arguments& words) {
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.lesson.code));
   if (!texts.start.empty()) return log_besides(book, pupil, texts);
   const auto lessons = book::lessons_of(book, pupil.code);
-  const book::Lesson& lesson = lesson_meant(lessons, pupil.code, lesson_number(texts.lesson));
+  const book::Lesson lesson = book::lesson_of(
+      book, pupil.code, lesson_meant(lessons, pupil.code, lesson_number(texts.lesson)).number);
   const std::string which = pupil.code + ", lesson " + std::to_string(lesson.number);
   const bool asks = texts.line.empty() && texts.file.empty();
   if (asks && !texts.yes) need_begun(which, lesson.plan.start);
   const std::vector<book::LessonPass> planned = planned_of(lesson);
-  const book::Said said = said_in(texts, {planned, lesson.plan.to_check});
+  const book::Said said = said_in(texts, {planned, lesson.plan});
   if (said.not_driven) {
     book::drop_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)});
     std::cout << which << " wasn't driven; its streets count no more\n";
     return Exit::done;
   }
   if (!texts.yes) need_begun(which, lesson.plan.start);
+  book::need_mock_meant(said, lesson.plan);
+  book::need_same_sheet(said, lesson.plan);
   book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
   book::log_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)}, log);

@@ -4,6 +4,8 @@
 #include "command/book_option.hpp"
 #include "command/hours_place.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/book/log_words.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
@@ -34,6 +36,12 @@ const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const
                      "; 'loopwright lesson list " + code + "' shows them");
   throw UsageError(code + " has no lesson that is planned; plan one with 'loopwright lesson plan " +
                    code + "', or name one with --lesson");
+}
+
+std::string name_on_sheet(const std::string& code, const book::Plan& plan) {
+  const std::string mark = book::sheet_mark(plan);
+  return code + (book::is_mock_plan(plan) ? ", mock test" : "") +
+         (mark.empty() ? "" : ", sheet " + mark);
 }
 
 std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area) {

@@ -23,6 +23,9 @@ std::optional<int> lesson_number(const LessonTexts& texts);
 const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
                                  std::optional<int> number);
 
+/// What the sheets of a plan are headed with: "WREN, mock test, sheet KD".
+std::string name_on_sheet(const std::string& code, const book::Plan& plan);
+
 /// The clock by which a pupil's lessons are given: of the area that is named, else of the one the latest was planned in
 /// when that is still there, else Great Britain's. Throws InputError when the named one can't be opened.
 std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area);

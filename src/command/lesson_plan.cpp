@@ -11,6 +11,7 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/booked.hpp"
+#include "command/effort_options.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
 #include "command/lesson.hpp"
@@ -28,6 +29,7 @@
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/store/area.hpp"
 #include "loopwright/wish/parts.hpp"
 
 namespace loopwright::command {
@@ -44,17 +46,27 @@ Exit run_next(book::Book& book, NextPlan next, const std::string& output) {
   return tell_and_keep(book, next.job, next.found);
 }
 
+/// A mock test takes what the roads have of finding the way, mostly less than the minutes of a test: that is told, and no
+/// failure to plan one.
+bool lacks_finding_the_way_alone(const wish::Answer& answer) {
+  const auto& shortfall = answer.shortfall;
+  return shortfall && !answer.loops.empty() && shortfall->missing.empty() &&
+         shortfall->not_taken.empty() && shortfall->stops.empty();
+}
+
 Exit run_mock(book::Book& book, MockPlan mock, const std::string& output) {
   tell_mock(std::cout, mock);
   mock.job.output = output;
-  return tell_and_keep(book, mock.job, mock.found);
+  const Exit exit = tell_and_keep(book, mock.job, mock.found);
+  return lacks_finding_the_way_alone(mock.found.answer) ? Exit::done : exit;
 }
 
 /// What was typed for a plan.
 struct PlanTexts {
-  std::string code, book, length, wish_file, output, loops, loop;
+  std::string code, book, length, wish_file, keep_wish, output, loops, loop;
   AreaTexts area;
   WishWords words;
+  EffortTexts effort;
   bool next = false, mock = false;
 };
 
@@ -76,6 +88,8 @@ void add_plan_options(Options& app, PlanTexts& texts) {
                  "asked for there");
   app.add_option("--loop", texts.loop, "with --loops: number of the loop (default: 1)");
   app.add_option("--wish", texts.wish_file, "file of words of the wish, as 'loops' reads it");
+  app.add_option("--keep-wish", texts.keep_wish, "file to write these words into, for --wish");
+  add_effort(app, texts.effort);
   app.add_option("-o,--output", texts.output, "write the loop file, too");
   app.footer(kinds_help());
 }
@@ -90,9 +104,14 @@ void need_no_wish(const PlanTexts& texts) {
   for (const std::string& name : texts.words.names_said())
     if (name != "home")
       throw UsageError("--loops: the wish is that of the loop file; leave out --" + name);
-  if (texts.next || texts.mock)
-    throw UsageError("--loops: the wish is that of the loop file; leave out --" +
-                     std::string(texts.next ? "next" : "mock"));
+  for (const auto& [said, name] :
+       {std::pair(texts.next, "next"), std::pair(texts.mock, "mock"),
+        std::pair(texts.effort.quick, "quick"), std::pair(texts.effort.thorough, "thorough"),
+        std::pair(!texts.keep_wish.empty(), "keep-wish")})
+    if (said)
+      throw UsageError(
+          "--loops: the wish is that of the loop file, and nothing is looked for; leave out --" +
+          std::string(name));
 }
 
 /// False when help was asked for. Throws UsageError for words that don't go together.
@@ -108,8 +127,18 @@ bool parse_plan(const Arguments& words, PlanTexts& texts) {
   need_no_wish(texts);
   if (texts.next && texts.mock)
     throw UsageError("--mock is no topic that is proposed; leave out --next");
-  if (!texts.output.empty()) need_folder_of(texts.output);
+  for (const std::string& file : {texts.output, texts.keep_wish})
+    if (!file.empty()) need_folder_of(file);
   return true;
+}
+
+/// The words as they were said, not those that the book adds.
+void keep_wish(const PlanTexts& texts) {
+  if (texts.keep_wish.empty()) return;
+  if (!texts.output.empty()) need_own_file(texts.keep_wish, {texts.output});
+  store::write_whole(texts.keep_wish, texts.words.file_text());
+  std::cout << texts.keep_wish << ": written; --wish " << texts.keep_wish
+            << " asks for the same again\n";
 }
 
 Exit run_said(book::Book& book, const NextAsk& ask, const std::string& output) {
@@ -121,6 +150,7 @@ Exit run_said(book::Book& book, const NextAsk& ask, const std::string& output) {
   job.output = output;
   job.length = fill_from_book(words, ask.pupil, record, ask.length);
   job.ask = ask_of(std::move(words));
+  job.ask.effort = ask.effort;
   if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
   tell_given_way(std::cout, ask.pupil, wish::all_wants(job.ask.wish));
   return run(book, job);
@@ -208,12 +238,15 @@ Exit lesson_plan(const Arguments& words) {
   PlanTexts texts;
   if (!parse_plan(words, texts)) return Exit::done;
   book::Book book = open_book(texts.book, book::Opening::must_be_there);
-  if (!texts.output.empty())
-    need_own_file(texts.output,
-                  {book.file(), texts.area.area, texts.area.notes, texts.wish_file, texts.loops});
+  for (const std::string& file : {texts.output, texts.keep_wish})
+    if (!file.empty())
+      need_own_file(file,
+                    {book.file(), texts.area.area, texts.area.notes, texts.wish_file, texts.loops});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
   if (!texts.loops.empty()) return run_picked(book, pupil, texts);
-  const NextAsk ask{pupil, texts.area, std::move(texts.words), texts.length};
+  keep_wish(texts);
+  const NextAsk ask{pupil, texts.area, std::move(texts.words), texts.length,
+                    effort_of(texts.effort)};
   tell_clashes_of_plan(std::cout, book, ask.area,
                        meant_by(ask, book::lessons_of(book, pupil.code)));
   if (texts.mock) return run_mock(book, plan_mock(book, ask), texts.output);

@@ -14,7 +14,6 @@
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
-#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/pupils.hpp"
 
 namespace loopwright::command {
@@ -79,7 +78,7 @@ Exit lesson_print(const Arguments& words) {
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.lesson.code));
   if (pupil.my_your) form.sides = say::Sides::my_your;
   const book::Lesson planned = lesson_to_print(book, pupil, texts.lesson);
-  form.pack.pupil = pupil.code + (book::is_mock_plan(planned.plan) ? ", mock test" : "");
+  form.pack.pupil = form.format == "ics" ? pupil.code : name_on_sheet(pupil.code, planned.plan);
   const std::string area = texts.area.empty() ? planned.plan.area : texts.area;
   if (!texts.output.empty()) {
     need_folder_of(texts.output);

@@ -47,7 +47,9 @@ std::optional<std::string> refusal(book::Said& said, const std::string& clause,
   try {
     book::Said with = said;
     book::read_more(with, clause);
-    book::facts_seen(with.seen, lesson.to_check, {});
+    book::need_mock_meant(with, lesson.plan);
+    book::need_same_sheet(with, lesson.plan);
+    book::facts_seen(with.seen, lesson.plan.to_check, {});
     said = std::move(with);
     return std::nullopt;
   } catch (const UsageError& error) {
@@ -100,10 +102,12 @@ book::Said ask_log(std::istream& in, std::ostream& out, const ToBeLogged& lesson
   list_planned(out, lesson.planned);
   const Talk talk{in, out, lesson};
   book::Said said;
+  if (!lesson.plan.loop_file.empty())
+    ask(talk, said, {"Sheet, the two letters printed on it", "sheet "});
   ask_exceptions(talk, said);
   if (said.not_driven) return said;
   for (const Question& question : questions) ask(talk, said, question);
-  if (!lesson.to_check.empty())
+  if (!lesson.plan.to_check.empty())
     ask(talk, said, {"Seen on the ground, by letters of the sheet: A C, or all", "seen "});
   return said;
 }

@@ -9,10 +9,10 @@
 
 namespace loopwright::command {
 
-/// What was planned, and what its sheet asks to look at on the ground.
+/// The passes that were planned, and the plan as it is kept; empty of a lesson that wasn't planned here.
 struct ToBeLogged {
   std::vector<book::LessonPass> planned;
-  std::vector<book::LetteredFact> to_check;
+  book::Plan plan;
 };
 
 /// Asks what came of the planned passes. An answer that can't be meant is told and asked for again; an empty one says

@@ -186,6 +186,10 @@ book::TracedLesson logged(const TraceJob& job, const TracedDrive& drive, const b
   } else {
     const book::Said said = job.line.empty() ? book::Said{} : book::read_log(job.line);
     if (said.not_driven) throw UsageError("'not driven': the recording says that it was");
+    if (lesson != nullptr) {
+      book::need_mock_meant(said, lesson->plan);
+      book::need_same_sheet(said, lesson->plan);
+    }
     all.log = book::filled(passes, said, scheme_kept(pupil), start.civil().date);
     all.log.seen = book::facts_seen(said.seen, all.plan.to_check, start.civil().date);
   }

@@ -11,6 +11,7 @@
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
+#include "command/folded.hpp"
 #include "command/shut_notes.hpp"
 #include "command/wish_of_words.hpp"
 #include "loopwright/base/error.hpp"
@@ -18,6 +19,7 @@
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -73,6 +75,25 @@ void tell_moved(const Ground& ground, const road::Roads& roads, const wish::Wish
   tell_moved_places(out, ground, roads, places);
 }
 
+struct SearchOn {
+  const road::Roads& roads;
+  const hours::Setting& setting;
+  find::Effort effort;
+};
+
+/// What is found. Where nothing at all comes back unless the car is turned round, the wish is made to let it.
+find::FindResult found_for(wish::Wish& wish, const SearchOn& on) {
+  if (!wish.through.empty()) return find::route_through(on.roads, wish, on.setting);
+  find::FindResult found = find::find_loops(on.roads, wish, on.setting, on.effort);
+  if (!found.loops.empty() || wish::wants_turning_round(wish)) return found;
+  wish::Wish turning = wish;
+  turning.welcome.push_back(road::Kind::turn_in_road);
+  find::FindResult turned = find::find_loops(on.roads, turning, on.setting, on.effort);
+  if (turned.loops.empty()) return found;
+  wish = std::move(turning);
+  return turned;
+}
+
 wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out) {
   const LoopAsk& ask = search.ask;
   const hours::Setting setting = ground.setting_of(ask.wish);
@@ -82,11 +103,14 @@ wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out
   answer.area = name_of(roads.info(), search.area);
   answer.notes = ground.notes_name();
   answer.wish = ask.wish;
-  find::FindResult found = ask.wish.through.empty()
-                               ? find::find_loops(roads, ask.wish, setting, ask.effort)
-                               : find::route_through(roads, ask.wish, setting);
+  find::FindResult found = found_for(answer.wish, {roads, setting, ask.effort});
+  if (wish::wants_turning_round(answer.wish) && !wish::wants_turning_round(ask.wish))
+    print_folded(
+        out, 0,
+        "nothing comes back in the minutes unless the car is turned round where a road ends: "
+        "it may be, and that is told");
   if (ask.words.one("variants") != nullptr)
-    find::add_variants(roads, ask.wish, setting, ask.effort, found);
+    find::add_variants(roads, answer.wish, setting, ask.effort, found);
   answer.loops = std::move(found.loops);
   answer.shortfall = std::move(found.shortfall);
   // A start asked for now can only be put off.

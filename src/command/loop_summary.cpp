@@ -8,6 +8,7 @@
 #include <ostream>
 #include <vector>
 
+#include "command/facts.hpp"
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/independent_summary.hpp"
@@ -19,6 +20,7 @@
 #include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/not_taken.hpp"
 #include "loopwright/wish/parts.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -74,11 +76,22 @@ void print_welcome(std::ostream& out, const wish::Loop& loop, const wish::Wish& 
   if (!line.empty()) print_folded(out, 2, line);
 }
 
+/// Streets and junctions that were to be taken, and are.
+void print_takes(std::ostream& out, const wish::Answer& answer) {
+  std::string line;
+  for (const wish::Take& take : answer.wish.takes) {
+    const auto* missing = answer.shortfall ? &answer.shortfall->not_taken : nullptr;
+    if (missing != nullptr && std::ranges::find(*missing, take.name) != missing->end()) continue;
+    line += (line.empty() ? "takes " : ", ") + take.name + " as asked";
+  }
+  if (!line.empty()) print_folded(out, 2, line);
+}
+
 void print_left_out(std::ostream& out, const wish::Certificate& certificate) {
   std::string line;
   for (const wish::LeftOut& left_out : certificate.reasons)
-    line +=
-        (line.empty() ? "not used: " : ", ") + std::to_string(left_out.count) + " " + left_out.why;
+    line += (line.empty() ? "places to practise not used: " : ", ") +
+            std::to_string(left_out.count) + " " + left_out.why;
   if (!line.empty()) print_folded(out, 2, line);
 }
 
@@ -113,6 +126,22 @@ void print_passes(std::ostream& out, const wish::Loop& loop) {
     out << "  a level crossing that is shut adds up to " << wish::shut_crossing_minutes
         << " min each time\n";
   }
+}
+
+/// Turning round is a manoeuvre, though nothing is practised there: told with its street and minute.
+void print_turns_round(std::ostream& out, const wish::Loop& loop, const SummaryBy& by) {
+  const std::vector<std::size_t> rows = wish::turns_round(loop);
+  std::string where;
+  for (const std::size_t row : rows) {
+    const wish::LoopStretch& before = loop.stretches[row - 1];
+    where += (where.empty() ? "" : ", ") +
+             (before.street.empty() ? "an unnamed road" : before.street) + " at " +
+             write_clock(wish::clock_after(loop, loop.stretches[row].arrive_s.likely, by.setting));
+  }
+  if (rows.empty()) return;
+  print_folded(out, 2,
+               "turns the car round where the road ends, a manoeuvre: " +
+                   (rows.size() == 1 ? "" : std::to_string(rows.size()) + " times: ") + where);
 }
 
 /// Where waiting may be forbidden at the time; the loop is no worse for it, the talk must be elsewhere.
@@ -155,7 +184,9 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
   print_lesson(out, answer, loop);
   print_met(out, loop);
   print_welcome(out, loop, answer.wish);
+  print_takes(out, answer);
   print_passes(out, loop);
+  print_turns_round(out, loop, by);
   out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
   print_certificate(out, answer, loop.certificate);
   print_kerbs(out, loop, by);
@@ -164,12 +195,22 @@ void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop&
   print_left_out(out, loop.certificate);
 }
 
-void print_missing(std::ostream& out, const wish::Missing& missing) {
+/// What people call the place of the nearest chance: its street, or its own name; empty when it has neither.
+std::string nearest_name(const road::Roads& roads, const wish::Missing& missing) {
+  for (const road::Chance& chance : roads.chances)
+    if (chance.source == *missing.nearest && road::meets(chance.kind, missing.want.kind))
+      return street_of(roads, chance);
+  return {};
+}
+
+void print_missing(std::ostream& out, const wish::Missing& missing, const SummaryBy& by) {
   print_folded(out, 2,
                wish::write_want(missing.want) + ": " + std::to_string(missing.got) + " found; " +
                    missing.why);
   if (!missing.nearest) return;
-  std::string nearest = "nearest: " + object(*missing.nearest);
+  const std::string name = nearest_name(by.roads, missing);
+  std::string nearest = "nearest: " + (name.empty() ? object(*missing.nearest)
+                                                    : name + " (" + object(*missing.nearest) + ")");
   if (missing.nearest_minutes) nearest += ", " + fixed(*missing.nearest_minutes, 1) + " min away";
   if (missing.needs_minutes)
     nearest += ", " + fixed(*missing.needs_minutes, 1) + " min there and back";
@@ -186,10 +227,11 @@ void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
           << " min\n";
 }
 
-void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start) {
+void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start,
+                     const SummaryBy& by) {
   const bool tells_why = shortfall.missing.empty() || shortfall.why.starts_with(wish::not_easy);
   print_folded(out, 0, "Not met:" + (tells_why ? " " + shortfall.why : ""));
-  for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing);
+  for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing, by);
   if (!tells_why && !shortfall.not_taken.empty())
     print_folded(out, 2, shortfall.why.substr(shortfall.why.find(wish::not_taken_because)));
   for (const std::string& stop : shortfall.stops) print_folded(out, 2, stop);
@@ -223,7 +265,7 @@ void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryB
   for (const wish::Loop& loop : answer.loops) print_loop(out, answer, loop, by);
   if (!answer.fewer_because.empty())
     print_folded(out, 0, "Fewer loops than asked: " + answer.fewer_because);
-  if (answer.shortfall) print_shortfall(out, *answer.shortfall, answer.wish.start);
+  if (answer.shortfall) print_shortfall(out, *answer.shortfall, answer.wish.start, by);
 }
 
 }  // namespace loopwright::command

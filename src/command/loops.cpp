@@ -4,6 +4,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "command/effort_options.hpp"
 #include "command/files.hpp"
 #include "command/loop_search.hpp"
 #include "command/loop_summary.hpp"
@@ -19,7 +20,7 @@ struct LoopTexts {
   AreaTexts area;
   WishWords words;
   std::string wish_file, keep_wish, driven, output;
-  bool quick = false, thorough = false;
+  EffortTexts effort;
 };
 
 struct LoopJob {
@@ -37,11 +38,7 @@ void add_options(Options& app, LoopTexts& texts) {
   app.add_option("--keep-wish", texts.keep_wish, "file to write these words into, for --wish");
   app.add_option("--driven", texts.driven,
                  "file of streets driven on other lessons: day, OSM way, how often, a line each");
-  const auto quick = app.add_flag("--quick", texts.quick,
-                                  "the first good loops, and how good they are only roughly");
-  app.add_flag("--thorough", texts.thorough,
-               "look longer, and say more closely how good the loops are")
-      ->excludes(quick);
+  add_effort(app, texts.effort);
   app.add_option("-o,--output", texts.output, "loop file to write")->required();
   app.footer(kinds_help());
 }
@@ -55,8 +52,7 @@ std::optional<LoopJob> loop_job_of(const Arguments& words) {
   texts.words.settle(texts.wish_file);
   LoopJob job{texts.area,      texts.output, texts.wish_file,
               texts.keep_wish, texts.driven, ask_of(std::move(texts.words))};
-  if (texts.quick) job.ask.effort = find::Effort::quick;
-  if (texts.thorough) job.ask.effort = find::Effort::thorough;
+  job.ask.effort = effort_of(texts.effort);
   return job;
 }
 

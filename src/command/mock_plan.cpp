@@ -9,6 +9,7 @@
 #include <cmath>
 #include <optional>
 #include <ostream>
+#include <span>
 #include <sstream>
 #include <utility>
 
@@ -18,6 +19,7 @@
 #include "command/print.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/book/centres.hpp"
 #include "loopwright/book/lesson_times.hpp"
 #include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
@@ -56,13 +58,16 @@ LessonLength length_of(const NextAsk& ask, const book::MockWish& mock) {
   return {length, sum};
 }
 
-PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::MockWish& mock) {
+PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::MockWish& mock,
+                 std::span<const book::Centre> centres) {
   WishWords words = ask.words;
   for (const book::Practice& what : mock.wants) words.fill("want", want_text(what, 1), from_mock);
   if (mock.stops > 0) words.fill("want", want_text({road::Kind::move_off}, mock.stops), from_mock);
   if (mock.has_manoeuvre) words.fill("want", want_text({mock.manoeuvre}, 1), from_mock);
   if (mock.independent_minutes > 0)
     words.fill("independent", std::to_string(mock.independent_minutes), from_mock);
+  for (const book::Centre& one : centres)
+    words.fill("keep-off", one.outline + " @ " + one.hours, from_mock);
   const LessonLength length = length_of(ask, mock);
   const int reserve = book::lesson_times(length.minutes, book::Topic::known).reserve;
   words.fill("reserve", std::to_string(reserve), from_mock);
@@ -111,6 +116,12 @@ NextAsk half_asked(const NextAsk& ask, Date day) {
   return half;
 }
 
+std::vector<std::string> names_of(std::span<const book::Centre> centres) {
+  std::vector<std::string> names;
+  for (const book::Centre& one : centres) names.push_back(one.name + ", " + one.hours);
+  return names;
+}
+
 /// An outline, at least, for a place alone is no surroundings of a test centre.
 bool keeps_off_an_area(const wish::Wish& wish) {
   return std::any_of(wish.keep_offs.begin(), wish.keep_offs.end(),
@@ -125,16 +136,18 @@ MockPlan plan_mock(const book::Book& book, const NextAsk& ask) {
   const Date day = day_meant(ask.words);
   const auto there = practices_for(half_asked(ask, day), record);
   book::MockWish mock = book::mock_wish(record.lessons, there, day);
+  const std::vector<book::Centre> centres = book::centres_on(book::centres(book), day);
   std::vector<std::string> left_out;
   for (int n = 1;; ++n) {
     std::ostringstream told;
-    PlanJob job = mock_job(ask, record, mock);
+    PlanJob job = mock_job(ask, record, mock, centres);
     FoundPlan found = find_plan(book, job, told);
     const std::vector<std::string> left_out_here = left_out;
     if (!found.answer.shortfall || n == most_mock_tries ||
         !leave_out(found.answer, mock, left_out)) {
       const bool keeps_off = keeps_off_an_area(found.answer.wish);
-      return {std::move(job), std::move(found), left_out_here, keeps_off, told.str()};
+      return {std::move(job),    std::move(found), left_out_here,
+              names_of(centres), keeps_off,        told.str()};
     }
   }
 }
@@ -147,10 +160,12 @@ void tell_mock(std::ostream& out, const MockPlan& mock) {
   if (!mock.left_out.empty())
     print_folded(out, 2,
                  "left out, not to be had together with the rest: " + listed(mock.left_out));
+  for (const std::string& centre : mock.centres)
+    print_folded(out, 2, "keeps off the surroundings of the test centre " + centre);
   if (!mock.keeps_off)
     print_folded(out, 2,
-                 "no test centre is kept off: say its surroundings and the hours of tests with "
-                 "--keep-off 'LAT,LON;LAT,LON;LAT,LON @ Mo-Fr 08:00-16:30', best in a --wish file");
+                 "no test centre is kept off: 'loopwright centre keep' keeps its surroundings and "
+                 "the hours of tests for all mock tests, --keep-off for this one");
   out << mock.told;
 }
 

@@ -3,8 +3,8 @@
 //   MockPlan mock = plan_mock(book, {pupil, area, words, "60"});   tell_mock(std::cout, mock);
 //
 // Rules: what it holds comes from src/rules/mock_test.txt, as far as the map has it from the door. No route of a real test
-// is known to it. Where tests are held is the instructor's to say: an area with hours, as --keep-off takes it, best kept in
-// a wish file.
+// is known to it. Where tests are held is the instructor's to say, once for all in the book (book/centres.hpp) or with
+// --keep-off.
 #pragma once
 
 #include <iosfwd>
@@ -19,6 +19,7 @@ struct MockPlan {
   PlanJob job;
   FoundPlan found;
   std::vector<std::string> left_out;  ///< what the roads don't have, in words
+  std::vector<std::string> centres;   ///< that the book keeps off, with their hours
   bool keeps_off = false;             ///< the words keep off an area
   std::string told;                   ///< of places
 };

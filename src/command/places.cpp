@@ -13,6 +13,7 @@
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
+#include "loopwright/reach/reach.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -81,6 +82,16 @@ std::optional<Degrees> read_degrees(std::string_view text) {
   return Degrees{*lat, *lon};
 }
 
+/// Far from all roads, but near one the other way round: longitude stands first, as some maps give it.
+void need_not_swapped(const road::Roads& roads, const WrittenPlace& place) {
+  const Point at = *place.at;
+  if (std::abs(at.lon()) > 90 || reach::nearest_road(roads, at)) return;
+  const Point other = point_from_degrees(at.lon(), at.lat());
+  if (!reach::nearest_road(roads, other)) return;
+  throw UsageError(place.option + ": " + as_given(place.text) + " is not in this area, but " +
+                   degrees(other) + " is: the latitude stands first");
+}
+
 bool is_just_that_house(const Finding& finding) {
   const Candidate& found = finding.candidates.front();
   return found.sort == place::Sort::house && found.match == place::Match::exact &&
@@ -110,7 +121,10 @@ WrittenPlace read_place(std::string_view option, std::string_view text) {
 Places::Places(const road::Roads& roads, std::ostream& out) : roads_(roads), out_(out) {}
 
 FoundPlace Places::look_up(const WrittenPlace& place) {
-  if (place.at) return {*place.at};
+  if (place.at) {
+    need_not_swapped(roads_, place);
+    return {*place.at};
+  }
   if (!finder_) finder_ = std::make_unique<place::Finder>(roads_);
   const Finding finding = finder_->find(place.text);
   if (finding.meant > 1) throw UsageError(several(finding, place));

@@ -12,6 +12,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/day_sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/deeds.cpp
   ${CMAKE_CURRENT_LIST_DIR}/desk_area.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/effort_options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/facts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/failure.cpp
   ${CMAKE_CURRENT_LIST_DIR}/files.cpp
@@ -101,6 +102,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/home_drives.cpp
   ${CMAKE_CURRENT_LIST_DIR}/lesson_at_home.cpp
   ${CMAKE_CURRENT_LIST_DIR}/quiet_hour.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/centre.cpp
   ${CMAKE_CURRENT_LIST_DIR}/choices.cpp
   ${CMAKE_CURRENT_LIST_DIR}/description.cpp
   ${CMAKE_CURRENT_LIST_DIR}/version.cpp

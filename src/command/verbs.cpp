@@ -19,6 +19,7 @@ constexpr std::array all_verbs{
     Verb{"pupil", "keep pupils and their progress in a book of your own", pupil},
     Verb{"lesson", "plan, print and log a pupil's lessons", lesson},
     Verb{"day", "plan the lessons of a day, in order", day},
+    Verb{"centre", "keep the surroundings of test centres, which mock tests keep off", centre},
     Verb{"school", "keep one book for many instructors, on a server", school},
     Verb{"streets", "show which quiet streets your drives use most", streets},
     Verb{"kinds", "list the kinds of practice: how hard, after what, how sure", kinds},

@@ -107,7 +107,9 @@ void Hunt::find_welcome() {
     PlaceId last;  // chances come by place: each once
     for (const road::Chance& chance : ground.roads.chances_from(graph.stretch(v))) {
       if (chance.place == last || std::ranges::none_of(ground.wish.welcome, [&](road::Kind kind) {
-            return road::meets(chance.kind, kind);
+            // A manoeuvre is done only where it is asked for.
+            return road::meets(chance.kind, kind) &&
+                   road::form_of(kind) != road::KindForm::manoeuvre;
           }))
         continue;
       last = chance.place;

@@ -107,6 +107,7 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       costs(all_roads, pace),
       lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
+  keep_from_turning_round(roads, wish, costs);
   apply_keep_offs(roads, wish, setting, {{"home", home.piece}, {"the end", end.piece}}, costs);
   StreetCaps(roads, wish, caps).apply(costs);
   walls.apply(roads, costs);

@@ -7,6 +7,7 @@
 
 #include "find/passage_graph.hpp"
 #include "loopwright/circuit/circuit.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -25,9 +26,11 @@ bool is_known(const wish::Want& want) {
 }
 
 wish::Wish numbers_of(wish::Wish wish) {
+  const bool turns_round = wish::wants_turning_round(wish);
   std::erase_if(wish.wants, [](const wish::Want& want) { return !is_known(want); });
   wish.minutes = std::min(most_minutes, 3 * wish.minutes.value_or(0) + 60);
   wish.welcome.clear();
+  if (turns_round) wish.welcome.push_back(road::Kind::turn_in_road);
   wish.takes.clear();  // they only take longer
   wish.stops = {};
   return wish;

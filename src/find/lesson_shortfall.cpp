@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "find/reached_chances.hpp"
+#include "loopwright/road/kind_table.hpp"
 #include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
@@ -17,16 +18,42 @@ std::string minutes_words(std::int64_t ms) {
   return std::to_string(minutes) + (minutes == 1 ? " minute" : " minutes");
 }
 
+constexpr int most_hardness = 5;
+
+/// ": Lantern Row, where it begins, is itself a narrow-road of hardness 3"; empty when the door's road isn't so hard
+/// whichever way one leaves.
+std::string door_words(const Ground& lesson, int hardest) {
+  const road::RunFact* least = nullptr;
+  for (const reach::Seed& start : lesson.starts) {
+    const road::RunFact* most = nullptr;
+    for (const road::RunFact& fact :
+         lesson.roads.run_facts_of(lesson.roads.stretch_of(start.state)))
+      if (!road::is_of_choice(fact.kind) && fact.hardness > hardest &&
+          (most == nullptr || fact.hardness > most->hardness))
+        most = &fact;
+    if (most == nullptr) return {};
+    if (least == nullptr || most->hardness < least->hardness) least = most;
+  }
+  if (least == nullptr) return {};
+  const std::string street(lesson.roads.text(lesson.roads.pieces[lesson.home.piece.index()].name));
+  return ": " + (street.empty() ? std::string("the road") : street) +
+         ", where it begins, is itself " + std::string(road::name(least->kind)) + " of hardness " +
+         std::to_string(least->hardness);
+}
+
 std::string roads_words(const wish::Part& part) {
   std::string text;
   if (part.roads == wish::RoadsAllowed::quiet) text = " on quiet streets alone";
   if (part.roads == wish::RoadsAllowed::busier) text = " on busier roads alone";
-  if (part.hardest) text += ", nothing harder than " + std::to_string(*part.hardest) + ",";
+  if (part.hardest && *part.hardest < most_hardness)
+    text += ", nothing harder than " + std::to_string(*part.hardest) + ",";
   return text;
 }
 
 /// Of the section that couldn't be driven.
-std::string stuck_words(const wish::Wish& wish, const SectionPlan& plan, int street_passes) {
+std::string stuck_words(const Ground& lesson, const SectionPlan& plan) {
+  const wish::Wish& wish = lesson.wish;
+  const int street_passes = lesson.caps.quiet_passes;
   const bool in_parts = !wish.parts.empty();
   const std::string which = in_parts ? "part " + std::to_string(plan.part + 1) : "the lesson";
   std::string text = "no drive of about " + minutes_words(60'000LL * plan.what.minutes) +
@@ -34,6 +61,7 @@ std::string stuck_words(const wish::Wish& wish, const SectionPlan& plan, int str
   if (plan.what.roads == wish::RoadsAllowed::quiet)
     text += ", no quiet street driven more than " + std::to_string(street_passes) +
             (street_passes == 1 ? " time" : " times");
+  if (plan.what.hardest && plan.part == 0) text += door_words(lesson, *plan.what.hardest);
   return text;
 }
 
@@ -61,6 +89,11 @@ wish::Missing missing_of(const Ground& ground, const wish::Met& met, const std::
   return missing;
 }
 
+/// The row on which it begins or ends, which no choice of roads leaves out.
+bool is_door_row(const wish::Loop& loop, std::size_t row) {
+  return row == 0 || row + 1 == loop.stretches.size();
+}
+
 /// "the last stretch home passes roundabout:right, hardness 3, in Osk Road"
 std::string hard_words(const wish::Loop& loop, const wish::Ramp& ramp,
                        const std::vector<std::size_t>& off) {
@@ -83,8 +116,9 @@ std::string hard_words(const wish::Loop& loop, const wish::Ramp& ramp,
     what.append(":").append(road::name(hardest->movement));
   return std::string(late ? "the last stretch home" : "the first stretch") + " passes " + what +
          ", hardness " + std::to_string(hardest->hardness) +
-         (street.empty() ? "" : ", by " + street) + ", more than " +
-         std::to_string(late ? ramp.late : ramp.early);
+         (street.empty() ? "" : ", by " + street) +
+         (is_door_row(loop, wish::begin_row(*hardest)) ? ", the road of the door itself" : "") +
+         ", more than " + std::to_string(late ? ramp.late : ramp.early);
 }
 
 }  // namespace
@@ -106,7 +140,7 @@ wish::Shortfall explain_no_lesson(const Ground& lesson, const std::vector<Lesson
     shortfall.why = "your own driving takes " + minutes_words(driven_ms) +
                     ", which leaves too few of the " + minutes_words(whole_ms) + " for the lesson";
   } else if (search.stuck_at()) {
-    shortfall.why = stuck_words(lesson.wish, *search.stuck_at(), lesson.caps.quiet_passes);
+    shortfall.why = stuck_words(lesson, *search.stuck_at());
   } else {
     shortfall.why = "no lesson was found that keeps to all of this";
   }

@@ -1,14 +1,16 @@
 // Method:
 // 1. Every stretch must be drivable; if it isn't, the piece's flags tell why.
 // 2. At every node between two stretches: no wall stands there, unless the car turns round before
-//    it; a car turns round only where nothing else may be driven, or at a wall; nor does it turn
-//    round the tip of an island, from one half of a divided road back along the other.
+//    it; a car turns round only where nothing else may be driven, or at a wall, and only where the
+//    wish lets it; nor does it turn round the tip of an island, from one half of a divided road back
+//    along the other.
 // 3. Turn restrictions are followed along the drive by their own paths, not by the area's table of
 //    turns: a "no" may not be driven to its end; an "only" must be, once its first stretch (and, if
 //    it leads over whole roads, the second) has been driven. Those with hours: by_the_hour.cpp.
 #include <algorithm>
 #include <cmath>
 
+#include "loopwright/wish/turn_round.hpp"
 #include "proof/checks.hpp"
 
 namespace loopwright::proof {
@@ -76,9 +78,13 @@ bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
   const bool dead_end = (drive.roads.nodes[node.index()].flags & road::node_flag::dead_end) != 0;
   const bool may_turn =
       dead_end && (walled || nothing_else_leaves(drive.roads, node, before.piece()));
-  return claims.hold(may_turn, [&] {
-    return say("is reached by turning round, which only a dead end allows, at");
-  });
+  return claims.hold(may_turn,
+                     [&] {
+                       return say("is reached by turning round, which only a dead end allows, at");
+                     }) &&
+         claims.hold(
+             wish::may_turn_round(drive.wish, drive.roads, drive.stretches[i]),
+             [&] { return say("is reached by turning round, which wasn't asked for, at"); });
 }
 
 /// How many stretches of the rule's path the drive follows from row i on.

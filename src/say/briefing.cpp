@@ -6,13 +6,16 @@
 //    lets us infer is named as such.
 //    A planned stop is named by itself, with its minutes.
 // 3. A limit that changes at a row is the row's own; one that changes between rows is listed with
-//    what is met. Rings have no sign of their own and don't count.
+//    what is met. Rings have no sign of their own and don't count. Of a service road whose limit
+//    isn't mapped only that is told.
 #include "say/briefing.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <tuple>
+
+#include "loopwright/say/limit_told.hpp"
 
 namespace loopwright::say {
 namespace {
@@ -120,24 +123,34 @@ class Briefing {
   void add_limits(std::size_t k, Row& row) {
     const auto& stretches = drive_.loop().stretches;
     const Moment& moment = moments_[k];
-    if (k == 0) row.new_limit = stretches[0].limit;
+    if (k == 0) tell_limit(k, row, 0);
     const bool counted_before = k > 0 && end_joint(moments_[k - 1]) == end_joint(moment) &&
                                 moments_[k - 1].kind != RowKind::leave;
     if (k > 0 && !counted_before && moment.exit < stretches.size() &&
         !(stretches[moment.entry].limit == stretches[moment.exit].limit) &&
         !drive_.on_ring(moment.entry) && !drive_.on_ring(moment.exit))
-      row.new_limit = stretches[moment.exit].limit;
+      tell_limit(k, row, moment.exit);
     if (k + 1 == moments_.size()) return;
     const std::size_t first = k == 0 ? 0 : end_joint(moment) + 1;
     for (std::size_t joint = first; joint < moments_[k + 1].entry; ++joint) {
       const road::LimitOnDay& limit = stretches[joint + 1].limit;
       if (stretches[joint].limit == limit || drive_.on_ring(joint) || drive_.on_ring(joint + 1))
         continue;
-      ahead_[k].push_back({joint, words_for(limit)});
+      ahead_[k].push_back({joint, words_for(stretches[joint + 1])});
     }
   }
 
-  [[nodiscard]] std::string words_for(const road::LimitOnDay& limit) const {
+  void tell_limit(std::size_t k, Row& row, std::size_t stretch) {
+    const wish::LoopStretch& driven = drive_.loop().stretches[stretch];
+    if (tells_limit(drive_.roads(), driven))
+      row.new_limit = driven.limit;
+    else
+      ahead_[k].push_back({stretch == 0 ? 0 : stretch - 1, words_for(driven)});
+  }
+
+  [[nodiscard]] std::string words_for(const wish::LoopStretch& driven) const {
+    if (!tells_limit(drive_.roads(), driven)) return std::string(words_.at("hazard.service_road"));
+    const road::LimitOnDay& limit = driven.limit;
     std::string text = limit.value == 0
                            ? std::string(words_.at("limit.none"))
                            : words_.fill("limit.value", {{"n", std::to_string(limit.value)}});

@@ -21,7 +21,8 @@ road::Kind read_welcome(std::string_view text) {
                      " can't be welcomed: a kind alone can, without ':', '=' or '+'");
   }
   const road::Kind kind = read_want(text).kind;
-  if (road::form_of(kind) == road::KindForm::manoeuvre) {
+  // That one is no stop: it lets the drive turn round where a street ends (turn_round.hpp).
+  if (road::form_of(kind) == road::KindForm::manoeuvre && kind != road::Kind::turn_in_road) {
     throw UsageError(quoted(text) +
                      " can't be welcomed: a manoeuvre is only done when asked for; use --want");
   }

@@ -35,6 +35,7 @@ class Auditor:
 
     def __init__(self, extract, region, npm):
         self.region, self.clock = region, None
+        self.turn_round = "never"  # where the wish at hand lets the car be turned round
         self.true = set()  # stretches that were found to be as told
         self.ground = Ground(extract, region, None)
         self.clock = self.ground.clock = Clock(region, npm, self._middle())
@@ -53,6 +54,8 @@ class Auditor:
         """Checks a loop file, as JSON's plain data, against the wish's words and the exit code."""
         wish = asked(words)
         self._learn(wish)
+        wanted = {want.kind for want in wish.all_wants} | set(answer["wish"].get("welcome", []))
+        self.turn_round = "anywhere" if wish.through else "street ends" if "turn-in-road" in wanted else "never"
         wish_told.check(tally, answer["wish"], wish, self.region)
         wish_told.check_files(tally, answer, wish, self.region, self.quiet)
         check_variants(tally, wish, answer)
@@ -89,7 +92,7 @@ class Auditor:
         drive = Drive(self.ground, stretches, start)
         opens(self.ground, tally, drive)
         barriers(self.ground, tally, drive)
-        turning(self.ground, tally, drive)
+        turning(self.ground, tally, drive, self.turn_round)
         self.bans.check(tally, drive)
         self.ground.noted.check_road(tally, drive)
         self.off_limits.check_road(tally, drive, self.keep_off)

@@ -61,9 +61,11 @@ def turns_round(ground, drive):
             yield i, b
 
 
-def turning(ground, tally, drive):
+def turning(ground, tally, drive, allowed):
     """Round only at a dead end, before a wall and at a mini-roundabout (DEVELOPERS.md, roads; U-turns have
-    no default ban in the map: MAP-TAGS.md 1.6)."""
+    no default ban in the map: MAP-TAGS.md 1.6), and as the wish allows: "never", where a "street ends", or "anywhere"."""
     for i, node in turns_round(ground, drive):
+        tally.check("turning round", allowed == "anywhere" or (
+            allowed == "street ends" and drive.tags(i).get("highway") != "service"), f"stretch {i} turns round at node/{node}, allowed: {allowed}")
         tally.check("turning round", ground.is_dead_end(drive.nodes[i][-2], node)
                     or ground.node(node).get("highway") == "mini_roundabout", f"stretch {i} turns round at node/{node}")

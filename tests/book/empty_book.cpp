@@ -14,8 +14,9 @@ book::Book empty_book(const std::filesystem::path& file) {
   const std::unique_ptr<PGconn, decltype(&PQfinish)> owner(
       PQconnectdb(std::getenv("LOOPWRIGHT_TEST_OWNER")), &PQfinish);
   const std::unique_ptr<PGresult, decltype(&PQclear)> result(
-      PQexec(owner.get(),
-             "SET client_min_messages = error; TRUNCATE pupil, street_use, seen, act CASCADE"),
+      PQexec(
+          owner.get(),
+          "SET client_min_messages = error; TRUNCATE pupil, street_use, seen, centre, act CASCADE"),
       &PQclear);
   if (PQresultStatus(result.get()) != PGRES_COMMAND_OK)
     throw std::runtime_error(PQerrorMessage(owner.get()));

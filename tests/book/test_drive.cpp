@@ -47,6 +47,22 @@ TEST_CASE("minutes add up by speed limit, each unit for itself", "[book][drive]"
   CHECK(limits_of(loop) == std::vector<Plan::Limit>{{30, SpeedUnit::mph, 3}});
 }
 
+TEST_CASE("a road along which signs lead is practised only where finding the way was asked for",
+          "[book][drive]") {
+  wish::Loop loop = out_and_back();
+  const std::size_t before = passes_of(loop).size();
+  wish::Pass pass;
+  pass.kind = road::Kind::independent_stretch;
+  pass.first = 1, pass.last = 2;
+  loop.passes.push_back(pass);
+  CHECK(passes_of(loop).size() == before);
+  loop.independent.push_back({.first = 2, .last = 3, .follow = "Stavely", .directions = {}});
+  CHECK(passes_of(loop).size() == before + 1);
+  loop.independent.clear();
+  loop.met.push_back({wish::read_want("independent-stretch=1"), 1});
+  CHECK(passes_of(loop).size() == before + 1);
+}
+
 TEST_CASE("a pass keeps its kind, hardness and the place on the map", "[book][drive]") {
   CHECK(passes_of(out_and_back()).at(0) == LessonPass{{road::Kind::zebra}, 2, "node/5"});
 }

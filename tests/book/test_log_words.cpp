@@ -3,6 +3,7 @@
 
 #include "book/sample.hpp"
 #include "loopwright/book/log_words.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "support/error_text.hpp"
 
 namespace loopwright::book {
@@ -115,6 +116,45 @@ TEST_CASE("a mock test without figures has the faults that are said of the lesso
   CHECK(log_of("mock 3 0 0; fault clutch").mock->faults == Faults{3, 0, 0});
 }
 
+TEST_CASE("a lesson that wasn't planned as a mock test is one only when that is said",
+          "[book][log]") {
+  Plan plan = test::plan_of_two_passes();
+  plan.wish = "want zebra=1\n";
+  const auto said = [&](std::string_view text) {
+    return test::error_text([&] { need_mock_meant(read_log(text), plan); });
+  };
+  CHECK(said("mock") ==
+        "'mock': this lesson wasn't planned as a mock test; say 'mock unplanned' if it was one all "
+        "the same");
+  CHECK(said("mock unplanned 4 0 0").empty());
+  CHECK(said("rest 4").empty());
+  plan.wish = std::string(mock_plan_line) + plan.wish;
+  CHECK(said("mock").empty());
+}
+
+TEST_CASE("marks of a sheet from before the lesson was planned again are refused", "[book][log]") {
+  Plan plan = test::plan_of_two_passes();
+  plan.loop_file = "at ten";
+  const std::string old = sheet_mark(plan);
+  const auto said = [&](const std::string& text) {
+    return test::error_text([&] { need_same_sheet(read_log(text), plan); });
+  };
+  CHECK(old.size() == 2);
+  CHECK(said("sheet " + old).empty());
+  plan.loop_file = "at ten past ten";
+  REQUIRE(sheet_mark(plan) != old);
+  CHECK(said("sheet " + old) ==
+        "'sheet " + old +
+            "': the lesson was planned again since that sheet was printed, its sheet is " +
+            sheet_mark(plan) + " now; print it and say what was driven by it");
+  CHECK(said("rest 4").empty());
+  plan.loop_file.clear();
+  CHECK(sheet_mark(plan).empty());
+  CHECK(said("sheet KD") == "'sheet KD': this lesson has no sheet any more");
+  CHECK(said("sheet K") ==
+        "'sheet K': behind 'sheet' stand the two letters printed on it, such as 'sheet KD'");
+}
+
 TEST_CASE("a skill that was said isn't told by its passes as well", "[book][log]") {
   const Log log = log_of("skill roundabouts 3; rest 5");
   CHECK(std::count_if(log.observations.begin(), log.observations.end(),
@@ -132,7 +172,8 @@ TEST_CASE("a clause that can't be meant is told with what it takes", "[book][log
   CHECK(said("roundabuot 3") ==
         "'roundabuot 3': begins with no kind of practice, nor with rest, not, skill, fault, words, "
         "wheel, pedals, "
-        "minutes, home, light, weather, traffic, mock, seen, said:, remark:, goal: or reached:");
+        "minutes, home, light, weather, traffic, mock, sheet, seen, said:, remark:, goal: or "
+        "reached:");
   CHECK(said("roundabout right 6") ==
         "'roundabout right 6': a level is a whole number from 1 to 5");
   CHECK(said("roundabout good") ==

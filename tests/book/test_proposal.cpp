@@ -57,6 +57,12 @@ TEST_CASE("a first lesson begins at the beginning, and says so", "[book][next]")
   CHECK(first.goal == "move-off: begin it");
 }
 
+TEST_CASE("a lesson logged before its day is told as one to come", "[book][next]") {
+  const Proposal proposal = next({lesson_before(-5, {{{Kind::move_off}, 2, 2}})});
+  REQUIRE_FALSE(proposal.topics.empty());
+  CHECK(proposal.topics[0].why.find(" on its last day, in five days") != std::string::npos);
+}
+
 TEST_CASE("what the instructor stepped in at comes next, with its reasons", "[book][next]") {
   auto drove = basics();
   drove.push_back({{Kind::roundabout, Movement::right}, 3, 2});

@@ -167,7 +167,7 @@ class TestAsked(Book):
         self.build_area()
         self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--length", "30", "--want",
                     "roundabout=1")
-        said = self.answer(["roundabuot 2", "mini-roundabout 2 pedals", "", "4", "23", "dusk", "nice", "dull-wet", "",
+        said = self.answer(["", "roundabuot 2", "mini-roundabout 2 pedals", "", "4", "23", "dusk", "nice", "dull-wet", "",
                             "30", "rather good", "roundabouts again", "ZZ", "all"])
         self.assertIn("planned: ", said)
         self.assertIn("'roundabuot 2': begins with no kind of practice", said)
@@ -440,6 +440,11 @@ class TestStreets(Book):
                     self.assertFalse(south < at[0] < north and west < at[1] < east, at)
         self.assertNotIn("kept off", mock("2026-12-05T10:15"))  # a Saturday
 
+    def mark_of_sheet(self, lesson):
+        """The two letters that are printed beside the pupil's code."""
+        page = self.run_it("lesson", "print", "WREN", "--lesson", str(lesson), "--format", "html")
+        return re.search(r"WREN, sheet ([A-Z]{2})", page)[1]
+
     def test_plans_of_one_day_share_a_ledger(self):
         self.build_area()
         self.add()
@@ -451,6 +456,18 @@ class TestStreets(Book):
             most = db.execute("SELECT max(n) FROM (SELECT sum(times) AS n FROM street_use WHERE near_door = 0 "
                               "GROUP BY way, node_a, node_b)").fetchone()[0]
         self.assertLessEqual(most, 6)  # src/rules/caps.txt, street passes a day
+        # Each sheet of the day has letters of its own, each once, ten at most (ours: more nobody looks at beside a lesson).
+        self.run_it("day", "2026-11-28", "q.area", "--sheet", "sheet.json")
+        for row in json.loads((self.folder / "sheet.json").read_text(encoding="utf-8"))["lessons"]:
+            letters = [found[1] for found in (re.match(r"([A-Z]+): ", one) for one in row["unsure"]) if found]
+            self.assertEqual(letters, [chr(ord("A") + n) for n in range(len(letters))])
+            self.assertTrue(1 <= len(letters) <= 10, letters)
+        # Pencil marks of a sheet that was printed before the lesson was planned again are refused.
+        mark = self.mark_of_sheet(3)
+        self.run_it("lesson", "again", "WREN", "--lesson", "3", "--start", "13:05")
+        said = self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "3", f"sheet {mark}; rest 4", code=2)
+        self.assertIn("the lesson was planned again since that sheet was printed", said)
+        self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "3", f"sheet {self.mark_of_sheet(3)}; rest 4")
         streets = [json.dumps(one, sort_keys=True) for one in self.exported()["street_use"]]
         self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "4", "not driven")
         self.assertLess(len(self.exported()["street_use"]), len(streets))

@@ -4,6 +4,7 @@
 
 #include "loopwright/base/error.hpp"
 #include "loopwright/find/find.hpp"
+#include "loopwright/wish/turn_round.hpp"
 #include "loopwright/wish/wish.hpp"
 #include "support/built_town.hpp"
 #include "support/crossing_streets.hpp"
@@ -190,6 +191,49 @@ TEST_CASE("a home far from any road is refused with the distance", "[find]") {
                         Catch::Contains(" m from the nearest road a learner may use, at "));
   wish.home = point_from_degrees(10, 10);
   CHECK_THROWS_AS(find::find_loops(streets().roads(), wish, {}), UsageError);
+}
+
+namespace {
+
+/// Streets round a block, with a zebra up a street that ends.
+wish::Wish up_a_dead_end(const BuiltTown& town) {
+  const road::Roads roads = town.roads();
+  wish::Wish wish;
+  wish.home = roads.nodes[town.node('A').index()].at;
+  wish.start = {1795878000, 0};
+  wish.minutes = 20;
+  wish.street_passes = 20;
+  wish.wants.push_back(wish::read_want("zebra=1"));
+  return wish;
+}
+
+}  // namespace
+
+// A turn in the road is a manoeuvre that is taught: Highway Code, 200 to 203.
+TEST_CASE("the car is turned round in a street that ends only when that is asked for", "[find]") {
+  const BuiltTown town = built_town(draw_town(R"(
+    A     B     C     x     D
+
+    E     F     G
+  w1 ABC   highway=tertiary name=Ostler_Street maxspeed="30 mph"
+  w2 CxD   highway=tertiary name=Bell_Yard maxspeed="30 mph"
+  w3 AE    highway=tertiary name=Hay_Street maxspeed="30 mph"
+  w4 EFG   highway=tertiary name=Mill_Street maxspeed="30 mph"
+  w5 CG    highway=tertiary name=Weir_Street maxspeed="30 mph"
+  w6 BF    highway=tertiary name=Fold_Street maxspeed="30 mph"
+  nx  highway=crossing crossing=zebra crossing_ref=zebra
+)",
+                                              100),
+                                    "GB-ENG");
+  wish::Wish wish = up_a_dead_end(town);
+  const auto without = find::find_loops(town.roads(), wish, {});
+  REQUIRE(without.shortfall);
+  for (const wish::Loop& loop : without.loops) CHECK(wish::turns_round(loop).empty());
+  wish.welcome.push_back(road::Kind::turn_in_road);
+  const auto with = find::find_loops(town.roads(), wish, {});
+  REQUIRE(with.loops.size() == 1);
+  CHECK_FALSE(with.shortfall);
+  CHECK(wish::turns_round(with.loops[0]).size() >= 1);
 }
 
 }  // namespace loopwright::test

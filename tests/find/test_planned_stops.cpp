@@ -120,7 +120,7 @@ TEST_CASE("the sheet says where to stop, for what, how long and until when",
   CHECK_THAT(text, Contains("talk, 5 min"));
   CHECK_THAT(text, Contains("by 15:"));
   CHECK_THAT(text, Contains("home: "));
-  CHECK_THAT(text, Contains("ull-up after it"));
+  CHECK_THAT(text, Contains("leaving it"));
 }
 
 // --- lies -------------------------------------------------------------------------------------

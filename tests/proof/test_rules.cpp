@@ -40,6 +40,29 @@ TEST_CASE("turning round in the road is told", "[proof]") {
         "at node 5");
 }
 
+// That a turn in the road is a manoeuvre: Highway Code, 200 to 203. That it is for no service road: common practice, no source.
+TEST_CASE("the car is turned round at an end only where the wish lets it", "[proof]") {
+  const BuiltTown town = built_town(R"(
+A . B . C
+. . . . .
+. . D . .
+w1 ABC highway=residential name=Osk_Road
+w2 BD highway=service
+)");
+  const auto told = [&](std::string_view letters, bool welcome) {
+    wish::Answer answer = own_drive(town, letters);
+    answer.wish.through.clear();
+    answer.wish.minutes = 10;  // which it doesn't fill; its turns are looked at first
+    if (welcome) answer.wish.welcome.push_back(road::Kind::turn_in_road);
+    return falsehood(town, answer);
+  };
+  const std::string not_asked = "it is reached by turning round, which wasn't asked for, at node ";
+  CHECK(told("ABCBA", false) == "loop 1, stretch 2 (way 1): " + not_asked + "3");
+  CHECK(told("ABCBA", true).find("turning round") == std::string::npos);
+  CHECK(told("ABDBA", true) == "loop 1, stretch 2 (way 2): " + not_asked + "4");
+  CHECK(falsehood(town, own_drive(town, "ABDBA")) == "");
+}
+
 TEST_CASE("turning round the tip of a splitter island is told", "[proof]") {
   const BuiltTown town = built_town(R"(
 . . . . . . E

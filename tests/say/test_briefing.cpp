@@ -53,6 +53,23 @@ TEST_CASE("a limit the map only lets us infer is one to look for", "[say]") {
   CHECK(rows_of(town, "ABFCDCFBA")[0].hazards == Texts{"limit 30, look for the sign"});
 }
 
+TEST_CASE("of a service road whose limit isn't mapped that alone is told", "[say]") {
+  const BuiltTown town = town_of(R"(
+                     D
+    A  B     F       C
+                     E
+  w1 AB    highway=residential name=Lantern_Row maxspeed="20 mph"
+  w50 BF   highway=residential name=Lantern_Row maxspeed="20 mph"
+  w51 FC   highway=service
+  w2 DCE   highway=residential name=Mill_Orchard maxspeed="30 mph"
+  )",
+                                 100);
+  const auto rows = rows_of(town, "ABFCDCFBA");
+  CHECK(rows[0].hazards == Texts{"service road, no limit mapped: slowly"});
+  REQUIRE(rows[1].new_limit);
+  CHECK(rows[1].new_limit->value == 30);
+}
+
 TEST_CASE("several zebras before the next row are counted", "[say]") {
   const BuiltTown town = town_of(R"(
                           D

@@ -138,9 +138,9 @@ def by_statements(server):
     server.sql(f"INSERT INTO log_entry VALUES (gen_random_uuid(), '{lesson}', 'handed in', ''); INSERT INTO proposal VALUES ('{pupil}', "
                "'2026-11-28', '', '', '', '', '')")
     tables = server.sql("SELECT tablename FROM pg_tables WHERE schemaname = 'public' ORDER BY 1").split()
-    # Every table but three is of pupils, and shows nothing of another's.
+    # Every table but four is of pupils, and shows nothing of another's.
     for table in tables:
-        if table in ("school_schema", "act", "seen"):
+        if table in ("school_schema", "act", "seen", "centre"):
             continue
         check(f"{table} has rows to hide", server.sql(f"SELECT count(*) > 0 FROM {table}") == "t" or table in (
             "trace", "trace_time"))
@@ -213,9 +213,12 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     ash, birch, elm, owner = (server.address(who) for who in ("ash", "birch", "elm", "head"))
     refused("a stranger", "no member of the school", "pupil", "list", "--book", server.address("stranger"))
     done("pupil add", "pupil", "add", "WREN", "--home", "54.2973,2.5988", "--licence-seen", "2026-09-01", "--avoid", "level-crossing", "--book", ash)
+    done("keeping a test centre", "centre", "keep", "Eastgate", "--outline", "54.307,2.605;54.307,2.62;54.3,2.62", "--hours",
+         "Mo-Fr 08:30-16:30", "--since", "2026-09-01", "--book", ash)
+    check("it is all instructors'", "Eastgate" in done("listing test centres", "centre", "list", "--book", birch))
     done("lesson plan", "lesson", "plan", "WREN", area, "--length", "60", "--want", "roundabout=1", "--start", "2026-11-28T15:00", "-o", folder / "w.json", "--book", ash)
     done("lesson log", "lesson", "log", "--yes", "WREN", "rest 3; minutes 38; fault junction-observation x2; roundabout 2 pedals: late; "
-         "goal: roundabouts without pedals; mock; seen all; said: the big ones; remark: shorter", "--book", ash)
+         "goal: roundabouts without pedals; mock unplanned; seen all; said: the big ones; remark: shorter", "--book", ash)
     book = done("pupil export", "pupil", "export", "WREN", "--book", ash)
     by_every_command(server, area, book)
     by_the_page(server, area)
@@ -251,7 +254,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     rows = all_rows(folder / "a.book")
     check("every row is the same there and back", rows == all_rows(folder / "c.book"))
     for table in ("tick", "avoided", "lesson", "pass", "road_minutes", "limit_minutes", "fault", "intervention", "observation",
-                  "goal", "mock_test", "to_check", "street_use", "seen", "written_file"):
+                  "goal", "mock_test", "to_check", "street_use", "seen", "centre", "written_file"):
         check(f"{table} was moved", rows[table])
     same_columns(server, folder / "a.book")
     check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)

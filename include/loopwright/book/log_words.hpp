@@ -14,6 +14,8 @@
 //   minutes N · home N        away from the start · minutes practised at home since the last lesson
 //   light, weather or traffic CODE
 //   mock [DRIVING SERIOUS DANGEROUS]   a mock test: its faults by grade; alone: those said in the clauses with fault
+//   mock unplanned [D S D]    the same of a lesson that wasn't planned as a mock test
+//   sheet MARK                the two letters printed on the sheet the pencil marks are on
 //   seen LETTER … [: what stands there] · seen all
 //                             looked at on the ground, by the letters of the sheet
 //   said: TEXT · remark: TEXT · goal: TEXT · reached: TEXT
@@ -54,6 +56,8 @@ struct Said {
   std::vector<SaidPractice> practices;
   std::optional<int> rest = {};  ///< level
   bool mock_by_faults = false;   ///< the mock test has the faults that are said
+  bool mock_unplanned = false;   ///< it is meant though the lesson wasn't planned as one
+  std::string sheet = {};        ///< the mark of the sheet that was written on, in capitals
   std::vector<SaidSeen> seen = {};
   Log log = {};  ///< all else, but for passes; observations without a day
 };
@@ -61,6 +65,16 @@ struct Said {
 Said read_log(std::string_view text);
 /// Adds what a further text says. Throws UsageError, also for what was said before.
 void read_more(Said& said, std::string_view text);
+
+/// A mock test is written of a lesson that was planned as one, that wasn't planned here, or when it is said that it wasn't
+/// planned as one. Throws UsageError else.
+void need_mock_meant(const Said& said, const Plan& plan);
+
+/// The mark of a plan's sheet: two letters that come of its drive and start, so that a sheet printed before the lesson
+/// was planned again is told apart (one in 576 isn't). Empty of a lesson that wasn't planned here.
+std::string sheet_mark(const Plan& plan);
+/// Marks of an older sheet speak of another drive. Throws UsageError for those.
+void need_same_sheet(const Said& said, const Plan& plan);
 
 /// A lesson's log: the plan's passes with what is said of them, then those that weren't planned, and the levels that
 /// all these show of their skills. Throws UsageError for a skill that isn't of the scheme, and for a practice that is

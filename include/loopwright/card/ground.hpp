@@ -21,6 +21,9 @@ struct GroundItem {
   std::string words;  ///< "Osk Road, bus lane on the left: in force Monday to Saturday, …"
   std::vector<std::size_t> rows;     ///< numbers, ascending, from 1
   std::vector<wish::MapFact> facts;  ///< each once; none: there is nothing to read
+  /// How much it matters that it is looked at: 3 what has hours, and a limit in doubt; 2 where what is practised hangs on
+  /// it; 1 all else, which the map lets one infer.
+  int weight = 1;
 };
 std::vector<GroundItem> to_check(const Lesson& lesson);
 

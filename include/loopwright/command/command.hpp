@@ -40,6 +40,7 @@ Exit note(const Arguments& words);   ///< what the instructor knows better than 
 Exit pupil(const Arguments& words);  ///< the pupils of a book
 Exit lesson(const Arguments& words);   ///< a pupil's lessons: planned, printed, logged
 Exit day(const Arguments& words);      ///< the lessons of a day, planned in order
+Exit centre(const Arguments& words);   ///< the surroundings of test centres, for mock tests
 Exit school(const Arguments& words);   ///< a school's book on a server, for many instructors
 Exit streets(const Arguments& words);  ///< which quiet streets the drives use most
 Exit kinds(const Arguments& words);    ///< the kinds of practice: how hard, after what, how sure
