@@ -21,6 +21,7 @@ export interface Loop {
   certificate: Certificate;
 }
 export interface Answer {
+  area: { region: string };
   loops: Loop[]; fewer_because: string | null;
   wish: { minutes: number | null; reserve_minutes: number; wants: { kind: string; movement: string | null; count: number | "max" }[] };
   shortfall: { why?: string } | null;

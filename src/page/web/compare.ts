@@ -2,14 +2,14 @@
 import type { Answer, Loop } from "./ask";
 import { make } from "./page_parts";
 import { letter } from "./ribbons";
-import { minutes, wanted } from "./words";
+import { distance, minutes, unitOf, wanted } from "./words";
 
-const kilometres = (metres: number): string => (metres / 1000).toFixed(1);
 const hardest = (loop: Loop): number => Math.max(0, ...loop.passes.map((pass) => pass.hardness));
 
 /** What is counted, and of each loop how much. */
-function counted({ loops }: Answer): [string, string[]][] {
+function counted({ area, loops }: Answer): [string, string[]][] {
   const of = (tell: (loop: Loop) => string | number): string[] => loops.map((loop) => String(tell(loop)));
+  const unit = unitOf(area.region);
   return [
     ["likely minutes", of((loop) => minutes(loop.seconds.likely + loop.stop_seconds))],
     ...loops[0]!.met.map((met, row): [string, string[]] => [
@@ -17,8 +17,8 @@ function counted({ loops }: Answer): [string, string[]][] {
     ["passes in all", of((loop) => loop.passes.length)],
     ["hardest pass", of(hardest)],
     ["bus lanes met", of((loop) => loop.bus_lanes.length)],
-    ["km in all", of((loop) => kilometres(loop.metres))],
-    ["km driven twice", of((loop) => kilometres(loop.metres_twice))],
+    [`${unit} in all`, of((loop) => distance(loop.metres, unit))],
+    [`${unit} driven twice`, of((loop) => distance(loop.metres_twice, unit))],
   ];
 }
 

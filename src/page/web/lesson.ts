@@ -157,7 +157,7 @@ export class Lesson {
       this.heading, this.stale, ...found.warned.map((line) => make("p", { class: "trouble" }, line)),
       make("p", {}, loop.met.map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
       ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, paragraphs(found.said.slice(found.said.indexOf("Not met:"))))] : []),
-      ...loop.bus_lanes.map((lane) => make("p", {}, make("strong", {}, `Bus lane, ${streetOf(loop, lane.first)}${lane.side === "unknown" ? "" : `, ${lane.side} side`}, ${lane.arrive[0]} to ${lane.arrive[1]}: ${lane.verdict}. `), lane.why)),
+      ...busLanes(loop),
       make("details", {}, make("summary", {}, "More on this loop: what it passes, how sure, what to check"), make("pre", { class: "said" }, paragraphOn(found.said, loop))),
       make("ol", { class: "rows", "aria-label": "What is said" }, ...this.rows(drive)),
       make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), this.pupil,
@@ -170,12 +170,12 @@ export class Lesson {
 
   private rows(drive: Drive): HTMLElement[] {
     return drive.features.filter((feature) => feature.properties.what === "row").map((feature) => {
-      const { number, say, where, notes } = feature.properties as Record<string, string | number | undefined>;
+      const { number, say, where, notes, stops } = feature.properties as Record<string, string | number | undefined>;
       const [lon, lat] = feature.geometry.coordinates as [number, number];
       return make("li", {},
         make("span", { class: "number" }, String(number)),
-        make("div", {}, make("div", { class: "say" }, String(say)), make("div", { class: "far" }, [where, notes].filter(Boolean).join(" · ")), this.sketches?.foldOf(Number(number))),
-        limit(feature.properties),
+        make("div", {}, make("div", { class: "say" }, String(say)), make("div", { class: "far" }, [where, notes, stops].filter(Boolean).join(" · ")), this.sketches?.foldOf(Number(number))),
+        make("span", {}, limit(feature.properties), hard(feature.properties)),
         make("span", {},
           make("button", { type: "button", class: "small", "aria-label": `Forbid the place of row ${number}: ${say}`, onclick: () => this.forbid(lat, lon, String(say)) }, "forbid"),
           make("button", { type: "button", class: "small", "aria-label": `Go by the place of row ${number} in every loop: ${say}`, onclick: () => this.pin(lat, lon, String(say)) }, "go by"),
@@ -206,8 +206,22 @@ function paragraphs(said: string): string {
   return said.replace(/^.*: written; .*$/m, "").trim();
 }
 
+/** What is to be done at each, folded under how many there are, so that the rows come soon on a narrow screen. */
+function busLanes(loop: Loop): HTMLElement[] {
+  if (loop.bus_lanes.length === 0) return [];
+  const keepOut = loop.bus_lanes.filter((lane) => lane.verdict !== "usable").length;
+  return [make("details", {},
+    make("summary", {}, make("strong", {}, `Bus lanes met: ${loop.bus_lanes.length}; keep out of ${keepOut}, or look at the plate`)),
+    ...loop.bus_lanes.map((lane) => make("p", {}, make("strong", {}, `${streetOf(loop, lane.first)}${lane.side === "unknown" ? "" : `, ${lane.side} side`}, ${lane.arrive[0]} to ${lane.arrive[1]}: ${lane.verdict}. `), lane.why)))];
+}
+
 function streetOf(loop: Loop, row: number): string {
   return loop.stretches[row]?.street || "unnamed road";
+}
+
+/** How hard what is practised from a row on is, as on the card; nothing when nothing is. */
+function hard({ hardness }: Record<string, unknown>): HTMLElement {
+  return make("span", { class: "far hard" }, Number(hardness) > 0 ? `hard ${hardness}` : "");
 }
 
 /** A limit the map isn't sure of has a question mark, as on the card. */

@@ -28,6 +28,7 @@ export class WishForm {
   private readonly level = make("select", {}, option("", "not said", true), ...["1", "2", "3", "4", "5"].map((n) => option(n, n)));
   private readonly alternatives = make("select", {}, ...["1", "2", "3"].map((n) => option(n, n, n === "3")));
   private readonly easyFirst = make("input", { type: "checkbox", id: "easy-first" });
+  private readonly turnRound = make("input", { type: "checkbox", id: "turn-round" });
   private readonly wants = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What is practised" });
   private readonly keptOff = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What is kept away from" });
   private readonly wanted: Want[] = [];
@@ -49,7 +50,9 @@ export class WishForm {
       make("fieldset", {}, make("legend", {}, "Practise"), this.wants, this.pickWant()),
       make("fieldset", {}, make("legend", {}, "Keep away from"), this.keptOff, this.pickAvoid()),
       make("fieldset", {}, make("legend", {}, "Must go by"), this.goneBy, this.pickTake()),
-      make("fieldset", {}, this.easyFirst, " ", make("label", { for: "easy-first" }, "Easy first, and a gentle last stretch home")),
+      make("fieldset", {},
+        make("div", {}, this.easyFirst, " ", make("label", { for: "easy-first" }, "Easy first, and a gentle last stretch home")),
+        make("div", {}, this.turnRound, " ", make("label", { for: "turn-round" }, "The car may be turned round where a street ends"))),
       make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Look for loops")));
     form.addEventListener("input", () => this.changed());
     form.addEventListener("change", () => this.changed());
@@ -79,6 +82,7 @@ export class WishForm {
     if (Number(this.reserve.value) > 0) words.push(["reserve", this.reserve.value]);
     if (this.level.value) words.push(["level", this.level.value]);
     if (this.easyFirst.checked) words.push(["easy-first", ""]);
+    if (this.turnRound.checked) words.push(["welcome", "turn-in-road"]);
     for (const want of this.wanted) words.push(["want", `${want.kind}${want.movement ? `:${want.movement}` : ""}=${want.count}`]);
     for (const each of [...this.by, ...this.off]) words.push([each.word, each.value]);
     return [...words, ...this.also];

@@ -17,6 +17,13 @@ export function goodness(certificate: Certificate, answer: Answer): string {
   return `All that is asked for; at most ${bound - value} m less road driven twice.`;
 }
 
+export type Unit = "miles" | "km";
+
+/** As the signs of the region have it: miles in the four nations, which the card's words use as well. */
+export const unitOf = (region: string): Unit => (region.startsWith("GB-") ? "miles" : "km");
+
+export const distance = (metres: number, unit: Unit): string => (metres / (unit === "miles" ? 1609.344 : 1000)).toFixed(1);
+
 export const minutes = (seconds: number): number => Math.round(seconds / 60);
 
 export function lasting(loop: Loop): string {
