@@ -7,14 +7,12 @@
 //   4. A junction with road inside (roundabout, signal cluster): when its kind is avoided, the turn
 //      into it is shut; when only some movements are avoided or too hard, the last turn out of it is,
 //      which may shut another movement that leaves by the same road: a loop is then lost, never a rule.
-//   5. Turning the car round where a road ends is a turn as well, shut as far off as one can get in the minutes.
 #include "find/bans.hpp"
 
 #include <algorithm>
 
 #include "find/turn_bans.hpp"
 #include "loopwright/road/kind_table.hpp"
-#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -46,22 +44,6 @@ bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::Chance& c
 bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::RunFact& fact) {
   return is_avoided(wish, fact.kind, road::Movement::none) ||
          is_too_hard(wish, caps, fact.kind, fact.hardness);
-}
-
-void keep_from_turning_round(const road::Roads& roads, const wish::Wish& wish,
-                             reach::Costs& costs) {
-  if (!wish.through.empty() || !wish.minutes) return;
-  // Nobody gets farther there and back, at the fastest limit there is (70 mph; Highway Code 124).
-  constexpr double fastest_mps = 31.3;
-  const double farthest_m = fastest_mps * 60 * *wish.minutes / 2;
-  TurnBans bans(roads, costs);
-  for (const PieceId piece : road::pieces_near(roads, wish.home, farthest_m))
-    for (const bool against : {false, true}) {
-      const StretchId s(piece, against);
-      const bool ends =
-          (roads.nodes[roads.to_node(s).index()].flags & road::node_flag::dead_end) != 0;
-      if (ends && !wish::may_turn_round(wish, roads, s.back())) bans.shut(s, s.back());
-    }
 }
 
 void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,

@@ -12,9 +12,6 @@ bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::Chance& c
 /// True when this run of road may not be.
 bool is_unwanted(const wish::Wish& wish, const Caps& caps, const road::RunFact& fact);
 
-/// Shuts turning the car round at the dead ends where the wish doesn't let it (wish/turn_round.hpp).
-void keep_from_turning_round(const road::Roads& roads, const wish::Wish& wish, reach::Costs& costs);
-
 /// Shuts stretches and turns in the costs.
 void apply_bans(const road::Roads& roads, const wish::Wish& wish, const Caps& caps,
                 reach::Costs& costs);

@@ -17,6 +17,7 @@
 #include "find/street_caps.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/wish/stops.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -107,7 +108,9 @@ Ground::Ground(const road::Roads& all_roads, const wish::Wish& asked, const hour
       costs(all_roads, pace),
       lane_verdicts(all_roads, set_in) {
   apply_bans(roads, wish, caps, costs);
-  keep_from_turning_round(roads, wish, costs);
+  if (wish.through.empty())
+    costs.let_turn_round(wish::wants_turning_round(wish) ? reach::TurningRound::where_streets_end
+                                                         : reach::TurningRound::nowhere);
   apply_keep_offs(roads, wish, setting, {{"home", home.piece}, {"the end", end.piece}}, costs);
   StreetCaps(roads, wish, caps).apply(costs);
   walls.apply(roads, costs);

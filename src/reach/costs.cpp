@@ -33,6 +33,13 @@ std::int32_t Costs::price(StretchId stretch) const {
   return ms;
 }
 
+bool Costs::is_turning_banned(std::size_t turn) const {
+  const road::Turn& row = roads_->turns[turn];
+  return row.control == road::Control::turn_round &&
+         (turning_ == TurningRound::nowhere ||
+          roads_->piece(roads_->stretch_of(row.to)).road_class == road::RoadClass::service);
+}
+
 void Costs::shut(PieceId piece) {
   for (const bool against : {false, true}) shut(StretchId(piece, against));
 }

@@ -88,6 +88,9 @@ class Backwards {
   mutable std::vector<Move> moves_;
 };
 
+/// Where the car may be turned round: at the end of any road one may drive, of any but a service road, or at none.
+enum class TurningRound : std::uint8_t { anywhere, where_streets_end, nowhere };
+
 /// What driving costs, in likely milliseconds, and what may not be driven. A stretch is given its price when it
 /// is first asked for, so that a few roads of a large map cost as little as on a small one.
 /// Rules: for one thread; roads must outlive it.
@@ -106,7 +109,9 @@ class Costs {
   }
   [[nodiscard]] bool may_drive(StretchId stretch) const { return along_ms(stretch) >= 0; }
   /// turn: row in roads.turns.
-  [[nodiscard]] bool is_banned(std::size_t turn) const { return banned_[turn] != 0; }
+  [[nodiscard]] bool is_banned(std::size_t turn) const {
+    return banned_[turn] != 0 || (turning_ != TurningRound::anywhere && is_turning_banned(turn));
+  }
   [[nodiscard]] std::int32_t wait_ms(road::Control control) const {
     return control_ms_[static_cast<std::size_t>(control)];
   }
@@ -119,6 +124,8 @@ class Costs {
     stretch_ms_.at(stretch.index()) = other.along_ms(stretch);
   }
   void ban(std::size_t turn) { banned_.at(turn) = 1; }
+  /// Where roads end, from now on.
+  void let_turn_round(TurningRound where) { turning_ = where; }
   /// Shuts every stretch of which `keeps` isn't true.
   void keep_to(std::function<bool(StretchId)> keeps);
 
@@ -126,9 +133,11 @@ class Costs {
   static constexpr std::int32_t unknown = std::numeric_limits<std::int32_t>::min();
   explicit Costs(const road::Roads& roads);
   std::int32_t price(StretchId stretch) const;
+  [[nodiscard]] bool is_turning_banned(std::size_t turn) const;
   const road::Roads* roads_;
   std::optional<pace::Pace> pace_;  ///< none: by length
   std::function<bool(StretchId)> keeps_;
+  TurningRound turning_ = TurningRound::anywhere;
   mutable Paged<std::int32_t> stretch_ms_;
   Paged<std::uint8_t> banned_;
   std::array<std::int32_t, road::control_count> control_ms_{};
