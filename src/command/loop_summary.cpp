@@ -68,6 +68,7 @@ void print_met(std::ostream& out, const wish::Loop& loop) {
 void print_welcome(std::ostream& out, const wish::Loop& loop, const wish::Wish& wish) {
   std::string line;
   for (const road::Kind kind : wish.welcome) {
+    if (kind == road::Kind::turn_in_road) continue;  // told where it is done
     const auto passes = std::ranges::count_if(
         loop.passes, [&](const wish::Pass& pass) { return road::meets(pass.kind, kind); });
     line += (line.empty() ? "welcome " : ", ") + std::string(road::name(kind)) + ": " +
@@ -162,7 +163,7 @@ void print_certificate(std::ostream& out, const wish::Answer& answer,
   const wish::Wish& wish = answer.wish;
   const std::vector<wish::Want> wants = wish::all_wants(wish);
   const bool counts_passes =
-      !wish.welcome.empty() ||
+      wish::welcomes_practice(wish) ||
       std::ranges::any_of(wants, [](const wish::Want& want) { return !want.count; });
   const std::int64_t more = *certificate.bound - certificate.value;
   if (more == 0) {

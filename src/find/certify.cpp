@@ -12,6 +12,7 @@
 #include "find/counting.hpp"
 #include "find/forced_twice.hpp"
 #include "loopwright/wish/stops.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -110,7 +111,7 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
     bound_ = shuts_for_a_part ? 0 : -std::llround(forced_twice_m(hunt_) - 1e-6);
     return known;
   }
-  if (shuts_for_a_part || !hunt_.ground.wish.welcome.empty()) return known;
+  if (shuts_for_a_part || wish::welcomes_practice(hunt_.ground.wish)) return known;
   bound_ = std::min(bound_.value_or(spacing_bound()), spacing_bound());
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
   circuit::Problem problem = graph.problem();

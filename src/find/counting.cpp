@@ -6,6 +6,7 @@
 
 #include "find/stops.hpp"
 #include "loopwright/wish/asked.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -50,7 +51,7 @@ std::vector<std::uint8_t> wanted(const Ground& ground, std::span<const PlacePass
 }
 
 std::int64_t welcome_worth(const Ground& ground, std::span<const PlacePass> passes) {
-  if (ground.wish.welcome.empty()) return 0;
+  if (!wish::welcomes_practice(ground.wish)) return 0;
   const std::vector<std::uint8_t> is_wanted = wanted(ground, passes);
   std::map<PlaceId, int> of_place;
   std::int64_t worth = 0;
@@ -108,7 +109,7 @@ Practised practised(const Ground& ground, std::span<const PlacePass> passes,
 }
 
 bool counts_worth(const wish::Wish& wish) {
-  return !wish.welcome.empty() ||
+  return wish::welcomes_practice(wish) ||
          std::ranges::any_of(wish.wants, [](const wish::Want& want) { return !want.count; });
 }
 

@@ -10,6 +10,7 @@
 #include "find/hunt.hpp"
 #include "find/joined.hpp"
 #include "find/stops.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -101,7 +102,7 @@ void Hunt::gather_at(Vertex v, std::int64_t home_ms, std::span<const std::int64_
 }
 
 void Hunt::find_welcome() {
-  if (ground.wish.welcome.empty()) return;
+  if (!wish::welcomes_practice(ground.wish)) return;
   welcome_at.assign(graph.size(), 0);
   for (Vertex v = 0; v < graph.size(); ++v) {
     PlaceId last;  // chances come by place: each once

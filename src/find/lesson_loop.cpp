@@ -15,6 +15,7 @@
 #include "find/street_caps.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "loopwright/wish/stops.hpp"
+#include "loopwright/wish/turn_round.hpp"
 
 namespace loopwright::find {
 
@@ -73,7 +74,7 @@ class LessonJudge {
     const Drive part = practised_drive(roads, lesson_.drive, practice);
     const std::vector<wish::Want> wants = wish::all_wants(ground_.wish);
     const bool has_worth =
-        !ground_.wish.welcome.empty() ||
+        wish::welcomes_practice(ground_.wish) ||
         std::ranges::any_of(wants, [](const wish::Want& want) { return !want.count; });
     const std::uint32_t twice_flags = has_worth ? road::piece_flag::quiet : 0;
     score_.value = -std::llround(metres_twice(roads, part, twice_flags));

@@ -15,6 +15,7 @@
 #include <set>
 #include <tuple>
 
+#include "loopwright/wish/turn_round.hpp"
 #include "proof/tally.hpp"
 
 namespace loopwright::proof {
@@ -107,7 +108,7 @@ std::int64_t value_of(const Drive& drive, const Caps& caps) {
   if (!drive.wish.parts.empty()) return value_in_parts(drive, caps);
   const auto& wants = drive.wish.wants;
   const bool has_worth =
-      !drive.wish.welcome.empty() ||
+      wish::welcomes_practice(drive.wish) ||
       std::any_of(wants.begin(), wants.end(), [](const Want& want) { return !want.count; });
   const bool own_drive = !drive.wish.through.empty();
   if (own_drive || !has_worth) return -std::llround(practised_twice(drive, 0));

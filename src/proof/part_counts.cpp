@@ -11,6 +11,7 @@
 #include <tuple>
 
 #include "loopwright/wish/parts.hpp"
+#include "loopwright/wish/turn_round.hpp"
 #include "proof/tally.hpp"
 
 namespace loopwright::proof {
@@ -136,7 +137,7 @@ bool part_counts_hold(const Drive& drive, std::size_t p, const Caps& caps, Claim
 std::int64_t value_in_parts(const Drive& drive, const Caps& caps) {
   const std::vector<Want> wants = wish::all_wants(drive.wish);
   const bool has_worth =
-      !drive.wish.welcome.empty() ||
+      wish::welcomes_practice(drive.wish) ||
       std::any_of(wants.begin(), wants.end(), [](const Want& want) { return !want.count; });
   if (!has_worth) return -std::llround(practised_twice(drive, 0));
   return max_worth(drive, caps) + welcome_worth(drive, taken_by_wants(drive, caps), caps) -

@@ -14,6 +14,11 @@ bool wants_turning_round(const Wish& wish) {
                              [](const Want& want) { return want.kind == turning; });
 }
 
+bool welcomes_practice(const Wish& wish) {
+  return std::ranges::any_of(wish.welcome,
+                             [](road::Kind kind) { return kind != road::Kind::turn_in_road; });
+}
+
 bool may_turn_round(const Wish& wish, const road::Roads& roads, StretchId back) {
   if (!wish.through.empty()) return true;
   return roads.piece(back).road_class != road::RoadClass::service && wants_turning_round(wish);

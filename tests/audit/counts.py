@@ -41,6 +41,8 @@ class Counts:
 
     def __init__(self, lesson, places):
         self.lesson, self.asked, self.loop = lesson, lesson.asked, lesson.loop
+        # Turning round is let, and has no worth.
+        self.welcomes = any(kind != "turn-in-road" for kind in self.asked.welcome)
         self.places, self.rows = places.names(), lesson.loop["passes"]
         self.order = sorted(self.rows, key=lambda row: (row["first"], row["last"]))
 
@@ -194,8 +196,8 @@ class Counts:
         worthy = any(want.count is None for want in self.asked.all_wants) and not self.asked.through
         if worthy:
             least, most = sorted(map(self.worth, self.places))
-            most += WELCOME * len(self.rows) if self.asked.welcome else 0
+            most += WELCOME * len(self.rows) if self.welcomes else 0
             tally.check("value", least - minor_m - 2 <= value <= most + 1, f"{value}, its passes are "
                         f"worth {least} to {most}, streets twice {minor_m:.0f} m")
-        elif not self.asked.welcome or self.asked.through:
+        elif not self.welcomes or self.asked.through:
             tally.check("value", abs(value + again_m) <= 1 + SHARE * again_m, told)

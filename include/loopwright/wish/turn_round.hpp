@@ -17,6 +17,9 @@ namespace loopwright::wish {
 /// True of a wish that asks for turn-in-road, or welcomes it: then the car may be turned round where a street ends.
 bool wants_turning_round(const Wish& wish);
 
+/// True when something to be practised is welcome. Turning round, which is only let, has no worth.
+bool welcomes_practice(const Wish& wish);
+
 /// True when a drive of the wish may go back on this stretch from the dead end at which it begins: a drive of one's own
 /// (through points) at any, one that wants turning round at the end of any road but a service road, no other.
 bool may_turn_round(const Wish& wish, const road::Roads& roads, StretchId back);

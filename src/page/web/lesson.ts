@@ -221,7 +221,7 @@ function streetOf(loop: Loop, row: number): string {
 
 /** How hard what is practised from a row on is, as on the card; nothing when nothing is. */
 function hard({ hardness }: Record<string, unknown>): HTMLElement {
-  return make("span", { class: "far hard" }, Number(hardness) > 0 ? `hard ${hardness}` : "");
+  return make("span", { class: "hard" }, Number(hardness) > 0 ? `hard ${hardness}` : "");
 }
 
 /** A limit the map isn't sure of has a question mark, as on the card. */
