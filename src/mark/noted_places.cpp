@@ -3,13 +3,14 @@
 // 2. A hump, a zebra … lies on a road that has no node there: it is passed by whoever comes by its
 //    road over the nearer end, or leaves by it from there. Each note is a place of its own.
 // 3. A bus stop or a manoeuvre lies beside each stretch the note means.
-// 4. What isn't so: the nearest place of the kind (of a ring, its edge) loses the chances that the
-//    note means.
+// 4. What isn't so: the nearest place of the kind (of a ring, its edge) loses the chances that come by the note and
+//    that it means.
 #include "noted_places.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <set>
 
 #include "loopwright/road/kind_table.hpp"
@@ -147,10 +148,13 @@ std::string PlaceAdder::add() {
   return {};
 }
 
-/// Metres from a note to a place: to its nearest node, or of a ring to its edge.
+/// Metres from a note to a place: to its nearest node, or of a ring to its edge. The middle of a cluster is no part
+/// of it: its nodes may all be far from there.
 double distance_to(const road::Roads& roads, PlaceId id, Point at) {
   const road::Place& place = roads.places[id.index()];
-  double nearest = std::max(0.0, distance_m(place.at, at) - double{place.diameter_m} / 2);
+  double nearest = std::numeric_limits<double>::infinity();
+  if (place.diameter_m > 0 || roads.nodes_of(id).empty())
+    nearest = std::max(0.0, distance_m(place.at, at) - double{place.diameter_m} / 2);
   for (const NodeId node : roads.nodes_of(id)) {
     nearest = std::min(nearest, distance_m(roads.nodes[node.index()].at, at));
   }
@@ -171,7 +175,15 @@ std::vector<const road::Chance*> chances_near(const road::Roads& roads, Point at
   return found;
 }
 
-/// The chances of the nearest place of the kind within reach.
+/// Some road of the way comes as near as a note may lie. Of a cluster many ways don't: what is said of one corner
+/// isn't said of them.
+bool comes_near(const road::Roads& roads, const road::Chance& chance, Point at) {
+  return std::ranges::any_of(roads.path_of(chance), [&](StretchId stretch) {
+    return nearest_on_line(roads.shape_of(stretch.piece()), at).off_m <= road::note_reach_m;
+  });
+}
+
+/// The chances of the nearest place of the kind that come within reach.
 std::vector<const road::Chance*> nearest_chances(const road::Roads& base, const Note& note,
                                                  Kind kind) {
   const Point at = note.line.front();
@@ -183,7 +195,7 @@ std::vector<const road::Chance*> nearest_chances(const road::Roads& base, const 
     if (off_m < nearest_m) nearest = chance->place, nearest_m = off_m;
   }
   std::erase_if(all, [&](const road::Chance* chance) {
-    return chance->place != nearest ||
+    return chance->place != nearest || !comes_near(base, *chance, at) ||
            !means_heading(note, road::bearing_in_deg(base, chance->entry));
   });
   return all;

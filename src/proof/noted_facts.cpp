@@ -34,8 +34,6 @@ class NotedFacts {
   bool humps_hold(std::size_t i);
   bool pass_holds(const FoundPass& found, const Drive& on_map);
   [[nodiscard]] bool taken(const road::RunFact& fact) const;
-  template <class Wanted>
-  [[nodiscard]] bool taken(const FoundPass& pass, Wanted wanted) const;
 
   /// Some note within reach of a stretch is as wanted.
   template <class Wanted>
@@ -188,20 +186,6 @@ bool NotedFacts::row_holds(std::size_t i) {
   return is_open(i) && limit_holds(i) && lanes_hold(i) && runs_hold(i) && humps_hold(i);
 }
 
-/// A note lies by the junction's middle or some node of it, which may be farther from the roads of this pass.
-template <class Wanted>
-bool NotedFacts::taken(const FoundPass& pass, Wanted wanted) const {
-  const road::Place& place = area_.map.places[pass.place.index()];
-  return std::ranges::any_of(area_.notes, [&](const Note& note) {
-    if (!wanted(note)) return false;
-    const Point at = note.line.front();
-    double nearest_m = distance_m(place.at, at) - double{place.diameter_m} / 2;
-    for (const NodeId node : area_.map.nodes_of(pass.place))
-      nearest_m = std::min(nearest_m, distance_m(area_.map.nodes[node.index()].at, at));
-    return nearest_m <= road::note_reach_m + 0.1;
-  });
-}
-
 bool same_way(const wish::Pass& a, const wish::Pass& b) {
   return a.first == b.first && a.last == b.last && a.kind == b.kind;
 }
@@ -233,8 +217,8 @@ bool NotedFacts::passes_hold(const Drive& on_map) {
     const bool stays =
         std::any_of(drive_.passes.begin(), drive_.passes.end(),
                     [&](const FoundPass& f) { return same_way(f.pass, mapped.pass); });
-    const auto takes_it = [&](const Note& n) { return takes(n, mapped.pass.kind); };
-    const bool gone = stays || noted_on(mapped.pass, takes_it) || taken(mapped, takes_it);
+    const bool gone =
+        stays || noted_on(mapped.pass, [&](const Note& n) { return takes(n, mapped.pass.kind); });
     if (!claims_.hold(gone, [&] {
           return at_loop(drive_) + ": the map has a pass of " + pass_text(mapped.pass) +
                  ", and no note says otherwise";
