@@ -12,6 +12,7 @@
 #include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/centres.hpp"
+#include "loopwright/book/day_copy.hpp"
 #include "loopwright/command/command.hpp"
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/road/note.hpp"
@@ -51,6 +52,7 @@ Exit keep_centre_said(const Arguments& words) {
     throw UsageError("--hours takes hours such as \"Mo-Fr 08:00-16:30\", not " + as_given(hours));
   read_keep_off(outline + " @ " + hours);
   book::Book book = open_book(book_file, book::Opening::may_make);
+  book::need_no_day_copy(book);
   book::keep_centre(book, centre);
   print_folded(std::cout, 0,
                centre.name + ": kept; mock tests from " + road::day_text(centre.since) +
@@ -82,6 +84,7 @@ Exit drop_centre_said(const Arguments& words) {
   add_book(app, book_file);
   if (!parse(app, words)) return Exit::done;
   book::Book book = open_book(book_file, book::Opening::must_be_there);
+  book::need_no_day_copy(book);
   if (book::drop_centre(book, name) == 0)
     throw UsageError("the book keeps no test centre " + as_given(name) +
                      "; 'loopwright centre list' shows them");

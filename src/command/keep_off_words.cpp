@@ -5,6 +5,8 @@
 #include "command/keep_off_words.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <span>
 
 #include "command/arguments.hpp"
 #include "loopwright/base/error.hpp"
@@ -27,6 +29,30 @@ void need_readable(std::string_view hours) {
                    " was looked for there");
 }
 
+/// An area that no lesson gets round is a slip, and takes long to look through.
+void need_near_each_other(std::string_view text, std::span<const Point> corners) {
+  constexpr double farthest_m = 100'000;  // ours
+  const bool is_wide = std::ranges::any_of(
+      corners, [&](Point corner) { return distance_m(corners.front(), corner) > farthest_m; });
+  if (is_wide)
+    throw UsageError("--keep-off: the corners of " + as_given(text) +
+                     " lie over 100 km apart; each is LAT,LON, the latitude stands first");
+}
+
+/// In none of its corners is there a road, but there would be with longitudes first, as some maps give them.
+void need_latitude_first(std::string_view text, std::span<const Point> corners,
+                         const road::Roads& roads) {
+  const auto swapped = [](Point at) { return point_from_degrees(at.lon(), at.lat()); };
+  const bool all_far = std::ranges::none_of(
+      corners, [&](Point at) { return reach::nearest_road(roads, at).has_value(); });
+  if (all_far && std::ranges::any_of(corners, [&](Point at) {
+        return std::abs(at.lon()) <= 90 && reach::nearest_road(roads, swapped(at)).has_value();
+      }))
+    throw UsageError("--keep-off: " + as_given(text) +
+                     " is not in this area, but would be the other way round: the latitude "
+                     "stands first");
+}
+
 std::vector<Point> corners_in(std::string_view text) {
   std::vector<Point> corners;
   for (const std::string_view corner : split(text, ';')) {
@@ -40,6 +66,7 @@ std::vector<Point> corners_in(std::string_view text) {
     throw UsageError(
         "--keep-off: an area has three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
         as_given(text));
+  need_near_each_other(text, corners);
   return corners;
 }
 
@@ -119,7 +146,10 @@ WrittenKeepOff read_keep_off(std::string_view text) {
 
 wish::KeepOff find_keep_off(const WrittenKeepOff& written, Places& places,
                             const road::Roads& roads) {
-  if (!written.place) return {written.name, written.outline, written.hours};
+  if (!written.place) {
+    need_latitude_first(written.name, written.outline, roads);
+    return {written.name, written.outline, written.hours};
+  }
   const FoundPlace found = places.look_up(*written.place);
   return {written.name, {on_road("--keep-off", written.name, found, roads)}, written.hours};
 }

@@ -11,6 +11,7 @@
 #include "command/pupil.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/book/day_copy.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/readable.hpp"
 #include "loopwright/book/rights.hpp"
@@ -123,7 +124,8 @@ Exit pupil_erase(const Arguments& words) {
   if (!parse(app, words)) return Exit::done;
   const std::string code = pupil_code("CODE", job.code);
   book::Book book = open_book(job.book, book::Opening::must_be_there);
-  book::pupil_of(book, code);  // throws when there is none
+  book::pupil_of(book, code);    // throws when there is none
+  book::need_no_day_copy(book);  // its logs may wait to be handed in
   if (!job.yes) throw UsageError("erasing " + code + " can't be undone: say --yes if it is meant");
   bool all_gone = true;
   for (const book::WrittenFile& file : book::written_files(book, code))
@@ -151,6 +153,7 @@ Exit pupil_purge(const Arguments& words) {
   const int count = whole_number("--months", months, {1, 240});
   const Date day = today_of(today);
   book::Book book = open_book(job.book, book::Opening::must_be_there);
+  book::need_no_day_copy(book);
   const auto due = book::due_for_purge(book, day, count);
   if (due.empty()) {
     std::cout << "nobody is due: every pupil had a lesson within " << count

@@ -128,5 +128,35 @@ TEST_CASE("a zebra that isn't there any more isn't passed", "[mark]") {
   CHECK(NotedTown(built, {note}).said() == "1: the map has no zebra here");
 }
 
+TEST_CASE("of a wide signalled junction a note takes the ways that come by it", "[mark]") {
+  const test::BuiltTown built = test::built_town(test::draw_town(R"(
+          E  F  G
+
+    A     B  C  D     H
+  w1 ABCDH highway=primary
+  w2 EB    highway=secondary
+  w3 FC    highway=secondary
+  w4 GD    highway=secondary
+  nB highway=traffic_signals
+  nC highway=traffic_signals
+  nD highway=traffic_signals
+  )",
+                                                                 12),
+                                                 "GB-ENG");
+  const auto mapped = NotedTown(built, {}).chances(Kind::signals);
+  REQUIRE_FALSE(mapped.empty());
+  for (const road::Chance& chance : mapped) REQUIRE(chance.place == mapped.front().place);
+  Note note = note_at(NoteKind::not_so, corner(built, 'B'));
+  note.kind = Kind::signals;
+  const NotedTown town(built, {note});
+  const auto left = town.chances(Kind::signals);
+  CHECK(left.size() < mapped.size());
+  REQUIRE_FALSE(left.empty());
+  for (const road::Chance& chance : left)
+    for (const StretchId stretch : town.roads().path_of(chance))
+      CHECK(nearest_on_line(town.roads().shape_of(stretch.piece()), corner(built, 'B')).off_m >
+            road::note_reach_m);
+}
+
 }  // namespace
 }  // namespace loopwright::mark
