@@ -50,7 +50,7 @@ Exit keep_centre_said(const Arguments& words) {
                      as_given(outline));
   if (!hours::Timetable(hours).readable())
     throw UsageError("--hours takes hours such as \"Mo-Fr 08:00-16:30\", not " + as_given(hours));
-  read_keep_off(outline + " @ " + hours);
+  read_outline("--outline", outline);
   book::Book book = open_book(book_file, book::Opening::may_make);
   book::need_no_day_copy(book);
   book::keep_centre(book, centre);

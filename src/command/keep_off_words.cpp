@@ -30,12 +30,13 @@ void need_readable(std::string_view hours) {
 }
 
 /// An area that no lesson gets round is a slip, and takes long to look through.
-void need_near_each_other(std::string_view text, std::span<const Point> corners) {
+void need_near_each_other(std::string_view option, std::string_view text,
+                          std::span<const Point> corners) {
   constexpr double farthest_m = 100'000;  // ours
   const bool is_wide = std::ranges::any_of(
       corners, [&](Point corner) { return distance_m(corners.front(), corner) > farthest_m; });
   if (is_wide)
-    throw UsageError("--keep-off: the corners of " + as_given(text) +
+    throw UsageError(std::string(option) + ": the corners of " + as_given(text) +
                      " lie over 100 km apart; each is LAT,LON, the latitude stands first");
 }
 
@@ -53,20 +54,20 @@ void need_latitude_first(std::string_view text, std::span<const Point> corners,
                      "stands first");
 }
 
-std::vector<Point> corners_in(std::string_view text) {
+std::vector<Point> corners_in(std::string_view option, std::string_view text) {
   std::vector<Point> corners;
   for (const std::string_view corner : split(text, ';')) {
-    const WrittenPlace place = read_place("--keep-off", corner);
+    const WrittenPlace place = read_place(option, corner);
     if (!place.at)
-      throw UsageError("--keep-off: the corners of an area are LAT,LON each, not " +
+      throw UsageError(std::string(option) + ": the corners of an area are LAT,LON each, not " +
                        as_given(corner));
     corners.push_back(*place.at);
   }
   if (corners.size() < 3)
-    throw UsageError(
-        "--keep-off: an area has three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
-        as_given(text));
-  need_near_each_other(text, corners);
+    throw UsageError(std::string(option) +
+                     ": an area has three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
+                     as_given(text));
+  need_near_each_other(option, text, corners);
   return corners;
 }
 
@@ -128,6 +129,10 @@ Point on_road(std::string_view option, const std::string& name, const FoundPlace
 
 }  // namespace
 
+std::vector<Point> read_outline(std::string_view option, std::string_view text) {
+  return corners_in(option, text);
+}
+
 WrittenKeepOff read_keep_off(std::string_view text) {
   WrittenKeepOff written;
   const std::size_t at = text.rfind('@');
@@ -138,7 +143,7 @@ WrittenKeepOff read_keep_off(std::string_view text) {
   }
   written.name = what;
   if (what.find(';') != std::string_view::npos)
-    written.outline = corners_in(what);
+    written.outline = corners_in("--keep-off", what);
   else
     written.place = read_place("--keep-off", what);
   return written;

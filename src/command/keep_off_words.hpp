@@ -22,7 +22,10 @@ struct WrittenKeepOff {
   std::optional<WrittenPlace> place;  ///< when it is none
 };
 
-/// Throws UsageError for corners that are none, too few of them, and hours that can't be read.
+/// The corners of an area. Throws UsageError for corners that are none, too few of them, or over 100 km apart.
+std::vector<Point> read_outline(std::string_view option, std::string_view text);
+
+/// Throws UsageError as read_outline does, and for hours that can't be read.
 WrittenKeepOff read_keep_off(std::string_view text);
 
 /// A place becomes one point: a junction's, or one on the road there that is no junction's. Throws

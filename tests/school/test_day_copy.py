@@ -81,7 +81,9 @@ def killed_again_and_again(server, copy, ash):
 
 
 def only_logs_change(copy):
-    for what, words in {"adding a pupil": ["pupil", "add", "FINCH"], "changing one": ["pupil", "change", "WREN", "--home", "x"]}.items():
+    for what, words in {"adding a pupil": ["pupil", "add", "FINCH"], "changing one": ["pupil", "change", "WREN", "--home", "x"],
+                        "erasing one whose log waits": ["pupil", "erase", "WREN", "--yes"],
+                        "keeping a test centre": ["centre", "keep", "Eastgate", "--outline", "54.30,2.60;54.30,2.61;54.31,2.61", "--hours", "Mo-Fr"]}.items():
         refused(what, "is a day's copy of a school's book", *words, "--book", copy)
     refused("moving it", "is a day's copy; 'loopwright school bring'", "school", "move", copy, copy.with_name("c.book"))
     check("a move that failed leaves nothing behind", not copy.with_name("c.book").exists())
