@@ -85,6 +85,10 @@ std::string words_of(const Before& before, const book::Lesson& lesson, const std
   if (lesson.plan.wish.empty()) return "taken back; it wasn't planned here and counts no more";
   if (before.why_not.empty()) return "taken back; it is planned again, as it was";
   const bool no_streets = lesson.state == book::LessonState::not_driven;
+  if (!lesson.plan.loop_file.empty())
+    return "taken back; it is planned again, with the drive it had; " +
+           std::string(no_streets ? "its streets don't count" : "its streets stay as logged") +
+           " (" + before.why_not + ")";
   return "taken back; it is planned again, but without its drive (" + before.why_not + ")" +
          (no_streets ? ", and its streets don't count" : "") + ": 'loopwright lesson again " +
          code + " --lesson " + std::to_string(lesson.number) + " --start …' plans one";
