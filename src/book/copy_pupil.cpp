@@ -3,9 +3,12 @@
 // 2. Then the second book's rows are read by the same statements, and each must be what was read in the first one.
 #include "book/copy_pupil.hpp"
 
+#include <set>
+
 #include "book/moved_tables.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/printable.hpp"
+#include "loopwright/base/text.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -145,6 +148,19 @@ int copy_seen(Database& from, Database& to) {
         "(what, object) DO UPDATE SET map_text = excluded.map_text, day = excluded.day, says = "
         "excluded.says WHERE excluded.day >= seen.day",
         row.values());
+  return rows;
+}
+
+int copy_centres(Database& from, Database& to) {
+  int rows = 0;
+  std::set<std::string> there;
+  for (auto row = ask(to, "SELECT DISTINCT name FROM centre"); row.next();)
+    there.insert(lower(row.at(0).text()));
+  for (auto row = ask(from, "SELECT name, outline, hours, since FROM centre"); row.next();) {
+    if (there.contains(lower(row.at(0).text()))) continue;
+    to.run("INSERT INTO centre (name, outline, hours, since) VALUES (?, ?, ?, ?)", row.values());
+    ++rows;
+  }
   return rows;
 }
 

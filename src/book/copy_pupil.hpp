@@ -22,5 +22,7 @@ CopiedPupil copy_pupil(Database& from, const RowKey& pupil, Database& to);
 
 /// What was seen on the ground; of two sightings of a fact the later one stays. How many rows.
 int copy_seen(Database& from, Database& to);
+/// Test centres; one that the second book keeps by that name stays there. How many rows.
+int copy_centres(Database& from, Database& to);
 
 }  // namespace loopwright::book

@@ -3,17 +3,17 @@
 #include <cassert>
 #include <limits>
 
-#include "loopwright/base/error.hpp"
+#include "book/damaged.hpp"
+#include "loopwright/base/printable.hpp"
 
 namespace loopwright::book {
-namespace {
 
-[[noreturn]] void no_number(const Column& column) {
-  throw InputError("the book holds '" + column.text() + "' as " + column.name() +
-                   ", which no Loopwright writes; take your copy of it");
+void odd_value(const Column& column) {
+  constexpr std::size_t shown = 40;
+  const std::string wrong = "the book holds '" + printable(column.text().substr(0, shown)) +
+                            "' as " + column.name() + ", which no Loopwright writes";
+  throw DamagedRow(wrong + "; take your copy of it", wrong);
 }
-
-}  // namespace
 
 std::string Column::text() const {
   if (const auto* text = std::get_if<std::string>(value_)) return *text;
@@ -24,13 +24,13 @@ std::string Column::text() const {
 
 std::int64_t Column::wide_number() const {
   if (const auto* number = std::get_if<std::int64_t>(value_)) return *number;
-  no_number(*this);
+  odd_value(*this);
 }
 
 int Column::number() const {
   const std::int64_t wide = wide_number();
   if (wide < std::numeric_limits<int>::min() || wide > std::numeric_limits<int>::max())
-    no_number(*this);
+    odd_value(*this);
   return static_cast<int>(wide);
 }
 

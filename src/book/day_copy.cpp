@@ -1,5 +1,5 @@
 // Method: each pupil is copied with all rows (copy_pupil.hpp), and the copy keeps by what keys the school's book has pupil
-// and lessons, and each lesson's mark there. All in one transaction of the copy, so that a copy is of one moment.
+// and lessons, and each lesson's mark there; test centres and what was seen on the ground come along. All in one transaction of the copy, so that a copy is of one moment.
 #include "loopwright/book/day_copy.hpp"
 
 #include <utility>
@@ -20,7 +20,8 @@ bool has(Database& db, std::string_view sql) {
 
 /// Throws unless the file may be filled anew.
 void need_nothing_to_lose(Database& copy, const std::string& name) {
-  if (has(copy, "SELECT 1 FROM pupil WHERE taken_from IS NULL"))
+  if (has(copy, "SELECT 1 FROM pupil WHERE taken_from IS NULL") ||
+      has(copy, "SELECT 1 FROM centre WHERE kept_by = ''"))
     throw InputError(name +
                      ": is a book of its own, no day's copy; name a file that isn't there, or a "
                      "day's copy");
@@ -76,6 +77,7 @@ TakenAlong take_along(const Book& school, Book& copy, Whom whom) {
     run(here, "DELETE FROM street_use");
     run(here, "DELETE FROM pupil");
     run(here, "DELETE FROM seen");
+    run(here, "DELETE FROM centre");
     return school.connection().read([&](Database& there) {
       if (std::exchange(begun, true))
         throw InputError(school.file().string() +
@@ -84,6 +86,8 @@ TakenAlong take_along(const Book& school, Book& copy, Whom whom) {
       for (auto row = ask(there, whom == Whom::all ? all_held : held_with_lessons); row.next();)
         take(there, row.at(0).key(), here, all);
       copy_seen(there, here);
+      copy_centres(there, here);
+      run(here, "UPDATE centre SET kept_by = 'the school'");  // none of a book of one's own
       return all;
     });
   });

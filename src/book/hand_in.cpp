@@ -3,17 +3,20 @@
 //    answer was lost. An earlier one is there: the lesson must be as that one left it. None: as it was taken along.
 // 2. When it is so, the entry's id is put in, and what the log says is written as it is by logging there.
 // 3. The copy is told afterwards. Killed before that, the next time finds the id.
+// A lesson with a row that is damaged, in the copy or by what the school's book takes, is told, and the others go on.
 #include <algorithm>
 #include <array>
 #include <optional>
 #include <utility>
 
 #include "book/connection.hpp"
+#include "book/damaged.hpp"
 #include "book/lesson_rows.hpp"
 #include "book/moved_tables.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/day_copy.hpp"
+#include "loopwright/book/pupil.hpp"
 #include "loopwright/book/record_mark.hpp"
 
 namespace loopwright::book {
@@ -21,7 +24,14 @@ namespace {
 
 using Outcome = HandedLog::Outcome;
 
-/// A lesson of the copy with entries that wait.
+/// A lesson of the copy with entries that wait. code is empty of an entry whose lesson isn't there, or goes by no name.
+struct WaitingLesson {
+  RowKey lesson;
+  std::string code;
+  int number = 0;
+};
+
+/// What its log says.
 struct WaitingLog {
   std::string code;
   RowKey lesson, pupil;
@@ -43,13 +53,22 @@ struct Handed {
   std::string mark;  ///< as it left the lesson
 };
 
-std::vector<RowKey> lessons_waiting(Database& copy) {
-  std::vector<RowKey> all;
+constexpr std::int64_t most_lessons = 9999;  // of one pupil, as commands take a lesson's number
+
+std::vector<WaitingLesson> lessons_waiting(Database& copy) {
+  std::vector<WaitingLesson> all;
   for (auto row = ask(copy,
-                      "SELECT lesson, max(rowid) FROM log_entry WHERE state = 'kept' GROUP BY "
-                      "lesson ORDER BY 2");
-       row.next();)
-    all.push_back(row.at(0).key());
+                      "SELECT log_entry.lesson, max(log_entry.rowid), code, number FROM log_entry "
+                      "LEFT JOIN lesson ON lesson.id = log_entry.lesson LEFT JOIN pupil ON "
+                      "pupil.id = lesson.pupil WHERE log_entry.state = 'kept' GROUP BY "
+                      "log_entry.lesson, code, number ORDER BY 2");
+       row.next();) {
+    const auto* number = std::get_if<std::int64_t>(&row.at(3).value());
+    const bool has_name =
+        is_code(row.at(2).text()) && number != nullptr && *number > 0 && *number <= most_lessons;
+    all.push_back({row.at(0).key(), has_name ? row.at(2).text() : std::string(),
+                   has_name ? static_cast<int>(*number) : 0});
+  }
   return all;
 }
 
@@ -60,7 +79,7 @@ WaitingLog waiting_in(Database& copy, const RowKey& lesson) {
                  "SELECT code, pupil.id, pupil.taken_from, lesson.taken_from, taken_mark, number "
                  "FROM lesson JOIN pupil ON pupil.id = lesson.pupil WHERE lesson.id = ?",
                  lesson);
-  row.next();
+  if (!row.next()) throw DamagedRow("its lesson isn't in the copy any more");
   log.code = row.at(0).text();
   log.pupil = row.at(1).key();
   log.pupil_there = row.at(2).value();
@@ -164,7 +183,6 @@ class HandingIn {
       : copy_(copy), school_(school), log_(log), deciding_(deciding) {}
 
   Handed done() {
-    if (deciding_ == Deciding::set_aside) return {Outcome::set_aside, {}, {}, 0, {}};
     mark_ = log_.mark;
     there_ = log_.lesson_there;
     if (last_is_there()) return handed(Outcome::was_in);
@@ -251,50 +269,70 @@ class HandingIn {
 /// What is done is told to the copy; what waits stays as it is there.
 void settle(Database& copy, const WaitingLog& log, const Handed& handed) {
   if (handed.outcome == Outcome::waits) return;
-  const std::string state = handed.outcome == Outcome::set_aside ? "set aside" : "handed in";
   for (const std::string& id : log.ids)
-    run(copy, "UPDATE log_entry SET state = ?, mark = ? WHERE id = ?", state, handed.mark, id);
+    run(copy, "UPDATE log_entry SET state = 'handed in', mark = ? WHERE id = ?", handed.mark, id);
   if (!(handed.lesson_there == Value{}))
     run(copy, "UPDATE lesson SET taken_from = ?, taken_mark = ? WHERE id = ?",
         RowKey{handed.lesson_there}, handed.mark, log.lesson);
 }
 
-std::optional<Deciding> deciding_on(const WaitingLog& log, const std::vector<Decision>& decisions) {
+bool is_on(const Decision& decision, const WaitingLesson& lesson) {
+  return decision.code == lesson.code && decision.number == lesson.number;
+}
+
+std::optional<Deciding> deciding_on(const WaitingLesson& lesson,
+                                    const std::vector<Decision>& decisions) {
   for (const Decision& one : decisions)
-    if (one.code == log.code && one.number == log.is.number) return one.deciding;
+    if (is_on(one, lesson)) return one.deciding;
   return std::nullopt;
 }
 
-void need_waiting(const std::vector<WaitingLog>& logs, const std::vector<Decision>& decisions) {
+void need_waiting(const std::vector<WaitingLesson>& waiting,
+                  const std::vector<Decision>& decisions) {
   for (const Decision& one : decisions)
-    if (std::ranges::none_of(logs, [&](const WaitingLog& log) {
-          return log.code == one.code && log.is.number == one.number;
-        }))
+    if (std::ranges::none_of(waiting,
+                             [&](const WaitingLesson& lesson) { return is_on(one, lesson); }))
       throw InputError("lesson " + std::to_string(one.number) + " of " + one.code +
                        " has no log in this copy that waits");
+}
+
+/// Also of a lesson that can't be read.
+HandedLog set_aside(Book& copy, const WaitingLesson& lesson) {
+  copy.connection().write([&](Database& here) {
+    run(here, "UPDATE log_entry SET state = 'set aside' WHERE lesson = ? AND state = 'kept'",
+        lesson.lesson);
+  });
+  return {lesson.code, lesson.number, 0, Outcome::set_aside};
+}
+
+HandedLog handed_in(Book& copy, Book& school, const WaitingLesson& lesson,
+                    std::optional<Deciding> deciding) {
+  WaitingLog log;
+  const Handed handed = school.connection().write([&](Database& there) {
+    return copy.connection().read([&](Database& here) {
+      log = waiting_in(here, lesson.lesson);  // it may have been logged anew, or handed in
+      if (log.ids.empty()) return Handed{Outcome::was_in, {}, {}, 0, {}};
+      return HandingIn(here, there, log, deciding).done();
+    });
+  });
+  copy.connection().write([&](Database& here) { settle(here, log, handed); });
+  return {lesson.code, lesson.number, handed.number, handed.outcome, handed.why};
 }
 
 }  // namespace
 
 std::vector<HandedLog> hand_in(Book& copy, Book& school, const std::vector<Decision>& decisions) {
-  const auto logs = copy.connection().read([](Database& db) {
-    std::vector<WaitingLog> all;
-    for (const RowKey& lesson : lessons_waiting(db)) all.push_back(waiting_in(db, lesson));
-    return all;
-  });
-  need_waiting(logs, decisions);
+  const auto waiting = copy.connection().read(lessons_waiting);
+  need_waiting(waiting, decisions);
   std::vector<HandedLog> told;
-  for (const WaitingLog& found : logs) {
-    WaitingLog log;
-    const Handed handed = school.connection().write([&](Database& there) {
-      return copy.connection().read([&](Database& here) {
-        log = waiting_in(here, found.lesson);  // it may have been logged anew, or handed in
-        if (log.ids.empty()) return Handed{Outcome::was_in, {}, {}, 0, {}};
-        return HandingIn(here, there, log, deciding_on(log, decisions)).done();
-      });
-    });
-    copy.connection().write([&](Database& here) { settle(here, log, handed); });
-    told.push_back({log.code, log.is.number, handed.number, handed.outcome, handed.why});
+  for (const WaitingLesson& lesson : waiting) {
+    const auto deciding = deciding_on(lesson, decisions);
+    try {
+      told.push_back(deciding == Deciding::set_aside ? set_aside(copy, lesson)
+                                                     : handed_in(copy, school, lesson, deciding));
+    } catch (const DamagedRow& row) {
+      told.push_back({lesson.code, lesson.number, 0, Outcome::damaged, row.wrong()});
+    }
   }
   return told;
 }

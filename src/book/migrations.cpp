@@ -241,10 +241,15 @@ CREATE TABLE centre (
 ) STRICT;
 )sql";
 
-constexpr std::array<const char*, 11> steps{
-    pupils, lessons, streets_and_files, files_of_several, traces,
-    limits, ground,  files_of_pupils,   ledger,           away_from_the_school,
-    centres_kept};
+// Who keeps a centre in a school: a login, and empty in a file, as `holder` of a pupil.
+constexpr const char* centres_of_whom = R"sql(
+ALTER TABLE centre ADD COLUMN kept_by TEXT NOT NULL DEFAULT '';
+)sql";
+
+constexpr std::array<const char*, 12> steps{
+    pupils,       lessons,        streets_and_files, files_of_several, traces,
+    limits,       ground,         files_of_pupils,   ledger,           away_from_the_school,
+    centres_kept, centres_of_whom};
 
 }  // namespace
 

@@ -21,17 +21,6 @@ void need_new(Database& from, Database& to) {
                        " already; nothing is written");
 }
 
-/// What the second book has of the same name and day stays.
-int move_centres(Database& from, Database& to) {
-  int rows = 0;
-  for (auto row = ask(from, "SELECT name, outline, hours, since FROM centre"); row.next(); ++rows)
-    to.run(
-        "INSERT INTO centre (name, outline, hours, since) VALUES (?, ?, ?, ?) ON CONFLICT (name, "
-        "since) DO NOTHING",
-        row.values());
-  return rows;
-}
-
 int move_nameless(Database& from, Database& to) {
   constexpr std::string_view columns = "day, way, node_a, node_b, times, near_door";
   int rows = 0;
@@ -63,7 +52,7 @@ Moved move_book(const Book& from, Book& to) {
            ++moved.pupils)
         moved.rows += copy_pupil(source, row.at(0).key(), target).rows;
       moved.rows += copy_seen(source, target);
-      moved.rows += move_centres(source, target);
+      moved.rows += copy_centres(source, target);
       if (to_school) moved.rows += move_nameless(source, target);
       return moved;
     });

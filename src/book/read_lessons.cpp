@@ -6,9 +6,9 @@
 #include <vector>
 
 #include "book/connection.hpp"
+#include "book/damaged.hpp"
 #include "book/lesson_rows.hpp"
 #include "book/rows.hpp"
-#include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
 
 namespace loopwright::book {
@@ -18,8 +18,7 @@ namespace {
 template <class Enum>
 Enum named_in(const Column& column, std::optional<Enum> (*parse)(std::string_view)) {
   if (const auto value = parse(column.text())) return *value;
-  throw InputError("the book holds '" + column.text() + "' as " + column.name() +
-                   ", which no Loopwright writes; take your copy of it");
+  odd_value(column);
 }
 
 std::optional<Practice> what_in(Rows& row, int kind) {

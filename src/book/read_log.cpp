@@ -224,9 +224,17 @@ void read_clause(Said& said, std::string_view text) {
 void read_more(Said& said, std::string_view text) {
   for (const std::string_view line : split(text, '\n')) {
     if (line.starts_with('#')) continue;
-    for (const std::string_view clause : split(line, ';'))
-      if (!clause.empty()) read_clause(said, clause);
+    for (const std::string_view clause : split(line, ';')) {
+      if (clause.empty()) continue;
+      const std::string sheet = said.sheet;
+      read_clause(said, clause);
+      if (said.sheet == sheet) ++said.clauses;
+    }
   }
+  if (said.not_driven && said.clauses > 1)
+    throw UsageError(
+        "'not driven': it is said alone, and nothing else of that lesson is kept; leave out the "
+        "rest, or say 'not' of each kind that wasn't driven");
 }
 
 Said read_log(std::string_view text) {

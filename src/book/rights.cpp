@@ -144,6 +144,20 @@ std::vector<WrittenFile> written_files(const Book& book, std::string_view code) 
   });
 }
 
+std::vector<std::string> others_of_file(const Book& book, std::string_view code,
+                                        const std::filesystem::path& path) {
+  return book.connection().read([&](Database& db) {
+    std::vector<std::string> codes;
+    auto row =
+        ask(db,
+            "SELECT code FROM written_file JOIN pupil ON pupil.id = written_file.pupil WHERE "
+            "path = ? AND pupil.id <> ? ORDER BY lower(code)",
+            path.string(), row_of_pupil(db, code));
+    while (row.next()) codes.push_back(row.at(0).text());
+    return codes;
+  });
+}
+
 void erase_pupil(Book& book, std::string_view code) {
   book.connection().write([&](Database& db) { delete_rows(db, code); });
   book.connection().leave_no_byte();

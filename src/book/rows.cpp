@@ -1,35 +1,27 @@
 #include "book/rows.hpp"
 
-#include "loopwright/base/error.hpp"
+#include "book/damaged.hpp"
 
 namespace loopwright::book {
-namespace {
-
-[[noreturn]] void odd(const Column& column) {
-  throw InputError("the book holds '" + column.text() + "' as " + column.name() +
-                   ", which no Loopwright writes; take your copy of it");
-}
-
-}  // namespace
 
 Date day_in(const Column& column) {
   const auto day = read_date(column.text());
-  if (!day) odd(column);
+  if (!day) odd_value(column);
   return *day;
 }
 
 Instant instant_in(const Column& column) {
   const auto time = read_time(column.text());
-  if (!time || !time->offset_s) odd(column);
+  if (!time || !time->offset_s) odd_value(column);
   return {civil_seconds(time->civil) - *time->offset_s, *time->offset_s};
 }
 
 Practice practice_in(const Column& kind, const Column& movement) {
   const auto of = road::parse_kind(kind.text());
-  if (!of) odd(kind);
+  if (!of) odd_value(kind);
   if (movement.text().empty()) return {*of, road::Movement::none};
   const auto way = road::parse_movement(movement.text());
-  if (!way) odd(movement);
+  if (!way) odd_value(movement);
   return {*of, *way};
 }
 

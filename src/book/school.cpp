@@ -5,6 +5,7 @@
 #include <chrono>
 #include <thread>
 
+#include "book/odd_rows.hpp"
 #include "book/school_schema.hpp"
 #include "book/server_store.hpp"
 #include "loopwright/base/error.hpp"
@@ -157,6 +158,11 @@ bool prepare_school(const std::string& address) {
     link.exec("DELETE FROM act WHERE at < now() - INTERVAL '7 days'");
     return version < steps.size();
   });
+}
+
+std::vector<std::string> odd_rows_for_all(const std::string& address) {
+  need_server(address);
+  return by_owner(address, [](ServerLink& link) { return odd_rows(link); });
 }
 
 void admit(const std::string& address, const std::string& login, Membership as, Before before) {

@@ -232,6 +232,16 @@ CREATE TABLE centre (
 UPDATE school_schema SET version = 3;
 )sql";
 
+// A centre that is there already is nobody's, so that the office alone changes it. Rows that are there already aren't looked through.
+constexpr const char* centres_of_whom = R"sql(
+ALTER TABLE centre ADD COLUMN kept_by TEXT COLLATE "C" NOT NULL DEFAULT '';
+ALTER TABLE centre ALTER COLUMN kept_by SET DEFAULT current_user;
+ALTER TABLE centre ADD CONSTRAINT centre_since CHECK
+  (make_date(substr(since, 1, 4)::INT, substr(since, 6, 2)::INT, substr(since, 9)::INT) IS NOT NULL AND since ~ '^.{4}-.{2}-.{2}$')
+  NOT VALID;
+UPDATE school_schema SET version = 4;
+)sql";
+
 // The ledger counts every car; of whose lesson a line is, only who may see that lesson is told. A pupil is handed over
 // by who holds it or by the office, and to an instructor of the school: never to a group of logins, which each member
 // could take on. What was written of it lies on the computer of who held it: erasing it elsewhere mustn't look for it there.
@@ -263,6 +273,12 @@ BEGIN
 END $body$;
 REVOKE ALL ON FUNCTION hand_over FROM PUBLIC;
 GRANT EXECUTE ON FUNCTION hand_over TO loopwright_instructor, loopwright_office;
+
+CREATE OR REPLACE FUNCTION is_kept_by_another(centre_name TEXT, login TEXT) RETURNS BOOLEAN
+LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp AS
+  'SELECT EXISTS (SELECT 1 FROM centre WHERE lower(name) = lower(centre_name) AND kept_by <> login)';
+REVOKE ALL ON FUNCTION is_kept_by_another FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION is_kept_by_another TO loopwright_instructor, loopwright_office;
 
 GRANT USAGE ON SCHEMA public TO loopwright_instructor, loopwright_office;
 GRANT SELECT ON school_schema, ledger TO loopwright_instructor, loopwright_office;
@@ -315,6 +331,24 @@ CREATE POLICY known ON log_entry FOR SELECT USING
 CREATE POLICY added ON log_entry FOR INSERT WITH CHECK
   (handed_by = current_user AND EXISTS (SELECT 1 FROM lesson WHERE lesson.id = log_entry.lesson));
 
+-- All mock tests keep off a centre: all see it, and who kept it under that name first, or the office, changes it. A policy can't
+-- ask its own table, so a function with its owner's rights does.
+ALTER TABLE centre ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS seen ON centre;
+DROP POLICY IF EXISTS added ON centre;
+DROP POLICY IF EXISTS changed ON centre;
+DROP POLICY IF EXISTS deleted ON centre;
+CREATE POLICY seen ON centre FOR SELECT USING (true);
+CREATE POLICY added ON centre FOR INSERT WITH CHECK
+  (kept_by = current_user AND (pg_has_role(current_user, 'loopwright_office', 'MEMBER') OR
+                               NOT is_kept_by_another(name, current_user)));
+CREATE POLICY changed ON centre FOR UPDATE USING
+  (kept_by = current_user OR pg_has_role(current_user, 'loopwright_office', 'MEMBER')) WITH CHECK
+  (pg_has_role(current_user, 'loopwright_office', 'MEMBER') OR
+   (kept_by = current_user AND NOT is_kept_by_another(name, current_user)));
+CREATE POLICY deleted ON centre FOR DELETE USING
+  (kept_by = current_user OR pg_has_role(current_user, 'loopwright_office', 'MEMBER'));
+
 -- Lines that are nobody's any more are seen through the ledger alone, which tells neither in which order they came nor which
 -- were written in one go.
 ALTER TABLE street_use ENABLE ROW LEVEL SECURITY;
@@ -335,7 +369,8 @@ CREATE POLICY deleted ON street_use FOR DELETE USING
   (EXISTS (SELECT 1 FROM pupil AS own WHERE own.id = street_use.pupil));
 )sql";
 
-constexpr std::array<const char*, 3> steps{first_schema, copies_and_nights, centres_kept};
+constexpr std::array<const char*, 4> steps{first_schema, copies_and_nights, centres_kept,
+                                           centres_of_whom};
 
 }  // namespace
 

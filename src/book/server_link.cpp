@@ -11,6 +11,7 @@
 #include <optional>
 #include <vector>
 
+#include "book/damaged.hpp"
 #include "loopwright/base/error.hpp"
 
 namespace loopwright::book {
@@ -39,7 +40,7 @@ std::optional<std::string> sent(const Value& value) {
   if (const auto* number = std::get_if<double>(&value)) return number_text(*number);
   const auto& text = std::get<std::string>(value);
   if (text.find('\0') != std::string::npos)
-    throw InputError("a text with a zero byte can't be kept in a book on a server");
+    throw DamagedRow("a text with a zero byte can't be kept in a book on a server");
   return text;
 }
 

@@ -13,6 +13,7 @@
 #include <random>
 #include <thread>
 
+#include "book/damaged.hpp"
 #include "book/random_name.hpp"
 #include "book/school_schema.hpp"
 #include "loopwright/base/error.hpp"
@@ -46,6 +47,12 @@ bool is_away(const ServerError& error) {
 
 bool met_another(const ServerError& error) {
   return error.state == "40001" || error.state == "40P01";
+}
+
+/// What was to be written is nothing that its column takes (PostgreSQL 15 documentation, appendix A: data exceptions and
+/// integrity constraints).
+bool is_no_value(const ServerError& error) {
+  return error.state.starts_with("22") || error.state.starts_with("23");
 }
 
 /// Longer and longer pauses, each by chance between half and whole, so that those who met don't meet again.
@@ -87,8 +94,8 @@ std::string what_it_means(const ServerError& error) {
            "written";
   if (error.state == "42501" ||
       error.text.find("permission denied for database") != std::string::npos)
-    return "the server doesn't let you: it is another instructor's pupil, or you are no member of "
-           "the school ('loopwright school admit' makes one); nothing is written";
+    return "the server doesn't let you: it is another instructor's pupil or test centre, or you "
+           "are no member of the school ('loopwright school admit' makes one); nothing is written";
   if (error.state == "55P03")
     return "others are using it at this moment; nothing is changed, try again";
   if (error.state == "23505" && error.text.find("pupil_code") != std::string::npos)
@@ -99,8 +106,7 @@ std::string what_it_means(const ServerError& error) {
     return "your service file has no service of that name; see ~/.pg_service.conf, or "
            "PGSERVICEFILE "
            "where that is set";
-  if (error.state.starts_with("22") || error.state == "23514")
-    return "a text or number of it can't be kept there; nothing is written";
+  if (is_no_value(error)) return "a text or number of it can't be kept there; nothing is written";
   if (error.state.empty() && error.text.find("certificate") != std::string::npos)
     return "the server's certificate isn't one to trust under this name, so nothing is sent to it; "
            "see sslrootcert in your service file";
@@ -115,7 +121,9 @@ std::string what_it_means(const ServerError& error) {
 }  // namespace
 
 void tell(const std::string& address, const ServerError& error) {
-  throw InputError(address + ": " + what_it_means(error) + " (" + error.text + ")");
+  const std::string text = address + ": " + what_it_means(error) + " (" + error.text + ")";
+  if (is_no_value(error)) throw DamagedRow(text, error.text);
+  throw InputError(text);
 }
 
 ServerStore::ServerStore(const std::filesystem::path& address) try

@@ -20,6 +20,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/move_book.cpp
   ${CMAKE_CURRENT_LIST_DIR}/moved_tables.cpp
   ${CMAKE_CURRENT_LIST_DIR}/night.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/odd_rows.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pace_learned.cpp
   ${CMAKE_CURRENT_LIST_DIR}/progress.cpp
   ${CMAKE_CURRENT_LIST_DIR}/proposal.cpp

@@ -7,7 +7,7 @@
 
 #include <sqlite3.h>
 
-#include "loopwright/base/error.hpp"
+#include "book/damaged.hpp"
 #include "loopwright/book/migrations.hpp"
 
 namespace loopwright::book {
@@ -129,8 +129,10 @@ void empty_side_files(SQLite::Database& db) {
 }
 
 [[noreturn]] void tell(const std::filesystem::path& file, const SQLite::Exception& error) {
-  throw InputError(file.string() + ": " + what_to_do(error.getErrorCode() & 0xff) + " (" +
-                   error.what() + ")");
+  const int code = error.getErrorCode() & 0xff;
+  const std::string text = file.string() + ": " + what_to_do(code) + " (" + error.what() + ")";
+  if (code == SQLITE_CORRUPT) throw DamagedRow(text, error.what());
+  throw InputError(text);
 }
 
 }  // namespace

@@ -2,6 +2,9 @@
 // school's book all see all lines, and into an older one anybody could write them.
 #include "loopwright/book/streets.hpp"
 
+#include <algorithm>
+#include <limits>
+
 #include "book/connection.hpp"
 #include "book/rows.hpp"
 
@@ -9,6 +12,12 @@ namespace loopwright::book {
 namespace {
 
 constexpr int month_days = 30;  // as src/rules/caps.txt means it: those that end with the lesson's
+
+/// Sums of a ledger that somebody filled by SQL may be of any size.
+int times_in(const Column& sum) {
+  return static_cast<int>(
+      std::min<std::int64_t>(sum.wide_number(), std::numeric_limits<int>::max()));
+}
 
 std::optional<RowKey> left_out(Database& db, const LedgerAsk& ask) {
   if (ask.number == 0) return std::nullopt;
@@ -30,7 +39,7 @@ std::vector<wish::StreetUse> street_use(const Book& book, const LedgerAsk& asked
                    "GROUP BY way, node_a, node_b) AS part GROUP BY way ORDER BY way",
                    first, last, left_out(db, asked));
     while (row.next())
-      uses.push_back({row.at(0).wide_number(), row.at(1).number(), row.at(2).number()});
+      uses.push_back({row.at(0).wide_number(), times_in(row.at(1)), times_in(row.at(2))});
     return uses;
   });
 }
@@ -48,7 +57,7 @@ std::vector<StreetTotal> most_used(const Book& book, Date first, Date last) {
     while (row.next())
       if (const auto last_day = read_date(row.at(3).text()))
         totals.push_back(
-            {row.at(0).wide_number(), row.at(1).number(), row.at(2).number(), *last_day});
+            {row.at(0).wide_number(), times_in(row.at(1)), times_in(row.at(2)), *last_day});
     return totals;
   });
 }

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "book/connection.hpp"
+#include "book/damaged.hpp"
 #include "book/rows.hpp"
-#include "loopwright/base/error.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -17,8 +17,7 @@ road::Control control_in(const Column& column) {
   for (std::size_t k = 0; k < road::control_count; ++k)
     if (road::name(static_cast<road::Control>(k)) == column.text())
       return static_cast<road::Control>(k);
-  throw InputError("the book holds '" + column.text() +
-                   "' as control, which no Loopwright writes; take your copy of it");
+  odd_value(column);
 }
 
 std::vector<TracedTime> times_of(Database& db, const RowKey& lesson) {

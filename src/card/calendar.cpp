@@ -24,20 +24,20 @@ icaltimetype utc(const Instant& at) {
   return icaltime_from_timet_with_zone(at.unix_s, 0, icaltimezone_get_utc_timezone());
 }
 
-/// When one is home: what was asked for, or of an own drive what is likely.
-Instant end_of(const Lesson& lesson) {
+/// When it is over: the lesson, the drive that was asked for, or of an own drive what is likely.
+Instant end_of(const Lesson& lesson, const CalendarEntry& entry) {
   constexpr std::int64_t seconds_per_minute = 60;
-  const auto& minutes = lesson.answer.wish.minutes;
+  const auto& minutes = entry.minutes ? entry.minutes : lesson.answer.wish.minutes;
   if (minutes) return lesson.loop.start.plus_seconds(seconds_per_minute * *minutes);
   return wish::likely_end(lesson.loop, lesson.setting);
 }
 
 }  // namespace
 
-std::string write_calendar(const Lesson& lesson, const std::string& pupil) {
+std::string write_calendar(const Lesson& lesson, const CalendarEntry& entry) {
   const SubjectOf all(lesson);
   const Head head = head_of(all.get());
-  const std::string title = pupil.empty() ? head.title : pupil;
+  const std::string title = entry.pupil.empty() ? head.title : entry.pupil;
   const std::string uid = lesson.roads.info().id + "-" + write_time(lesson.loop.start) + "-" +
                           std::to_string(lesson.loop.id) + "@loopwright";
   std::vector<std::string> told = head.first;
@@ -50,7 +50,7 @@ std::string write_calendar(const Lesson& lesson, const std::string& pupil) {
       icalcomponent_vanew(ICAL_VEVENT_COMPONENT, icalproperty_new_uid(uid.c_str()),
                           icalproperty_new_dtstamp(utc(lesson.loop.start)),
                           icalproperty_new_dtstart(utc(lesson.loop.start)),
-                          icalproperty_new_dtend(utc(end_of(lesson))),
+                          icalproperty_new_dtend(utc(end_of(lesson, entry))),
                           icalproperty_new_summary((title + ": " + head.purpose).c_str()),
                           icalproperty_new_description(joined(told, "\n").c_str()), nullptr),
       nullptr));

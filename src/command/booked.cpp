@@ -57,6 +57,7 @@ std::int64_t free_between(const DayVisit& first, const DayVisit& second) {
 }
 
 constexpr std::int64_t day_seconds = 24 * 60 * 60;
+constexpr std::int64_t longest_drive_s = 3 * 60 * 60;  // ours, from one lesson to the next
 
 /// Civil seconds.
 struct Span {
@@ -84,7 +85,6 @@ std::vector<BookedVisit> booked_between(const book::Book& book, const Ground& gr
 
 /// The day of a lesson, and by its evening or early morning so much of the next one as a drive may take.
 Span around(const MeantLesson& meant) {
-  constexpr std::int64_t longest_drive_s = 3 * 60 * 60;
   const std::int64_t midnight = civil_seconds({meant.start.date, 0});
   const std::int64_t start_s = civil_seconds(meant.start);
   return {std::min(midnight, start_s - longest_drive_s),
@@ -104,7 +104,8 @@ bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
 std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
                                    const DayAsked& asked) {
   const std::int64_t midnight = civil_seconds({asked.day, 0});
-  return booked_between(book, ground, asked.code, {midnight, midnight + day_seconds});
+  return booked_between(book, ground, asked.code,
+                        {midnight - longest_drive_s, midnight + day_seconds + longest_drive_s});
 }
 
 bool tell_booked_clashes(std::ostream& out, const book::Book& book, Ground& ground,

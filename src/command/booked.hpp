@@ -31,7 +31,8 @@ struct DayAsked {
   Date day;
   std::string code;
 };
-/// All of that day, by their starts, and one of the evening before that lasts into it. Ends that the area doesn't know are none.
+/// All of that day, by their starts, and what lies so near to its midnights that it may clash with them. Ends that the area doesn't
+/// know are none.
 std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
                                    const DayAsked& asked);
 

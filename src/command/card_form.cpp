@@ -82,7 +82,8 @@ std::string format_by_name(const std::string& output) {
 std::string write_card(const CardForm& form, const card::Lesson& lesson) {
   if (form.format == "pdf") return card::write_pack(lesson, form.pack);
   if (form.format == "html") return card::write_html(lesson, form.pack.pupil);
-  if (form.format == "ics") return card::write_calendar(lesson, form.pack.pupil);
+  if (form.format == "ics")
+    return card::write_calendar(lesson, {form.pack.pupil, form.lesson_minutes});
   if (form.format == "gpx") return card::write_gpx(lesson);
   if (form.format == "geojson") return card::write_geojson(lesson);
   return card::write_text(lesson);

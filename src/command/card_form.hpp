@@ -4,6 +4,7 @@
 //   text = write_card(form, lesson);
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,7 @@ struct CardForm {
   std::string format;
   card::PackOptions pack;  ///< its pupil is filled in by the command
   say::Sides sides = say::Sides::left_right;
+  std::optional<int> lesson_minutes = {};  ///< of a lesson of the book, for the calendar
 };
 /// output: the file; empty: the screen. Throws UsageError.
 CardForm card_form_of(const CardTexts& texts, const std::string& output);

@@ -7,12 +7,14 @@
 #include "command/deeds.hpp"
 #include "command/folded.hpp"
 #include "command/keep_off_words.hpp"
+#include "command/note.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/centres.hpp"
 #include "loopwright/book/day_copy.hpp"
+#include "loopwright/book/school.hpp"
 #include "loopwright/command/command.hpp"
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/road/note.hpp"
@@ -43,7 +45,8 @@ Exit keep_centre_said(const Arguments& words) {
                  "the first day on which that is so, 2026-11-28 (default: today)");
   add_book(app, book_file);
   if (!parse(app, words)) return Exit::done;
-  book::Centre centre{centre_name(name), outline, hours, today_of(since)};
+  book::Centre centre{centre_name(name), outline, hours,
+                      since.empty() ? today_of("") : day_of("--since", since)};
   constexpr std::size_t least_corners = 3;
   if (split(outline, ';').size() < least_corners)
     throw UsageError("--outline takes three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
@@ -67,9 +70,15 @@ Exit list_centres(const Arguments& words) {
   add_book(app, book_file);
   if (!parse(app, words)) return Exit::done;
   const book::Book book = open_book(book_file, book::Opening::must_be_there);
-  Table table({"since", "hours of tests", "test centre", "outline"});
-  for (const book::Centre& one : book::centres(book))
-    table.add({road::day_text(one.since), one.hours, one.name, one.outline});
+  const bool in_school = book::is_address(book.file().string());
+  std::vector<std::string> heads{"since", "hours of tests", "test centre", "outline"};
+  if (in_school) heads.insert(heads.begin() + 3, "kept by");
+  Table table(heads);
+  for (const book::Centre& one : book::centres(book)) {
+    std::vector<std::string> row{road::day_text(one.since), one.hours, one.name, one.outline};
+    if (in_school) row.insert(row.begin() + 3, one.kept_by.empty() ? "the office" : one.kept_by);
+    table.add(row);
+  }
   if (table.empty())
     std::cout << "no test centre is kept; 'loopwright centre keep --help'\n";
   else

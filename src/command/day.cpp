@@ -40,6 +40,7 @@ struct DayJob {
   Date day;
   AreaTexts area;
   std::string list, output, sheet;
+  std::string of;  ///< a pupil of the instructor whose day it is; empty: whoever is seen
 };
 
 /// A line of the list with its pupil.
@@ -106,16 +107,17 @@ std::vector<DayVisit> visits_of(const Ground& ground, const book::Book& book, co
   return visits;
 }
 
+/// True when there are some.
+bool tell_clashes(const std::vector<DayVisit>& visits, const std::vector<DayGap>& gaps, Date day) {
+  const auto clashes = clashes_of(visits, gaps, day);
+  for (const std::string& clash : clashes) print_folded(std::cout, 0, "clash: " + clash);
+  return !clashes.empty();
+}
+
 /// Tells what lies between the lessons; true when some clash.
-bool tell_clashes(Ground& ground, const std::vector<DayVisit>& visits) {
-  bool clash = false;
+bool tell_between(Ground& ground, const std::vector<DayVisit>& visits, Date day) {
   const auto gaps = gaps_of(ground, visits);
-  for (std::size_t k = 0; k < gaps.size(); ++k)
-    if (gaps[k].is_clash()) {
-      print_folded(std::cout, 0, "clash: " + clash_words(visits[k], visits[k + 1], gaps[k]));
-      clash = true;
-    }
-  if (clash) return true;
+  if (tell_clashes(visits, gaps, day)) return true;
   for (std::size_t k = 0; k < gaps.size(); ++k)
     print_folded(std::cout, 0,
                  visits[k].code + " to " + visits[k + 1].code + ": " +
@@ -190,7 +192,7 @@ bool is_kept(const std::vector<KeptLesson>& kept, const DayLesson& one) {
 /// Writes the files that were asked for. only: what the PDF holds; null: all there is.
 void write_files(book::Book& book, const DayJob& job, const std::vector<KeptLesson>* only) {
   if (job.sheet.empty() && job.output.empty()) return;
-  std::vector<DayLesson> lessons = lessons_on(book, job.area.area, job.day);
+  std::vector<DayLesson> lessons = lessons_on(book, job.area.area, {job.day, job.of});
   if (!job.sheet.empty())
     store::write_whole(job.sheet,
                        file::write_day_sheet(day_sheet(book, job.area, job.day, lessons)));
@@ -201,9 +203,20 @@ void write_files(book::Book& book, const DayJob& job, const std::vector<KeptLess
   if (!lessons.empty()) print_day(book, lessons, job.output);
 }
 
+/// Told first of a day as the book has it, also what clashes over midnight.
+void tell_kept_clashes(const book::Book& book, const DayJob& job, const std::string& code) {
+  Ground ground(job.area);
+  std::vector<DayVisit> visits;
+  for (BookedVisit& one : booked_on(book, ground, {job.day, code}))
+    visits.push_back(std::move(one.visit));
+  if (tell_clashes(visits, gaps_of(ground, visits), job.day))
+    print_folded(std::cout, 0, std::string(moves_a_lesson));
+}
+
 /// The day as the book has it.
 Exit run_kept(book::Book& book, const DayJob& job) {
-  const auto lessons = lessons_on(book, job.area.area, job.day);
+  const auto lessons = lessons_on(book, job.area.area, {job.day, job.of});
+  if (!lessons.empty()) tell_kept_clashes(book, job, lessons.front().pupil.code);
   print_day_sheet(std::cout, day_sheet(book, job.area, job.day, lessons));
   const bool has_drive = std::any_of(lessons.begin(), lessons.end(),
                                      [](const DayLesson& one) { return one.found.has_value(); });
@@ -213,12 +226,13 @@ Exit run_kept(book::Book& book, const DayJob& job) {
   return Exit::done;
 }
 
-Exit run_list(book::Book& book, const DayJob& job) {
+Exit run_list(book::Book& book, DayJob job) {
   const std::vector<ListedLesson> lessons = lessons_in(job, book);
+  job.of = lessons.front().pupil.code;
   {
     Ground ground(job.area);
     const auto visits = visits_of(ground, book, job, lessons);
-    if (tell_clashes(ground, visits)) {
+    if (tell_between(ground, visits, job.day)) {
       if (visits.size() > lessons.size()) print_folded(std::cout, 0, std::string(moves_a_lesson));
       std::cout << "nothing is planned\n";
       return Exit::wish_not_met;
@@ -256,11 +270,18 @@ Exit day(const Arguments& words) {
   add_area(app, job.area);
   app.add_option("LIST", job.list,
                  "text file of the lessons to plan, a line each (default: none is planned)");
+  app.add_option("--of", job.of,
+                 "for the office of a school: a pupil of the instructor whose day it is");
   add_book(app, book_file);
   app.add_option("-o,--output", job.output, "one PDF of all of them");
   app.add_option("--sheet", job.sheet, "file to write the day's sheet into, JSON for programs");
   if (!parse(app, words)) return Exit::done;
   job.day = day_of("DATE", date);
+  if (!job.of.empty()) {
+    if (!job.list.empty())
+      throw UsageError("--of: a LIST names the pupils of the instructor whose day it is");
+    job.of = pupil_code("--of", job.of);
+  }
   for (const std::string& file : {job.output, job.sheet})
     if (!file.empty()) need_folder_of(file);
   book::Book book = open_book(book_file, book::Opening::must_be_there);

@@ -32,6 +32,11 @@ struct DayGap {
 /// One gap fewer than lessons. visits: in order of their starts.
 std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits);
 
+/// What overlaps, also over lessons that lie between, and where the drive to the next one takes longer than there is; in words. gaps:
+/// of these visits. Two of which neither begins on the day are no concern of it.
+std::vector<std::string> clashes_of(const std::vector<DayVisit>& visits,
+                                    const std::vector<DayGap>& gaps, Date day);
+
 /// "WREN 09:00 to 10:30, FINCH 10:15: they overlap by 15 min"
 std::string clash_words(const DayVisit& before, const DayVisit& after, const DayGap& gap);
 

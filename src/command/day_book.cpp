@@ -12,8 +12,10 @@
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/school.hpp"
 #include "loopwright/book/seen.hpp"
 #include "loopwright/card/pack.hpp"
+#include "loopwright/road/note.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -50,15 +52,29 @@ std::vector<wish::GroundMark> marks_of(const book::SeenFacts& seen, const DayLes
 
 }  // namespace
 
-std::vector<DayLesson> lessons_on(const book::Book& book, const std::string& area, Date day) {
-  std::vector<DayLesson> all;
+std::vector<DayLesson> lessons_on(const book::Book& book, const std::string& area,
+                                  const DayAsked& asked) {
+  std::vector<std::pair<book::Pupil, int>> found;
   for (const book::Pupil& pupil : book::pupils_of(book))
     for (const book::Lesson& lesson : book::lessons_of(book, pupil.code))
-      if (book::day_of(lesson) == day && lesson.state != book::LessonState::not_driven)
-        all.push_back(read_back(book, pupil, lesson.number, area));
-  std::stable_sort(all.begin(), all.end(), [](const DayLesson& a, const DayLesson& b) {
-    return a.lesson.plan.start.unix_s < b.lesson.plan.start.unix_s;
-  });
+      if (book::day_of(lesson) == asked.day && lesson.state != book::LessonState::not_driven)
+        found.emplace_back(pupil, lesson.number);
+  if (found.empty()) return {};
+  const auto own =
+      book::codes_of_same_holder(book, asked.code.empty() ? found.front().first.code : asked.code);
+  const auto is_another = [&](const auto& one) {
+    return std::ranges::find(own, one.first.code) == own.end();
+  };
+  if (asked.code.empty() && std::ranges::any_of(found, is_another))
+    throw UsageError("--of: the lessons of " + road::day_text(asked.day) +
+                     " are several instructors'; name a pupil of the one whose day it is, such as "
+                     "--of " +
+                     found.front().first.code);
+  std::erase_if(found, is_another);
+  std::vector<DayLesson> all;
+  for (const auto& [pupil, number] : found) all.push_back(read_back(book, pupil, number, area));
+  std::ranges::stable_sort(all, {},
+                           [](const DayLesson& one) { return one.lesson.plan.start.unix_s; });
   return all;
 }
 

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "command/booked.hpp"
 #include "command/plan_job.hpp"
 #include "loopwright/book/lesson.hpp"
 #include "loopwright/book/pupil.hpp"
@@ -24,8 +25,10 @@ struct DayLesson {
   std::string trouble;             ///< why it can't be read
 };
 
-/// Planned and driven ones, by their starts; each as it was planned, by its own notes and terms, on this area.
-std::vector<DayLesson> lessons_on(const book::Book& book, const std::string& area, Date day);
+/// Planned and driven ones, by their starts; each as it was planned, by its own notes and terms, on this area. asked: without a code
+/// of whoever is seen. Throws UsageError when that is several instructors' day.
+std::vector<DayLesson> lessons_on(const book::Book& book, const std::string& area,
+                                  const DayAsked& asked);
 
 /// Their sheet. area: with the notes by which the instructor drives from one to the next.
 wish::DaySheet day_sheet(const book::Book& book, const AreaTexts& area, Date day,

@@ -4,6 +4,7 @@
 
 #include "command/book_option.hpp"
 #include "command/booked.hpp"
+#include "command/effort_options.hpp"
 #include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/lesson.hpp"
@@ -51,9 +52,11 @@ Exit lesson_again(const Arguments& words) {
       "loopwright lesson again"};
   LessonTexts texts;
   std::string start;
+  EffortTexts effort;
   add_lesson(app, texts);
   app.add_option("--start", start, "15:10 on the same day, or a date and time, 2026-11-28T15:10")
       ->required();
+  add_effort(app, effort);
   if (!parse(app, words)) return Exit::done;
   book::Book book = open_book(texts.book, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));
@@ -72,6 +75,7 @@ Exit lesson_again(const Arguments& words) {
               ask_of(std::move(wish_words)),
               {},
               lesson.number};
+  job.ask.effort = effort_of(effort);
   job.mock = book::is_mock_plan(lesson.plan);
   const Said *home = job.ask.words.one("home"), *end = job.ask.words.one("end");
   tell_clashes_of_plan(

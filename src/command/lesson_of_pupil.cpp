@@ -38,10 +38,13 @@ const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const
                    code + "', or name one with --lesson");
 }
 
+std::string name_in_calendar(const std::string& code, const book::Plan& plan) {
+  return code + (book::is_mock_plan(plan) ? ", mock test" : "");
+}
+
 std::string name_on_sheet(const std::string& code, const book::Plan& plan) {
   const std::string mark = book::sheet_mark(plan);
-  return code + (book::is_mock_plan(plan) ? ", mock test" : "") +
-         (mark.empty() ? "" : ", sheet " + mark);
+  return name_in_calendar(code, plan) + (mark.empty() ? "" : ", sheet " + mark);
 }
 
 std::string zone_of_lessons(const std::vector<book::Lesson>& lessons, const std::string& area) {

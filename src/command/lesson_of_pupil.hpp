@@ -23,6 +23,8 @@ std::optional<int> lesson_number(const LessonTexts& texts);
 const book::Lesson& lesson_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
                                  std::optional<int> number);
 
+/// What the calendar calls a plan: "WREN, mock test". Without the sheet's mark, which another plan has.
+std::string name_in_calendar(const std::string& code, const book::Plan& plan);
 /// What the sheets of a plan are headed with: "WREN, mock test, sheet KD".
 std::string name_on_sheet(const std::string& code, const book::Plan& plan);
 

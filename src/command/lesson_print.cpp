@@ -78,7 +78,9 @@ Exit lesson_print(const Arguments& words) {
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.lesson.code));
   if (pupil.my_your) form.sides = say::Sides::my_your;
   const book::Lesson planned = lesson_to_print(book, pupil, texts.lesson);
-  form.pack.pupil = form.format == "ics" ? pupil.code : name_on_sheet(pupil.code, planned.plan);
+  form.pack.pupil = form.format == "ics" ? name_in_calendar(pupil.code, planned.plan)
+                                         : name_on_sheet(pupil.code, planned.plan);
+  form.lesson_minutes = planned.plan.length_minutes;
   const std::string area = texts.area.empty() ? planned.plan.area : texts.area;
   if (!texts.output.empty()) {
     need_folder_of(texts.output);
@@ -99,7 +101,8 @@ Exit lesson_print(const Arguments& words) {
       card::to_check(lesson),
       {planned.plan.to_check, book::seen_facts(book), planned.plan.start.civil().date});
   lesson.ground = &marks;
-  const std::string text = write_card(form, lesson);
+  const std::string head = form.format == "text" ? form.pack.pupil + "\n" : "";
+  const std::string text = head + write_card(form, lesson);
   tell_barred(lesson, name);
   write(book, {pupil.code, planned.number}, texts.output, text);
   return Exit::done;

@@ -15,14 +15,19 @@
 
 #include "command/arguments.hpp"
 #include "command/folded.hpp"
+#include "command/keep_off_words.hpp"
 #include "command/lesson_of_pupil.hpp"
+#include "command/places.hpp"
 #include "command/print.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/book/centres.hpp"
 #include "loopwright/book/lesson_times.hpp"
 #include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
+#include "loopwright/road/note.hpp"
+#include "loopwright/wish/lesson.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -40,6 +45,10 @@ void need_no_other_drive(const WishWords& words) {
 
 std::string want_text(const book::Practice& what, int count) {
   return wish::write_want({.kind = what.kind, .movement = what.movement, .count = count});
+}
+
+std::string keep_off_of(const book::Centre& centre) {
+  return centre.outline + " @ " + centre.hours;
 }
 
 /// Of the lesson: what is driven and stopped, what is left to talk.
@@ -66,8 +75,7 @@ PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::Mock
   if (mock.has_manoeuvre) words.fill("want", want_text({mock.manoeuvre}, 1), from_mock);
   if (mock.independent_minutes > 0)
     words.fill("independent", std::to_string(mock.independent_minutes), from_mock);
-  for (const book::Centre& one : centres)
-    words.fill("keep-off", one.outline + " @ " + one.hours, from_mock);
+  for (const book::Centre& one : centres) words.fill("keep-off", keep_off_of(one), from_mock);
   const LessonLength length = length_of(ask, mock);
   const int reserve = book::lesson_times(length.minutes, book::Topic::known).reserve;
   words.fill("reserve", std::to_string(reserve), from_mock);
@@ -116,16 +124,51 @@ NextAsk half_asked(const NextAsk& ask, Date day) {
   return half;
 }
 
-std::vector<std::string> names_of(std::span<const book::Centre> centres) {
-  std::vector<std::string> names;
-  for (const book::Centre& one : centres) names.push_back(one.name + ", " + one.hours);
-  return names;
-}
-
 /// An outline, at least, for a place alone is no surroundings of a test centre.
 bool keeps_off_an_area(const wish::Wish& wish) {
   return std::any_of(wish.keep_offs.begin(), wish.keep_offs.end(),
                      [](const wish::KeepOff& one) { return one.outline.size() > 1; });
+}
+
+/// Test centres of the book by what the lesson has to do with them.
+struct CentresOn {
+  std::vector<book::Centre> readable;
+  std::vector<std::string> odd;
+};
+
+/// Of a school's book another may have written it, by SQL or of other roads: it stops nobody's mock test.
+CentresOn centres_for(const book::Book& book, const NextAsk& ask, Date day) {
+  CentresOn all;
+  Ground ground(ask.area);
+  std::ostringstream nobody;
+  Places places(ground.map(), nobody);
+  for (book::Centre& one : book::centres_on(book::centres(book), day)) {
+    try {
+      find_keep_off(read_keep_off(keep_off_of(one)), places, ground.map());
+      all.readable.push_back(std::move(one));
+    } catch (const UsageError& error) {
+      all.odd.push_back(printable(one.name) + ": " + error.what());
+    }
+  }
+  return all;
+}
+
+/// As hours in which a street is kept off are asked for by the search.
+bool has_tests_in(const wish::Wish& wish, const book::Centre& centre,
+                  const hours::Setting& setting) {
+  const road::Note never{.says = road::NoteKind::never, .hours = centre.hours};
+  return road::may_shut(never, wish::lesson_time(wish, setting));
+}
+
+MockPlan mock_plan_of(PlanJob job, FoundPlan found, const CentresOn& centres) {
+  MockPlan mock{std::move(job), std::move(found), {}, {}, {}, centres.odd, false, {}};
+  const wish::Wish& wish = mock.found.answer.wish;
+  const hours::Setting setting = mock.found.ground->setting_of(wish);
+  for (const book::Centre& one : centres.readable)
+    (has_tests_in(wish, one, setting) ? mock.centres : mock.at_rest)
+        .push_back(one.name + ", " + one.hours);
+  mock.keeps_off = keeps_off_an_area(wish);
+  return mock;
 }
 
 }  // namespace
@@ -136,19 +179,19 @@ MockPlan plan_mock(const book::Book& book, const NextAsk& ask) {
   const Date day = day_meant(ask.words);
   const auto there = practices_for(half_asked(ask, day), record);
   book::MockWish mock = book::mock_wish(record.lessons, there, day);
-  const std::vector<book::Centre> centres = book::centres_on(book::centres(book), day);
+  const CentresOn centres = centres_for(book, ask, day);
   std::vector<std::string> left_out;
   for (int n = 1;; ++n) {
     std::ostringstream told;
-    PlanJob job = mock_job(ask, record, mock, centres);
+    PlanJob job = mock_job(ask, record, mock, centres.readable);
     FoundPlan found = find_plan(book, job, told);
-    const std::vector<std::string> left_out_here = left_out;
-    if (!found.answer.shortfall || n == most_mock_tries ||
-        !leave_out(found.answer, mock, left_out)) {
-      const bool keeps_off = keeps_off_an_area(found.answer.wish);
-      return {std::move(job),    std::move(found), left_out_here,
-              names_of(centres), keeps_off,        told.str()};
-    }
+    std::vector<std::string> left_out_here = left_out;
+    if (found.answer.shortfall && n < most_mock_tries && leave_out(found.answer, mock, left_out))
+      continue;
+    MockPlan plan = mock_plan_of(std::move(job), std::move(found), centres);
+    plan.left_out = std::move(left_out_here);
+    plan.told = told.str();
+    return plan;
   }
 }
 
@@ -162,6 +205,11 @@ void tell_mock(std::ostream& out, const MockPlan& mock) {
                  "left out, not to be had together with the rest: " + listed(mock.left_out));
   for (const std::string& centre : mock.centres)
     print_folded(out, 2, "keeps off the surroundings of the test centre " + centre);
+  for (const std::string& centre : mock.at_rest)
+    print_folded(out, 2,
+                 "no tests in this lesson at " + centre + ": its surroundings aren't kept off");
+  for (const std::string& centre : mock.odd)
+    print_folded(out, 2, "not kept off, look at it with 'loopwright centre list': " + centre);
   if (!mock.keeps_off)
     print_folded(out, 2,
                  "no test centre is kept off: 'loopwright centre keep' keeps its surroundings and "

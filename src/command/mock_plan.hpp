@@ -19,9 +19,12 @@ struct MockPlan {
   PlanJob job;
   FoundPlan found;
   std::vector<std::string> left_out;  ///< what the roads don't have, in words
-  std::vector<std::string> centres;   ///< that the book keeps off, with their hours
-  bool keeps_off = false;             ///< the words keep off an area
-  std::string told;                   ///< of places
+  std::vector<std::string> centres;   ///< that are kept off, with their hours
+  std::vector<std::string> at_rest;  ///< at whose centres there are no tests then, with their hours
+  std::vector<std::string>
+      odd;                 ///< that can't be kept off, since what is kept of them can't be read
+  bool keeps_off = false;  ///< the words keep off an area
+  std::string told;        ///< of places
 };
 
 /// Where not all of it can be had in one drive the least needed is left out. Throws UsageError when the words say what to practise or how long to drive.

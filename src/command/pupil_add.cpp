@@ -126,9 +126,21 @@ void check_home(const PupilTexts& texts) {
                      "; name the nearest corner, or build an area that reaches farther");
 }
 
+/// Great Britain and Ireland lie there, from memory, with half a degree round them; the other way round it is sea and desert.
+bool is_swapped_home(Point at) {
+  return at.lat() > -11.5 && at.lat() < 3 && at.lon() > 49 && at.lon() < 61.5;
+}
+
 /// A home is kept as it is said; whether a map knows it may turn out only with the first plan.
 void tell_unchecked(const PupilTexts& texts) {
-  if (!texts.home.empty() && texts.area.empty())
+  if (texts.home.empty() || !texts.area.empty()) return;
+  const auto at = read_place("--home", texts.home).at;
+  if (at && is_swapped_home(*at))
+    print_folded(std::cout, 0,
+                 "look at the home: in " + texts.home +
+                     " the longitude seems to stand first; it is LAT,LON, such as 54.2973,2.5988, "
+                     "and 'loopwright pupil change' puts it right");
+  else
     print_folded(std::cout, 0,
                  "the home isn't looked up yet: --area AREA does it at once, else the first plan");
 }

@@ -7,10 +7,12 @@
 #include "command/arguments.hpp"
 #include "command/book_option.hpp"
 #include "command/files.hpp"
+#include "command/folded.hpp"
 #include "command/hours_place.hpp"
 #include "command/pupil.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/day_copy.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/readable.hpp"
@@ -46,8 +48,27 @@ std::string shown(const fs::path& path) {
   return error || near.empty() || near.begin()->string() == ".." ? path.string() : near.string();
 }
 
-/// True when nothing of it is left to look at.
-bool delete_file(const book::WrittenFile& file) {
+/// Of a file of several pupils, such as one PDF of a day: nothing of the erased one may stay in it, so all of it goes.
+std::string what_goes_along(const book::Book& book, const std::string& code,
+                            const book::WrittenFile& file) {
+  const auto others = book::others_of_file(book, code, file.path);
+  return others.empty() ? "" : "sheets of " + listed(others);
+}
+
+/// Said before anything is deleted: sheets of others that go along.
+std::string what_would_go_along(const book::Book& book, const std::string& code) {
+  std::string text;
+  for (const book::WrittenFile& file : book::written_files(book, code)) {
+    const std::string along = what_goes_along(book, code, file);
+    std::error_code error;
+    if (!along.empty() && fs::exists(file.path, error) && is_as_written(file))
+      text += "; with it goes " + shown(file.path) + ", which holds " + along + " as well";
+  }
+  return text;
+}
+
+/// True when nothing of it is left to look at. along: what else it holds; nothing: nothing.
+bool delete_file(const book::WrittenFile& file, const std::string& along) {
   std::error_code error;
   if (!fs::exists(fs::symlink_status(file.path, error))) return true;
   if (!is_as_written(file)) {
@@ -57,7 +78,9 @@ bool delete_file(const book::WrittenFile& file) {
     return false;
   }
   if (fs::remove(file.path, error)) {
-    std::cout << shown(file.path) << ": deleted\n";
+    print_folded(std::cout, 0,
+                 shown(file.path) + ": deleted" +
+                     (along.empty() ? "" : "; it held " + along + " as well: print those anew"));
     return true;
   }
   std::cerr << "loopwright: " << shown(file.path) << ": can't be deleted (" << error.message()
@@ -126,10 +149,12 @@ Exit pupil_erase(const Arguments& words) {
   book::Book book = open_book(job.book, book::Opening::must_be_there);
   book::pupil_of(book, code);    // throws when there is none
   book::need_no_day_copy(book);  // its logs may wait to be handed in
-  if (!job.yes) throw UsageError("erasing " + code + " can't be undone: say --yes if it is meant");
+  if (!job.yes)
+    throw UsageError("erasing " + code + " can't be undone" + what_would_go_along(book, code) +
+                     ": say --yes if it is meant");
   bool all_gone = true;
   for (const book::WrittenFile& file : book::written_files(book, code))
-    all_gone &= delete_file(file);
+    all_gone &= delete_file(file, what_goes_along(book, code, file));
   book::erase_pupil(book, code);
   std::cout << code << " is erased; the streets driven count on without a name\n"
             << what_stays(book);
@@ -164,12 +189,12 @@ Exit pupil_purge(const Arguments& words) {
   for (const book::DuePupil& one : due) {
     std::cout << one.code << ", last on " << road::day_text(one.last);
     if (!job.yes) {
-      std::cout << ": due\n";
+      std::cout << ": due" << what_would_go_along(book, one.code) << '\n';
       continue;
     }
     std::cout << '\n';
     for (const book::WrittenFile& file : book::written_files(book, one.code))
-      all_gone &= delete_file(file);
+      all_gone &= delete_file(file, what_goes_along(book, one.code, file));
     book::purge_pupil(book, one.code);
     std::cout << one.code << ": purged; the lessons' days and lengths stay\n";
   }

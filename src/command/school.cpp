@@ -27,6 +27,10 @@ Exit prepare(const Arguments& words) {
   std::cout << address
             << (made ? ": ready; 'loopwright school admit LOGIN' admits instructors\n"
                      : ": is up to date\n");
+  for (const std::string& odd : book::odd_rows_for_all(address))
+    print_folded(
+        std::cout, 0,
+        "written by no Loopwright, passed over by every plan, and yours to delete: " + odd);
   return Exit::done;
 }
 

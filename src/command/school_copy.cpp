@@ -38,7 +38,20 @@ book::Decision decision_of(const std::string& option, const std::string& text,
           whole_number(option, text.substr(colon + 1), {1, 9999}), deciding};
 }
 
-void tell(const HandedLog& log) {
+/// What to do about a log of which a row is damaged: nothing of it is in the school's book.
+std::string damaged_words(const HandedLog& log, const std::string& copy) {
+  if (log.code.empty())
+    return "a log that names no lesson of this copy: it is damaged, and nobody knows whose it is; "
+           "when all others are handed in, look which of your lessons the school's book lacks, log "
+           "it there, and delete " +
+           copy;
+  const std::string name = log.code + ":" + std::to_string(log.number);
+  return log.code + ", lesson " + std::to_string(log.number) +
+         " has a damaged row, and its log stays in the copy: " + log.why +
+         "; log it in the school's book, then '--set-aside " + name + "'";
+}
+
+void tell(const HandedLog& log, const std::string& copy) {
   const std::string which = log.code + ", lesson " + std::to_string(log.number);
   std::string text;
   switch (log.outcome) {
@@ -56,6 +69,9 @@ void tell(const HandedLog& log) {
       break;
     case HandedLog::Outcome::waits:
       text = which + " waits: " + log.why;
+      break;
+    case HandedLog::Outcome::damaged:
+      text = damaged_words(log, copy);
       break;
   }
   if (log.school_number != 0 && log.school_number != log.number)
@@ -126,8 +142,9 @@ Exit school_bring(const Arguments& words) {
   bool all_in = true;
   const auto logs = book::hand_in(copy, school, decisions);
   for (const HandedLog& log : logs) {
-    tell(log);
-    all_in = all_in && log.outcome != HandedLog::Outcome::waits;
+    tell(log, file);
+    all_in = all_in && log.outcome != HandedLog::Outcome::waits &&
+             log.outcome != HandedLog::Outcome::damaged;
   }
   if (logs.empty()) std::cout << file << ": no log waits\n";
   return all_in ? Exit::done : Exit::could_not;

@@ -51,7 +51,7 @@ TEST_CASE("the exchange files of a small town are as approved", "[card]") {
   check_golden("town-drive.geojson",
                card::write_geojson({town.roads(), answer, answer.loops[0], {}}));
   check_golden("town-lesson.ics",
-               card::write_calendar({town.roads(), answer, answer.loops[0], {}}, "WREN"));
+               card::write_calendar({town.roads(), answer, answer.loops[0], {}}, {"WREN"}));
 }
 
 TEST_CASE("an exchange file leads from corner to corner, never to the door", "[card]") {
@@ -117,7 +117,8 @@ TEST_CASE("the time of a drive abroad is written in universal time", "[card]") {
   wish::Answer answer = honest_answer(town, "EABCGxHLOKGCBAE");
   answer.loops[0].start.offset_s = 3600;
   CHECK_THAT(gpx_of(town, answer), Contains("<time>2026-11-28T15:00:00Z</time>"));
-  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], {}}), Contains("2026, 16:00"));
+  CHECK_THAT(card::write_text({town.roads(), answer, answer.loops[0], {}}),
+             Contains("2026, 16:00"));
 }
 
 }  // namespace loopwright::test

@@ -92,9 +92,21 @@ def at_the_same_moment(server):
 
 def odd_rows(server):
     """What somebody writes by SQL into what all see, before there was a rule against it, stops nobody."""
-    server.sql("ALTER TABLE seen DROP CONSTRAINT seen_day; INSERT INTO seen VALUES ('place', 'way/1', '', 'soon', '')")
+    owner = server.address(server.owner)
+    rules = "SELECT count(*) FROM pg_constraint WHERE conname IN ('seen_day', 'street_use_day', 'street_use_times', 'centre_since') AND convalidated"
+    check("a new book warrants its rules", server.sql(rules) == "4")
+    server.sql("ALTER TABLE seen DROP CONSTRAINT seen_day; INSERT INTO seen VALUES ('place', 'way/1', '', 'soon', ''); ALTER TABLE street_use "
+               "DROP CONSTRAINT street_use_times; INSERT INTO street_use VALUES ('2026-11-22', 7, 1, 2, 5000000000, 0, NULL, NULL); ALTER TABLE "
+               "seen ADD CONSTRAINT seen_day CHECK (make_date(substr(day, 1, 4)::INT, 1, 1) IS NOT NULL) NOT VALID; ALTER TABLE street_use ADD "
+               "CONSTRAINT street_use_times CHECK (times BETWEEN 1 AND 1000) NOT VALID")
+    told = done("preparing again", "school", "prepare", "--book", owner)
+    check("who prepares is told of each", "yours to delete: table seen, day 'soon', rows: 1" in told and
+          "table street_use, times '5000000000', rows: 1" in told and server.sql(rules) == "2", told)
     done("printing", "lesson", "list", "WREN", "--book", server.address("ash"))
     done("logging", "lesson", "log", "WREN", "minutes 40", "--start", "2026-11-22T10:00", "--book", server.address("ash"))
+    server.sql("DELETE FROM seen WHERE day = 'soon'; DELETE FROM street_use WHERE times > 1000")
+    check("once they are gone the rules are warranted", "yours to delete" not in done("and again", "school", "prepare", "--book", owner) and
+          server.sql(rules) == "4")
 
 
 with Server() as server:

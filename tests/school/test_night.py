@@ -1,23 +1,48 @@
 #!/usr/bin/env python3
 """Proposals in the night: several workers share the pupils, each is proposed for once, and a killed worker's are taken over.
 
-    test_night.py BUILD MAP
+    test_night.py BUILD MAP [PARTS]
+
+PARTS: the folder of what the tests in a browser need; with it the page shows the same (night_page.mjs).
 """
+import json
+import os
 import pathlib
 import subprocess
 import sys
 import tempfile
 import time
 
+sys.path.append(str(pathlib.Path(__file__).resolve().parent.parent / "page"))
+from served import served
 from checks import Checks, planned
 from server import Server, school
 
 build, map_file = sys.argv[1:3]
+parts = sys.argv[3] if len(sys.argv) > 3 else None
 program = f"{build}/loopwright"
 test = Checks(program)
 check, done, refused = test.check, test.done, test.refused
 DAY = ["--today", "2026-11-30"]
 PUPILS = 12
+
+
+
+def on_the_page(area, address, fresh, stale):
+    """The sheets of two pupils on the page of who holds them, on 28 November 2026."""
+    with served(program, area=area, more=("--book", address)) as page:
+        done = subprocess.run(["node", pathlib.Path(__file__).with_name("night_page.mjs"), f"{page.origin}/?key={page.key}", fresh, stale],
+                              capture_output=True, text=True, check=False, env={**os.environ, "PROGRAM": program, "PARTS": parts})
+    check("the page opens", done.returncode == 0, done.stderr)
+    if done.returncode:
+        return
+    said = json.loads(done.stdout)
+    told = [" ".join(text.split()) for text in said["told"]]
+    check("nothing to complain of", said["complaints"] == [], said["complaints"])
+    check("the page shows what was proposed in the night, and when it was made", "Proposed in the night, 20" in told[0] and
+          "with the school's map." in told[0] and "Take it into the lesson" in told[0], told[0])
+    check("what is older than the record isn't shown there", "in the night" not in told[1] and "Take it into the lesson" in told[1], told[1])
+
 
 with Server() as server, tempfile.TemporaryDirectory() as folder:
     school(server, program)
@@ -65,6 +90,11 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     refused("another's proposal", "there is no pupil P1", "lesson", "next", "P1", *DAY, "--book", ash)
     check("nor by SQL", server.sql("SELECT count(*) FROM proposal", login="ash") == str(PUPILS // 2))
     check("an instructor proposes for their own", f"proposed for {PUPILS // 2} pupils" in done(
-        "their own", "school", "propose", area, "--today", "2026-12-02", "--book", ash))
+        "their own", "school", "propose", area, "--today", "2026-11-28", "--book", ash))
+    if parts:
+        done("the record moves on", "lesson", "log", "P4", "rest 4; minutes 50", "--start", "2026-11-27T10:00", "--book", ash)
+        on_the_page(area, ash, "P2", "P4")
+    else:
+        print("the page isn't tried: it isn't in this build")
     refused("a stranger", "no member of the school", "school", "propose", area, *DAY, "--book", server.address("stranger"))
 test.end("proposals in the night: each pupil once")

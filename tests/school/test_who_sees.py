@@ -188,6 +188,54 @@ def by_statements(server):
     server.sql("DELETE FROM log_entry; DELETE FROM proposal")
 
 
+def whose_centre(server, area):
+    """A test centre is kept off by all; who kept it, and the office, change it. EASTGATE is ash's of before."""
+    ash, birch, elm = (server.address(who) for who in ("ash", "birch", "elm"))
+    zone = ["--outline", "54.30,2.60;54.30,2.61;54.31,2.61", "--hours", "Mo-Fr 09:00-16:00"]
+    taken = "the test centre EASTGATE is kept by ash: who keeps it, or the office, changes it or takes it out; nothing is changed"
+    refused("changing another's centre", taken, "centre", "keep", "EASTGATE", *zone, "--since", "2026-09-01", "--book", birch)
+    refused("another's centre from a later day on", taken, "centre", "keep", "EASTGATE", *zone, "--since", "2026-12-01", "--book", birch)
+    refused("taking another's centre out", taken, "centre", "drop", "EASTGATE", "--book", birch)
+    for what, said, sql in (
+            ("deleting another's centre", "", "WITH gone AS (DELETE FROM centre RETURNING 1) SELECT count(*) FROM gone"),
+            ("changing it", "", "WITH other AS (UPDATE centre SET hours = '' RETURNING 1) SELECT count(*) FROM other"),
+            ("one more of that name", "row-level security", "INSERT INTO centre VALUES ('eastgate', '', '', '2027-01-01')"),
+            ("one in another's name", "row-level security", "INSERT INTO centre VALUES ('Mine', '', '', '2027-01-01', 'ash')"),
+            ("one since no day", "", "DO $$ BEGIN INSERT INTO centre VALUES ('Mine', '', '', 'soon'); END $$; SELECT 'taken'")):
+        refused_by_database(server, what, said, sql, "birch")
+    done("who keeps it changes it", "centre", "keep", "eastgate", "--outline", "54.307,2.605;54.307,2.62;54.3,2.62", "--hours", "Mo-Fr 08:00-17:00",
+         "--since", "2026-09-01", "--book", ash)
+    check("it is one still, by its first name", server.sql("SELECT name, hours, kept_by FROM centre") == "Eastgate|Mo-Fr 08:00-17:00|ash")
+    done("birch keeps one", "centre", "keep", "Stavely", *zone, "--since", "2026-09-01", "--book", birch)
+    done("the office takes it out", "centre", "drop", "STAVELY", "--book", elm)
+    done("the office goes on with ash's", "centre", "keep", "Eastgate", *zone, "--since", "2027-01-01", "--book", elm)
+    refused("then it is the office's, too", "another instructor's pupil or test centre", "centre", "drop", "Eastgate", "--book", ash)
+    listed = done("who keeps what", "centre", "list", "--book", birch)
+    check("who keeps what is listed", "kept by" in listed and "ash" in listed and "elm" in listed, listed)
+    server.sql("DELETE FROM centre WHERE kept_by = 'elm'")
+    # A mock test of another instructor keeps off it, and what none can read stops nobody's.
+    server.sql("INSERT INTO centre VALUES ('Rubbish', 'nowhere', 'Mo-Fr', '2026-09-01', 'ash')")
+    done("pupil add", "pupil", "add", "MOCK", "--home", "54.2973,2.5988", "--book", birch)
+    for day, says in (("2026-12-14", "keeps off the surroundings of the test centre Eastgate, Mo-Fr 08:00-17:00"),
+                      ("2026-12-12", "no tests in this lesson at Eastgate, Mo-Fr 08:00-17:00: its surroundings aren't kept off")):
+        code, out, err = run("lesson", "plan", "MOCK", area, "--mock", "--quick", "--start", f"{day}T10:00", "--length", "60", "--book", birch)
+        told = " ".join(out.split())
+        check(f"a mock test on {day}", says in told and "not kept off, look at it with 'loopwright centre list': Rubbish: " in told, f"{code}: {out}{err}")
+    copy = area.with_name("day.book")
+    done("taking along", "school", "take", copy, "--book", birch)
+    check("centres come along", "Eastgate" in done("in the copy", "centre", "list", "--book", copy))
+    kept = json.loads(done("export", "pupil", "export", "MOCK", "--book", copy))["lesson"]
+    check("the mock test in the copy keeps off it", len(kept) == 2 and all("keep-off 54.307,2.605;54.307,2.62;54.3,2.62 @ Mo-Fr 08:00-17:00" in one["wish"]
+                                                                     for one in kept), [one["wish"] for one in kept])
+    refused("a plan in the copy", "is a day's copy of a school's book", "lesson", "plan", "MOCK", area, "--mock", "--start", "2026-12-15T10:00", "--book", copy)
+    done("taken along again", "school", "take", copy, "--book", birch)
+    own = area.with_name("own.book")
+    done("a centre of one's own book", "centre", "keep", "Stavely", *zone, "--book", own)
+    refused("isn't lost to a copy", "is a book of its own", "school", "take", own, "--book", birch)
+    done("the pupil goes", "pupil", "erase", "MOCK", "--yes", "--book", birch)
+    server.sql("DELETE FROM centre WHERE name = 'Rubbish'")
+
+
 def whose_day(server, area):
     """A lesson that lasts over midnight meets the next day's of the same instructor, and no other instructor's."""
     ash, elm = server.address("ash"), server.address("elm")
@@ -199,6 +247,12 @@ def whose_day(server, area):
     check("a clash over midnight", "clash: LATE's lesson 1 23:30 to 00:30, EARLY 00:15: they overlap by 15 min" in told, told)
     told = done("the office plans", "lesson", "plan", "OTHER", area, *plan, "--book", elm)
     check("another instructor's lesson is no clash", "clash" not in told, told)
+    refused("whose day it is", "--of: the lessons of 2026-12-11 are several instructors'", "day", "2026-12-11", area, "--book", elm)
+    told = " ".join(done("ash's day", "day", "2026-12-11", area, "--of", "LATE", "--book", elm).split())
+    check("the day tells what clashes over midnight first", told.startswith(
+        "clash: LATE's lesson 1 23:30 to 00:30, EARLY's lesson 1 00:15: they overlap by 15 min") and "OTHER" not in told, told)
+    told = " ".join(done("the evening before", "day", "2026-12-10", area, "--book", ash).split())
+    check("from its evening, too", told.startswith("clash: LATE's lesson 1 23:30 to 00:30, EARLY's lesson 1 00:15"), told)
     day_list = area.with_name("day.txt")
     day_list.write_text("09:00 60 EARLY roundabouts\n11:00 60 OTHER roundabouts\n", encoding="utf-8")
     refused("a list of two instructors' pupils", "line 2: OTHER is another instructor's than EARLY", "day", "2026-12-12", area, day_list,
@@ -259,6 +313,7 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     same_columns(server, folder / "a.book")
     check("moved back", done("pupil export", "pupil", "export", "WREN", "--book", birch) == book)
 
+    whose_centre(server, area)
     whose_day(server, area)
     refused("a password in the address", "can be read by others", "pupil", "list", "--book", "postgresql://ash:pw@localhost/b")
     refused("a parameter that is none", "can't be read", "pupil", "list", "--book", "postgresql:///b?passwort=x")

@@ -8,7 +8,8 @@
 // Rules: each log is an entry with an id of its own, and is in the school's book once, however often it is handed in and
 // from however many machines, also when that is killed at any moment. Of one lesson the last log counts. A lesson that
 // isn't as it was taken along any more keeps its log waiting, until somebody says which is to be; nothing is ever laid
-// over it unasked. Nothing else of a day's copy goes back, so nothing else can be changed in it. Throws InputError.
+// over it unasked. A damaged row keeps its own lesson's log waiting and no other's. Nothing else of a day's copy goes back, so nothing
+// else can be changed in it. Throws InputError.
 // Why not more: two books that both change need rules for every meeting of theirs, which nobody knows by heart.
 #pragma once
 
@@ -46,12 +47,13 @@ struct Decision {
 
 /// What became of a lesson's log.
 struct HandedLog {
-  enum class Outcome { handed_in, was_in, waits, set_aside, taken_back };
-  std::string code;
+  enum class Outcome { handed_in, was_in, waits, set_aside, taken_back, damaged };
+  std::string code;       ///< empty: damaged so that it isn't known whose it is
   int number = 0;         ///< as the copy has it
   int school_number = 0;  ///< as the school's book has it, of one that is in it
   Outcome outcome = Outcome::handed_in;
-  std::string why = {};  ///< of one that waits: what became of the lesson meanwhile, and what to do
+  /// Of one that waits: what became of the lesson meanwhile, and what to do. Of one that is damaged: which value.
+  std::string why = {};
 };
 /// Each lesson with a log that isn't handed in yet, in the order in which they were logged. Throws InputError for a decision on
 /// a lesson without one.

@@ -19,7 +19,7 @@
 //   seen LETTER … [: what stands there] · seen all
 //                             looked at on the ground, by the letters of the sheet
 //   said: TEXT · remark: TEXT · goal: TEXT · reached: TEXT
-//   not driven                alone: the lesson didn't happen
+//   not driven                alone, or with the sheet: the lesson didn't happen
 // Rules: pure. Passes are prefilled: without a word of them all are driven, without a level. What is said of a practice
 // goes for all its passes of the lesson, and of its special forms that nothing closer is said of; stepping in and faults
 // are counted once, or as often as xCOUNT says. Throws UsageError naming the clause and what it takes.
@@ -52,7 +52,8 @@ struct SaidSeen {
   friend bool operator==(const SaidSeen&, const SaidSeen&) = default;
 };
 struct Said {
-  bool not_driven = false;  ///< the whole lesson
+  bool not_driven = false;  ///< the whole lesson; then nothing else is said but the sheet
+  int clauses = 0;          ///< how many were said, but for the sheet
   std::vector<SaidPractice> practices;
   std::optional<int> rest = {};  ///< level
   bool mock_by_faults = false;   ///< the mock test has the faults that are said

@@ -28,6 +28,9 @@ struct WrittenFile {
 void note_written(Book& book, std::string_view code, int number, const WrittenFile& file);
 /// In order of their paths.
 std::vector<WrittenFile> written_files(const Book& book, std::string_view code);
+/// By code, the pupils besides this one for whom a file was written as well, such as one PDF of a day: it goes with any of them.
+std::vector<std::string> others_of_file(const Book& book, std::string_view code,
+                                        const std::filesystem::path& path);
 
 /// Deletes all that the book holds on a pupil, and leaves no byte of it in the book's file or beside it. Its lines of
 /// the ledger stay without a pupil, but for those near the door. Rules: written_files was asked first; they are the

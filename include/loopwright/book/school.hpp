@@ -19,6 +19,10 @@ namespace loopwright::book {
 /// nothing. True: something was made.
 bool prepare_school(const std::string& address);
 
+/// Looks through what all members see for rows that somebody wrote by SQL, and that no Loopwright would: plans pass them over. A
+/// line each, for the owner to delete.
+std::vector<std::string> odd_rows_for_all(const std::string& address);
+
 enum class Membership { instructor, office };
 /// Whose the pupils are that are held by a login of this name, which was no member until now: it may be another person's login
 /// made anew.

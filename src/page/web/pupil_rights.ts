@@ -16,7 +16,7 @@ export function erasing(record: PupilRecord, then: (said: string) => void): HTML
   const typed = make("input", { type: "text", id: "erase-code", autocomplete: "off", required: true, size: "12" });
   const trouble = make("p", { class: "trouble", role: "alert", hidden: true });
   const sure = make("form", { hidden: true, onsubmit: (event) => { event.preventDefault(); void erase(); } },
-    make("p", {}, `All of ${record.code} goes: lessons, levels, remarks, and the files that were written. Nothing can bring it back.`),
+    make("p", {}, `All of ${record.code} goes: lessons, levels, remarks, and the files that were written, also one PDF of a day with others' sheets in it. Nothing can bring it back.`),
     make("label", { for: "erase-code" }, `Type ${record.code} to erase it`), " ", typed, trouble,
     make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Erase it for good"),
       make("button", { type: "button", class: "also", onclick: () => { sure.hidden = true; first.focus(); } }, "Keep it")));

@@ -40,11 +40,13 @@ export class NextLesson {
     const all = items(done.job.said).filter((item) => !/^(plan it|a mock test): /.test(item));
     const goal = all.find((item) => item.startsWith("goal: "))?.slice(6);
     const hints = all.filter((item) => item.startsWith("think of: ")).map((item) => item.replace(" (--drive-out)", ""));
-    const topics = goal ? all.filter((item) => !item.startsWith("goal: ") && !item.startsWith("think of: ")) : [];
+    const night = all.find((item) => item.startsWith("proposed in the night"));
+    const topics = goal ? all.filter((item) => item !== night && !item.startsWith("goal: ") && !item.startsWith("think of: ")) : [];
     const { words } = await wishOf(done.id);
     this.told.replaceChildren(
       make("p", {}, make("strong", {}, goal ?? "Nothing that these roads can serve is due: drive what the pupil asks for.")),
       make("ul", {}, ...topics.map((topic) => make("li", {}, topic)), ...hints.map((hint) => make("li", { class: "far" }, hint))),
+      ...(night ? [make("p", { class: "far" }, `${night.charAt(0).toUpperCase()}${night.slice(1)}.`)] : []),
       make("div", { class: "deeds" }, make("button", { type: "button", class: "deed", onclick: () => this.asked.take(words) }, goal ? "Take it into the lesson" : "Plan a lesson")));
   }
 
