@@ -21,7 +21,7 @@ struct SharedRule {
   bool is_day;
 };
 
-constexpr std::array rules{
+constexpr std::array shared_rules{
     SharedRule{"seen", "seen_day", "ALTER TABLE seen VALIDATE CONSTRAINT seen_day",
                "SELECT day, count(*) FROM seen GROUP BY day ORDER BY day", "day", true},
     SharedRule{"street_use", "street_use_day",
@@ -67,7 +67,7 @@ void add_odd(ServerLink& link, const SharedRule& rule, std::vector<std::string>&
 
 std::vector<std::string> odd_rows(ServerLink& link) {
   std::vector<std::string> odd;
-  for (const SharedRule& rule : rules)
+  for (const SharedRule& rule : shared_rules)
     if (!is_warranted(link, rule) && !is_kept(link, rule)) add_odd(link, rule, odd);
   return odd;
 }

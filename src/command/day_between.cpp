@@ -15,7 +15,7 @@ std::int64_t end_minute(const DayVisit& line) {
   return civil_seconds(line.start) / 60 + line.minutes;
 }
 
-int free_minutes(const DayVisit& first, const DayVisit& second) {
+int minutes_between(const DayVisit& first, const DayVisit& second) {
   return static_cast<int>(civil_seconds(second.start) / 60 - end_minute(first));
 }
 
@@ -43,7 +43,7 @@ std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits)
   std::vector<DayGap> gaps;
   for (std::size_t k = 0; k + 1 < visits.size(); ++k) {
     const DayVisit &now = visits[k], &next = visits[k + 1];
-    DayGap gap{free_minutes(now, next), 0};
+    DayGap gap{minutes_between(now, next), 0};
     const Instant at =
         hours::instant_in(ground.info().zone, now.start).plus_seconds(60LL * now.minutes);
     if (!now.end || !next.begin)
@@ -61,7 +61,7 @@ std::vector<std::string> clashes_of(const std::vector<DayVisit>& visits,
   for (std::size_t k = 0; k < gaps.size(); ++k)
     for (std::size_t later = k + 1; later < visits.size(); ++later) {
       const DayVisit &first = visits[k], &second = visits[later];
-      const DayGap gap = later == k + 1 ? gaps[k] : DayGap{free_minutes(first, second), 0};
+      const DayGap gap = later == k + 1 ? gaps[k] : DayGap{minutes_between(first, second), 0};
       const bool on_the_day = first.start.date == day || second.start.date == day;
       if (on_the_day && gap.is_clash()) clashes.push_back(clash_words(first, second, gap));
     }

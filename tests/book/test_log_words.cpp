@@ -165,6 +165,11 @@ TEST_CASE("a skill that was said isn't told by its passes as well", "[book][log]
 TEST_CASE("a lesson that didn't happen is said in two words", "[book][log]") {
   CHECK(read_log("not driven").not_driven);
   CHECK_FALSE(read_log("not zebra").not_driven);
+  CHECK(read_log("sheet KD; not driven").not_driven);
+  for (const char* text : {"mock; not driven", "not driven; remark: rain", "rest 4\nnot driven"})
+    CHECK(test::error_text([&] { read_log(text); }) ==
+          "'not driven': it is said alone, and nothing else of that lesson is kept; leave out the "
+          "rest, or say 'not' of each kind that wasn't driven");
 }
 
 TEST_CASE("a clause that can't be meant is told with what it takes", "[book][log]") {

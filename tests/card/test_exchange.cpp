@@ -54,6 +54,16 @@ TEST_CASE("the exchange files of a small town are as approved", "[card]") {
                card::write_calendar({town.roads(), answer, answer.loops[0], {}}, {"WREN"}));
 }
 
+// RFC 5545, 3.8.2.2: DTEND is when the calendar component ends.
+TEST_CASE("a lesson's entry in the calendar ends with the lesson, not with the drive", "[card]") {
+  const BuiltTown town = built_card_town();
+  const wish::Answer answer = card_answer(town);
+  const std::string entry =
+      card::write_calendar({town.roads(), answer, answer.loops[0], {}}, {"WREN", 60});
+  CHECK_THAT(entry, Contains("DTSTART:20261128T150000Z"));
+  CHECK_THAT(entry, Contains("DTEND:20261128T160000Z"));
+}
+
 TEST_CASE("an exchange file leads from corner to corner, never to the door", "[card]") {
   const BuiltTown town = town_with_a_bend();
   const road::Roads roads = town.roads();

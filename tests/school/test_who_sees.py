@@ -232,6 +232,7 @@ def whose_centre(server, area):
     own = area.with_name("own.book")
     done("a centre of one's own book", "centre", "keep", "Stavely", *zone, "--book", own)
     refused("isn't lost to a copy", "is a book of its own", "school", "take", own, "--book", birch)
+    copy.unlink()
     done("the pupil goes", "pupil", "erase", "MOCK", "--yes", "--book", birch)
     server.sql("DELETE FROM centre WHERE name = 'Rubbish'")
 
