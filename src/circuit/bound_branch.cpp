@@ -8,8 +8,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "circuit/bound_inflow.hpp"
-
 namespace loopwright::circuit {
 
 namespace {
@@ -29,15 +27,25 @@ void offer(Branch& best, double& score, std::span<const double> amounts, int col
 
 }  // namespace
 
-Brancher::Brancher(const Problem& problem, const Network& network, const Clusters& clusters,
+Brancher::Brancher(const Problem& problem, const ClusterNodes& nodes,
                    const Formulation& formulation)
-    : problem_(problem), network_(network), clusters_(clusters), f_(formulation) {
-  Inflow inflow(network);
-  for (const Cluster& each : clusters.all) {
-    Row row;
-    inflow.add(nodes_of(network, each.entries), 1, row);
-    inflow_.push_back(std::move(row.terms));
+    : problem_(problem),
+      nodes_(nodes),
+      network_(nodes.network()),
+      clusters_(nodes.clusters()),
+      f_(formulation) {}
+
+/// What flows into each cluster.
+std::vector<double> Brancher::inflow(std::span<const double> amounts) const {
+  std::vector<double> inflow(clusters_.all.size(), 0);
+  for (std::size_t a = 0; a < network_.arcs.size(); ++a) {
+    if (amounts[a] <= 0) continue;
+    const std::uint32_t both = nodes_.around(network_.arcs[a]);
+    for (std::uint32_t in = nodes_.around(network_.arcs[a].to); in != no_cluster && in != both;
+         in = clusters_.all[in].parent)
+      inflow[in] += amounts[a];
   }
+  return inflow;
 }
 
 Branch Brancher::cluster(std::span<const double> amounts) const {
@@ -51,6 +59,7 @@ Branch Brancher::cluster(std::span<const double> amounts) const {
     const int count = f_.counts[group];
     if (count != no_column) low[in] = std::max(low[in], amounts[count] / f_.columns[count].high);
   }
+  const std::vector<double> ways_in = inflow(amounts);
   Branch best;
   double score = 0;
   for (std::size_t row = 0; row < low.size(); ++row) {
@@ -60,9 +69,7 @@ Branch Brancher::cluster(std::span<const double> amounts) const {
       gain[parent] += gain[row];
     }
     if (f_.visited[row] == no_column) continue;
-    double inflow = 0;
-    for (const Term& term : inflow_[row]) inflow += term.factor * amounts[term.column];
-    high[row] = std::min(1.0, inflow);
+    high[row] = std::min(1.0, ways_in[row]);
     const double undecided = std::min(low[row], 1 - high[row]);
     const double weighed = undecided * std::sqrt(1 + gain[row]);
     if (undecided > whole && weighed > score) {

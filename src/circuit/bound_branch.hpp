@@ -15,20 +15,21 @@ struct Branch {
 
 class Brancher {
  public:
-  Brancher(const Problem& problem, const Network& network, const Clusters& clusters,
-           const Formulation& formulation);
+  /// Rules: all outlive it.
+  Brancher(const Problem& problem, const ClusterNodes& nodes, const Formulation& formulation);
 
   /// Goals' numbers of worth where they are spaced, then clusters, groups, passes, legs.
   [[nodiscard]] Branch choose(std::span<const double> amounts) const;
 
  private:
   [[nodiscard]] Branch cluster(std::span<const double> amounts) const;
+  [[nodiscard]] std::vector<double> inflow(std::span<const double> amounts) const;
 
   const Problem& problem_;
+  const ClusterNodes& nodes_;
   const Network& network_;
   const Clusters& clusters_;
   const Formulation& f_;
-  std::vector<std::vector<Term>> inflow_;  ///< by cluster
 };
 
 }  // namespace loopwright::circuit

@@ -126,13 +126,12 @@ class Linkage {
   Clusters result_;
 };
 
-/// The smallest cluster that holds both.
-std::uint32_t common(const Clusters& clusters, std::uint32_t a, std::uint32_t b) {
-  while (a != b) (a < b ? a : b) = clusters.all[std::min(a, b)].parent;
+}  // namespace
+
+std::uint32_t Clusters::common(std::uint32_t a, std::uint32_t b) const {
+  while (a != b) (a < b ? a : b) = all[std::min(a, b)].parent;
   return a;
 }
-
-}  // namespace
 
 Clusters nested(const Problem& problem) {
   std::uint32_t count = 0;
@@ -143,24 +142,9 @@ Clusters nested(const Problem& problem) {
   for (const Pass& pass : problem.passes)
     for (const std::uint32_t group : pass.groups) {
       std::uint32_t& at = result.of_group[group];
-      at = at == no_cluster ? place[pass.entry] : common(result, at, place[pass.entry]);
+      at = at == no_cluster ? place[pass.entry] : result.common(at, place[pass.entry]);
     }
   return result;
-}
-
-std::vector<std::uint8_t> nodes_of(const Network& network,
-                                   const std::vector<std::uint32_t>& entries) {
-  std::vector<std::uint8_t> in(network.node_count, 0);
-  for (const std::uint32_t entry : entries) in[entry] = 1;
-  std::vector<int> balance(network.node_count, 0), passes(network.node_count, 0);
-  for (const Arc& arc : network.arcs) {
-    if (arc.pass == no_pass) continue;
-    ++passes[arc.to];
-    balance[arc.to] += in[arc.from] != 0 ? 1 : -1;
-  }
-  for (std::uint32_t node = network.entry_count; node < network.home; ++node)
-    if (passes[node] > 0 && balance[node] >= 0) in[node] = 1;
-  return in;
 }
 
 }  // namespace loopwright::circuit

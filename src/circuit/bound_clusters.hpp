@@ -3,9 +3,9 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <vector>
 
-#include "circuit/bound_network.hpp"
 #include "loopwright/circuit/problem.hpp"
 
 namespace loopwright::circuit {
@@ -22,14 +22,11 @@ struct Clusters {
   std::vector<Cluster> all;       ///< children before parents; the last holds all entries
   std::vector<std::uint32_t>
       of_group;  ///< the smallest that holds all of the group's entries; or none
+  /// The smallest that holds both.
+  [[nodiscard]] std::uint32_t common(std::uint32_t a, std::uint32_t b) const;
 };
 
 /// Entries that share an exit stay together (a place); places are joined two by two, the nearest first.
 Clusters nested(const Problem& problem);
-
-/// By node of the network, 1 for these entries and what passes from them lead to: at least half of the
-/// passes of a node between must come from them.
-std::vector<std::uint8_t> nodes_of(const Network& network,
-                                   const std::vector<std::uint32_t>& entries);
 
 }  // namespace loopwright::circuit

@@ -33,6 +33,24 @@ struct Cut {
   Row row;
 };
 
+double minutes_of(const Arc& arc) {
+  return static_cast<double>(arc.ms) / ms_in_row;
+}
+
+/// Terms of the same column become one.
+Row each_column_once(Row row) {
+  std::sort(row.terms.begin(), row.terms.end(),
+            [](const Term& a, const Term& b) { return a.column < b.column; });
+  std::vector<Term> terms;
+  for (const Term& term : row.terms)
+    if (!terms.empty() && terms.back().column == term.column)
+      terms.back().factor += term.factor;
+    else
+      terms.push_back(term);
+  row.terms = std::move(terms);
+  return row;
+}
+
 /// What may be too much: some columns, their sum, how many passes they stand for at most, and these.
 struct Claim {
   std::vector<int> columns;
@@ -41,20 +59,16 @@ struct Claim {
   const std::vector<std::uint32_t>& arcs;
 };
 
-struct Asking {
-  const Network& network;
-  const Clusters& clusters;
-  const Formulation& formulation;
-};
-
 class Separator {
  public:
-  Separator(const Asking& asking, Inflow& inflow, std::span<const double> amounts)
-      : network_(asking.network),
+  Separator(const ClusterNodes& nodes, const Formulation& formulation, Inflow& inflow,
+            std::span<const double> amounts)
+      : nodes_(nodes),
+        network_(nodes.network()),
         inflow_(inflow),
-        f_(asking.formulation),
+        f_(formulation),
         amounts_(amounts),
-        clusters_(asking.clusters),
+        clusters_(nodes.clusters()),
         flow_(network_.node_count + 1),
         flow_arc_(network_.arcs.size(), 0) {
     for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
@@ -71,6 +85,7 @@ class Separator {
 
   std::vector<Row> run() {
     known_rows();
+    rows_in_clusters();
     for (const std::vector<std::uint32_t>& set : held_together(network_, amounts_)) {
       std::vector<std::uint8_t> nodes(network_.node_count, 0);
       for (const std::uint32_t node : set) nodes[node] = 1;
@@ -114,6 +129,37 @@ class Separator {
       for (const Term& term : row.terms) over += term.factor * amounts_[term.column];
       if (over > least_violation) cuts_.push_back({over, row});
     }
+  }
+
+  void rows_in_clusters() {
+    const std::vector<double> minutes = minutes_inside();
+    for (const ClusterRow& row : f_.in_clusters) {
+      double over = row.per_minute * minutes[row.cluster] - row.rest.high;
+      for (const Term& term : row.rest.terms) over += term.factor * amounts_[term.column];
+      if (over > least_violation) cuts_.push_back({over, whole_row(row)});
+    }
+  }
+
+  /// By cluster, what is driven on its arcs.
+  [[nodiscard]] std::vector<double> minutes_inside() const {
+    std::vector<double> minutes(clusters_.all.size(), 0);
+    for (std::size_t a = 0; a < network_.arcs.size(); ++a) {
+      if (amounts_[a] <= 0) continue;
+      const std::uint32_t in = nodes_.around(network_.arcs[a]);
+      if (in != no_cluster) minutes[in] += amounts_[a] * minutes_of(network_.arcs[a]);
+    }
+    for (std::uint32_t row = 0; row < minutes.size(); ++row)
+      if (clusters_.all[row].parent != no_cluster)
+        minutes[clusters_.all[row].parent] += minutes[row];
+    return minutes;
+  }
+
+  [[nodiscard]] Row whole_row(const ClusterRow& of) const {
+    Row row = of.rest;
+    for (const std::uint32_t a : nodes_.arcs_inside(of.cluster))
+      if (network_.arcs[a].ms != 0)
+        row.terms.push_back({static_cast<int>(a), of.per_minute * minutes_of(network_.arcs[a])});
+    return each_column_once(std::move(row));
   }
 
   /// As much of one walk as the place is surely visited.
@@ -208,6 +254,7 @@ class Separator {
     if (cut.violation > least_violation / 2) cuts_.push_back(std::move(cut));
   }
 
+  const ClusterNodes& nodes_;
   const Network& network_;
   Inflow& inflow_;
   const Formulation& f_;
@@ -223,11 +270,11 @@ class Separator {
 
 }  // namespace
 
-Cutter::Cutter(const Network& network, const Clusters& clusters, const Formulation& formulation)
-    : network_(network), clusters_(clusters), formulation_(formulation), inflow_(network) {}
+Cutter::Cutter(const ClusterNodes& nodes, const Formulation& formulation)
+    : nodes_(nodes), formulation_(formulation), inflow_(nodes.network()) {}
 
 std::vector<Row> Cutter::violated(std::span<const double> amounts) {
-  return Separator({network_, clusters_, formulation_}, inflow_, amounts).run();
+  return Separator(nodes_, formulation_, inflow_, amounts).run();
 }
 
 }  // namespace loopwright::circuit

@@ -1,6 +1,6 @@
 // Rows that every walk keeps and the programme's amounts don't.
 //
-//   Cutter cutter(network, clusters, formulation);   std::vector<Row> rows = cutter.violated(amounts);
+//   Cutter cutter(nodes, formulation);   std::vector<Row> rows = cutter.violated(amounts);
 //
 // Rules: the worst first, at most 200 (SEARCH.md); none: the amounts are connected to home as far as what
 // counts goes.
@@ -17,13 +17,12 @@ namespace loopwright::circuit {
 class Cutter {
  public:
   /// Rules: all outlive it.
-  Cutter(const Network& network, const Clusters& clusters, const Formulation& formulation);
+  Cutter(const ClusterNodes& nodes, const Formulation& formulation);
 
   std::vector<Row> violated(std::span<const double> amounts);
 
  private:
-  const Network& network_;
-  const Clusters& clusters_;
+  const ClusterNodes& nodes_;
   const Formulation& formulation_;
   Inflow inflow_;
 };

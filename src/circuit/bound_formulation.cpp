@@ -20,29 +20,14 @@ namespace loopwright::circuit {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double ms_in_row = 60'000;  // times stand in minutes, so that factors are near 1
-
-/// Terms of the same column become one.
-Row each_column_once(Row row) {
-  std::sort(row.terms.begin(), row.terms.end(),
-            [](const Term& a, const Term& b) { return a.column < b.column; });
-  std::vector<Term> terms;
-  for (const Term& term : row.terms)
-    if (!terms.empty() && terms.back().column == term.column)
-      terms.back().factor += term.factor;
-    else
-      terms.push_back(term);
-  row.terms = std::move(terms);
-  return row;
-}
 
 class Builder {
  public:
-  Builder(const Problem& problem, const Network& network, const Clusters& clusters)
-      : p_(problem), network_(network), clusters_(clusters) {
+  Builder(const Problem& problem, const ClusterNodes& nodes)
+      : p_(problem), network_(nodes.network()), clusters_(nodes.clusters()), nodes_(nodes) {
     f_.worths.resize(p_.groups.size());
     f_.counts.assign(p_.groups.size(), no_column);
-    f_.visited.assign(clusters.all.size(), no_column);
+    f_.visited.assign(clusters_.all.size(), no_column);
     f_.of_worth.assign(p_.goals.size(), no_column);
     f_.missing.assign(p_.goals.size(), no_column);
     f_.arcs_of_group.resize(p_.groups.size());
@@ -189,7 +174,7 @@ class Builder {
     for (std::uint32_t row = 0; row < clusters_.all.size(); ++row) {
       if (f_.visited[row] == no_column) continue;
       Row inflow{{{f_.visited[row], 1}}, -infinite, 0};
-      const std::vector<std::uint8_t> nodes = nodes_of(network_, clusters_.all[row].entries);
+      const std::vector<std::uint8_t> nodes = nodes_.of(row);
       ways_in.add(nodes, -1, inflow);
       f_.rows.push_back(std::move(inflow));
       time_inside(row, nodes);
@@ -209,13 +194,8 @@ class Builder {
     }
     if (first >= no_way || last >= no_way) return;
     const std::int64_t inside = std::max<std::int64_t>(0, p_.most_ms - first - last);
-    Row time{{{f_.visited[row], -static_cast<double>(inside) / ms_in_row}}, -infinite, 0};
-    for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
-      const Arc& arc = network_.arcs[a];
-      if (nodes[arc.from] != 0 && nodes[arc.to] != 0 && arc.ms != 0)
-        time.terms.push_back({static_cast<int>(a), static_cast<double>(arc.ms) / ms_in_row});
-    }
-    f_.later.push_back(std::move(time));
+    const double most = static_cast<double>(inside) / ms_in_row;
+    f_.in_clusters.push_back({row, 1, {{{f_.visited[row], -most}}, -infinite, 0}});
   }
 
   /// Some goal is spaced, and the network doesn't have its spacing built in.
@@ -224,17 +204,10 @@ class Builder {
                                            [](const Goal& goal) { return goal.spacing_ms > 0; });
   }
 
-  /// The time driven and waited inside, less the way there: to how many spacings it comes, and one more each time.
+  /// The time driven (by its arcs) and waited inside, less the way there: to how many spacings it comes, and one more each time.
   [[nodiscard]] Row spacings_inside(std::uint32_t cluster, double spacing, Inflow& ways_in) const {
     Row row{{}, -infinite, 0};
-    const std::vector<std::uint8_t> nodes = nodes_of(network_, clusters_.all[cluster].entries);
-    ways_in.add(nodes, -1, row);
-    for (std::uint32_t a = 0; a < network_.arcs.size(); ++a) {
-      const Arc& arc = network_.arcs[a];
-      if (nodes[arc.from] != 0 && nodes[arc.to] != 0 && arc.ms != 0)
-        row.terms.push_back(
-            {static_cast<int>(a), -static_cast<double>(arc.ms) / ms_in_row / spacing});
-    }
+    ways_in.add(nodes_.of(cluster), -1, row);
     for (std::uint32_t inner = 0; inner <= cluster; ++inner)
       if (lies_in(inner, cluster)) row.terms.push_back({wait_[inner], -1 / spacing});
     return row;
@@ -260,7 +233,7 @@ class Builder {
         if (passes[cluster].size() < 2) continue;
         Row row = spacings_inside(cluster, spacing, ways_in);
         for (const int pass : passes[cluster]) row.terms.push_back({pass, 1});
-        f_.later.push_back(each_column_once(std::move(row)));
+        f_.in_clusters.push_back({cluster, -1 / spacing, std::move(row)});
       }
     }
   }
@@ -280,14 +253,15 @@ class Builder {
   const Problem& p_;
   const Network& network_;
   const Clusters& clusters_;
+  const ClusterNodes& nodes_;
   std::vector<int> wait_;  ///< by cluster: column of the minutes waited in it; or empty
   Formulation f_;
 };
 
 }  // namespace
 
-Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters) {
-  return Builder(problem, network, clusters).build();
+Formulation formulate(const Problem& problem, const ClusterNodes& nodes) {
+  return Builder(problem, nodes).build();
 }
 
 }  // namespace loopwright::circuit

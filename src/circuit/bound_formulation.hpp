@@ -1,6 +1,6 @@
 // The programme of a network: which columns there are, and the rows it starts with.
 //
-//   Formulation f = formulate(problem, network, clusters);
+//   Formulation f = formulate(problem, nodes);
 //   Programme lp(f.columns, f.rows);
 //
 // Rules: whole amounts of the columns that keep the rows and are connected to home are walks; every walk of
@@ -10,18 +10,27 @@
 #include <cstdint>
 #include <vector>
 
-#include "circuit/bound_clusters.hpp"
-#include "circuit/bound_network.hpp"
+#include "circuit/bound_cluster_nodes.hpp"
 #include "circuit/bound_programme.hpp"
 
 namespace loopwright::circuit {
 
 inline constexpr int no_column = -1;
 
+inline constexpr double ms_in_row = 60'000;  ///< times stand in minutes, so that factors are near 1
+
+/// A row with the arcs inside a cluster, which are too many to be written down of every cluster.
+struct ClusterRow {
+  std::uint32_t cluster = 0;
+  double per_minute = 0;  ///< factor of each minute of the arcs inside
+  Row rest;               ///< limit and other terms; a column may be met again
+};
+
 struct Formulation {
   std::vector<Column> columns;  ///< the network's arcs first, one each
   std::vector<Row> rows;
   std::vector<Row> later;  ///< rows that every walk keeps, to be added when amounts don't
+  std::vector<ClusterRow> in_clusters;  ///< the same
   std::vector<std::vector<int>>
       worths;                 ///< by group: columns of its first, second, … pass of worth
   std::vector<int> counts;    ///< by group: column of passes towards `least`, or none
@@ -35,6 +44,6 @@ struct Formulation {
   double penalty = 0;                                       ///< more than any walk's value
 };
 
-Formulation formulate(const Problem& problem, const Network& network, const Clusters& clusters);
+Formulation formulate(const Problem& problem, const ClusterNodes& nodes);
 
 }  // namespace loopwright::circuit

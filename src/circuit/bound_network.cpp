@@ -100,23 +100,38 @@ class Builder {
     return plus(plus(there_ms, ms), after) <= p_.most_ms;
   }
 
-  /// Whether going from a place to `to` in `ms` is no quicker than over a pass; `ms_to`: from that place.
+  struct Near {
+    std::int64_t ms;
+    std::uint32_t entry;
+  };
+  /// The entries one can come to, the nearest first; `ms_to`: from the place that one is at.
   template <class MsTo>
-  [[nodiscard]] bool dominated(std::int64_t ms, std::uint32_t to, MsTo ms_to) const {
-    for (std::uint32_t by = 0; by < p_.entry_count; ++by) {
-      const std::int64_t first = ms_to(by);
-      if (first >= ms) continue;
-      const std::int64_t second = times_.between(by, to);
-      if (second < ms && first + second <= ms) return true;
+  [[nodiscard]] std::vector<Near> nearest(MsTo ms_to) const {
+    std::vector<Near> entries;
+    for (std::uint32_t entry = 0; entry < p_.entry_count; ++entry)
+      if (const std::int64_t ms = ms_to(entry); ms < no_way) entries.push_back({ms, entry});
+    std::sort(entries.begin(), entries.end(),
+              [](const Near& a, const Near& b) { return a.ms < b.ms; });
+    return entries;
+  }
+
+  /// Whether going to `to` in `ms` is no quicker than over a pass at one of these.
+  [[nodiscard]] bool dominated(std::int64_t ms, std::uint32_t to,
+                               const std::vector<Near>& entries) const {
+    for (const Near& by : entries) {
+      if (by.ms >= ms) return false;
+      const std::int64_t second = times_.between(by.entry, to);
+      if (second < ms && by.ms + second <= ms) return true;
     }
     return false;
   }
 
   void home_legs() {
     const auto ms_to = [&](std::uint32_t entry) { return p_.leg(p_.home(), entry); };
+    const std::vector<Near> entries = nearest(ms_to);
     for (std::uint32_t to = 0; to <= p_.end(); ++to) {
       const std::int64_t ms = ms_to(to);
-      if (fits(0, ms, to) && !dominated(ms, to, ms_to)) add(network_.home, target(to), ms);
+      if (fits(0, ms, to) && !dominated(ms, to, entries)) add(network_.home, target(to), ms);
     }
   }
 
@@ -124,9 +139,10 @@ class Builder {
     const auto ms_to = [&](std::uint32_t entry) {
       return legs_[static_cast<std::size_t>(exit) * (p_.entry_count + 1) + entry];
     };
+    const std::vector<Near> entries = nearest(ms_to);
     for (std::uint32_t to = 0; to <= p_.end(); ++to) {
       const std::int64_t ms = ms_to(to);
-      if (fits(to_exit_[exit], ms, to) && !dominated(ms, to, ms_to))
+      if (fits(to_exit_[exit], ms, to) && !dominated(ms, to, entries))
         add(node(exit), target(to), ms);
     }
   }
@@ -144,6 +160,7 @@ class Builder {
       for (const std::uint32_t row : rows) ms = std::min(ms, after(row, to));
       return ms;
     };
+    const std::vector<Near> entries = nearest(quickest_to);
     for (std::uint32_t to = 0; to <= p_.end(); ++to) {
       const std::int64_t leg = p_.leg(exit, to);
       if (leg >= no_way) continue;
@@ -151,7 +168,7 @@ class Builder {
       if (!fits(std::max(spaced, to_exit_[exit] + leg), 0, to)) continue;
       if (to != p_.end() && quick + leg < spacing_)
         near_legs(exit, to);
-      else if (!dominated(quick + leg, to, quickest_to))
+      else if (!dominated(quick + leg, to, entries))
         add(far_node(exit), target(to), leg);
     }
   }

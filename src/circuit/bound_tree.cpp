@@ -32,9 +32,9 @@ std::int64_t grid_of(const Problem& problem) {
   return std::max<std::int64_t>(1, grid);
 }
 
-/// The rows, and for each goal that its worth is no more than asked.most_worth says.
-std::vector<Row> with_goal_rows(const Formulation& f, const Asked& asked) {
-  std::vector<Row> rows = f.rows;
+/// Takes the rows out of it, and adds for each goal that its worth is no more than asked.most_worth says.
+std::vector<Row> rows_of(Formulation& f, const Asked& asked) {
+  std::vector<Row> rows = std::move(f.rows);
   for (std::size_t goal = 0; goal < asked.most_worth.size(); ++goal) {
     if (asked.most_worth[goal] >= no_way) continue;
     const auto most = static_cast<double>(asked.most_worth[goal]);
@@ -53,10 +53,11 @@ std::vector<Row> with_goal_rows(const Formulation& f, const Asked& asked) {
 Tree::Tree(const Asked& asked, WorkLeft& left)
     : clusters_(nested(asked.problem)),
       network_(asked.network),
-      f_(formulate(asked.problem, network_, clusters_)),
-      lp_(f_.columns, with_goal_rows(f_, asked)),
-      brancher_(asked.problem, network_, clusters_, f_),
-      cutter_(network_, clusters_, f_),
+      nodes_(network_, clusters_),
+      f_(formulate(asked.problem, nodes_)),
+      lp_(f_.columns, rows_of(f_, asked)),
+      brancher_(asked.problem, nodes_, f_),
+      cutter_(nodes_, f_),
       left_(left),
       cost_(static_cast<std::int64_t>(f_.columns.size())),
       grid_(grid_of(asked.problem)) {}

@@ -75,6 +75,7 @@ class Tree {
 
   Clusters clusters_;
   const Network& network_;
+  ClusterNodes nodes_;
   Formulation f_;
   Programme lp_;
   Brancher brancher_;

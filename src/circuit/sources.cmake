@@ -10,6 +10,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/search_tour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_branch.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/bound_cluster_nodes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_clusters.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_cuts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bound_flow.cpp

@@ -108,7 +108,8 @@ wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out
     print_folded(
         out, 0,
         "nothing comes back in the minutes unless the car is turned round where a road ends: "
-        "it may be, and that is told");
+        "it may be, as rarely as the search finds, and each time is told; begun elsewhere "
+        "(--drive-out) the lesson may need it less");
   if (ask.words.one("variants") != nullptr)
     find::add_variants(roads, answer.wish, setting, ask.effort, found);
   answer.loops = std::move(found.loops);

@@ -140,8 +140,12 @@ void print_turns_round(std::ostream& out, const wish::Loop& loop, const SummaryB
              write_clock(wish::clock_after(loop, loop.stretches[row].arrive_s.likely, by.setting));
   }
   if (rows.empty()) return;
+  // What is asked for is practised at a quiet place, and counted as a pass.
+  const bool asked = std::ranges::any_of(
+      loop.met, [](const wish::Met& met) { return met.want.kind == road::Kind::turn_in_road; });
   print_folded(out, 2,
-               "turns the car round where the road ends, a manoeuvre: " +
+               std::string(asked ? "besides what is asked for, " : "") +
+                   "turns the car round where the road ends, a manoeuvre: " +
                    (rows.size() == 1 ? "" : std::to_string(rows.size()) + " times: ") + where);
 }
 

@@ -128,7 +128,8 @@ void LessAgain::learn_others(std::span<const Vertex> drive, Between part) {
 
 double LessAgain::again_on(std::span<const Vertex> path) {
   ++stamp_;
-  double again_m = corner_m * corners_on(hunt_, path);
+  double again_m = corner_m * corners_on(hunt_, path) +
+                   static_cast<double>(turning_weight * turnings_on(hunt_, path));
   for (const Vertex v : path) {
     const std::uint32_t piece = hunt_.piece_of[v];
     const int times = others_[piece] + (seen_[piece] == stamp_ ? 1 : 0);
@@ -196,7 +197,8 @@ bool LessAgain::change_one(const std::vector<Between>& parts, Scored& drive, int
     const Score now = score(hunt_, changed);
     const Score& best = drive.score;
     if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;
-    if (now.value < best.value || (now.value == best.value && !now.better_than(best))) continue;
+    if (now.rating() < best.rating() || (now.rating() == best.rating() && !now.better_than(best)))
+      continue;
     drive = {std::move(changed), now};
     return true;
   }

@@ -80,6 +80,7 @@ class LessonJudge {
     score_.value = -std::llround(metres_twice(roads, part, twice_flags));
     if (has_worth) score_.value += counts.worth();
     score_.over_caps = over_caps(part);
+    score_.turnings = static_cast<int>(wish::turns_round(loop_).size());
     score_.unplaced = lesson_.drive.unplaced;
   }
 

@@ -33,6 +33,7 @@ void add(Score& sum, const Score& more) {
   sum.off_window_ms += more.off_window_ms;
   sum.value += more.value;
   sum.surplus += more.surplus;
+  sum.turnings += more.turnings;
   sum.corners += more.corners;
 }
 

@@ -112,8 +112,8 @@ bool MoreWorth::is_as_good(const Score& now, const Score& before) {
 }
 
 bool MoreWorth::is_better(const Score& now, const Score& before) {
-  return now.value > before.value ||
-         (now.value == before.value && now.ms < before.ms - PartSearch::least_saved_ms);
+  return now.rating() > before.rating() ||
+         (now.rating() == before.rating() && now.ms < before.ms - PartSearch::least_saved_ms);
 }
 
 bool MoreWorth::take_better(Driven& drive, Rows rows,

@@ -94,9 +94,13 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
   return {{v, hunt.graph.along_ms(v)}};
 }
 
+std::int64_t Score::rating() const {
+  return value - turning_weight * turnings;
+}
+
 bool Score::better_than(const Score& other) const {
   const auto liking = [](const Score& s) {
-    return s.value - surplus_weight * s.surplus - corner_weight * s.corners;
+    return s.rating() - surplus_weight * s.surplus - corner_weight * s.corners;
   };
   return std::tuple(over_caps, off_window_ms, missing, unplaced, -liking(*this)) <
          std::tuple(other.over_caps, other.off_window_ms, other.missing, other.unplaced,
@@ -108,6 +112,13 @@ int corners_on(const Hunt& hunt, std::span<const Vertex> path) {
   for (std::size_t i = 1; i < path.size(); ++i)
     if (std::abs(hunt.graph.arc_between(path[i - 1], path[i])->angle_deg) > 45) ++corners;
   return corners;
+}
+
+int turnings_on(const Hunt& hunt, std::span<const Vertex> path) {
+  int turnings = 0;
+  for (std::size_t i = 1; i < path.size(); ++i)
+    if (hunt.graph.stretch(path[i]) == hunt.graph.stretch(path[i - 1]).back()) ++turnings;
+  return turnings;
 }
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
@@ -150,6 +161,7 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
     if (hunt.piece_quiet[piece] != 0)
       result.over_caps += std::max(0, drives[piece] - hunt.piece_most[piece]);
   result.unplaced = drive.unplaced;
+  result.turnings = turnings_on(hunt, vertices);
   result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);
   result.off_window_ms =

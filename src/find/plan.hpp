@@ -44,6 +44,9 @@ std::int64_t away_ms(const Hunt& hunt, const Plan& plan);
 std::vector<reach::LocalSeed> seeds_before(const Hunt& hunt, const Plan& plan, std::size_t leg);
 std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, std::size_t leg);
 
+/// Turning round at the end of a road is worse than three kilometres driven twice; milli-units. Ours.
+constexpr std::int64_t turning_weight = 3000;
+
 /// How good a whole drive is against the wish.
 struct Score {
   int missing = 0;    ///< passes, streets and junctions asked for and not driven
@@ -52,14 +55,17 @@ struct Score {
   std::int64_t off_window_ms = 0;
   std::int64_t value = 0;  ///< milli-units
   int surplus = 0;         ///< passes beyond those asked for by number
+  int turnings = 0;        ///< the car turned round where a road ends
   int corners = 0;         ///< turns to the left or right: each is a row to be spoken
   std::int64_t ms = 0;
   [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
   /// Good, and each planned stop has a place.
   [[nodiscard]] bool as_asked() const { return good() && unplaced == 0; }
   [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
-  /// Better: within the window and the caps, then fewer missing, then more value; among loops of
-  /// like value those nearer to what was asked, with fewer corners (weights in plan.cpp).
+  /// Value, less what turnings weigh: by this one drive is better than another.
+  [[nodiscard]] std::int64_t rating() const;
+  /// Better: within the window and the caps, then fewer missing, then a higher rating; among loops of
+  /// like rating those nearer to what was asked, with fewer corners (weights in plan.cpp).
   [[nodiscard]] bool better_than(const Score& other) const;
 };
 
@@ -74,6 +80,9 @@ Score score(const Hunt& hunt, const Plan& plan);
 
 /// Corners of more than 45 degrees on a path.
 int corners_on(const Hunt& hunt, std::span<const Vertex> path);
+
+/// Where a path goes back on the stretch before. None is what a want for turn-in-road counts: that is a planned stop.
+int turnings_on(const Hunt& hunt, std::span<const Vertex> path);
 
 /// Count wants that passes leave unmet: how many each still needs.
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes);
