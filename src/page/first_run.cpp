@@ -90,11 +90,10 @@ bool FirstRun::is_own(const std::string& path) {
   return path == "/build" || path == "/extract";
 }
 
-/// Once a build is over: the area gets its name, and all else goes. Rules: the mutex is held.
-void FirstRun::settle() {
-  if (settled_ || !job_) return;
-  const std::optional<JobState> state = jobs_.state(*job_);
-  if (!state || is_running(state->stage)) return;
+/// Once a build is over: the area gets its name, and all else goes. Gives the state it went by. Rules: the mutex is held.
+std::optional<JobState> FirstRun::settle() {
+  std::optional<JobState> state = job_ ? jobs_.state(*job_) : std::nullopt;
+  if (settled_ || !state || is_running(state->stage)) return state;
   settled_ = true;
   if (state->stage == Stage::broken_off) {
     trouble_.clear();
@@ -108,6 +107,7 @@ void FirstRun::settle() {
   }
   std::error_code ignored;
   fs::remove_all(state->folder, ignored);
+  return state;
 }
 
 bool FirstRun::is_built() {
@@ -124,8 +124,8 @@ void FirstRun::cannot_open(const std::string& line) {
 
 Reply FirstRun::state() {
   const std::lock_guard lock(mutex_);
-  settle();
-  const std::optional<JobState> job = job_ ? jobs_.state(*job_) : std::nullopt;
+  // Asked once: a build that ends between two questions would be told as over, and not as what it came to.
+  const std::optional<JobState> job = settle();
   const Step step = job ? step_in(job->folder / progress_name) : Step{};
   return told({{"area", desk_.area.string()},
                {"most_bytes", most_extract_bytes},

@@ -50,7 +50,7 @@ class FirstRun {
   std::optional<Reply> refuses(const Address& address, std::uint64_t length);
   Reply state();
   Reply build(const Request& request);
-  void settle();
+  std::optional<JobState> settle();
 
   const Desk& desk_;
   Scratch uploads_;

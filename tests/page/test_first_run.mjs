@@ -1,7 +1,7 @@
 // The page where there is no area yet, as a person uses it in headless Chromium: told where extracts come from, one chosen or
 // dropped, built, and the page opened on it; what is no extract is told.
 //
-//   PROGRAM=build/loopwright PARTS=build/page-tests [APPROVE=1] node --test tests/page/test_first_run.mjs
+//   PROGRAM=build/loopwright PARTS=build/page-tests [APPROVE=1] [ROUNDS=40] node --test tests/page/test_first_run.mjs
 import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
@@ -11,6 +11,7 @@ import { after, before, test } from "node:test";
 import { button, here, launched, likeApproved, program, violations, windowOn } from "./browsing.mjs";
 
 const extract = join(here, "../../maps/quillham.osm.pbf");
+const rounds = Number(process.env.ROUNDS ?? 1);
 const heard = { strangers: [], complaints: [] };
 let folder, browser, server, address, context;
 
@@ -24,6 +25,8 @@ after(async () => {
   server?.kill();
   rmSync(folder, { recursive: true, force: true });
 });
+
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
 async function began() {
   server = spawn(program, ["page"], { env: { ...process.env, TMPDIR: folder, XDG_DATA_HOME: folder } });
@@ -85,22 +88,52 @@ test("it can be broken off, and the next start finds the area", async () => {
   let page = await began();
   await page.getByLabel("The roads are in").selectOption("GB-ENG");
   await page.getByLabel("The extract").setInputFiles(extract);
-  await page.route("**/build", async (route) => { // asked slowly, so that there is time to press the button
-    if (route.request().method() === "GET") await new Promise((done) => setTimeout(done, 100));
-    await route.continue();
+  // Asked slowly, so that there is time to press the button. That it is broken off is answered when the next build is begun.
+  let begunAgain;
+  const second = new Promise((done) => { begunAgain = done; });
+  await page.route("**/build", async (route) => {
+    const answer = await route.fetch();
+    await (route.request().method() === "GET" ? pause(100) : second);
+    await route.fulfill({ response: answer }).catch(() => undefined); // the page may be gone
   });
   await button(page, "Build the area").click();
   await page.getByRole("progressbar").waitFor();
   await button(page, "break off").click();
   await page.getByRole("alert").filter({ hasText: "Nothing is left behind" }).waitFor();
   assert.ok(!existsSync(join(folder, "loopwright", "roads.area")));
-  await page.unroute("**/build");
+  await page.route(/\/extract\?/, async (route) => {
+    begunAgain();
+    await pause(300);
+    await route.continue().catch(() => undefined);
+  });
   await button(page, "Build the area").click();
   await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
   await page.close();
   server.kill();
   page = await began();
   await page.getByLabel("From and back to").waitFor();
+});
+
+test("broken off at any moment, and begun again at once, it is built in the end", async () => {
+  for (let round = 0; round < rounds; ++round) {
+    server.kill();
+    rmSync(join(folder, "loopwright"), { recursive: true });
+    const page = await began();
+    await page.getByLabel("The roads are in").selectOption("GB-ENG");
+    await page.getByLabel("The extract").setInputFiles(extract);
+    for (let times = 0; times < 3; ++times) {
+      await button(page, "Build the area").click();
+      await pause(Math.random() * 250);
+      const ended = page.getByRole("alert").filter({ hasText: "Nothing is left behind" }).or(page.getByLabel("From and back to"));
+      await button(page, "break off").click({ timeout: 2000 }).catch(() => undefined); // it may be built by then
+      await ended.waitFor({ timeout: 30000 });
+      if (await page.getByLabel("From and back to").count() > 0) break;
+    }
+    if (await page.getByLabel("From and back to").count() === 0) await button(page, "Build the area").click();
+    await page.getByLabel("From and back to").waitFor({ timeout: 30000 });
+    await page.getByText("roads.area").waitFor();
+    await page.close();
+  }
 });
 
 test("nothing came from elsewhere, and nothing was complained of", () => {

@@ -8,6 +8,9 @@ const regions: [string, string][] = [
 const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 const isRunning = ({ stage }: BuildState): boolean => stage === "waiting" || stage === "working";
 
+/** One press of the button, up to its end: what is broken off is that one, whatever was begun meanwhile. */
+interface Run { readonly sending: AbortController; stopped: boolean }
+
 /** "35 MB", as one reads a file's size. */
 function size(bytes: number): string {
   if (bytes >= 2 ** 30) return `${(bytes / 2 ** 30).toFixed(1)} GB`;
@@ -30,8 +33,7 @@ class FirstRun {
   private readonly working = make("div", { hidden: true }, this.step, this.how, " ",
     make("button", { type: "button", class: "small", onclick: () => void this.stop() }, "break off"));
   private extract: File | null = null;
-  private sending: AbortController | null = null;
-  private stopped = false;
+  private run: Run | null = null; // what is being sent or built; null: nothing
 
   constructor(form: HTMLFormElement, private readonly known: BuildState) {
     this.file.accept = [...known.endings, ".pbf", ".gz", ".bz2"].join(",");
@@ -50,7 +52,7 @@ class FirstRun {
 
   /** Goes on with what is being built already, in another tab or before this page was loaded anew. */
   async goOn(): Promise<void> {
-    if (isRunning(this.known)) await this.watch();
+    if (isRunning(this.known)) await this.watch(this.begun());
     else if (this.known.trouble) this.tell(this.known.trouble);
   }
 
@@ -60,7 +62,7 @@ class FirstRun {
     document.addEventListener("drop", (event) => {
       event.preventDefault();
       const files = event.dataTransfer?.files;
-      if (this.sending !== null || !files?.[0]) return;
+      if (this.run !== null || !files?.[0]) return;
       this.file.files = files;
       this.choose(files[0]);
     });
@@ -95,23 +97,26 @@ class FirstRun {
       return this.file.focus();
     }
     if (this.unfit(extract)) return;
-    this.sending = new AbortController();
-    this.stopped = false;
+    const run = this.begun();
     this.show("sending the extract to the program on this computer", 0);
     try {
       const region = this.region.value === "other" ? this.country.value : this.region.value;
-      await send(extract, { region, side: this.elsewhere.hidden ? "" : this.side.value }, this.sending.signal,
+      await send(extract, { region, side: this.elsewhere.hidden ? "" : this.side.value }, run.sending.signal,
         (done) => this.show("sending the extract to the program on this computer", done));
-      await this.watch();
+      await this.watch(run);
     } catch (failure) {
-      this.end(this.stopped ? "" : failure instanceof Error ? failure.message : String(failure));
+      this.end(run.stopped ? "" : failure instanceof Error ? failure.message : String(failure));
     }
   }
 
-  private async watch(): Promise<void> {
-    this.sending ??= new AbortController();
+  private begun(): Run {
+    return this.run = { sending: new AbortController(), stopped: false };
+  }
+
+  private async watch(run: Run): Promise<void> {
     for (; ; await pause(300)) {
       const state = await buildState();
+      if (run !== this.run) return;
       if (isRunning(state)) this.show(state.step || "beginning", state.percent);
       else if (state.trouble || state.stage !== "over") return this.end(state.trouble);
       else return location.assign("/");
@@ -126,7 +131,7 @@ class FirstRun {
   }
 
   private end(trouble: string): void {
-    this.sending = null;
+    this.run = null;
     this.working.hidden = true;
     this.begin.disabled = this.file.disabled = this.region.disabled = false;
     this.tell(trouble || "Broken off. Nothing is left behind.");
@@ -138,11 +143,14 @@ class FirstRun {
     this.trouble.replaceChildren(line);
   }
 
-  /** The program first: what has just been sent whole would be built all the same. */
+  /** The program first: what has just been sent whole would be built all the same. Its answer may come when this build is
+   * over and the next one begun, which is none of its business. */
   private async stop(): Promise<void> {
-    this.stopped = true;
+    const run = this.run;
+    if (!run || run.stopped) return;
+    run.stopped = true;
     await breakOffBuild().catch(() => undefined);
-    this.sending?.abort();
+    run.sending.abort();
   }
 }
 
