@@ -4,7 +4,8 @@
     cost.py BUILD AREA [COPIES]
 
 One lesson is planned on the area and logged by the commands. Its rows are then copied, 300 times, as so many lessons would
-stand there, so that what a table or an index takes when it is empty counts for little.
+stand there, so that what a table or an index takes when it is empty counts for little; but for the loop file, which goes when the
+next lesson is logged.
 """
 import pathlib
 import subprocess
@@ -64,7 +65,7 @@ BEGIN
       END LOOP;
     END LOOP;
   END LOOP;
-  UPDATE lesson SET state = 'planned', minutes = NULL WHERE number = 7 AND pupil IN (SELECT id FROM pupil WHERE code LIKE 'C%%');
+  UPDATE lesson SET state = 'planned', minutes = NULL, loop_file = kept.loop_file FROM kept WHERE number = 7 AND pupil IN (SELECT id FROM pupil WHERE code LIKE 'C%%');
 END $body$
 """
 
@@ -95,15 +96,18 @@ with Server("fsync = on\n") as server:
     plan_s = run("lesson", "plan", "WREN", area, "--start", "2026-11-28T15:00", "--length", "60", "--want", "roundabout=1")
     log_s = run("lesson", "log", "--yes", "WREN", "rest 3; minutes 44")
     written = log_bytes() - before
-    rows, size = counted()
     # Files that were written for it stay one each.
     server.sql("DELETE FROM written_file")
+    drive = int(server.sql("SELECT length(loop_file) FROM lesson"))
+    server.sql("CREATE TABLE kept AS SELECT loop_file FROM lesson; UPDATE lesson SET loop_file = ''")
+    rows, size = counted()
     server.sql(COPY % copies)
     more_rows, more = counted()
     added = sorted((((more_rows[table] - rows[table]) / copies, table) for table in tables), reverse=True)
     print(f"a lesson: {sum(count for count, _ in added):.0f} rows, most in "
           + ", ".join(f"{table} {count:.0f}" for count, table in added[:4]))
     print(f"{(more - size) / copies:.0f} bytes in tables and indexes, {written} in the server's log from planning to logged")
+    print(f"the drive of the lesson to come, kept until the next is logged: {drive / 1000:.0f} kB of text")
     print(f"as a program: planned in {plan_s:.2f} s with the search, logged in {log_s:.2f} s; of {copies + 1} lessons "
           f"'lesson list' takes {run('lesson', 'list', 'WREN'):.2f} s, 'pupil show' {run('pupil', 'show', 'WREN'):.2f} s")
     # What a day's copy of one instructor, and a night, take: pupils with the record of WREN's first six lessons each.
