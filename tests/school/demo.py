@@ -3,13 +3,14 @@
 
     demo.py BUILD AREA        what tools/demo --school shows; all that it makes is gone afterwards
 """
+import pathlib
 import subprocess
 import sys
 import tempfile
 
 from server import Server, school
 
-build, area = sys.argv[1:3]
+build, area = (str(pathlib.Path(word).resolve()) for word in sys.argv[1:3])
 PUPILS = {"ash": [("WREN", "4 Lantern Row"), ("PIPIT", "8 Signal Terrace")], "birch": [("FINCH", "19 Cooper's Reach")],
           "cedar": [("LARK", "61 Ostler Street")]}
 
@@ -17,10 +18,10 @@ with Server() as server:
     def say(login, *words, shown=True):
         """As that login, whose service file is spared: its name stands for the address."""
         if shown:
-            print(f"\n{login}$ loopwright {' '.join(words)}", flush=True)
+            print(f"\n{login}$ loopwright {' '.join(words).replace(area, sys.argv[2])}", flush=True)
         done = subprocess.run([f"{build}/loopwright", *words, "--book", server.address(login)], capture_output=True, text=True)
         if shown:
-            print((done.stdout + done.stderr).replace(server.address(login), "the school's book").rstrip(), flush=True)
+            print((done.stdout + done.stderr).replace(server.address(login), f"postgresql:///?service={login}").rstrip(), flush=True)
         return done.stdout
 
     print("A server of its own, the school's book in it, three instructors and the office:")
@@ -51,18 +52,28 @@ with Server() as server:
     say("ash", "school", "hand", "WREN", "--to", "birch")
     say("ash", "pupil", "list")
     say("birch", "lesson", "list", "WREN")
-    print("\nCedar drives where the network doesn't reach, with a copy, and hands the log in afterwards, twice:")
+    print("\nThe office keeps a test centre, which mock tests of all keep off; nobody else takes it out:")
+    say("elm", "centre", "keep", "Eastgate", "--outline", "54.307,2.605;54.307,2.62;54.3,2.62", "--hours", "Mo-Fr 08:30-16:30", "--since", "2026-09-01")
+    say("birch", "centre", "drop", "Eastgate")
+    print("\nCedar drives where the network doesn't reach, with a copy, and hands the logs in afterwards, twice. Meanwhile the office has logged one of "
+          "the lessons, which cedar told it by telephone:")
+    for start in ("2026-11-29T10:00", "2026-11-29T14:00"):
+        say("cedar", "lesson", "plan", "LARK", area, "--start", start, "--length", "60", "--want", "roundabout=1", shown=False)
     with tempfile.TemporaryDirectory() as folder:
-        copy = f"{folder}/day.book"
+        def tell(*words):
+            print(f"\ncedar$ loopwright {' '.join(words)}", flush=True)
+            done = subprocess.run([f"{build}/loopwright", *words, *(["--book", server.address("cedar")] if words[0] == "school" else [])],
+                                  capture_output=True, text=True, cwd=folder)
+            print((done.stdout + done.stderr).rstrip(), flush=True)
 
-        def shown(text):
-            print(text.replace(server.address("cedar"), "the school's book").replace(copy, "day.book").rstrip(), flush=True)
-
-        for words in (["school", "take", copy, "--all", "--book", server.address("cedar")],
-                      ["lesson", "log", "--yes", "LARK", "rest 4; minutes 52", "--start", "2026-11-29T10:00", "--book", copy],
-                      ["school", "bring", copy, "--book", server.address("cedar")], ["school", "bring", copy, "--book", server.address("cedar")]):
-            shown(f"\ncedar$ loopwright {' '.join(words)}")
-            shown(subprocess.run([f"{build}/loopwright", *words], capture_output=True, text=True).stdout)
+        tell("school", "take", "day.book")
+        tell("lesson", "print", "LARK", "--lesson", "2", "--book", "day.book", "-o", "lark.pdf")
+        tell("lesson", "log", "LARK", "rest 4; minutes 52", "--lesson", "2", "--yes", "--book", "day.book")
+        tell("lesson", "log", "LARK", "rest 3; minutes 45", "--lesson", "3", "--yes", "--book", "day.book")
+        say("elm", "lesson", "log", "LARK", "minutes 45", "--lesson", "3", "--yes")
+        tell("school", "bring", "day.book")
+        tell("school", "bring", "day.book", "--instead", "LARK:3")
+        tell("school", "bring", "day.book")
     print("\nIn the night the office's computers propose for all pupils; in the morning each instructor has it:")
     say("elm", "school", "propose", area, "--today", "2026-11-30")
     say("cedar", "lesson", "next", "LARK", "--today", "2026-11-30")
