@@ -6,9 +6,11 @@
 
 #include "book/connection.hpp"
 #include "book/copy_pupil.hpp"
+#include "book/damaged.hpp"
 #include "book/lesson_rows.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/record_mark.hpp"
+#include "loopwright/book/rights.hpp"
 #include "loopwright/book/school.hpp"
 
 namespace loopwright::book {
@@ -55,7 +57,48 @@ void take(Database& school, const RowKey& pupil, Database& copy, TakenAlong& tak
   ++taken.pupils;
 }
 
+/// Of one pupil of the copy.
+struct FilesOf {
+  RowKey pupil_there;
+  std::vector<WrittenFile> files;
+};
+
+std::vector<FilesOf> files_in(Database& copy) {
+  std::vector<FilesOf> all;
+  for (auto row = ask(copy, "SELECT id, taken_from FROM pupil WHERE taken_from IS NOT NULL");
+       row.next();) {
+    FilesOf& one = all.emplace_back();
+    one.pupil_there = row.at(1).key();
+    for (auto file =
+             ask(copy, "SELECT path, sha256 FROM written_file WHERE pupil = ?", row.at(0).key());
+         file.next();)
+      one.files.push_back({file.at(0).text(), file.at(1).text()});
+  }
+  return all;
+}
+
+/// What the school's book knows of a path stays: it may have been written anew by it.
+void put_files(Database& school, const FilesOf& of) {
+  if (!ask(school, "SELECT 1 FROM pupil WHERE id = ?", of.pupil_there).next()) return;
+  for (const WrittenFile& file : of.files)
+    run(school,
+        "INSERT INTO written_file (path, pupil, sha256) VALUES (?, ?, ?) ON CONFLICT (path, pupil) "
+        "DO NOTHING",
+        file.path.string(), of.pupil_there, file.sha256);
+}
+
 }  // namespace
+
+void hand_in_files(Book& copy, Book& school) {
+  for (const FilesOf& of : copy.connection().read(files_in)) {
+    if (of.files.empty()) continue;
+    try {
+      school.connection().write([&](Database& there) { put_files(there, of); });
+    } catch (const DamagedRow&) {
+      // Nothing of this pupil can be told to the school's book: its logs say so.
+    }
+  }
+}
 
 bool is_day_copy(const Book& book) {
   if (is_address(book.file().string())) return false;

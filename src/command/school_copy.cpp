@@ -99,6 +99,7 @@ Exit school_take(const Arguments& words) {
   book::Book school = open_book(school_address(address), book::Opening::must_be_there);
   NewBook made(file);
   book::Book copy = open_book(file, book::Opening::may_make);
+  book::hand_in_files(copy, school);
   const book::TakenAlong taken =
       book::take_along(school, copy, all ? book::Whom::all : book::Whom::with_lessons);
   made.keep();
@@ -141,6 +142,7 @@ Exit school_bring(const Arguments& words) {
   book::Book school = open_book(school_address(address), book::Opening::must_be_there);
   bool all_in = true;
   const auto logs = book::hand_in(copy, school, decisions);
+  book::hand_in_files(copy, school);
   for (const HandedLog& log : logs) {
     tell(log, file);
     all_in = all_in && log.outcome != HandedLog::Outcome::waits &&

@@ -168,6 +168,21 @@ def logged_and_taken_back(server, copy, ash):
         "pupil.id = pupil WHERE code = 'PIPIT' AND number = 2") == "not driven|||0")
 
 
+def files_of_the_copy(server, copy, ash):
+    """What is written from a copy is known to the school's book afterwards, and goes with the pupil."""
+    done("pupil add", "pupil", "add", "DUNNOCK", "--home", "4 Lantern Row", "--book", ash)
+    planned(server, "DUNNOCK", HOURS[:1])
+    done("taken along", "school", "take", copy, "--book", ash)
+    for k, brings in enumerate((["school", "bring", copy], ["school", "take", copy])):
+        page = copy.with_name(f"page{k}.pdf")
+        done("a page from the copy", "pupil", "show", "DUNNOCK", "-o", page, "--book", copy)
+        done("back", *brings, "--book", ash)
+        check(f"the school's book knows of it after {brings[1]}", server.sql(f"SELECT count(*) FROM written_file WHERE path = '{page}'") == "1")
+    copy.unlink()
+    told = done("erased", "pupil", "erase", "DUNNOCK", "--yes", "--book", ash)
+    check("they go with the pupil", told.count("deleted") == 2 and not any(copy.with_name(f"page{k}.pdf").exists() for k in (0, 1)), told)
+
+
 def damaged_rows(server, copy, ash):
     """Rows of five lessons are damaged in the copy, by Python's own SQLite: what is whole is handed in, the others are told one by one."""
     done("pupil add", "pupil", "add", "SISKIN", "--book", ash)
@@ -229,5 +244,6 @@ with Server() as server, tempfile.TemporaryDirectory() as folder:
     what_waits(server, copy, ash)
     logged_and_taken_back(server, copy, ash)
     copy.unlink()
+    files_of_the_copy(server, copy, ash)
     damaged_rows(server, copy, ash)
 test.end("a day's copy: every log is there once")

@@ -59,4 +59,8 @@ struct HandedLog {
 /// a lesson without one.
 std::vector<HandedLog> hand_in(Book& copy, Book& school, const std::vector<Decision>& decisions);
 
+/// Tells the school's book of the files that were written from the copy for pupils one still sees: they go when a pupil is erased. Before
+/// the copy is filled anew, and with its logs.
+void hand_in_files(Book& copy, Book& school);
+
 }  // namespace loopwright::book
