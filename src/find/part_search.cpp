@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <map>
 #include <tuple>
@@ -23,12 +24,12 @@ namespace loopwright::find {
 namespace {
 
 // Ours, tried on Newport and the county.
-constexpr std::int64_t wait_step_ms = 10'000;  // waits that differ by less are alike
+constexpr std::int32_t wait_step_ms = 10'000;  // waits that differ by less are alike
 constexpr std::size_t most_ends = 3;
 constexpr std::int32_t unreached = std::numeric_limits<std::int32_t>::max();
 
-std::int64_t wait_steps(std::int64_t ready_ms, std::int64_t now_ms) {
-  return (std::max<std::int64_t>(0, ready_ms - now_ms) + wait_step_ms - 1) / wait_step_ms;
+std::int32_t wait_steps(std::int32_t ready_ms, std::int32_t now_ms) {
+  return (std::max(0, ready_ms - now_ms) + wait_step_ms - 1) / wait_step_ms;
 }
 
 }  // namespace
@@ -96,6 +97,8 @@ void PartSearch::begin(Part part) {
   for (const Vertex v : touched_) head_[v] = none;
   touched_.clear();
   labels_.clear();
+  kept_.clear();
+  quiet_.clear();
   queue_.clear();
   ends_.clear();
   const std::array<reach::LocalSeed, 1> from{{{part_.from, 0}}};
@@ -110,10 +113,10 @@ void PartSearch::begin(Part part) {
 }
 
 void PartSearch::keep(std::uint32_t row) {
-  Label& label = labels_[row];
+  const Label& label = labels_[row];
   if (head_[label.at] == none) touched_.push_back(label.at);
-  label.same_vertex = head_[label.at];
-  head_[label.at] = row;
+  kept_.push_back({label.worth, waits(label), head_[label.at]});
+  head_[label.at] = static_cast<std::uint32_t>(kept_.size() - 1);
 }
 
 /// What driving onto a vertex takes from the worth; false when it may not be.
@@ -122,8 +125,8 @@ bool PartSearch::drive_onto(Vertex v, std::uint32_t before, std::int32_t& worth)
   if (hunt_.piece_quiet[piece] == 0) return true;
   int drives = part_.drives[piece];
   if (drives >= hunt_.piece_most[piece]) return false;
-  for (std::uint32_t at = labels_[before].quiet; at != none; at = labels_[labels_[at].before].quiet)
-    if (hunt_.piece_of[labels_[at].at] == piece) ++drives;
+  for (std::uint32_t at = labels_[before].quiet; at != none; at = quiet_[at].before)
+    if (quiet_[at].piece == piece) ++drives;
   if (drives >= hunt_.piece_most[piece]) return false;
   if (drives > 0) worth -= static_cast<std::int32_t>(std::lround(hunt_.piece_m[piece]));
   return true;
@@ -160,15 +163,20 @@ std::int64_t PartSearch::most_beyond(const Label& label) const {
   return worth;
 }
 
+/// By goal, how long after the label its next pass may begin, in steps.
+PartSearch::Waits PartSearch::waits(const Label& label) const {
+  Waits steps{};
+  for (std::size_t goal = 0; goal < goals_.size(); ++goal)
+    steps[goal] = wait_steps(label.ready_ms[goal], label.ms);
+  return steps;
+}
+
 bool PartSearch::is_dominated(const Label& label) const {
-  for (std::uint32_t row = head_[label.at]; row != none; row = labels_[row].same_vertex) {
-    const Label& other = labels_[row];
+  const Waits own = waits(label);
+  for (std::uint32_t row = head_[label.at]; row != none; row = kept_[row].same_vertex) {
+    const Kept& other = kept_[row];
     if (other.worth < label.worth) continue;
-    bool is_better = true;
-    for (std::size_t goal = 0; goal < goals_.size() && is_better; ++goal)
-      is_better =
-          wait_steps(other.ready_ms[goal], other.ms) <= wait_steps(label.ready_ms[goal], label.ms);
-    if (is_better) return true;
+    if (std::ranges::equal(other.waits, own, std::less_equal<>())) return true;
   }
   return false;
 }
@@ -182,8 +190,11 @@ bool PartSearch::is_hopeful(const Label& label) const {
 
 void PartSearch::push(Label label) {
   if (!is_hopeful(label) || is_dominated(label)) return;
-  if (hunt_.piece_quiet[hunt_.piece_of[label.at]] != 0 && label.before != none)
-    label.quiet = static_cast<std::uint32_t>(labels_.size());
+  const std::uint32_t piece = hunt_.piece_of[label.at];
+  if (hunt_.piece_quiet[piece] != 0 && label.before != none) {
+    quiet_.push_back({piece, labels_[label.before].quiet});
+    label.quiet = static_cast<std::uint32_t>(quiet_.size() - 1);
+  }
   labels_.push_back(label);
   queue_.push_back(static_cast<std::uint64_t>(label.ms) << 32U | (labels_.size() - 1));
   std::push_heap(queue_.begin(), queue_.end(), std::greater<>());

@@ -69,9 +69,19 @@ class PartSearch {
     std::uint32_t before = none;  ///< label that this one goes on from
     std::uint32_t counted =
         none;                     ///< the last one on its way that drove a pass of worth, or itself
-    std::uint32_t quiet = none;   ///< the last one on its way on a quiet street, or itself
+    std::uint32_t quiet = none;   ///< row of quiet_: the last quiet street on its way
     std::uint32_t chance = none;  ///< row of chances_ that was driven to get here
-    std::uint32_t same_vertex = none;
+  };
+  using Waits = std::array<std::int32_t, most_goals>;
+  /// What a label that was kept is compared by.
+  struct Kept {
+    std::int32_t worth = 0;
+    Waits waits{};
+    std::uint32_t same_vertex = none;  ///< row of kept_
+  };
+  struct Quiet {
+    std::uint32_t piece = 0;
+    std::uint32_t before = none;  ///< row of quiet_
   };
   /// A candidate as the goals see it.
   struct Worthy {
@@ -88,6 +98,7 @@ class PartSearch {
   [[nodiscard]] bool drive_onto(Vertex v, std::uint32_t before, std::int32_t& worth) const;
   [[nodiscard]] std::int64_t worth_again(std::uint32_t before, const Worthy& chance) const;
   [[nodiscard]] std::int64_t most_beyond(const Label& label) const;
+  [[nodiscard]] Waits waits(const Label& label) const;
   [[nodiscard]] bool is_dominated(const Label& label) const;
   void note_end(std::uint32_t row);
   [[nodiscard]] std::vector<Vertex> way_to(std::uint32_t row) const;
@@ -102,9 +113,12 @@ class PartSearch {
   std::vector<std::uint8_t> rest_has_;   ///< by group: passes of worth of the rest
   std::vector<std::uint8_t> place_has_;  ///< by group: the same of its place, whatever the movement
   reach::LocalSweep out_, back_;
+  // Lists are apart from the labels, which are too large to go through them quickly.
   std::vector<Label> labels_;
+  std::vector<Kept> kept_;
+  std::vector<Quiet> quiet_;
   std::vector<std::uint64_t> queue_;  ///< by time: a heap
-  std::vector<std::uint32_t> head_;   ///< by vertex: its labels
+  std::vector<std::uint32_t> head_;   ///< by vertex: row of kept_
   std::vector<Vertex> touched_;
   struct End {
     std::int64_t worth = 0;
