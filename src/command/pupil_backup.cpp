@@ -9,6 +9,7 @@
 #include "loopwright/book/backup.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
+#include "loopwright/book/school.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -29,6 +30,14 @@ std::string name_before(const std::string& book) {
   return name;
 }
 
+/// Copies of a school's book are its server's.
+void need_file_book(const std::string& book) {
+  if (book::is_address(book))
+    throw UsageError(
+        "--book: a school's book is on a server, whose own tools copy it; 'loopwright school move' "
+        "copies your pupils into a file");
+}
+
 }  // namespace
 
 Exit pupil_backup(const Arguments& words) {
@@ -40,6 +49,7 @@ Exit pupil_backup(const Arguments& words) {
   app.add_option("FILE", copy, "file to write")->required();
   add_book(app, book_file);
   if (!parse(app, words)) return Exit::done;
+  need_file_book(book_file);
   need_folder_of(copy);
   const book::Book book = open_book(book_file, book::Opening::must_be_there);
   need_own_file(copy, {book.file()});
@@ -64,6 +74,7 @@ Exit pupil_restore(const Arguments& words) {
   if (!yes)
     throw UsageError("restoring " + copy +
                      " takes the place of all that the book has: say --yes if it is meant");
+  need_file_book(book_file);
   book::Book book = open_book(book_file, book::Opening::may_make);
   if (!book::pupils_of(book).empty()) {
     const std::string before = name_before(book.file().string());

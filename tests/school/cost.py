@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""What a lesson costs a school's server: rows, bytes, the server's log, time. DEVELOPERS.md reckons with it.
+"""What a lesson, a day's copy and a night's proposals cost a school's server: rows, bytes, the server's log, time. DEVELOPERS.md
+reckons with it.
 
     cost.py BUILD AREA [COPIES]
 

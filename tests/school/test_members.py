@@ -90,6 +90,17 @@ def at_the_same_moment(server):
     check("the other is told", any("was logged at this moment by somebody else" in err for _, _, err in told.values()), told)
 
 
+def brought_up_to_date(server):
+    """A book of version 3, whose test centres were anybody's, keeps them; from now on the office alone changes those."""
+    owner, ash, elm = (server.address(who) for who in (server.owner, "ash", "elm"))
+    server.sql("INSERT INTO centre VALUES ('Before', '54.30,2.60;54.30,2.61;54.31,2.61', 'Mo-Fr 09:00-16:00', '2026-09-01'); ALTER TABLE centre DROP "
+               "CONSTRAINT centre_since; ALTER TABLE centre DROP COLUMN kept_by CASCADE; UPDATE school_schema SET version = 3")
+    refused("an older book", "was made by an older Loopwright (book version 3", "centre", "list", "--book", ash)
+    check("is brought up to date", "ready" in done("preparing", "school", "prepare", "--book", owner))
+    refused("what was anybody's", "is kept by the office", "centre", "drop", "Before", "--book", ash)
+    check("the office has it", "taken out" in done("the office", "centre", "drop", "Before", "--book", elm))
+
+
 def odd_rows(server):
     """What somebody writes by SQL into what all see, before there was a rule against it, stops nobody."""
     owner = server.address(server.owner)
@@ -117,5 +128,6 @@ with Server() as server:
     done("a pupil", "pupil", "add", "WREN", "--book", server.address("ash"))
     disk_is_waited_for(server)
     at_the_same_moment(server)
+    brought_up_to_date(server)
     odd_rows(server)
 test.end("members, settings, two at once: all as it must be")

@@ -7,6 +7,7 @@ pupil's record doesn't.
 import contextlib
 import json
 import pathlib
+import re
 import sqlite3
 import subprocess
 import sys
@@ -67,7 +68,7 @@ def by_every_command(server, area, book):
     day_list = area.with_name("list.txt")
     day_list.write_text("09:00 60 WREN roundabouts\n", encoding="utf-8")
     door = ["--home", "54.2973,2.5988", "--length", "60", "--want", "roundabout=1"]
-    for what, words in {
+    tried = {
             "pupil show": ["pupil", "show", "WREN", *here],
             "pupil change": ["pupil", "change", "WREN", "--home", "1 Elsewhere", *here],
             "pupil export": ["pupil", "export", "WREN", *here],
@@ -84,8 +85,15 @@ def by_every_command(server, area, book):
             "lesson like-it": ["lesson", "like-it", "WREN", area, "--home", "54.2973,2.5988", *here],
             "lesson again": ["lesson", "again", "WREN", "--lesson", "1", "--start", "16:00", *here],
             "day": ["day", "2026-11-29", area, day_list, *here],
-            "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}.items():
+            "school hand": ["school", "hand", "WREN", "--to", "birch", *here]}
+    for what, words in tried.items():
         refused(f"{what} of another's pupil", none, *words)
+    # No deed of these commands is forgotten: all but those that name no pupil of the book, which are tried below.
+    deeds = {f"{verb} {deed}" for verb in ("pupil", "lesson") for deed in re.findall(r"^  ([a-z-]+)\t", run(verb, "--help")[1], re.M)}
+    check("every deed is tried", len(deeds) > 15 and deeds - set(tried) == {"pupil add", "pupil list", "pupil purge", "pupil backup", "pupil restore"},
+          deeds - set(tried))
+    for deed in (["backup", area.with_name("b.book")], ["restore", area.with_name("b.book"), "--yes"]):
+        refused(f"{deed[0]} of a school's book", "is on a server", "pupil", *deed, *here)
     refused("another's code", "another pupil of the school has this code", "pupil", "add", "wren", *here)
     check("purge leaves another's pupil alone", "nobody is due" in done(
         "pupil purge", "pupil", "purge", "--today", "2031-01-01", "--yes", *here))
