@@ -289,6 +289,7 @@ Exit day(const Arguments& words) {
     if (!file.empty())
       need_own_file(file, {book.file(), job.area.area, job.area.notes, job.area.terms, job.list});
   if (!job.output.empty() && !job.sheet.empty()) need_own_file(job.sheet, {job.output});
+  if (!job.of.empty()) job.of = book::pupil_of(book, job.of).code;  // throws when there is none
   return job.list.empty() ? run_kept(book, job) : run_list(book, job);
 }
 

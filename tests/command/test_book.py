@@ -250,6 +250,12 @@ class TestMended(Book):
         said = " ".join(self.run_it("day", "2998-11-28", "q.area", "day.txt", code=4).split())
         self.assertIn("clash: WREN's lesson 1 15:00 to 15:40, FINCH 15:30: they overlap by 10 min", said)
         self.assertIn("nothing is planned", said)
+        # As the book has it, clashes are told first, also over a lesson that lies between.
+        self.run_it("lesson", "log", "WREN", "minutes 40", "--start", "2998-11-28T14:00", "--length", "150", "--yes")
+        said = " ".join(self.run_it("day", "2998-11-28", "q.area").split())
+        first = said[:said.index("'loopwright lesson again")]
+        self.assertEqual(first.count("clash: "), 3, said)
+        self.assertIn("WREN's lesson 2 14:00 to 16:30, WREN's lesson 1 15:00: they overlap by 90 min", first)
 
 
 class TestErased(Book):

@@ -8,8 +8,8 @@
 // Rules: each log is an entry with an id of its own, and is in the school's book once, however often it is handed in and
 // from however many machines, also when that is killed at any moment. Of one lesson the last log counts. A lesson that
 // isn't as it was taken along any more keeps its log waiting, until somebody says which is to be; nothing is ever laid
-// over it unasked. A damaged row keeps its own lesson's log waiting and no other's. Nothing else of a day's copy goes back, so nothing
-// else can be changed in it. Throws InputError.
+// over it unasked. A damaged row keeps its own lesson's log waiting and no other's. Nothing else of a day's copy goes back but
+// which files were written from it, so nothing else can be changed in it. Throws InputError.
 // Why not more: two books that both change need rules for every meeting of theirs, which nobody knows by heart.
 #pragma once
 
