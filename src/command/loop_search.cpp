@@ -5,6 +5,7 @@
 #include "command/loop_search.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <ostream>
 #include <string>
 #include <utility>
@@ -12,11 +13,13 @@
 #include "command/arguments.hpp"
 #include "command/files.hpp"
 #include "command/folded.hpp"
+#include "command/print.hpp"
 #include "command/shut_notes.hpp"
 #include "command/wish_of_words.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/file/loop_file.hpp"
+#include "loopwright/find/easier_begin.hpp"
 #include "loopwright/proof/proof.hpp"
 #include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/turn_round.hpp"
@@ -94,6 +97,28 @@ find::FindResult found_for(wish::Wish& wish, const SearchOn& on) {
   return turned;
 }
 
+/// "begun in Bell Yard near Ropewalk, …": what the wish needs for it; empty when no such place was found.
+std::string begun_elsewhere(const wish::Wish& wish, const SearchOn& on) {
+  const auto begin = find::easier_begin(on.roads, wish, on.setting);
+  if (!begin) return {};
+  const std::string at = degrees(begin->place.at);
+  return "begun in " + begin->place.street + " near " + begin->place.corner +
+         ", where you drive (" + std::to_string(std::lround(begin->there_minutes)) +
+         " min there, " + std::to_string(std::lround(begin->back_minutes)) +
+         " back), it is met: --drive-out " + at + " --drive-back " + at;
+}
+
+/// Where the wish was met only by turning the car round, or not at all.
+void tell_hard_door(const wish::Wish& wish, bool turns, const SearchOn& on, std::ostream& out) {
+  const std::string elsewhere = begun_elsewhere(wish, on);
+  if (turns)
+    print_folded(out, 0,
+                 "nothing comes back in the minutes unless the car is turned round where a road "
+                 "ends: it may be, as rarely as the search finds, and each time is told");
+  if (!elsewhere.empty())
+    print_folded(out, 0, (turns ? "without turning round: " : "not from this door: ") + elsewhere);
+}
+
 wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out) {
   const LoopAsk& ask = search.ask;
   const hours::Setting setting = ground.setting_of(ask.wish);
@@ -103,13 +128,10 @@ wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out
   answer.area = name_of(roads.info(), search.area);
   answer.notes = ground.notes_name();
   answer.wish = ask.wish;
-  find::FindResult found = found_for(answer.wish, {roads, setting, ask.effort});
-  if (wish::wants_turning_round(answer.wish) && !wish::wants_turning_round(ask.wish))
-    print_folded(
-        out, 0,
-        "nothing comes back in the minutes unless the car is turned round where a road ends: "
-        "it may be, as rarely as the search finds, and each time is told; begun elsewhere "
-        "(--drive-out) the lesson may need it less");
+  const SearchOn on{roads, setting, ask.effort};
+  find::FindResult found = found_for(answer.wish, on);
+  const bool turns = wish::wants_turning_round(answer.wish) && !wish::wants_turning_round(ask.wish);
+  if (turns || found.loops.empty()) tell_hard_door(ask.wish, turns, on, out);
   if (ask.words.one("variants") != nullptr)
     find::add_variants(roads, answer.wish, setting, ask.effort, found);
   answer.loops = std::move(found.loops);

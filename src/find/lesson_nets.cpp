@@ -33,6 +33,12 @@ wish::Wish wish_of(const wish::Wish& lesson, const SectionPlan& plan) {
   return wish;
 }
 
+/// What the part asks for by name may be as hard as it is, in all of its sections.
+wish::Wish limits_of(wish::Wish section, const wish::Wish& lesson, std::size_t part) {
+  section.wants = lesson.parts.empty() ? lesson.wants : lesson.parts[part].wants;
+  return section;
+}
+
 void shut_others(SectionNet& net) {
   net.costs = net.open;
   if (net.keeps_to == wish::RoadsAllowed::any) return;
@@ -47,12 +53,12 @@ bool may_pull_up(const road::Roads& roads, StateId state) {
 
 }  // namespace
 
-LessonNets::LessonNets(const Ground& free, std::vector<SectionPlan> plans)
+LessonNets::LessonNets(const Ground& free, const wish::Wish& lesson, std::vector<SectionPlan> plans)
     : free_(free), backwards_(free.roads) {
   for (SectionPlan& plan : plans) {
-    wish::Wish wish = wish_of(free.wish, plan);
+    wish::Wish wish = wish_of(lesson, plan);
     SectionNet net{free.roads, backwards_, plan.what.roads, free.costs, free.costs};
-    apply_bans(free.roads, wish, free.caps, net.open);
+    apply_bans(free.roads, limits_of(wish, lesson, plan.part), free.caps, net.open);
     shut_others(net);
     sections_.push_back({std::move(plan), std::move(wish), std::move(net)});
   }

@@ -24,7 +24,8 @@ struct SectionNetOf {
 
 class LessonNets {
  public:
-  LessonNets(const Ground& free, std::vector<SectionPlan> plans);
+  /// free: with nothing too hard, for what the instructor drives. Rules: it outlives this.
+  LessonNets(const Ground& free, const wish::Wish& lesson, std::vector<SectionPlan> plans);
 
   [[nodiscard]] std::size_t size() const { return sections_.size(); }
   [[nodiscard]] const SectionNetOf& section(std::size_t k) const { return sections_[k]; }

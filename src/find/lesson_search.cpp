@@ -357,7 +357,8 @@ std::vector<FoundLesson> LessonSearch::run(const LessonEnds& ends,
                    other_ms,
                whole_ms - other_ms};
   if (practice_.high_ms <= 0) return {};
-  const LessonNets nets(free_, sections_of(lesson_.wish, lesson_.caps, practice_, ramp));
+  const LessonNets nets(free_, lesson_.wish,
+                        sections_of(lesson_.wish, lesson_.caps, practice_, ramp));
   if (!can_end_gently(nets, ends)) {
     furthest_ = nets.size() - 1, stuck_at_ = nets.section(furthest_).plan;
     return {};

@@ -4,6 +4,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/bans.cpp
   ${CMAKE_CURRENT_LIST_DIR}/begin_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/easier_begin.cpp
   ${CMAKE_CURRENT_LIST_DIR}/builder.cpp
   ${CMAKE_CURRENT_LIST_DIR}/by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/caps.cpp

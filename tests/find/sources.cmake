@@ -3,6 +3,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_any_wish.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_around.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_begin_places.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_easier_begin.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_by_the_hour.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_certificates.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_find_loops.cpp

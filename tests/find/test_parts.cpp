@@ -6,6 +6,7 @@
 #include "find/crossing_lesson.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/card/card.hpp"
+#include "loopwright/road/kind_table.hpp"
 #include "loopwright/wish/parts.hpp"
 #include "loopwright/wish/resolve.hpp"
 
@@ -137,6 +138,26 @@ TEST_CASE("what the instructor drives counts for nothing", "[find][parts]") {
       });
   CHECK(loop.met.at(1).got == practised);
   CHECK((loop.seconds.likely + loop.stop_seconds) / 60 <= 30.01);
+}
+
+TEST_CASE("what is too hard for the level is kept off the learner's roads alone", "[find][parts]") {
+  const auto hardest = [](const wish::Loop& loop) {
+    int most = 0;
+    for (const wish::Pass& pass : loop.passes)
+      if (wish::touches(pass, wish::practice_of(loop)) && !road::is_of_choice(pass.kind))
+        most = std::max(most, pass.hardness);
+    return most;
+  };
+  for (const int most : {3, 4}) {
+    wish::Wish wish = crossing_wish(town(), 30, {"turn-off=2"});
+    wish.drive_out = between('O', 'P');
+    wish.drive_back = between('D', 'H');
+    wish.hardest = most;
+    const wish::Answer answer = proved(wish);
+    INFO(most << ": " << (answer.shortfall ? answer.shortfall->why : std::string()));
+    REQUIRE(answer.loops.size() == 1);
+    CHECK(hardest(answer.loops[0]) <= most);
+  }
 }
 
 TEST_CASE("the instructor's drive is a line of the card", "[find][parts]") {

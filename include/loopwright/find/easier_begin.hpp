@@ -1,0 +1,26 @@
+// A place to begin for a lesson that can't be had from the door, or only by turning the car round: the instructor drives
+// there first and home at the end, as one does with a beginner whose door lies among hard roads (common practice, no source).
+//
+//   if (const auto begin = easier_begin(roads, wish, setting)) …   // with --drive-out and --drive-back there it is met
+#pragma once
+
+#include <optional>
+
+#include "loopwright/find/begin_places.hpp"
+#include "loopwright/hours/setting.hpp"
+#include "loopwright/road/roads.hpp"
+#include "loopwright/wish/wish.hpp"
+
+namespace loopwright::find {
+
+struct EasierBegin {
+  BeginPlace place;
+  double there_minutes = 0, back_minutes = 0;  ///< likely; driven by the instructor
+};
+
+/// One of the nearest from which a first answer meets the wish; none for a wish that says itself where else the learner
+/// begins or ends, which roads are taken, or nothing of what is too hard.
+std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wish& wish,
+                                        const hours::Setting& setting);
+
+}  // namespace loopwright::find
