@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace loopwright::circuit {
 
@@ -52,7 +53,7 @@ bool out_of_reach(const Row& row, const std::vector<Column>& columns) {
 
 }  // namespace
 
-Programme::Programme(std::vector<Column> columns, const std::vector<Row>& rows)
+Programme::Programme(std::vector<Column> columns, std::vector<Row> rows)
     : columns_(std::move(columns)), solver_(std::make_unique<Solver>()) {
   ClpSimplex& clp = solver_->clp;
   clp.setLogLevel(0);
@@ -62,18 +63,18 @@ Programme::Programme(std::vector<Column> columns, const std::vector<Row>& rows)
     clp.setObjectiveCoefficient(c, -columns_[c].gain);
     clp.setColumnBounds(c, columns_[c].low, columns_[c].high);
   }
-  add(rows);
+  add(std::move(rows));
   fixed_rows_ = rows_.size();
 }
 
 Programme::~Programme() = default;
 
-void Programme::add(const std::vector<Row>& rows) {
+void Programme::add(std::vector<Row> rows) {
   if (rows.empty()) return;
   const Matrix m(rows);
   solver_->clp.addRows(static_cast<int>(rows.size()), m.low.data(), m.high.data(), m.starts.data(),
                        m.columns.data(), m.factors.data());
-  for (const Row& row : rows) rows_.push_back({row, next_name_++, 0});
+  for (Row& row : rows) rows_.push_back({std::move(row), next_name_++, 0});
 }
 
 void Programme::limit(int column, double low, double high) {

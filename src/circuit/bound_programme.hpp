@@ -43,11 +43,11 @@ struct SolveLimits {
 
 class Programme {
  public:
-  Programme(std::vector<Column> columns, const std::vector<Row>& rows);
+  Programme(std::vector<Column> columns, std::vector<Row> rows);
   ~Programme();
   Programme(Programme&&) = delete;
 
-  void add(const std::vector<Row>& rows);
+  void add(std::vector<Row> rows);
   void limit(int column, double low, double high);
   [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }
 

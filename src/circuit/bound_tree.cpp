@@ -121,7 +121,7 @@ Tree::State Tree::relax(Node& node, Guide& guide) {
     std::vector<Row> cuts = smoothed_cuts(round == 0);
     if (cuts.empty()) return State::undecided;
     lp_.purge(idle_solves);
-    lp_.add(cuts);
+    lp_.add(std::move(cuts));
   }
 }
 
