@@ -4,6 +4,8 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <regex>
+#include <sstream>
 #include <stdexcept>
 
 #include "layout/house.hpp"
@@ -164,6 +166,25 @@ TEST_CASE("every file of ours keeps the walls and the lengths of the house", "[l
   }
   CHECK(count > 50);  // the sources were there to be read
   for (const std::string& complaint : all) FAIL_CHECK(complaint);
+}
+
+TEST_CASE("what a tool runs by its own name may be run", "[layout]") {
+  const std::regex run(R"((?:^|exec )\s*(tests/[\w/.-]+)(?: |$))");
+  int scripts = 0;
+  for (const auto& tool : std::filesystem::directory_iterator(root / "tools")) {
+    if (!tool.is_regular_file()) continue;
+    std::istringstream text(text_of(tool.path()));
+    std::smatch found;
+    for (std::string line; std::getline(text, line);) {
+      if (!std::regex_search(line, found, run)) continue;
+      const auto script = std::filesystem::status(root / found[1].str());
+      INFO(tool.path().filename().string() << ": " << line);
+      CHECK((script.permissions() & std::filesystem::perms::owner_exec) !=
+            std::filesystem::perms::none);
+      ++scripts;
+    }
+  }
+  CHECK(scripts > 10);
 }
 
 }  // namespace
