@@ -1,6 +1,6 @@
-// Method: the loop asked for is read, tied to the area and written by room card in one of its
-// formats, to a file or to standard output. One that may not be driven at its hour is told on standard
-// error too.
+// Method: the loop asked for is read, tied to the area, proved, and written by room card in one of its
+// formats, to a file or to standard output. A file that doesn't hold is refused: one drives by what is printed. A loop that
+// may not be driven at its hour is told on standard error too.
 #include "loopwright/card/card.hpp"
 
 #include <iostream>
@@ -10,6 +10,8 @@
 #include "command/card_form.hpp"
 #include "command/files.hpp"
 #include "command/words_file.hpp"
+#include "loopwright/base/error.hpp"
+#include "loopwright/proof/proof.hpp"
 #include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
@@ -46,6 +48,13 @@ std::optional<CardJob> card_job_of(const Arguments& words) {
   return job;
 }
 
+void need_proved(const Ground& ground, const TiedLoops& tied, const std::filesystem::path& file) {
+  const proof::Proof found = proof::prove(ground.noted(), tied.answer, tied.setting);
+  if (found.false_claim)
+    throw Error(Exit::false_claim, file.string() + ": nothing is written, since it doesn't hold: " +
+                                       *found.false_claim + "; look for loops again");
+}
+
 Exit run(const CardJob& job) {
   if (!job.output.empty()) {
     need_folder_of(job.output);
@@ -55,6 +64,7 @@ Exit run(const CardJob& job) {
   if (!job.words.empty()) words.emplace(job.words);
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
+  need_proved(ground, tied, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
   const card::Lesson lesson{tied.roads,
                             tied.answer,

@@ -6,6 +6,7 @@
 #include <iostream>
 
 #include "command/arguments.hpp"
+#include "loopwright/base/text.hpp"
 #include "loopwright/card/calendar.hpp"
 #include "loopwright/card/html.hpp"
 
@@ -36,6 +37,25 @@ std::vector<card::Sheets> sheets_named(const std::vector<std::string>& names) {
   return sheets;
 }
 
+/// The form that the ending of a file's name says; none for any other, and for the screen.
+std::optional<std::string> format_by_name(const std::string& output) {
+  const std::string ending = lower(std::filesystem::path(output).extension().string());
+  if (ending.empty() || !is_format(ending.substr(1))) return std::nullopt;
+  return ending.substr(1);
+}
+
+std::string format_meant(const std::string& said, const std::string& output) {
+  const auto by_name = format_by_name(output);
+  if (said.empty()) return by_name.value_or("text");
+  if (!is_format(said))
+    throw UsageError("--format takes text, pdf, html, gpx, geojson or ics, not " + as_given(said));
+  if (by_name && *by_name != said)
+    throw UsageError("-o: " + as_given(output) + " ends in ." + *by_name +
+                     ", but --format says " + said + "; leave out --format, or give the file "
+                     "another ending");
+  return said;
+}
+
 say::Sides sides_named(const std::string& name) {
   if (name == "left-right") return say::Sides::left_right;
   if (name == "my-your") return say::Sides::my_your;
@@ -45,7 +65,7 @@ say::Sides sides_named(const std::string& name) {
 }  // namespace
 
 void add_card_options(Options& app, CardTexts& texts) {
-  app.add_option("--format", texts.format, "text, pdf, html, gpx, geojson or ics (default: text)");
+  app.add_option("--format", texts.format, "text, pdf, html, gpx, geojson or ics (default: as the file's name ends, else text)");
   app.add_option("--paper", texts.paper, "pdf: a4 or a5 (default: a4)");
   app.add_flag("--large-print", texts.large, "pdf: larger letters, half the rows on a page");
   app.add_option("--sheet", texts.sheets,
@@ -60,23 +80,16 @@ void add_card_options(Options& app, CardTexts& texts) {
 }
 
 CardForm card_form_of(const CardTexts& texts, const std::string& output) {
-  if (!is_format(texts.format))
-    throw UsageError("--format takes text, pdf, html, gpx, geojson or ics, not " +
-                     as_given(texts.format));
-  if (texts.format == "pdf" && output.empty())
+  const std::string format = format_meant(texts.format, output);
+  if (format == "pdf" && output.empty())
     throw UsageError("a PDF isn't for the screen: name its file with -o");
-  CardForm form{texts.format, {}, sides_named(texts.sides)};
+  CardForm form{format, {}, sides_named(texts.sides)};
   form.pack.paper = paper_named(texts.paper);
   form.pack.print = texts.large ? card::Print::large : card::Print::normal;
   if (!texts.sheets.empty()) form.pack.sheets = sheets_named(texts.sheets);
   form.pack.most_sketches =
       static_cast<std::size_t>(whole_number("--sketches", texts.sketches, {0, 999}));
   return form;
-}
-
-std::string format_by_name(const std::string& output) {
-  const std::string ending = std::filesystem::path(output).extension().string();
-  return !ending.empty() && is_format(ending.substr(1)) ? ending.substr(1) : "text";
 }
 
 std::string write_card(const CardForm& form, const card::Lesson& lesson) {

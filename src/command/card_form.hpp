@@ -16,7 +16,7 @@ namespace loopwright::command {
 
 /// As typed.
 struct CardTexts {
-  std::string format = "text", paper = "a4", sides = "left-right", sketches = "12", words;
+  std::string format, paper = "a4", sides = "left-right", sketches = "12", words;
   std::vector<std::string> sheets;
   bool large = false;
 };
@@ -28,11 +28,9 @@ struct CardForm {
   say::Sides sides = say::Sides::left_right;
   std::optional<int> lesson_minutes = {};  ///< of a lesson of the book, for the calendar
 };
-/// output: the file; empty: the screen. Throws UsageError.
+/// output: the file, whose ending says the form when no other was said; empty: the screen. Throws UsageError, also for an
+/// ending that says another form than was said: what is written would open as what it isn't.
 CardForm card_form_of(const CardTexts& texts, const std::string& output);
-
-/// The form that the ending of a file's name says; text for any other, and for the screen.
-std::string format_by_name(const std::string& output);
 
 std::string write_card(const CardForm& form, const card::Lesson& lesson);
 

@@ -28,7 +28,6 @@ struct PrintTexts {
 bool parse_print(const Arguments& words, PrintTexts& texts) {
   Options app{"Writes a planned lesson on paper, as a card or as an exchange file.",
               "loopwright lesson print"};
-  texts.card.format.clear();
   add_lesson(app, texts.lesson);
   app.add_option("--area", texts.area, "area file, when it isn't where it was");
   app.add_option("--loop", texts.loop,
@@ -36,9 +35,7 @@ bool parse_print(const Arguments& words, PrintTexts& texts) {
   add_card_options(app, texts.card);
   app.add_option("-o,--output", texts.output,
                  "file to write; its ending says the form (default: text on the screen)");
-  if (!parse(app, words)) return false;
-  if (texts.card.format.empty()) texts.card.format = format_by_name(texts.output);
-  return true;
+  return parse(app, words);
 }
 
 /// The planned lesson meant, with its loop file.

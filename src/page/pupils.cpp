@@ -28,7 +28,8 @@ Reply said_or_trouble(const JobState& done) {
   return is_done(done) ? told({{"said", done.said}}) : trouble(422, complaint(done));
 }
 
-constexpr std::array<std::string_view, 5> tasks{"next", "again", "not-met", "like-it", "at-home"};
+constexpr std::array<std::string_view, 6> tasks{"next",    "again",   "mock",
+                                                "not-met", "like-it", "at-home"};
 
 /// The words of a task: what it is told, what it writes, and of whom. Rules: one of tasks.
 Words words_of_task(const Desk& desk, const std::string& code, const std::string& task,
@@ -41,6 +42,10 @@ Words words_of_task(const Desk& desk, const std::string& code, const std::string
   if (task == "next") {
     said.insert(said.end(), {"--keep-wish", wish_file(folder).string()});
     return on_area(desk, {"lesson", "next", code, "--area"}, std::move(said));
+  }
+  if (task == "mock") {
+    said.emplace_back("--mock");
+    return on_area(desk, {"lesson", "plan", code}, std::move(said));
   }
   if (task == "at-home") said.insert(said.end(), {"-o", paper_file(folder).string()});
   return on_area(desk, {task == "not-met" ? "pupil" : "lesson", task, code}, std::move(said));

@@ -7,7 +7,7 @@
 //   POST /pupils/CODE/log           {"line": "roundabout right 2 pedals; rest 4", "lesson": 2}: what came of a lesson, the next
 //                                   planned one when none is named (lesson log)
 //   POST /pupils/CODE/erase         {"code": "WREN"}, typed once more: all of it goes (pupil erase)
-//   POST /pupils/CODE/next, again, not-met, like-it, at-home   {"words": [["start", "2026-11-28T15:00"], …]}: a job; what it says is
+//   POST /pupils/CODE/next, again, mock, not-met, like-it, at-home   {"words": [["start", "2026-11-28T15:00"], …]}: a job; what it says is
 //        the command's, its wish (next) or its paper (at-home) is read as job_files.hpp tells
 //   GET  /pupils/CODE/export?form=  all that is kept: json, pdf
 //   GET  /pupils/CODE/progress      the page for the pupil, PDF

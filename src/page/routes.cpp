@@ -102,6 +102,7 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
       finder_(roads_),
       jobs_(desk.program, desk.scratch),
       pupils_(desk, jobs_),
+      centres_(desk, jobs_),
       recorded_(desk, jobs_),
       keeping_(desk, jobs_),
       days_(desk, jobs_) {}
@@ -112,6 +113,8 @@ Reply Routes::answer(const Request& request) {
   if (address->path.starts_with("/jobs/")) return job(request, *address);
   if (address->path == "/pupils" || address->path.starts_with("/pupils/"))
     return pupils_.answer(request, *address);
+  if (address->path == "/centres" || address->path.starts_with("/centres/"))
+    return centres_.answer(request, *address);
   if (address->path == "/recorded" || address->path.starts_with("/recorded/"))
     return recorded_.answer(request, *address);
   if (address->path == "/day")

@@ -9,6 +9,7 @@
 //   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
 //   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
 //   …    /pupils …                  see pupils.hpp
+//   …    /centres …                 test centres that mock tests keep off: see centres.hpp
 //   POST /recorded …                a recorded drive: see recorded.hpp
 //   …    /day                       plans a day, tells it as the book has it, prints it (days.hpp)
 //   POST /loops                     looks for loops: {"words": [["home", "…"], …], "effort": "quick"}; a job
@@ -31,6 +32,7 @@
 #include "loopwright/base/instant.hpp"
 #include "loopwright/page/page.hpp"
 #include "loopwright/place/place.hpp"
+#include "page/centres.hpp"
 #include "page/days.hpp"
 #include "page/jobs.hpp"
 #include "page/keeping.hpp"
@@ -70,6 +72,7 @@ class Routes {
   std::mutex finding_;  // a Finder is for one thread at a time
   Jobs jobs_;
   Pupils pupils_;
+  Centres centres_;
   Recorded recorded_;
   Keeping keeping_;
   Days days_;

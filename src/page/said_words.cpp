@@ -20,8 +20,9 @@ constexpr std::array<std::string_view, 12> of_note{"at",     "to",      "says", 
 
 constexpr std::array<std::string_view, 8> of_pupil{
     "home", "scheme", "licence-seen", "eyesight-read", "theory-passed", "test", "avoid", "sides"};
-constexpr std::array<std::string_view, 7> of_task{"start", "within", "today", "minutes",
-                                                  "quiet", "at",     "lesson"};
+constexpr std::array<std::string_view, 3> of_centre{"outline", "hours", "since"};
+constexpr std::array<std::string_view, 8> of_task{"start", "within", "today",  "minutes",
+                                                  "quiet", "at",     "lesson", "length"};
 
 bool is_one_line(const std::string& text) {
   return std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < ' '; });
@@ -84,6 +85,10 @@ OptionWords note_words(std::string_view body) {
 
 OptionWords pupil_words(std::string_view body) {
   return options_in(body, of_pupil, "a pupil");
+}
+
+OptionWords centre_words(std::string_view body) {
+  return options_in(body, of_centre, "a test centre");
 }
 
 OptionWords task_words(std::string_view body) {

@@ -33,6 +33,10 @@ OptionWords note_words(std::string_view body);
 /// body: {"words": [["home", "4 Lantern Row"], ["test", "2027-02-03"], …]}
 OptionWords pupil_words(std::string_view body);
 
+/// What is kept of a test centre, but for its name, as words of `centre keep`.
+/// body: {"words": [["outline", "54.30,2.60;…"], ["hours", "Mo-Fr 08:00-16:30"], …]}
+OptionWords centre_words(std::string_view body);
+
 /// What a task for a pupil may be told: "--within=20", "--start=2026-11-28T15:00".
 /// body: {"words": [["within", "20"], …]}
 OptionWords task_words(std::string_view body);

@@ -1,4 +1,5 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/centres.cpp
   ${CMAKE_CURRENT_LIST_DIR}/child.cpp
   ${CMAKE_CURRENT_LIST_DIR}/connection.cpp
   ${CMAKE_CURRENT_LIST_DIR}/first_run.cpp

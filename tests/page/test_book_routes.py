@@ -213,6 +213,35 @@ class BookRoutes(unittest.TestCase):
             self.assertEqual(self.rows("SELECT code FROM pupil"), [("WREN",)])
             self.assertEqual(self.get(page, "/pupils/ROBIN")[0], 422)
 
+    def test_a_test_centre_is_kept_listed_kept_off_by_a_mock_test_and_taken_out(self):
+        outline = "54.3070,2.6050;54.3070,2.6200;54.3000,2.6200;54.3000,2.6050"
+        words = [["outline", outline], ["hours", "Mo-Fr 08:30-16:30"], ["since", "2026-11-01"]]
+        self.run_it("lesson", "log", "WREN", "--yes", "--start", "2026-11-10T10:00", "roundabout right x3 4; signals x4 4; emerge left x4 4")
+        with self.served() as page:
+            page.enter()
+            self.assertEqual(json.loads(self.get(page, "/centres")[2]), {"centres": []})
+            for body in ({"words": words}, {"name": "", "words": words}, {"name": "--yes", "words": words}, {"name": "Quill Lane", "words": [["book", "x"]]},
+                         {"name": 7, "words": words}, [], "x"):
+                self.assertEqual(self.post(page, "/centres/keep", body)[0], 400, body)
+            for wrong in (["outline", "54.3,2.6;54.4,2.7"], ["hours", "sometimes"], ["since", "soon"]):
+                changed = [wrong if one[0] == wrong[0] else one for one in words]
+                self.assertEqual(self.post(page, "/centres/keep", {"name": "Quill Lane", "words": changed})[0], 422, wrong)
+            self.assertEqual(self.post(page, "/centres/keep", {"name": "Quill Lane", "words": words})[0], 200)
+            self.assertEqual(json.loads(self.get(page, "/centres")[2])["centres"],
+                             [{"name": "Quill Lane", "outline": [[54.307, 2.605], [54.307, 2.62], [54.3, 2.62], [54.3, 2.605]],
+                               "hours": "Mo-Fr 08:30-16:30", "since": "2026-11-01"}])
+            self.assertIn("Quill Lane", self.run_it("centre", "list"))
+            _, state = self.over(page, self.post(page, "/pupils/WREN/mock", {"words": [["start", "2026-12-01T10:15"], ["length", "60"]]}))
+            self.assertIn("keeps off the surroundings of the test centre Quill Lane", " ".join(state["said"].split()))
+            drive = json.loads(self.get(page, "/pupils/WREN/card?lesson=2&form=geojson")[2])
+            line = next(one["geometry"]["coordinates"] for one in drive["features"] if one["properties"]["what"] == "drive")
+            # Without the centre a mock test at that hour goes through here (tests/golden/lesson/mock.txt).
+            self.assertEqual([(lat, lon) for lon, lat in line if 54.3000 < lat < 54.3070 and 2.6050 < lon < 2.6200], [])
+            self.assertEqual(self.post(page, "/centres/drop", {"name": "Quill"})[0], 422)
+            self.assertEqual(self.post(page, "/centres/drop", {"name": "Quill Lane"})[0], 200)
+            self.assertEqual(json.loads(self.get(page, "/centres")[2]), {"centres": []})
+            self.assertEqual([self.get(page, "/centres/keep")[0], self.get(page, "/centres/x")[0], self.post(page, "/centres", {})[0]], [405, 404, 405])
+
     def test_a_book_that_is_not_there_is_made(self):
         new = pathlib.Path(self.scratch.name) / "new.book"
         with served(PROGRAM, more=("--book", new)) as page:
@@ -225,6 +254,7 @@ class BookRoutes(unittest.TestCase):
         with served(PROGRAM) as page:
             page.enter()
             self.assertEqual(self.get(page, "/pupils")[0], 409)
+            self.assertEqual(self.get(page, "/centres")[0], 409)
             self.assertEqual(self.get(page, "/day?day=2026-11-28")[0], 409)
             self.assertEqual(self.post(page, "/day", {"day": "2026-11-28", "lines": []})[0], 409)
             self.assertEqual(self.post(page, "/jobs/1/keep", {"pupil": "WREN", "loop": 1})[0], 409)

@@ -235,6 +235,43 @@ test("a pupil's sheet tells the record, what comes next, what isn't met, a place
   await page.close();
 });
 
+test("a test centre is drawn on the map, kept, kept off by a mock test, and taken out", async () => {
+  const page = await opened("The map");
+  await page.getByText("Test centres", { exact: true }).click();
+  await page.getByText("None is kept yet").waitFor();
+  await page.getByLabel("What you call it").fill("Quill Lane");
+  await button(page, "Draw them on the map").click();
+  const map = await page.locator("#map").boundingBox();
+  const corners = [[0.4, 0.4], [0.6, 0.4], [0.5, 0.6]].map(([x, y]) => [map.x + x * map.width, map.y + y * map.height]);
+  for (const [x, y] of corners) await page.mouse.click(x, y, { delay: 20 });
+  await page.mouse.dblclick(...corners[2]);
+  await page.getByText("Drawn, 3 corners.").waitFor();
+  await page.getByLabel("So since").fill("2026-11-01");
+  await button(page, "Keep this test centre").click();
+  await page.getByText(/Quill Lane: kept; mock tests from/).waitFor();
+  assert.match(run("centre", "list"), /2026-11-01\s+Mo-Fr 08:00-16:30\s+Quill Lane/);
+  await looked(page, "centres");
+  const outline = (await (await page.request.get(`${new URL(address).origin}/centres`)).json()).centres[0].outline;
+  const [said, job] = ["keeps off the surroundings of the test centre Quill Lane, Mo-Fr 08:00-16:30", 4711];
+  assert.ok(outline.length === 3 && outline[0][0] > outline[2][0] && outline[0][1] < outline[1][1], "north first, west before east");
+  // What a mock test's search finds is held to the book by test_book_routes.py; here is what one reads of it.
+  await page.route("**/pupils/WREN/mock", (route) => route.fulfill({ json: { job: String(job) } }));
+  await page.route(`**/jobs/${job}`, (route) => route.fulfill({ json: { stage: "over", code: 0, warned: [], trouble: "", said:
+    `mock test: a mixed drive\n  ${said}\nLoop 1: 30 min\n12 claims checked\nWREN, lesson 2, Tuesday 1 December\n  2026, 10:15: planned; 'loopwright lesson print WREN'\n` } }));
+  await button(page, "Pupil").click();
+  await page.getByRole("combobox", { name: "Code" }).selectOption("WREN");
+  await page.getByText(/^WREN, in the book since/).waitFor({ state: "attached" });
+  await page.getByText("A mock test", { exact: true }).click();
+  await button(page, "Plan the mock test").click();
+  await page.getByText(said).waitFor();
+  assert.equal(await page.getByText("Print lesson 2", { exact: true }).getAttribute("href"), "/pupils/WREN/card?lesson=2&form=pdf");
+  await button(page, "The map").click();
+  await page.getByRole("button", { name: /^Take out Quill Lane/ }).click();
+  await page.getByText("Quill Lane: taken out").waitFor();
+  assert.match(run("centre", "list"), /no test centre is kept/);
+  await page.close();
+});
+
 test("a pupil is added, changed, exported and erased", async () => {
   const page = await opened("Pupil");
   await page.getByText("Add a pupil").click();

@@ -10,7 +10,7 @@ export interface PupilRecord {
   skills: Skill[]; exposure: Exposure[]; lessons: LessonRow[]; told: string;
 }
 export type Words = [string, string][];
-export type Task = "next" | "again" | "not-met" | "like-it" | "at-home";
+export type Task = "next" | "again" | "mock" | "not-met" | "like-it" | "at-home";
 
 export const pupils = (): Promise<{ pupils: Pupil[] }> => asked("/pupils");
 export const pupil = (code: string): Promise<PupilRecord> => asked(`/pupils/${code}`);
@@ -35,3 +35,9 @@ export interface DaySheet { day: string; lessons: DayLesson[]; between: { free_m
 export const beginDay = (day: string, lines: string[]): Promise<{ job: string }> => asked("/day", posting({ day, lines }));
 export const dayOf = (job: string): Promise<DaySheet> => asked(`/jobs/${job}/day`);
 export const dayPaper = (day: string): string => `/day?day=${day}`;
+
+/** outline: corners, [lat, lon] each; since: the first day on which that is so. */
+export interface Centre { name: string; outline: [number, number][]; hours: string; since: string }
+export const centres = (): Promise<{ centres: Centre[] }> => asked("/centres");
+export const keepCentre = (name: string, words: Words): Promise<{ said: string }> => asked("/centres/keep", posting({ name, words }));
+export const dropCentre = (name: string): Promise<{ said: string }> => asked("/centres/drop", posting({ name }));

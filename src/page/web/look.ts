@@ -1,6 +1,7 @@
 // What the map says anywhere, and why.
 import { addNote, find, look, notes, Trouble, type Area } from "./ask";
 import { field, make } from "./page_parts";
+import { Centres } from "./centres";
 import type { RoadMap } from "./map";
 import { noteForm } from "./note_form";
 
@@ -8,19 +9,22 @@ export class Look {
   readonly element = make("div", {});
   private readonly status = make("p", { role: "status", class: "far" }, "Click a road, or find a place.");
   private readonly said = make("div", {});
+  private readonly centres: Centres;
   private asked = 0; // which question is the last one
 
   constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void, private readonly mustTake: (value: string, text: string) => void) {
     const text = make("input", { type: "text", autocomplete: "off" });
     const every = make("input", { type: "checkbox", id: "everything" });
     every.addEventListener("change", () => this.map.showEverything(every.checked));
+    this.centres = new Centres(map);
     this.element.append(
       make("h2", {}, "What the map says"),
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.go(text.value); } },
         make("div", { class: "fields" }, field("Find a place", text, true)),
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
       make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
-      this.status, this.said);
+      this.status, this.said, ...(area.book ? [this.centres.element] : []));
+    if (area.book) void this.centres.open();
     void this.showNotes();
   }
 

@@ -10,13 +10,13 @@ import Draw from "ol/interaction/Draw";
 import Feature from "ol/Feature";
 import LineString from "ol/geom/LineString";
 import Point from "ol/geom/Point";
-import type Polygon from "ol/geom/Polygon";
+import Polygon from "ol/geom/Polygon";
 import { fromLonLat, toLonLat, transformExtent } from "ol/proj";
 import VectorSource from "ol/source/Vector";
 import VectorTileSource from "ol/source/VectorTile";
 import View from "ol/View";
 import type { Area, Drive } from "./ask";
-import { driveStyle, noteStyle, recordingStyle, spotStyle, tileStyle, type Shown } from "./marks";
+import { centreStyle, driveStyle, noteStyle, recordingStyle, spotStyle, tileStyle, type Shown } from "./marks";
 
 export class RoadMap {
   private readonly map: OlMap;
@@ -24,6 +24,7 @@ export class RoadMap {
   private readonly drive = new VectorSource();
   private readonly recording = new VectorSource();
   private readonly noted = new VectorSource();
+  private readonly centres = new VectorSource();
   private readonly askedAbout = new VectorSource();
   private readonly shown: Shown = { kinds: new Set(), everything: false };
   private drawing?: Draw;
@@ -34,11 +35,10 @@ export class RoadMap {
 
   constructor(target: HTMLElement, area: Area) {
     this.tiles = new VectorTileLayer({ declutter: true, style: (feature, resolution) => tileStyle(feature, resolution, this.shown) });
-    const lines = new VectorLayer({ source: this.drive, style: driveStyle, declutter: true });
     const [minZoom, maxZoom] = area.zooms;
     this.map = new OlMap({
       target,
-      layers: [this.tiles, new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), lines, new VectorLayer({ source: this.recording, style: recordingStyle }), new VectorLayer({ source: this.askedAbout, style: spotStyle })],
+      layers: [this.tiles, new VectorLayer({ source: this.centres, style: centreStyle, declutter: true }), new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), new VectorLayer({ source: this.drive, style: driveStyle, declutter: true }), new VectorLayer({ source: this.recording, style: recordingStyle }), new VectorLayer({ source: this.askedAbout, style: spotStyle })],
       controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
       interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
       view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
@@ -57,8 +57,7 @@ export class RoadMap {
       if (event.key === "Escape") this.stopDrawing();
     });
     window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
-      this.tiles.changed();
-      lines.changed();
+      for (const layer of this.map.getAllLayers()) layer.changed();
     });
   }
 
@@ -130,6 +129,14 @@ export class RoadMap {
   showNotes(notes: Drive): void {
     this.noted.clear();
     this.noted.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(notes));
+  }
+
+  /** Surroundings of test centres, corners as [lat, lon]. */
+  showCentres(all: { name: string; outline: [number, number][] }[]): void {
+    this.centres.clear();
+    this.centres.addFeatures(all.map(({ name, outline }) => new Feature({
+      name, geometry: new Polygon([[...outline, ...outline.slice(0, 1)].map(([lat, lon]) => fromLonLat([lon, lat]))]),
+    })));
   }
 
   /** Lets an outline be drawn, corner by corner, the last one twice; `then` is told its corners as LAT,LON. */

@@ -103,14 +103,23 @@ export function tileStyle(feature: FeatureLike, resolution: number, shown: Shown
   }
 }
 
-/** A ring round the place that is spoken of. */
 /** A recorded drive: a thin line of dots beside the roads, since it is good to some metres. */
 export function recordingStyle(): Style[] {
   return [new Style({ zIndex: 45, stroke: new Stroke({ color: colour("deed"), width: 3, lineDash: [1, 6], lineCap: "round" }) })];
 }
 
+/** A ring round the place that is spoken of. */
 export function spotStyle(): Style[] {
   return [new Style({ zIndex: 50, image: new Circle({ radius: 12, stroke: new Stroke({ color: colour("deed"), width: 3 }) }) })];
+}
+
+/** The surroundings of a test centre: a broken line with its name, for roads in it are as they are. */
+export function centreStyle(feature: FeatureLike): Style[] {
+  const ink = colour("deed");
+  return [new Style({
+    zIndex: 34, stroke: new Stroke({ color: ink, width: 2, lineDash: [10, 6] }),
+    text: new Text({ text: `test centre ${String(feature.get("name"))}`, font: font(11, true), overflow: true, fill: new Fill({ color: ink }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }),
+  })];
 }
 
 /** What the instructor noted: a square, so that it isn't taken for the map's. */

@@ -1,6 +1,7 @@
 // What the instructor knows better than the map, written down where it is.
 import { Trouble, type Area } from "./ask";
 import { field, make, spoken } from "./page_parts";
+import { today } from "./words";
 
 type Words = [string, string][];
 
@@ -16,11 +17,6 @@ const saying: Record<string, { means: string; asks: string[] }> = {
   practice: { means: "something to practise is here", asks: ["kind"] },
   not: { means: "the map says so, and it isn't", asks: ["kind"] },
 };
-
-function today(): string {
-  const at = new Date();
-  return [at.getFullYear(), at.getMonth() + 1, at.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-}
 
 /** `write` is told the words of the note; what it throws is shown. */
 export function noteForm(area: Area, write: (words: Words) => Promise<void>): HTMLElement {

@@ -2,6 +2,7 @@
 import { pupil, pupils, type PupilRecord, type Words } from "./ask_book";
 import { field, make } from "./page_parts";
 import { LogLesson } from "./log_lesson";
+import { MockTest } from "./mock_test";
 import { MoveLesson } from "./move_lesson";
 import { pupilForm } from "./pupil_form";
 import { exposureOf, lessonsOf, skillsOf } from "./pupil_record";
@@ -25,8 +26,9 @@ export class PupilSheet {
   private readonly choosing = make("div", { class: "fields" }, field("Code", this.choice));
   private readonly adding = make("div", {});
   private readonly told = make("div", {});
-  private readonly came = make("p", { role: "status" });
+  private readonly came = make("p", { role: "status", tabindex: "-1" });
   private readonly moving: MoveLesson;
+  private readonly mock: MockTest;
   private readonly logging = new LogLesson(() => this.choice.value, async (said) => {
     await this.show();
     this.came.replaceChildren(said);
@@ -51,6 +53,11 @@ export class PupilSheet {
     this.moving = new MoveLesson(() => this.choice.value, async (said) => {
       await this.show();
       this.came.replaceChildren(said);
+    });
+    this.mock = new MockTest(() => this.choice.value, start, async (said, print) => {
+      await this.show();
+      this.came.replaceChildren(...said.map((line) => make("span", { class: "line" }, line)), print);
+      this.came.focus(); // what is told stands far above what was asked
     });
     this.tasks = [new NotMet(asked), new LikeIt(asked), new AtHome(asked)];
     this.choice.addEventListener("change", () => { this.came.replaceChildren(); this.recorded.clear(); void this.show(); });
@@ -85,6 +92,7 @@ export class PupilSheet {
     const code = this.choice.value;
     this.told.inert = true;
     this.next.forget();
+    this.mock.forget();
     for (const task of this.tasks) task.forget();
     try {
       const record = await pupil(code);
@@ -109,7 +117,7 @@ export class PupilSheet {
       make("h3", {}, "Lessons"), lessonsOf(record), this.moving.element,
       make("h3", {}, "What was observed"), ...skillsOf(record),
       make("h3", {}, "In what was driven"), exposureOf(record),
-      ...(record.home ? this.tasks.map((task) => task.element) : []),
+      ...(record.home ? [this.mock, ...this.tasks].map((task) => task.element) : []),
       make("details", { class: "note" }, make("summary", {}, "The record in words"), make("pre", { class: "said" }, record.told)),
       pupilForm(record, this.kinds, (code) => { this.came.replaceChildren(`${code} is changed.`); void this.show(); }),
       make("h3", {}, "For the pupil"), papersOf(record),

@@ -43,3 +43,9 @@ export function clock(start: string, seconds: number): string {
   const at = Math.floor((hours * 3600 + mins * 60 + secs + seconds) / 60);
   return `${String(Math.floor(at / 60) % 24).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}`;
 }
+
+/** "2026-11-28" by this computer's clock, as a field of a date takes it. */
+export function today(): string {
+  const at = new Date();
+  return [at.getFullYear(), at.getMonth() + 1, at.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}
