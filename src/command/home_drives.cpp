@@ -1,6 +1,7 @@
 // Method:
 //   1. Kerbs near the door are tried in order, for the minutes asked, then for fewer.
-//   2. From each the search keeps off all that isn't done alone, and turns the car round nowhere. A street with a limit
+//   2. From each a quick search keeps off all that isn't done alone, and turns the car round nowhere; with nothing asked for
+//      but a drive the usual one only takes longer, most where there is none and every kerb is tried. A street with a limit
 //      faster than any that was met is kept off; then the search goes again, a few times.
 //   3. Only loops that begin and end at a free kerb of the place count.
 #include "command/home_drives.hpp"
@@ -111,7 +112,7 @@ class HomeSearch {
     answer.wish = wish_for(place, minutes);
     const hours::Setting setting = ground_.setting_of(answer.wish);
     for (int round = 0; round <= rules_.most_kept_off; ++round) {
-      answer.loops = find::find_loops(roads_, answer.wish, setting, find::Effort::usual).loops;
+      answer.loops = find::find_loops(roads_, answer.wish, setting, find::Effort::quick).loops;
       std::erase_if(answer.loops, [&](const wish::Loop& loop) { return !is_fit(loop, place); });
       const bool none = answer.loops.empty();
       std::vector<wish::KeepOff> unfit;
