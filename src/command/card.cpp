@@ -1,6 +1,6 @@
 // Method: the loop asked for is read, tied to the area, proved, and written by room card in one of its
-// formats, to a file or to standard output. A file that doesn't hold is refused: one drives by what is printed. A loop that
-// may not be driven at its hour is told on standard error too.
+// formats, to a file or to standard output. A loop that may not be driven at its hour says so at its head, and on standard
+// error too; any other that doesn't hold is refused, for one drives by what is printed.
 #include "loopwright/card/card.hpp"
 
 #include <iostream>
@@ -64,13 +64,13 @@ Exit run(const CardJob& job) {
   if (!job.words.empty()) words.emplace(job.words);
   Ground ground(job.area);
   const TiedLoops tied = loops_of(ground, job.loops);
-  need_proved(ground, tied, job.loops);
   const wish::Loop& loop = loop_numbered(tied.answer, job.loop, job.loops);
   const card::Lesson lesson{tied.roads,
                             tied.answer,
                             loop,
                             tied.setting,
                             {words ? &words->words() : nullptr, job.form.sides}};
+  if (card::write_barred(lesson).empty()) need_proved(ground, tied, job.loops);
   const std::string text = write_card(job.form, lesson);
   tell_barred(lesson, job.loops.string());
   if (job.output.empty()) {

@@ -50,8 +50,9 @@ std::string format_meant(const std::string& said, const std::string& output) {
   if (!is_format(said))
     throw UsageError("--format takes text, pdf, html, gpx, geojson or ics, not " + as_given(said));
   if (by_name && *by_name != said)
-    throw UsageError("-o: " + as_given(output) + " ends in ." + *by_name +
-                     ", but --format says " + said + "; leave out --format, or give the file "
+    throw UsageError("-o: " + as_given(output) + " ends in ." + *by_name + ", but --format says " +
+                     said +
+                     "; leave out --format, or give the file "
                      "another ending");
   return said;
 }
@@ -65,7 +66,9 @@ say::Sides sides_named(const std::string& name) {
 }  // namespace
 
 void add_card_options(Options& app, CardTexts& texts) {
-  app.add_option("--format", texts.format, "text, pdf, html, gpx, geojson or ics (default: as the file's name ends, else text)");
+  app.add_option(
+      "--format", texts.format,
+      "text, pdf, html, gpx, geojson or ics (default: as the file's name ends, else text)");
   app.add_option("--paper", texts.paper, "pdf: a4 or a5 (default: a4)");
   app.add_flag("--large-print", texts.large, "pdf: larger letters, half the rows on a page");
   app.add_option("--sheet", texts.sheets,

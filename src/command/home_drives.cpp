@@ -1,8 +1,8 @@
 // Method:
 //   1. Kerbs near the door are tried in order, for the minutes asked, then for fewer.
-//   2. From each a quick search keeps off all that isn't done alone, and turns the car round nowhere; with nothing asked for
-//      but a drive the usual one only takes longer, most where there is none and every kerb is tried. A street with a limit
-//      faster than any that was met is kept off; then the search goes again, a few times.
+//   2. From each the search keeps off all that isn't done alone, and turns the car round nowhere. A street with a limit
+//      faster than any that was met is kept off; then the search goes again, a few times. A quick search tells where there
+//      is a drive, for most of the time went into kerbs with none; where there is one the usual search makes it an easy one.
 //   3. Only loops that begin and end at a free kerb of the place count.
 #include "command/home_drives.hpp"
 
@@ -73,8 +73,10 @@ class HomeSearch {
     for (const find::BeginPlace& place : places) {
       if (best.answer.loops.size() >= wanted) return;
       if (!all_slow_enough(place)) continue;
-      wish::Answer answer = drives_from(place, minutes);
+      wish::Answer answer = drives_from(place, minutes, find::Effort::quick);
       if (answer.loops.size() <= best.answer.loops.size()) continue;
+      wish::Answer usual = drives_from(place, minutes, find::Effort::usual);
+      if (usual.loops.size() >= answer.loops.size()) answer = std::move(usual);
       best.place = place;
       best.answer = std::move(answer);
     }
@@ -107,12 +109,13 @@ class HomeSearch {
   }
 
   /// Step 2.
-  [[nodiscard]] wish::Answer drives_from(const find::BeginPlace& place, int minutes) const {
+  [[nodiscard]] wish::Answer drives_from(const find::BeginPlace& place, int minutes,
+                                         find::Effort effort) const {
     wish::Answer answer;
     answer.wish = wish_for(place, minutes);
     const hours::Setting setting = ground_.setting_of(answer.wish);
     for (int round = 0; round <= rules_.most_kept_off; ++round) {
-      answer.loops = find::find_loops(roads_, answer.wish, setting, find::Effort::quick).loops;
+      answer.loops = find::find_loops(roads_, answer.wish, setting, effort).loops;
       std::erase_if(answer.loops, [&](const wish::Loop& loop) { return !is_fit(loop, place); });
       const bool none = answer.loops.empty();
       std::vector<wish::KeepOff> unfit;

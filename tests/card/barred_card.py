@@ -7,6 +7,7 @@ In the invented town, whose Costard Road is shut at school times. The loop is ma
 then its file is given a Monday morning, as one who edits it by hand would.
 """
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -33,6 +34,21 @@ def plain_text(path, form):
     return " ".join(words.split())
 
 
+def refused(folder, text):
+    """What doesn't hold isn't printed; the ending of a file's name is its form (a PDF begins with %PDF-, ISO 32000)."""
+    false = re.sub(r'"metres": (\d)', r'"metres": 9\1', text, count=1)
+    (folder / "false.json").write_text(false, encoding="utf-8")
+    done = subprocess.run([PROGRAM, "card", "q.area", "false.json", "-o", "false.txt"], cwd=folder, capture_output=True,
+                          encoding="utf-8", check=False)
+    assert done.returncode == 3 and "nothing is written, since it doesn't hold" in done.stderr, done
+    assert not (folder / "false.txt").exists()
+    run(folder, "card", "q.area", "loops.json", "-o", "by-name.pdf")
+    assert (folder / "by-name.pdf").read_bytes()[:5] == b"%PDF-"
+    done = subprocess.run([PROGRAM, "card", "q.area", "loops.json", "--format", "text", "-o", "other.pdf"], cwd=folder,
+                          capture_output=True, encoding="utf-8", check=False)
+    assert done.returncode == 2 and done.stderr.count("\n") == 1 and not (folder / "other.pdf").exists(), done
+
+
 def main():
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
@@ -43,6 +59,7 @@ def main():
         free = run(folder, "card", "q.area", "loops.json")
         assert "Don't drive" not in free.stdout + free.stderr, free.stderr
         text = (folder / "loops.json").read_text(encoding="utf-8")
+        refused(folder, text)
         (folder / "loops.json").write_text(text.replace("2026-11-28T", "2026-11-30T"),
                                            encoding="utf-8")
         barred = run(folder, "card", "q.area", "loops.json")
