@@ -91,6 +91,7 @@ class PassageGraph {
     std::int64_t spacing_ms = 0, most_ms = 0;
     const reach::LocalSweep* back = nullptr;
     std::span<const std::int32_t> extra_ms = {};
+    std::int64_t most_work = 0;  ///< for one exit
   };
   [[nodiscard]] circuit::LongerLegs measure_longer(const circuit::Problem& problem,
                                                    const Spared& spared) const;

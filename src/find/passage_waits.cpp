@@ -17,6 +17,9 @@ using LegSpan = circuit::LongerLegs::Span;
 
 // Ours: a way round is seldom longer by more than what it is for; and what is searched grows with the time.
 constexpr std::int64_t searched_beyond_ms = 60'000, searched_at_most_ms = 360'000;
+// Over all exits; what all wishes of tools/bench need, but a wish for every turning of a town, five minutes apart, would
+// take minutes of computing.
+constexpr std::int64_t most_work = 8'000'000;
 constexpr std::uint32_t shares = 2;
 
 std::int64_t longest_spacing_ms(const circuit::Problem& problem) {
@@ -53,15 +56,16 @@ std::vector<std::vector<LegSpan>> PassageGraph::longer_from(std::uint32_t exit,
   for (std::uint32_t entry = 0; entry < entries_.size(); ++entry)
     if (problem.leg(exit, entry) < limits.spacing_ms) quick.push_back(entry);
   if (from.only != reach::LocalGraph::none || quick.empty()) return result;
-  const reach::SlowFrom begin{from.vertex, from.at_end, limits.most_ms, limits.back,
-                              limits.extra_ms};
+  const reach::SlowFrom begin{from.vertex, from.at_end,     limits.most_ms,
+                              limits.back, limits.extra_ms, limits.most_work};
   ways != nullptr ? ways->run(begin) : any.run(begin);
+  const std::int64_t searched_ms = ways != nullptr ? ways->searched_ms() : any.searched_ms();
   for (const std::uint32_t entry : quick) {
     const Vertex v = entries_[entry];
     const std::int32_t along_ms = hunt_.graph.along_ms(v);
     std::vector<LegSpan>& spans = result[entry];
     spans = ways != nullptr ? spans_of(*ways, v, along_ms) : spans_of(any, v, along_ms);
-    spans.push_back({static_cast<std::int32_t>(limits.most_ms) - along_ms,
+    spans.push_back({static_cast<std::int32_t>(searched_ms) - along_ms,
                      std::numeric_limits<std::int32_t>::max()});
   }
   return result;
@@ -75,6 +79,7 @@ circuit::LongerLegs PassageGraph::measure_longer(const circuit::Problem& problem
   if (limits.spacing_ms == 0 || entries_.empty()) return longer;
   limits.most_ms = std::min(limits.spacing_ms + searched_beyond_ms, searched_at_most_ms);
   limits.extra_ms = spared.courtesy_ms;
+  limits.most_work = most_work / static_cast<std::int64_t>(exits_.size() + 1);
   std::vector<reach::LocalSeed> asked;
   for (const Vertex v : entries_) asked.push_back({v, hunt_.graph.along_ms(v)});
   reach::LocalSweep back(hunt_.graph);

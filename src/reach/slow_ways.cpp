@@ -33,6 +33,9 @@ class TimeGrid {
   }
   [[nodiscard]] std::size_t steps() const { return queue_.size(); }
   [[nodiscard]] std::int32_t step_ms() const { return step_ms_; }
+  [[nodiscard]] std::int64_t begins_ms(std::size_t step) const {
+    return static_cast<std::int64_t>(step) * step_ms_;
+  }
   [[nodiscard]] std::size_t step_of(std::int32_t ms) const {
     return static_cast<std::size_t>(ms / step_ms_);
   }
@@ -75,6 +78,8 @@ struct SlowWays::Inside {
     std::uint32_t before = none;
     std::int32_t ms = 0;
     std::int64_t cost = 0;
+    std::uint64_t driven =
+        0;  ///< a bit for each vertex of the way but its first; several may share one
   };
   struct Cell {
     std::uint32_t label = none;
@@ -82,8 +87,11 @@ struct SlowWays::Inside {
 
   explicit Inside(const LocalGraph& g) : graph(g), best(g.size(), way_steps) {}
 
+  static std::uint64_t bit_of(Vertex v) { return std::uint64_t{1} << (v % 64); }
+
   /// But the way's first vertex.
   [[nodiscard]] bool has_driven(std::uint32_t row, Vertex v) const {
+    if ((labels[row].driven & bit_of(v)) == 0) return false;
     for (; labels[row].before != none; row = labels[row].before)
       if (labels[row].at == v) return true;
     return false;
@@ -108,6 +116,7 @@ struct SlowWays::Inside {
       Label next = labels[row];
       next.at = arc.to;
       next.before = row;
+      next.driven |= bit_of(arc.to);
       next.ms += arc.step_ms;
       next.cost += arc.step_ms + (from.extra_ms.empty() ? 0 : from.extra_ms[arc.to]);
       push(next, from);
@@ -117,21 +126,31 @@ struct SlowWays::Inside {
   void run(const SlowFrom& from) {
     best.begin(from.most_ms);
     labels.clear();
+    searched_ms = from.most_ms;
     const std::int32_t along_ms = from.at_end ? 0 : graph.along_ms(from.from);
-    labels.push_back({from.from, none, along_ms, along_ms});
+    labels.push_back({from.from, none, along_ms, along_ms, 0});
     if (!comes_in_time(graph, from.from, along_ms, from)) return;
     if (!from.at_end) best.of(from.from)[best.step_of(along_ms)].label = 0;
     go_on(0, from);
-    for (std::size_t step = 0; step < best.steps(); ++step)
+    std::int64_t work = 0;
+    for (std::size_t step = 0; step < best.steps(); ++step) {
+      if (work > from.most_work) {
+        searched_ms = best.begins_ms(step);
+        return;
+      }
       for (std::size_t k = 0; k < best.queue(step).size(); ++k) {
         const std::uint32_t row = best.queue(step)[k];
-        if (best.of(labels[row].at)[step].label == row) go_on(row, from);
+        if (best.of(labels[row].at)[step].label != row) continue;
+        go_on(row, from);
+        ++work;
       }
+    }
   }
 
   const LocalGraph& graph;
   TimeGrid<Cell> best;
   std::vector<Label> labels;
+  std::int64_t searched_ms = 0;
 };
 
 SlowWays::SlowWays(const LocalGraph& graph) : inside_(std::make_unique<Inside>(graph)) {}
@@ -142,6 +161,10 @@ void SlowWays::run(const SlowFrom& from) {
   inside_->run(from);
 }
 
+std::int64_t SlowWays::searched_ms() const {
+  return inside_->searched_ms;
+}
+
 std::vector<std::int32_t> SlowWays::lengths(Vertex to) const {
   std::vector<std::int32_t> lengths;
   std::int64_t least_cost = std::numeric_limits<std::int64_t>::max();
@@ -149,7 +172,7 @@ std::vector<std::int32_t> SlowWays::lengths(Vertex to) const {
   for (std::size_t step = cells.size(); step-- > 0;) {
     if (cells[step].label == Inside::none) continue;
     const Inside::Label& label = inside_->labels[cells[step].label];
-    if (label.cost >= least_cost) continue;
+    if (label.cost >= least_cost || label.ms > inside_->searched_ms) continue;
     least_cost = label.cost;
     lengths.push_back(label.ms);
   }
@@ -203,23 +226,32 @@ struct AnyLengths::Inside {
 
   void run(const SlowFrom& from) {
     hulls.begin(from.most_ms);
+    searched_ms = from.most_ms;
     const std::int32_t along_ms = graph.along_ms(from.from);
     if (from.at_end)
       go_on(from.from, 0, 0, from);
     else
       come_to(from.from, along_ms, along_ms, from);
-    for (std::size_t step = 0; step < hulls.steps(); ++step)
+    std::int64_t work = 0;
+    for (std::size_t step = 0; step < hulls.steps(); ++step) {
+      if (work > from.most_work) {
+        searched_ms = hulls.begins_ms(step);
+        return;
+      }
       for (std::size_t k = 0; k < hulls.queue(step).size(); ++k) {
         const Vertex v = hulls.queue(step)[k];
         Hull& hull = hulls.of(v)[step];
         hull.is_queued = false;
         const Hull now = hull;
         go_on(v, now.from_ms, now.to_ms, from);
+        ++work;
       }
+    }
   }
 
   const LocalGraph& graph;
   TimeGrid<Hull> hulls;
+  std::int64_t searched_ms = 0;
 };
 
 AnyLengths::AnyLengths(const LocalGraph& graph) : inside_(std::make_unique<Inside>(graph)) {}
@@ -230,10 +262,14 @@ void AnyLengths::run(const SlowFrom& from) {
   inside_->run(from);
 }
 
+std::int64_t AnyLengths::searched_ms() const {
+  return inside_->searched_ms;
+}
+
 std::vector<LengthSpan> AnyLengths::lengths(Vertex to) const {
   std::vector<LengthSpan> spans;
   for (const Inside::Hull& hull : inside_->hulls.seen(to)) {
-    if (hull.to_ms < 0) continue;
+    if (hull.to_ms < 0 || hull.from_ms >= inside_->searched_ms) continue;
     if (!spans.empty() && spans.back().to_ms + 1 >= hull.from_ms)
       spans.back().to_ms = hull.to_ms;
     else

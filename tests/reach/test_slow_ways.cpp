@@ -120,6 +120,25 @@ TEST_CASE("no drive has a length outside of the lengths that any may have", "[re
   CHECK(between_ms < drives * 100);
 }
 
+TEST_CASE("with too much work a run knows all lengths up to where it came", "[reach]") {
+  const SlowStreets s;
+  reach::AnyLengths any(s.graph);
+  std::size_t ended_early = 0;
+  for_pairs(s, [&](const Pair& pair, const reach::LocalSweep& back) {
+    any.run({.from = pair.from, .most_ms = most_ms, .back = &back, .most_work = 20});
+    REQUIRE(any.searched_ms() <= most_ms);
+    if (any.searched_ms() < most_ms) ++ended_early;
+    const std::vector<reach::LengthSpan> spans = any.lengths(pair.to);
+    for (const Drive& drive : pair.drives)
+      CHECK((drive.ms >= any.searched_ms() ||
+             std::any_of(spans.begin(), spans.end(), [&](const reach::LengthSpan& span) {
+               return span.from_ms <= drive.ms && drive.ms <= span.to_ms;
+             })));
+    for (const reach::LengthSpan& span : spans) CHECK(span.from_ms < any.searched_ms());
+  });
+  CHECK(ended_early > 0);
+}
+
 TEST_CASE("a slow way takes at least the time asked for, and is a drive without a stretch twice",
           "[reach]") {
   const SlowStreets s;

@@ -10,6 +10,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <span>
 #include <vector>
@@ -26,6 +27,8 @@ struct SlowFrom {
   /// Ran backwards from the ends of all that will be asked for, within most_ms: seeds with their own time along.
   const LocalSweep* back = nullptr;
   std::span<const std::int32_t> extra_ms = {};  ///< by vertex, as in LocalLimits; empty: none
+  /// After so many times that a way was gone on with, a run ends with the step of time it is in.
+  std::int64_t most_work = std::numeric_limits<std::int64_t>::max();
 };
 
 /// Ways that cost little, of each step of time one, without a stretch twice (but the first).
@@ -36,7 +39,9 @@ class SlowWays {
   SlowWays(SlowWays&&) noexcept;
 
   void run(const SlowFrom& from);
-  /// Times of the ways than which none that takes longer costs as little; ascending.
+  /// What takes so long or longer isn't known: most_ms, or less when there was too much work.
+  [[nodiscard]] std::int64_t searched_ms() const;
+  /// Times of the ways, up to searched_ms, than which none of them that takes longer costs as little; ascending.
   [[nodiscard]] std::vector<std::int32_t> lengths(LocalGraph::Vertex to) const;
   /// The way of least cost that takes at least so long, in driving order, both ends included; empty: none was found.
   [[nodiscard]] std::vector<LocalGraph::Vertex> way(LocalGraph::Vertex to,
@@ -60,7 +65,8 @@ class AnyLengths {
   AnyLengths(AnyLengths&&) noexcept;
 
   void run(const SlowFrom& from);
-  /// Ascending, apart from each other; up to most_ms.
+  [[nodiscard]] std::int64_t searched_ms() const;  ///< as above
+  /// Ascending, apart from each other; up to searched_ms.
   [[nodiscard]] std::vector<LengthSpan> lengths(LocalGraph::Vertex to) const;
 
  private:
