@@ -38,18 +38,6 @@ bool counts(const PracticeLine& line, const Practice& what) {
          (what.movement == Movement::none || line.what.movement == what.movement);
 }
 
-/// The level of a kind as a prerequisite: the best of its movements and forms.
-int best_level(const Lines& lines, const Record& record, Kind kind) {
-  int best = 0;
-  for (const PracticeLine& line : lines.practices)
-    if (counts(line, {kind, Movement::none})) best = std::max(best, line.level());
-  if (best > 0) return best;
-  const Skill* skill = record.scheme.skill_of(kind);
-  for (const SkillLine& line : lines.skills)
-    if (line.skill == skill) best = line.level();
-  return best;
-}
-
 int level_of(const Lines& lines, const Skill& skill) {
   for (const SkillLine& line : lines.skills)
     if (line.skill == &skill) return line.level();
@@ -71,6 +59,17 @@ int said_level(const Lines& lines, const Skill& skill) {
     if (std::find(skill.kinds.begin(), skill.kinds.end(), line.what.kind) != skill.kinds.end())
       return 0;
   return level_of(lines, skill);
+}
+
+/// The level of a kind as a prerequisite: the best of its movements and forms. What was driven of its skill beside it tells
+/// nothing of it.
+int best_level(const Lines& lines, const Record& record, Kind kind) {
+  int best = 0;
+  for (const PracticeLine& line : lines.practices)
+    if (counts(line, {kind, Movement::none})) best = std::max(best, line.level());
+  if (best > 0) return best;
+  const Skill* skill = record.scheme.skill_of(kind);
+  return skill == nullptr ? 0 : said_level(lines, *skill);
 }
 
 std::vector<Practice> practices_of(Kind kind) {

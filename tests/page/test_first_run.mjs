@@ -112,6 +112,7 @@ test("it can be broken off, and the next start finds the area", async () => {
   server.kill();
   page = await began();
   await page.getByLabel("From and back to").waitFor();
+  await page.close();
 });
 
 test("broken off at any moment, and begun again at once, it is built in the end", async () => {
