@@ -87,7 +87,7 @@ void back_up(const Book& book, const fs::path& copy) {
   part.keep();
 }
 
-void restore(Book& book, const fs::path& copy) {
+void restore(Book& book, const fs::path& copy, const std::function<void()>& before_it) {
   std::error_code ignored;
   if (!fs::exists(copy, ignored))
     tell(copy, "no such file; 'loopwright pupil backup' makes copies");
@@ -101,6 +101,7 @@ void restore(Book& book, const fs::path& copy) {
   try {
     const Book from = Book::open(part.path(), Opening::must_be_there);
     from.check();
+    before_it();
     file_of(book).alone([&](SQLite::Database& db) {
       SQLite::Database of(part.path().string(), SQLite::OPEN_READWRITE);
       SQLite::Backup(db, of).executeStep(-1);

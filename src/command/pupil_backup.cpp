@@ -76,12 +76,13 @@ Exit pupil_restore(const Arguments& words) {
                      " takes the place of all that the book has: say --yes if it is meant");
   need_file_book(book_file);
   book::Book book = open_book(book_file, book::Opening::may_make);
-  if (!book::pupils_of(book).empty()) {
+  // Of a copy that is refused nothing stays behind, or an erased pupil would be found in it.
+  book::restore(book, copy, [&] {
+    if (book::pupils_of(book).empty()) return;
     const std::string before = name_before(book.file().string());
     book::back_up(book, before);
     std::cout << before << ": what the book had until now; delete it when all is well\n";
-  }
-  book::restore(book, copy);
+  });
   std::cout << book.file().string() << ": restored: " << counted(book) << '\n';
   return Exit::done;
 }

@@ -346,9 +346,12 @@ class TestKept(Book):
         self.run_it("pupil", "restore", f"{self.book.name}.before", "--yes")
         self.assertEqual(len(self.exported()["lesson"]), 2)
         (self.folder / "bad.book").write_bytes(b"x" * 5000)
+        kept = set(self.folder.iterdir())
         self.assertIn("bad.book: is no book", self.run_it("pupil", "restore", "bad.book", "--yes", code=1))
         self.assertEqual(len(self.exported()["lesson"]), 2)
         self.assertIn("is the book itself", self.run_it("pupil", "restore", str(self.book), "--yes", code=1))
+        # Of a copy that was refused nothing stays behind, in which an erased pupil could be found.
+        self.assertEqual(set(self.folder.iterdir()), kept)
 
     def test_a_copy_is_whole_though_another_writes(self):
         self.add()

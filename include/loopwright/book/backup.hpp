@@ -10,12 +10,15 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 
 #include "loopwright/book/book.hpp"
 
 namespace loopwright::book {
 
 void back_up(const Book& book, const std::filesystem::path& copy);
-void restore(Book& book, const std::filesystem::path& copy);
+/// before_it: called once the copy was read through, before the book is touched.
+void restore(
+    Book& book, const std::filesystem::path& copy, const std::function<void()>& before_it = [] {});
 
 }  // namespace loopwright::book
