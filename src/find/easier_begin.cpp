@@ -2,7 +2,6 @@
 // has, each direction once, the lesson is looked for from there; the first that is met is the answer.
 #include "loopwright/find/easier_begin.hpp"
 
-#include <algorithm>
 #include <array>
 #include <vector>
 
