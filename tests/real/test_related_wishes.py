@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Random wishes beside wishes that are related to them: what is claimed of both must go together.
 
-usage: test_related_wishes.py PROGRAMS EXTRACT REGION SIDE [COUNT]
+usage: test_related_wishes.py PROGRAMS EXTRACT REGION SIDE [COUNT [SEED]]
 
 Wishes are thrown as random_wishes.py throws them (seeded dice), every answer is proved, and each wish is
 held against one other, in turn:
@@ -12,7 +12,8 @@ held against one other, in turn:
             stricter wish's value; both proved, nor is its value
   mirrored  on the map as a mirror shows it (mirror.py), driven on the other side: both proved, the same
             value; and no bound of the one below the loop of the other
-SIDE is the side one drives on in REGION: left or right.
+SIDE is the side one drives on in REGION: left or right. With a SEED of one's own the wishes are others,
+so that a long run may be spread over several. After each hundred wishes a line tells how far it is.
 """
 import json
 import random
@@ -184,8 +185,9 @@ class Related:
 
 
 def main():
-    programs, extract, region, side, *count = sys.argv[1:]
-    count = int(count[0]) if count else len(RELATIONS)
+    programs, extract, region, side, *more = sys.argv[1:]
+    count = int(more[0]) if more else len(RELATIONS)
+    seed = int(more[1]) if len(more) > 1 else SEED + 1
     with tempfile.TemporaryDirectory() as folder:
         area, _ = built(programs, extract, region, folder)
         image = mirror.mirror_of(extract)
@@ -195,11 +197,14 @@ def main():
         subprocess.run([program, "build", Path(folder) / "mirrored.osm.pbf", "-o", image_area,
                         "--region", region, "--side", mirror.SWAPPED[side]],
                        check=True, stdout=subprocess.DEVNULL)
-        dice = random.Random(SEED + 1)
+        dice = random.Random(seed)
         related = Related(Wishes(program, area, Map(extract), dice),
                           Wishes(program, image_area, NoDoors, dice), image, folder)
         for i in range(count):
             related.try_one(RELATIONS[i % len(RELATIONS)])
+            if (i + 1) % 100 == 0:
+                print(f"{i + 1} of {count} wishes, failed {len(related.failures)}",
+                      file=sys.stderr, flush=True)
     print("\n".join(related.failures))
     told = ", ".join(f"{name} {number}" for name, number in sorted(related.seen.items()))
     print(f"{Path(extract).name}: {count} wishes and their relations, "
