@@ -66,6 +66,11 @@ std::optional<LaneCount> by_arrows(const OneDirection& road) {
   return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key), false};
 }
 
+/// True when both are tagged and don't agree.
+bool contradicts(const std::optional<LaneCount>& lanes, const std::optional<LaneCount>& arrows) {
+  return lanes && arrows && lanes->count != arrows->count;
+}
+
 std::optional<LaneCount> by_total(const OneDirection& road) {
   const auto total = counted(road, road.tags.has("lanes") ? "lanes" : "");
   if (!total) return std::nullopt;
@@ -107,7 +112,7 @@ std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
   const OneDirection road = direction_of(draft, stretch);
   auto lanes = counted(road, key_of(road, "lanes"));
   const auto arrows = by_arrows(road);
-  if (lanes && arrows && lanes->count != arrows->count) return std::nullopt;
+  if (contradicts(lanes, arrows)) return std::nullopt;
   if (!lanes) lanes = arrows;
   if (!lanes) lanes = by_total(road);
   if (!lanes) return std::nullopt;
@@ -133,8 +138,10 @@ std::optional<LaneArrows> lane_arrows(const Draft& draft, StretchId stretch) {
   const OneDirection road = direction_of(draft, stretch);
   const std::string key = key_of(road, "turn:lanes");
   if (key.empty()) return std::nullopt;
-  LaneArrows arrows{{}, tag_text(road.tags, key), {}};
+  LaneArrows arrows;
+  arrows.tag = tag_text(road.tags, key);
   arrows.source = {draft.tables.pieces[stretch.piece().index()].way, ObjectType::way, {}};
+  arrows.contradicted = contradicts(counted(road, key_of(road, "lanes")), by_arrows(road));
   for (const std::string_view lane : split(road.tags.get(key), '|'))
     arrows.lanes.push_back(split(lane, ';'));
   return arrows;

@@ -3,9 +3,9 @@
 // 1. At each node a driver goes straight on over, the lanes before and after are counted
 //    (lane_counts.cpp). Fewer after, at least two before: they merge.
 // 2. Where roads join or leave, lanes may leave with them. There the lanes before are those whose
-//    arrows (turn:lanes) go ahead; without arrows nobody knows, and nothing is said. The way on must
-//    be the same road, by its number or else its name: at a fork lanes ahead part. The same behind
-//    lights, over the whole junction.
+//    arrows (turn:lanes) go ahead; without arrows, or where lanes says another number than they do,
+//    nobody knows, and nothing is said. The way on must be the same road, by its number or else its
+//    name: at a fork lanes ahead part. The same behind lights, over the whole junction.
 // 3. A lane with merge_to_left or merge_to_right ends at the end of the last road that has it.
 // 4. Rings and minis are left out, and what falls for less than 40 m (ours: a traffic island, a slip
 //    of the pen).
@@ -52,7 +52,8 @@ class MergeFinder {
   /// Lanes that end behind a junction: those that go ahead before it against those after it.
   [[nodiscard]] std::optional<Merge> behind(const Path& path,
                                             const std::optional<LaneArrows>& arrows) const {
-    if (!arrows || !is_same_road(path.front(), path.back())) return std::nullopt;
+    if (!arrows || arrows->contradicted || !is_same_road(path.front(), path.back()))
+      return std::nullopt;
     return fewer(path, {arrows->going_ahead(), true, arrows->tag, false});
   }
 

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 # The zone and the nation's name for the tables of holidays (OSM wiki, Key:opening_hours).
 NATIONS = {"GB-ENG": "England", "GB-WLS": "Wales", "GB-SCT": "Scotland", "GB-NIR": "Northern Ireland"}
-ZONES = {"GB": "Europe/London", "LI": "Europe/Vaduz", "IE": "Europe/Dublin"}
+ZONES = {"GB": "Europe/London", "LI": "Europe/Vaduz", "IE": "Europe/Dublin", "DE": "Europe/Berlin"}
 YES, NO, UNKNOWN = "yes", "no", "unknown"
 CAR = {"weight": 1.8, "weightrating": 2.5, "length": 4.5, "width": 1.9, "height": 1.8, "axles": 2,
        "trailers": 0, "maxweight": 1.8}  # an ordinary hatchback (common practice, no source)

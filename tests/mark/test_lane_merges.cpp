@@ -100,6 +100,17 @@ TEST_CASE("lanes that contradict their arrows say nothing", "[mark][merge]") {
             .empty());
 }
 
+TEST_CASE("nor do they where roads join", "[mark][merge]") {
+  const std::string arrows = " turn:lanes:forward=through|through|right";
+  CHECK(places(at_side_road("lanes=4 lanes:forward=3 lanes:backward=1" + arrows, one_ahead),
+               Kind::lanes_merge)
+            .size() == 1);
+  CHECK(places(at_side_road(two_ahead + arrows, one_ahead), Kind::lanes_merge).empty());
+  CHECK(places(at_side_road(two_ahead + arrows, one_ahead, "nm highway=traffic_signals\n"),
+               Kind::lanes_merge)
+            .empty());
+}
+
 TEST_CASE("a bus lane that ends is no lane that merges", "[mark][merge]") {
   CHECK(
       places(two_halves(two_ahead + " lanes:bus:forward=1", one_ahead), Kind::lanes_merge).empty());
