@@ -1,7 +1,7 @@
 // 1. Lanes in a direction: lanes:forward or :backward; turn:lanes of that direction by its parts; on
 //    a one-way road lanes; else lanes less those of the other direction, or half of an even total
 //    (the wiki's assumption, so not certain).
-//    Where lanes and turn:lanes of one direction contradict each other, nobody knows.
+//    Where lanes and turn:lanes contradict each other, nobody knows.
 // 2. Lanes for buses are among them by the wiki, and no car's: they are taken off. With busway=lane
 //    mappers differ on whether lanes counts it, so then the number isn't certain.
 // 3. The arrows of turn:lanes: parts by |, several arrows in a part by ;.
@@ -66,11 +66,6 @@ std::optional<LaneCount> by_arrows(const OneDirection& road) {
   return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key), false};
 }
 
-/// True when both are tagged and don't agree.
-bool contradicts(const std::optional<LaneCount>& lanes, const std::optional<LaneCount>& arrows) {
-  return lanes && arrows && lanes->count != arrows->count;
-}
-
 std::optional<LaneCount> by_total(const OneDirection& road) {
   const auto total = counted(road, road.tags.has("lanes") ? "lanes" : "");
   if (!total) return std::nullopt;
@@ -81,6 +76,15 @@ std::optional<LaneCount> by_total(const OneDirection& road) {
   }
   if (total->count % 2 != 0) return std::nullopt;
   return LaneCount{total->count / 2, false, total->tag, true};
+}
+
+/// True when the lanes tagged can't be those of the arrows: another number in their direction, or in
+/// all too few to leave the other direction its own, one at least.
+bool contradicts(const OneDirection& road, const LaneCount& arrows) {
+  if (const auto lanes = counted(road, key_of(road, "lanes"))) return lanes->count != arrows.count;
+  const auto total = read_int(road.tags.get("lanes"));
+  const int back = read_int(road.tags.get("lanes" + std::string(road.other()))).value_or(1);
+  return total && !road.one_way.one_way && *total - back < arrows.count;
 }
 
 /// Lanes for buses that such a count includes.
@@ -112,7 +116,7 @@ std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
   const OneDirection road = direction_of(draft, stretch);
   auto lanes = counted(road, key_of(road, "lanes"));
   const auto arrows = by_arrows(road);
-  if (contradicts(lanes, arrows)) return std::nullopt;
+  if (arrows && contradicts(road, *arrows)) return std::nullopt;
   if (!lanes) lanes = arrows;
   if (!lanes) lanes = by_total(road);
   if (!lanes) return std::nullopt;
@@ -141,7 +145,7 @@ std::optional<LaneArrows> lane_arrows(const Draft& draft, StretchId stretch) {
   LaneArrows arrows;
   arrows.tag = tag_text(road.tags, key);
   arrows.source = {draft.tables.pieces[stretch.piece().index()].way, ObjectType::way, {}};
-  arrows.contradicted = contradicts(counted(road, key_of(road, "lanes")), by_arrows(road));
+  arrows.contradicted = contradicts(road, *by_arrows(road));
   for (const std::string_view lane : split(road.tags.get(key), '|'))
     arrows.lanes.push_back(split(lane, ';'));
   return arrows;

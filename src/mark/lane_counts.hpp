@@ -29,7 +29,7 @@ struct LaneArrows {
   std::vector<std::vector<std::string_view>> lanes;
   std::string tag;
   OsmObject source;
-  bool contradicted = false;  ///< `lanes` of that direction says another number: nobody knows
+  bool contradicted = false;  ///< by `lanes`, which tells of others or of too few: nobody knows
 
   /// Lanes by which one may go on along the road: "through", no arrow, or one that merges.
   [[nodiscard]] int going_ahead() const;

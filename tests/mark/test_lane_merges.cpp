@@ -100,6 +100,15 @@ TEST_CASE("lanes that contradict their arrows say nothing", "[mark][merge]") {
             .empty());
 }
 
+TEST_CASE("nor does a road with no lane left for those who come", "[mark][merge]") {
+  const std::string arrows = " turn:lanes:forward=|through";
+  CHECK(places(two_halves("lanes=3" + arrows, one_ahead), Kind::lanes_merge).size() == 1);
+  CHECK(places(two_halves("lanes=2" + arrows, one_ahead), Kind::lanes_merge).empty());
+  CHECK(places(two_halves("lanes=2 oneway=yes turn:lanes=|through", "oneway=yes lanes=1"),
+               Kind::lanes_merge)
+            .size() == 1);
+}
+
 TEST_CASE("nor do they where roads join", "[mark][merge]") {
   const std::string arrows = " turn:lanes:forward=through|through|right";
   CHECK(places(at_side_road("lanes=4 lanes:forward=3 lanes:backward=1" + arrows, one_ahead),

@@ -14,7 +14,7 @@ set(liechtenstein ${PROJECT_BINARY_DIR}/extracts/liechtenstein-2013-08-03.osm.pb
 set(newport ${PROJECT_SOURCE_DIR}/../shared/maps/newport-2023.osm.pbf)
 set(leeds ${PROJECT_SOURCE_DIR}/../shared/maps/leeds-york-street-2024.osm.pbf)
 add_test(NAME fetch_liechtenstein
-  COMMAND ${CMAKE_CURRENT_LIST_DIR}/fetch_liechtenstein ${liechtenstein})
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/fetch_extract liechtenstein ${liechtenstein})
 set_tests_properties(fetch_liechtenstein PROPERTIES LABELS real FIXTURES_SETUP liechtenstein)
 
 # /usr/bin/python3 is the interpreter that has Debian's modules.
