@@ -133,10 +133,26 @@ class SecondLook:
         return networkx.multi_source_dijkstra_path_length(
             self.ground.net, seeds, weight=lambda a, b, edge: edge["metres"] * self._seconds(edge["way"]))
 
+    def _road_nodes(self, place):
+        """Nodes of the road that a place is on, or of those beside a car park's outline."""
+        number, roads = place["id"], self.ground.roads
+        if place["type"] == "node":
+            return [number]
+        if place["type"] == "way" and number in roads:
+            return self.ground.line(number)
+        ways = {"way": self.ground.map.ways, "relation": self.ground.map.relations}[place["type"]]
+        if number not in ways or ways[number].tags.get("amenity") != "parking":
+            return []
+        outline = (ways[number].nodes if place["type"] == "way" else
+                   [n for t, w, _ in ways[number].members
+                    if t == "w" and w in self.ground.map.ways for n in self.ground.map.ways[w].nodes])
+        beside = {self.ground.nearest_road(self.ground.at(n))[1]
+                  for n in outline if n in self.ground.map.places}
+        return [n for w in beside - {None} for n in self.ground.line(w)]
+
     def _nearest(self, tally, asked, missing, name):
         nearest = missing["nearest"]
-        nodes = ([nearest["id"]] if nearest["type"] == "node" else
-                 self.ground.line(nearest["id"]) if nearest["id"] in self.ground.roads else [])
+        nodes = self._road_nodes(nearest)
         if not tally.check("shortfall: nearest", bool(nodes), name, nearest):
             return
         reached = self._least_seconds(asked.home)
