@@ -3,6 +3,7 @@
 #include "card/plan_page.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "card/crossings.hpp"
 #include "card/lesson.hpp"
@@ -27,39 +28,48 @@ std::string clock_of(const Subject& subject, double seconds) {
   return write_clock(wish::clock_after(subject.loop, seconds, subject.setting));
 }
 
-std::string at_row(const Subject& subject, std::string what, std::size_t stretch) {
+/// row: its number on the card.
+Moment at_row(const Subject& subject, std::string what, std::size_t stretch, std::size_t row) {
   const double seconds = subject.loop.stretches[stretch].arrive_s.likely;
-  return subject.words.fill("pack.at_row",
-                            {{"clock", clock_of(subject, seconds)},
-                             {"what", std::move(what)},
-                             {"row", std::to_string(row_of_stretch(subject, stretch))}});
+  return {seconds, subject.words.fill("pack.at_row", {{"clock", clock_of(subject, seconds)},
+                                                      {"what", std::move(what)},
+                                                      {"row", std::to_string(row)}})};
+}
+
+Moment at_row(const Subject& subject, std::string what, std::size_t stretch) {
+  return at_row(subject, std::move(what), stretch, row_of_stretch(subject, stretch));
+}
+
+/// The row in which a pass is spoken: mostly the one behind that of the stretch on which it begins.
+std::size_t row_of_pass(const Subject& subject, std::size_t pass) {
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    if (std::ranges::find(subject.rows[k].passes, pass) != subject.rows[k].passes.end())
+      return k + 1;
+  return row_of_stretch(subject, subject.loop.passes[pass].first);
 }
 
 void add_first_passes(std::vector<Moment>& moments, const Subject& subject) {
   const auto& passes = subject.loop.passes;
   const wish::RowSpan practice = wish::practice_of(subject.loop);
   for (const wish::Met& met : all_met(subject.loop)) {
-    const wish::Pass* first = nullptr;
+    std::optional<std::size_t> first;
     for (std::size_t i = 0; i < passes.size(); ++i)
       if (wish::lies_in(passes[i], practice) && wish::counts_for(i, passes, met.want) &&
-          (first == nullptr || passes[i].first < first->first))
-        first = &passes[i];
-    if (first == nullptr) continue;
-    wish::Want kind = met.want;
+          (!first || passes[i].first < passes[*first].first))
+        first = i;
+    if (!first) continue;
     const std::string what = subject.words.fill(
-        "pack.first_pass", {{"kind", write_kind(subject.words, kind.kind, kind.movement)}});
-    moments.push_back({subject.loop.stretches[first->first].arrive_s.likely,
-                       at_row(subject, what, first->first)});
+        "pack.first_pass", {{"kind", write_kind(subject.words, met.want.kind, met.want.movement)}});
+    moments.push_back(at_row(subject, what, passes[*first].first, row_of_pass(subject, *first)));
   }
 }
 
 void add_planned_stops(std::vector<Moment>& moments, const Subject& subject) {
   for (std::size_t k = 0; k < subject.rows.size(); ++k)
     for (const PlannedStop& stop : planned_stops(subject, k)) {
-      const double seconds = subject.loop.stretches[stop.place.stretch].arrive_s.likely;
       std::vector<std::string> parts{stop.what, stop.street};
       if (!stop.drive_on.empty()) parts.push_back(stop.drive_on);
-      moments.push_back({seconds, at_row(subject, joined(parts, ", "), stop.place.stretch)});
+      moments.push_back(at_row(subject, joined(parts, ", "), stop.place.stretch));
     }
 }
 
@@ -75,15 +85,10 @@ void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
     }
   add_first_passes(moments, subject);
   add_planned_stops(moments, subject);
-  for (const wish::IndependentStretch& one : subject.loop.independent) {
-    const double seconds = subject.loop.stretches[one.first].arrive_s.likely;
-    moments.push_back(
-        {seconds, at_row(subject, std::string(words.at("pack.independent")), one.first)});
-  }
-  for (const std::size_t row : wish::turns_round(subject.loop)) {
-    const double seconds = subject.loop.stretches[row].arrive_s.likely;
-    moments.push_back({seconds, at_row(subject, std::string(words.at("pack.turn_round")), row)});
-  }
+  for (const wish::IndependentStretch& one : subject.loop.independent)
+    moments.push_back(at_row(subject, std::string(words.at("pack.independent")), one.first));
+  for (const std::size_t row : wish::turns_round(subject.loop))
+    moments.push_back(at_row(subject, std::string(words.at("pack.turn_round")), row));
   std::stable_sort(moments.begin(), moments.end(),
                    [](const Moment& a, const Moment& b) { return a.seconds < b.seconds; });
   flow.heading(std::string(words.at("pack.order")));

@@ -196,10 +196,9 @@ MockPlan plan_mock(const book::Book& book, const NextAsk& ask) {
 }
 
 void tell_mock(std::ostream& out, const MockPlan& mock) {
-  print_folded(
-      out, 0,
-      "mock test: a mixed drive with stops, a manoeuvre and finding the way; no route of a real "
-      "test, and no sign of passing one");
+  // In one line, so that what is set in below it can't be taken for its end.
+  out << "mock test: a mixed drive with stops, a manoeuvre and finding the way\n";
+  print_folded(out, 2, "no route of a real test, and no sign of passing one");
   if (!mock.left_out.empty())
     print_folded(out, 2,
                  "left out, not to be had together with the rest: " + listed(mock.left_out));

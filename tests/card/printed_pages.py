@@ -114,6 +114,16 @@ def check_spoken(pages, spoken):
         assert words in large, f"not in large letters: {words}"
 
 
+def check_first_passes(plan):
+    """The plan names the first pass of what is asked for by the row that its own list of what is practised has first."""
+    told = re.findall(r"first ([a-z -]+?) \(row (\d+)\)", plan)
+    assert told, plan
+    for kind, row in told:
+        listed = [each for each in re.findall(r"(?<!-)\b%s([a-z -]*) \d+(?:, \d+ of them inferred)? \(rows? (\d+)" % kind, plan)
+                  if "all the way round" not in each[0]]  # which counts for no want
+        assert int(row) == min(int(first) for _, first in listed), (kind, row, listed)
+
+
 def spoken_in(text):
     """The first lines of the rows of the card as plain text."""
     rows = re.findall(r"^[┌│└ ] +\d+  (.*?)(?:  +(?:limit|no limit|hard).*)?$", text, re.M)
@@ -135,6 +145,7 @@ def check(folder, wish, number):
         check_least(pdf, LARGE if "--large-print" in words else 1)
         check_spoken(pages, spoken_in(text))
         card = [" ".join(w[4] for w in page[2]) for page in pages]
+        check_first_passes(" ".join(card))
         shown = [page for page in card if re.search(r"card \d+ of \d+", page)]
         stops = sum(page.count("drive on by") for page in shown)
         assert len(shown) == math.ceil((rows + stops) / per_page), (words, len(shown), rows, stops)

@@ -240,13 +240,18 @@ test("a test centre is drawn on the map, kept, kept off by a mock test, and take
   await page.getByText("Test centres", { exact: true }).click();
   await page.getByText("None is kept yet").waitFor();
   await page.getByLabel("What you call it").fill("Quill Lane");
-  await button(page, "Draw them on the map").click();
+  await page.getByLabel(/^Outline/).fill("54.3,2.6;54.31,2.6;54.31,2.61");
+  await page.getByLabel("Hours of tests").fill("sometimes");
+  await button(page, "Keep this test centre").click();
+  assert.match(await page.locator(".trouble", { hasText: "sometimes" }).innerText(), /^“hours” takes hours such as/, "the page's words, no command's");
+  await page.getByLabel("Hours of tests").fill("Mo-Fr 08:00-16:30");
+  await button(page, "Draw it on the map").click();
   const map = await page.locator("#map").boundingBox();
   const corners = [[0.4, 0.4], [0.6, 0.4], [0.5, 0.6]].map(([x, y]) => [map.x + x * map.width, map.y + y * map.height]);
   for (const [x, y] of corners) await page.mouse.click(x, y, { delay: 20 });
   await page.mouse.dblclick(...corners[2]);
   await page.getByText("Drawn, 3 corners.").waitFor();
-  await page.getByLabel("So since").fill("2026-11-01");
+  await page.getByLabel("Since", { exact: true }).fill("2026-11-01");
   await button(page, "Keep this test centre").click();
   await page.getByText(/Quill Lane: kept; mock tests from/).waitFor();
   assert.match(run("centre", "list"), /2026-11-01\s+Mo-Fr 08:00-16:30\s+Quill Lane/);
@@ -257,16 +262,23 @@ test("a test centre is drawn on the map, kept, kept off by a mock test, and take
   // What a mock test's search finds is held to the book by test_book_routes.py; here is what one reads of it.
   await page.route("**/pupils/WREN/mock", (route) => route.fulfill({ json: { job: String(job) } }));
   await page.route(`**/jobs/${job}`, (route) => route.fulfill({ json: { stage: "over", code: 0, warned: [], trouble: "", said:
-    `mock test: a mixed drive\n  ${said}\nLoop 1: 30 min\n12 claims checked\nWREN, lesson 2, Tuesday 1 December\n  2026, 10:15: planned; 'loopwright lesson print WREN'\n` } }));
+    `mock test: a mixed drive\n  no route of a real test,\n    and no sign of passing one\n  ${said}\nLoop 1: 30 min driving, likely 27 to 33; 9 miles; 15:00 to 15:41\n  asked signals=1: 8\nNot met: loop 1 has no independent stretch\n  of 20 minutes\n12 claims checked\nlesson of 60 min: 11 to talk, 30\n  to drive\nWREN, lesson 2, Tuesday 1 December\n  2026, 10:15: planned; 'loopwright lesson print WREN'\n` } }));
   await button(page, "Pupil").click();
   await page.getByRole("combobox", { name: "Code" }).selectOption("WREN");
   await page.getByText(/^WREN, in the book since/).waitFor({ state: "attached" });
   await page.getByText("A mock test", { exact: true }).click();
   await button(page, "Plan the mock test").click();
   await page.getByText(said).waitFor();
+  assert.deepEqual(await page.locator(".pupil .line").allInnerTexts(), ["mock test: a mixed drive", "no route of a real test, and no sign of passing one", said,
+    "30 min driving, likely 27 to 33; 9 miles; 15:00 to 15:41", "Not met: loop 1 has no independent stretch of 20 minutes", "lesson of 60 min: 11 to talk, 30 to drive"], "whole sentences, each its own line");
   assert.equal(await page.getByText("Print lesson 2", { exact: true }).getAttribute("href"), "/pupils/WREN/card?lesson=2&form=pdf");
   await button(page, "The map").click();
-  await page.getByRole("button", { name: /^Take out Quill Lane/ }).click();
+  await page.getByRole("button", { name: "Take out Quill Lane" }).click();
+  await page.getByRole("button", { name: "No, keep Quill Lane" }).click();
+  await page.getByRole("button", { name: "Take out Quill Lane" }).click();
+  await violations(page, "taking out");
+  assert.match(run("centre", "list"), /Quill Lane/, "asked first");
+  await page.getByRole("button", { name: /^Yes, take out Quill Lane/ }).click();
   await page.getByText("Quill Lane: taken out").waitFor();
   assert.match(run("centre", "list"), /no test centre is kept/);
   await page.close();

@@ -33,8 +33,19 @@ export interface DriveFeature {
 }
 export interface Drive { type: "FeatureCollection"; features: DriveFeature[] }
 
+/** A command's line as the page says it: its options are fields here, and what another command would tell is a sheet's. */
+function inFormWords(line: string): string {
+  const parts = line.split("; ");
+  const here = parts.filter((part) => !/'loopwright [a-z]/.test(part));
+  return (here.length > 0 ? here : parts).join("; ").replace(/(^|[\s(])--([a-z][a-z-]*)/g, (_, before: string, name: string) => `${before}“${name.replaceAll("-", " ")}”`);
+}
+
 /** A refusal or a failure, in the program's one line. */
-export class Trouble extends Error {}
+export class Trouble extends Error {
+  constructor(line: string) {
+    super(inFormWords(line));
+  }
+}
 
 export async function asked<T>(address: string, how: RequestInit = {}): Promise<T> {
   let reply: Response;

@@ -20,9 +20,9 @@ export class Centres {
       make("p", { class: "far" }, "Examiners are at work there: a mock test keeps off these surroundings at the hours of tests of its day. All of it is what you say; the map knows no test centre and no route of a test."),
       this.list,
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.keep(); } },
-        make("div", { class: "fields" }, field("What you call it", this.name), field("Hours of tests", this.hours), field("So since", this.since),
-          field("Its surroundings, three corners or more", this.outline, true), this.how),
-        make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.draw() }, "Draw them on the map"),
+        make("div", { class: "fields" }, field("What you call it", this.name), field("Hours of tests", this.hours), field("Since", this.since),
+          field("Outline of its surroundings, three corners or more", this.outline, true), this.how),
+        make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.draw() }, "Draw it on the map"),
           make("button", { type: "submit", class: "also" }, "Keep this test centre"))), this.came);
   }
 
@@ -43,7 +43,16 @@ export class Centres {
     return make("li", {},
       make("span", {}, make("strong", {}, centre.name), `, ${centre.hours}, since ${centre.since}`),
       make("button", { type: "button", class: "small", "aria-label": `Show ${centre.name} on the map`, onclick: () => this.map.goTo(lat, lon) }, "show"),
-      make("button", { type: "button", class: "small", "aria-label": `Take out ${centre.name}, with all its days`, onclick: () => void this.drop(centre.name) }, "take out"));
+      this.takingOut(centre.name));
+  }
+
+  /** Asked twice: it goes with all its days. */
+  private takingOut(name: string): HTMLElement {
+    const ask = make("button", { type: "button", class: "small", "aria-label": `Take out ${name}`, onclick: () => { ask.replaceWith(sure); sure.querySelector("button")?.focus(); } }, "take out");
+    const sure = make("span", { role: "group", "aria-label": `Really take out ${name}?` }, "with all its days? ",
+      make("button", { type: "button", class: "small", "aria-label": `Yes, take out ${name} with all its days`, onclick: () => void this.drop(name) }, "yes"), " ",
+      make("button", { type: "button", class: "small", "aria-label": `No, keep ${name}`, onclick: () => { sure.replaceWith(ask); ask.focus(); } }, "no"));
+    return ask;
   }
 
   private draw(): void {

@@ -3,14 +3,21 @@ import { beginTask, lessonAddress } from "./ask_book";
 import { field, make } from "./page_parts";
 import { Working } from "./working";
 
-/** What it is before the drive itself, a line for each paragraph; where the command names a command, the page has a sheet. */
-function told(said: string): string[] {
+/** What it is and how long, a line for each paragraph; where the command names a command, the page has a sheet. What is set in below
+ * "mock test:" is a paragraph of its own each; elsewhere it goes on with the line above. */
+export function told(said: string): string[] {
   const lines: string[] = [];
-  for (const line of said.split(/^Loop 1:/m)[0]!.split("\n")) {
-    if (/^ {3,}\S/.test(line) && lines.length > 0) lines.push(`${lines.pop()} ${line.trim()}`);
+  let below = false;
+  for (const line of said.split("\n")) {
+    if (/^\S/.test(line)) below = line.startsWith("mock test:");
+    const goesOn = below ? /^ {3,}\S/.test(line) : /^ {2,}\S/.test(line);
+    if (goesOn && lines.length > 0) lines.push(`${lines.pop()} ${line.trim()}`);
     else if (line.trim()) lines.push(line.trim());
   }
-  return lines.filter((line) => !/ taken for: /.test(line)).map((line) => line.replace(/^(no test centre is kept off): .*$/, "$1: they are kept on the map's sheet"));
+  return lines.filter((line) => /^(mock test:|no route|left out|keeps off|no tests|not kept off|no test centre|Loop 1:|Not met:|lesson of|clash:|note:)/.test(line))
+    .map((line) => line.replace(/^Loop 1: (.*?; \d\d:\d\d to \d\d:\d\d)\b.*$/, "$1")
+      .replace(/^(no test centre is kept off): .*$/, "$1: they are kept on the map's sheet")
+      .replace(/^not kept off, look at it with '[^']*': /, "not kept off, look at it on the map's sheet: "));
 }
 
 export class MockTest {
@@ -42,7 +49,6 @@ export class MockTest {
     const words = done.job.said.replace(/\s+/g, " ");
     const number = new RegExp(`${code}, lesson (\\d+), [^:]*[\\d:]+: planned;`).exec(words)?.[1];
     if (!number) return this.working.say("Nothing could be planned then: see Lesson for what these roads have.");
-    const finding = /Not met: (.*?) \d+ claims checked/.exec(words)?.[1];
-    await this.planned([...told(done.job.said), ...(finding ? [finding] : [])], make("a", { class: "deed", target: "_blank", href: lessonAddress(code, Number(number), "pdf") }, `Print lesson ${number}`));
+    await this.planned(told(done.job.said), make("a", { class: "deed", target: "_blank", href: lessonAddress(code, Number(number), "pdf") }, `Print lesson ${number}`));
   }
 }
