@@ -11,6 +11,7 @@
 #include "loopwright/road/kind_table.hpp"
 #include "page/assets.hpp"
 #include "page/job_files.hpp"
+#include "page/ledger_file.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
 #include "page/sketches.hpp"
@@ -203,6 +204,9 @@ Reply Routes::look_for_loops(const Request& request) {
     std::ofstream(folder / "wish") << wish.text;
     Words words{"--wish", (folder / "wish").string(), "-o", (folder / "loops.json").string()};
     if (!wish.effort.empty()) words.push_back("--" + wish.effort);
+    const auto start = read_time(wish.start);
+    if (start && write_ledger(desk_.book, start->civil.date, folder / "driven"))
+      words.insert(words.end(), {"--driven", (folder / "driven").string()});
     return on_area(desk_, {"loops"}, std::move(words));
   });
   if (!id) return too_much();

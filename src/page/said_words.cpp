@@ -68,8 +68,10 @@ WishLines wish_lines(std::string_view body) {
   const auto pairs = pairs_in(said);
   WishLines lines;
   if (!pairs) return lines.trouble = no_pairs, lines;
-  for (const auto& [name, text] : *pairs)
+  for (const auto& [name, text] : *pairs) {
+    if (name == "start") lines.start = text;
     lines.text.append(name).append(" ").append(text).append("\n");
+  }
   const Json effort = said.value("effort", Json("usual"));
   if (effort == "quick" || effort == "thorough") {
     lines.effort = effort.get<std::string>();

@@ -13,6 +13,7 @@ namespace loopwright::page {
 /// A wish as a wish file (DEVELOPERS.md, WISH FILE).
 struct WishLines {
   std::string text;     ///< the file
+  std::string start;    ///< as it is said; empty: now
   std::string effort;   ///< "quick", "thorough"; empty: the usual
   std::string trouble;  ///< why it is none; else empty
 };

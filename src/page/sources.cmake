@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/job_files.cpp
   ${CMAKE_CURRENT_LIST_DIR}/jobs.cpp
   ${CMAKE_CURRENT_LIST_DIR}/keeping.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/ledger_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_tiles.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp

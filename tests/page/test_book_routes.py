@@ -66,7 +66,9 @@ class BookRoutes(unittest.TestCase):
         with self.served() as page:
             page.enter()
             job, _ = self.over(page, self.post(page, "/loops", {"words": WISH, "effort": "quick"}))
-            found = json.loads(self.get(page, f"/jobs/{job}/loops")[2])["loops"]
+            answer = json.loads(self.get(page, f"/jobs/{job}/loops")[2])
+            found = answer["loops"]
+            self.assertNotIn("street_use", answer["wish"], "nothing was driven yet")
             for body in ({"pupil": "WREN"}, {"pupil": "--yes", "loop": 1}, {"pupil": "WREN", "loop": "1"}, {"pupil": "WREN", "loop": -1},
                          {"pupil": "WREN", "loop": 1, "length": "-o"}, [], "x"):
                 self.assertEqual(self.post(page, f"/jobs/{job}/keep", body)[0], 400, body)
@@ -80,6 +82,10 @@ class BookRoutes(unittest.TestCase):
             drive = json.loads(text)["loops"]
             self.assertEqual([[row["way"], row["from"], row["to"]] for row in drive[0]["stretches"]],
                              [[row["way"], row["from"], row["to"]] for row in found[-1]["stretches"]])
+            job_then, _ = self.over(page, self.post(page, "/loops", {"words": WISH, "effort": "quick"}))
+            use = json.loads(self.get(page, f"/jobs/{job_then}/loops")[2])["wish"]["street_use"]
+            ways = {way for (way,) in self.rows("SELECT DISTINCT way FROM ledger")}
+            self.assertTrue(use and {each["way"] for each in use} <= ways, "what the book's lessons drive counts")
             _, headers, pdf = self.get(page, "/pupils/WREN/card?lesson=1&form=pdf")
             self.assertEqual((headers["Content-Type"], pdf[:5]), ("application/pdf", b"%PDF-"))
             self.assertEqual(self.rows("SELECT count(*) FROM written_file"), [(0,)], "what the browser gets lies nowhere")

@@ -145,6 +145,77 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   await page.close();
 });
 
+test("parts, who drives where and the rest are said without a command, planned so, and said again from a file", async () => {
+  const page = await opened();
+  await page.getByLabel("From and back to").fill("4 Lantern Row");
+  await page.getByLabel("Start").fill(start);
+  await page.getByText("In parts", { exact: true }).click();
+  const part = async (kind, movement, minutes, roads) => {
+    await page.getByLabel("Kind", { exact: true }).selectOption(kind);
+    await page.getByLabel("Movement", { exact: true }).selectOption(movement);
+    await page.getByLabel("How many").fill("2");
+    await button(page, "Add to the practice").click();
+    await page.getByLabel("Minutes of the part").fill(minutes);
+    await page.getByLabel("Roads of the part").selectOption(roads);
+    await button(page, "Make the practice above a part").click();
+  };
+  await part("turn-off", "left", "20", "quiet");
+  await part("roundabout", "", "25", "any");
+  await page.getByText(/^More to say/).click();
+  await page.getByLabel("You drive to here first").fill("8 Signal Terrace");
+  await page.getByLabel("Kind of which more is said").selectOption("zebra");
+  await button(page, "Welcome on the way").click();
+  await page.getByLabel("Minutes of a talk near the end").fill("4");
+  await violations(page, "more to say");
+  const asked = page.waitForRequest((request) => request.url().endsWith("/loops") && request.method() === "POST");
+  await foundFirst(page);
+  const { words } = JSON.parse((await asked).postData());
+  for (const word of [["part", "20 quiet: turn-off:left=2"], ["part", "25: roundabout=2"], ["drive-out", "8 Signal Terrace"], ["welcome", "zebra"], ["talk", "4"]])
+    assert.ok(words.some((each) => each[0] === word[0] && each[1] === word[1]), `${word} in ${words.join(" | ")}`);
+  const sheet = await page.locator("#loop-sheet").innerText();
+  assert.match(sheet, /you drive to Signal Terrace: \d+ min/);
+  assert.match(sheet, /part 1: \d+ min, 20 asked, quiet roads\n/);
+  assert.match(sheet, /talk, 4 min: pull up in /);
+  assert.match(sheet, /turn off, left: \d+ of 2 asked · roundabout: \d+ of 2 asked/);
+  assert.match(sheet, /turn off: \d+ left, \d+ right · emerge: \d+ left, \d+ right/);
+  await page.getByText("Passes by kind and movement").click();
+  const loops = await page.evaluate(async (url) => (await (await fetch(url)).json()).loops, `/${(await page.getByRole("link", { name: "Print the pack" }).getAttribute("href")).match(/jobs\/\d+/)[0]}/loops`);
+  const left = loops[0].passes.filter((pass) => pass.kind === "turn-off" && pass.movement === "left").length;
+  assert.match(await page.getByRole("row", { name: /^turn off / }).last().innerText(), new RegExp(`^turn off\\s+${left}\\s`));
+
+  await page.locator("details.wish > summary").click();
+  await page.getByText("The same wish again, another day").click();
+  const [kept] = await Promise.all([page.waitForEvent("download"), button(page, "Keep this wish in a file").click()]);
+  const text = readFileSync(await kept.path(), "utf-8");
+  assert.doesNotMatch(text, /^start/m);
+  await page.close();
+  const again = await opened();
+  await again.getByText("The same wish again, another day").click();
+  await again.getByLabel("Take a wish from a file").setInputFiles({ name: "lesson.wish", mimeType: "text/plain", buffer: Buffer.from(`# Tuesday's\n${text}`) });
+  await again.getByLabel("Parts of the lesson, in order").locator("li").nth(1).waitFor();
+  await again.getByLabel("Start").fill(start);
+  await again.route("**/loops", (route) => route.fulfill({ status: 422, json: { trouble: "not looked for" } }));
+  const [second] = await Promise.all([again.waitForRequest((request) => request.url().endsWith("/loops")), button(again, "Look for loops").click()]);
+  const sorted = (all) => all.map((each) => each.join(" ")).sort();
+  assert.deepEqual(sorted(JSON.parse(second.postData()).words), sorted(words));
+  await again.close();
+});
+
+test("a drive of one's own, place after place, is told like any other", async () => {
+  const page = await opened();
+  await page.getByLabel("From and back to").fill("4 Lantern Row");
+  await page.getByLabel("Start").fill(start);
+  await page.getByText(/^More to say/).click();
+  for (const place of ["Mill Street", "8 Signal Terrace"]) {
+    await page.getByLabel("Next place of your own drive").fill(place);
+    await button(page, "Drive by this place next").click();
+  }
+  await foundFirst(page);
+  assert.match(await page.locator("details.wish > summary").innerText(), /your own drive by Mill Street, 8 Signal Terrace/);
+  assert.match(await page.locator("#loop-sheet h2").innerText(), /^Loop A: \d+ min/);
+  await page.close();
+});
+
 test("a wish that can't be had says why, and a place that isn't there is told", async () => {
   const page = await opened();
   await wished(page, "ford", "2");

@@ -11,19 +11,21 @@ export interface Job { stage: "waiting" | "working" | "over" | "broken off" | "f
 
 export interface Pass { kind: string; movement: string | null; exit: number | null; first: number; last: number; hardness: number; confidence: string }
 export interface Certificate { state: "best possible" | "within" | "searched"; value: number; bound: number | null; gap: number | null; candidates: number; left_out: number }
+export interface Met { kind: string; movement: string | null; asked: number | "max"; got: number; practised?: number[] }
+interface Wanted { kind: string; movement: string | null; count: number | "max" }
 export interface Loop {
   id: number; start: string; end: string | null; seconds: { low: number; likely: number; high: number };
-  stop_seconds: number; metres: number; metres_twice: number;
+  variant?: "easier" | "harder"; parts?: { met: Met[] }[]; stop_seconds: number; metres: number; metres_twice: number;
   stretches: { arrive_s: { low: number; likely: number; high: number }; street: string; way: number; metres: number }[];
   passes: Pass[];
   bus_lanes: { first: number; side: string; verdict: string; why: string; arrive: [string, string] }[];
-  met: { kind: string; movement: string | null; asked: number | "max"; got: number; practised?: number[] }[];
+  met: Met[];
   certificate: Certificate;
 }
 export interface Answer {
   area: { region: string };
   loops: Loop[]; fewer_because: string | null;
-  wish: { minutes: number | null; reserve_minutes: number; wants: { kind: string; movement: string | null; count: number | "max" }[] };
+  wish: { minutes: number | null; reserve_minutes: number; wants: Wanted[]; parts?: { wants: Wanted[] }[] };
   shortfall: { why?: string } | null;
 }
 export interface DriveFeature {
@@ -32,6 +34,10 @@ export interface DriveFeature {
   properties: { what: string; [name: string]: unknown };
 }
 export interface Drive { type: "FeatureCollection"; features: DriveFeature[] }
+
+/** All that is wanted, that of the parts in their order. */
+export const allWanted = ({ wish }: Answer): Wanted[] => [...wish.wants, ...(wish.parts ?? []).flatMap((part) => part.wants)];
+export const allMet = (loop: Loop): Met[] => [...loop.met, ...(loop.parts ?? []).flatMap((part) => part.met)];
 
 /** A command's line as the page says it: its options are fields here, and what another command would tell is a sheet's. */
 function inFormWords(line: string): string {

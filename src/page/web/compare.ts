@@ -1,10 +1,12 @@
 // Loops of one answer side by side: what differs between them, a row for each count.
-import type { Answer, Loop } from "./ask";
+import { allMet, type Answer, type Loop } from "./ask";
 import { make } from "./page_parts";
 import { letter } from "./ribbons";
 import { distance, minutes, unitOf, wanted } from "./words";
 
 const hardest = (loop: Loop): number => Math.max(0, ...loop.passes.map((pass) => pass.hardness));
+
+const turned = (loop: Loop, movement: string): number => loop.passes.filter((pass) => (pass.kind === "turn-off" || pass.kind === "emerge") && pass.movement === movement).length;
 
 /** What is counted, and of each loop how much. */
 function counted({ area, loops }: Answer): [string, string[]][] {
@@ -12,8 +14,9 @@ function counted({ area, loops }: Answer): [string, string[]][] {
   const unit = unitOf(area.region);
   return [
     ["likely minutes", of((loop) => minutes(loop.seconds.likely + loop.stop_seconds))],
-    ...loops[0]!.met.map((met, row): [string, string[]] => [
-      wanted(met.kind, met.movement) + (met.asked === "max" ? "" : `, ${met.asked} asked`), of((loop) => loop.met[row]?.got ?? 0)]),
+    ...allMet(loops[0]!).map((met, row): [string, string[]] => [
+      wanted(met.kind, met.movement) + (met.asked === "max" ? "" : `, ${met.asked} asked`), of((loop) => allMet(loop)[row]?.got ?? 0)]),
+    ["turns, left and right", of((loop) => [turned(loop, "left"), turned(loop, "right")].join(" · "))],
     ["passes in all", of((loop) => loop.passes.length)],
     ["hardest pass", of(hardest)],
     ["bus lanes met", of((loop) => loop.bus_lanes.length)],
@@ -29,7 +32,7 @@ export function comparison(answer: Answer, chosen: number): HTMLElement | null {
   return make("table", { class: "compare" },
     make("caption", {}, "Side by side"),
     make("thead", {}, make("tr", {}, make("td", {}), ...answer.loops.map((_, row) =>
-      make("th", { scope: "col", ...look(row) }, letter(row))))),
+      make("th", { scope: "col", ...look(row) }, letter(row), answer.loops[row]!.variant ? `, ${answer.loops[row]!.variant}` : "")))),
     make("tbody", {}, ...counted(answer).map(([what, values]) => make("tr", {},
       make("th", { scope: "row" }, what), ...values.map((value, row) => make("td", look(row), value))))));
 }

@@ -1,11 +1,13 @@
 // A lesson at the desk: wished for, looked for, picked, changed, printed.
-import { breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive, type Loop } from "./ask";
+import { allMet, breakOff, cardAddress, driveOf, lookForLoops, loopsOf, Trouble, whenOver, type Answer, type Drive, type Loop } from "./ask";
+import { countsTable, turnsOf } from "./counts";
 import { Keep } from "./keep";
 import { make, part } from "./page_parts";
 import { Sketches } from "./sketches";
 import { clearRibbons, letter, showRibbons, type MetBy } from "./ribbons";
 import type { RoadMap } from "./map";
-import type { WishForm, Words } from "./wish_form";
+import type { Words } from "./wants";
+import type { WishForm } from "./wish_form";
 import { lasting, wanted } from "./words";
 
 interface Found { job: string; answer: Answer; said: string; warned: string[]; wish: string }
@@ -17,6 +19,17 @@ function paragraphOn(said: string, loop: Loop): string {
   const rest = said.slice(from);
   const next = rest.slice(1).search(/^(Loop \d+:|Not met|Fewer loops|\S+: written)/m);
   return next < 0 ? rest : rest.slice(0, next + 1);
+}
+
+/** Of that paragraph what is planned besides junctions: parts, who drives, stops, finding the way; a sentence each. */
+function planOf(paragraph: string): string[] {
+  const lines: string[] = [];
+  for (const line of paragraph.split("\n")) {
+    if (/^ {2}\S/.test(line)) lines.push(line.trim());
+    else if (lines.length > 0) lines.push(`${lines.pop()} ${line.trim()}`);
+  }
+  return lines.filter((line) => /^(part \d|you drive|independent driving|brief|talk|easier|harder)/.test(line))
+    .map((line) => line.replace(/^(part \d+: .*?) asked \S+=.*$/, "$1"));
 }
 
 /** An outline round a place, as --keep-off takes it. */
@@ -57,12 +70,33 @@ export class Lesson {
       this.tell("First loops. Looking for better ones …", true);
       await this.look(now, words, "usual", words);
       if (now !== this.asked) return;
-      this.tell(this.found?.answer.shortfall ? "Not all that is asked for can be had: see the sheet." : "Looked for as long as usual.", false);
+      this.tellOver("Looked for as long as usual.", words);
     } catch (failure) {
       if (now === this.asked) this.fail(failure);
     } finally {
       if (now === this.asked) this.running = null;
     }
+  }
+
+  /** As long as it takes to say more closely how good they are. */
+  private async lookLonger(words: Words): Promise<void> {
+    const now = ++this.asked;
+    this.tell("Looking longer, for a minute or more …", true);
+    try {
+      await this.look(now, words, "thorough", words);
+      if (now === this.asked) this.tellOver("Looked for longer than usual.", null);
+    } catch (failure) {
+      if (now === this.asked) this.fail(failure);
+    } finally {
+      if (now === this.asked) this.running = null;
+    }
+  }
+
+  /** words: of the wish, when one may still look longer. */
+  private tellOver(text: string, words: Words | null): void {
+    this.tell(this.found?.answer.shortfall ? `Not all that is asked for can be had: see the sheet. ${text}` : text, false);
+    if (words && !words.some(([name]) => name === "through"))
+      part("loops-status").append(" ", make("button", { type: "button", class: "small", onclick: () => void this.lookLonger(words) }, "look longer"));
   }
 
   /** wish: what is asked for in the end. */
@@ -130,7 +164,7 @@ export class Lesson {
     if (found !== this.found || loop !== found.answer.loops[this.chosen]) return;
     this.sketches = sketches;
     this.map.showDrive(drive);
-    this.heading.replaceChildren(`Loop ${letter(this.chosen)}: ${lasting(loop)}`);
+    this.heading.replaceChildren(`Loop ${letter(this.chosen)}${loop.variant ? `, ${loop.variant}` : ""}: ${lasting(loop)}`);
     this.linkSheets();
     this.sheet.replaceChildren(...this.sheetOf(found, loop, drive));
     this.checkWish();
@@ -155,9 +189,12 @@ export class Lesson {
   private sheetOf(found: Found, loop: Loop, drive: Drive): HTMLElement[] {
     return [
       this.heading, this.stale, ...found.warned.map((line) => make("p", { class: "trouble" }, line)),
-      make("p", {}, loop.met.map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
+      make("p", {}, allMet(loop).map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
+      make("p", {}, turnsOf(loop).join(" · ")),
       ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, paragraphs(found.said.slice(found.said.indexOf("Not met:"))))] : []),
+      ...planOf(paragraphOn(found.said, loop)).map((line) => make("p", {}, line)),
       ...busLanes(loop),
+      make("details", {}, make("summary", {}, "Passes by kind and movement"), countsTable(loop)),
       make("details", {}, make("summary", {}, "More on this loop: what it passes, how sure, what to check"), make("pre", { class: "said" }, paragraphOn(found.said, loop))),
       make("ol", { class: "rows", "aria-label": "What is said" }, ...this.rows(drive)),
       make("div", { class: "fields" }, make("div", {}, make("label", { for: "pupil" }, "Code on the sheets"), this.pupil,
@@ -198,7 +235,7 @@ export class Lesson {
 
 /** One loop will do for the first answer, and is there sooner. */
 function first(words: Words): Words {
-  return words.map(([name, text]) => [name, name === "alternatives" ? "1" : text]);
+  return words.filter(([name]) => name !== "variants").map(([name, text]) => [name, name === "alternatives" ? "1" : text]);
 }
 
 /** Without what speaks of files: there are none for who asks here. */

@@ -1,5 +1,5 @@
 // Loops as ribbons of time: minutes to scale from the top, what is practised as marks on them.
-import type { Answer, Loop, Pass } from "./ask";
+import { allWanted, type Answer, type Loop, type Pass } from "./ask";
 import { comparison } from "./compare";
 import { make, part, shape } from "./page_parts";
 import { clock, goodness, lasting, minutes, wanted } from "./words";
@@ -14,7 +14,7 @@ export type MetBy = Map<string, string[]>;
 
 /** Passes that are asked for. */
 function practised(answer: Answer, loop: Loop, metBy: MetBy): Pass[] {
-  return loop.passes.filter((pass) => answer.wish.wants.some((want) =>
+  return loop.passes.filter((pass) => allWanted(answer).some((want) =>
     (metBy.get(want.kind) ?? [want.kind]).includes(pass.kind) && (want.movement === null || want.movement === pass.movement)));
 }
 
@@ -65,13 +65,13 @@ export function showRibbons(answer: Answer, metBy: MetBy, chosen: number, choose
   ribbons.replaceChildren(...answer.loops.map((loop, row) =>
     make("button", {
       type: "button", "aria-pressed": String(row === chosen),
-      "aria-label": `Loop ${letter(row)}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}. ${passesInWords(practised(answer, loop, metBy), loop)}`,
+      "aria-label": `Loop ${letter(row)}${loop.variant ? `, ${loop.variant}` : ""}: ${lasting(loop)}. ${row === chosen ? "Picked" : "Pick this one"}. ${passesInWords(practised(answer, loop, metBy), loop)}`,
       onclick: (event) => choose(row, passAt(event)),
     }, drawn(practised(answer, loop, metBy), loop, row, row === chosen))));
   if (hadFocus) (ribbons.children[chosen] as HTMLElement | undefined)?.focus();
   verdicts.replaceChildren(...answer.loops.map((loop, row) =>
     make("p", row === chosen ? {} : { class: "far" },
-      make("strong", {}, `${letter(row)}: `), goodness(loop.certificate, answer))));
+      make("strong", {}, `${letter(row)}${loop.variant ? `, ${loop.variant}` : ""}: `), goodness(loop.certificate, answer))));
   const table = comparison(answer, chosen);
   if (table) verdicts.prepend(table);
   if (answer.fewer_because) verdicts.append(make("p", { class: "far" }, `Fewer loops than asked: ${answer.fewer_because}`));

@@ -1,5 +1,5 @@
 // How the page says what was found.
-import type { Answer, Certificate, Loop } from "./ask";
+import { allWanted, type Answer, type Certificate, type Loop } from "./ask";
 import { spoken } from "./page_parts";
 
 const worthOfOne = 1000; // milli-units of a pass that counts in full (DEVELOPERS.md, value of a loop)
@@ -35,7 +35,7 @@ export function wanted(kind: string, movement: string | null): string {
   return spoken(kind) + (movement ? `, ${movement}` : "");
 }
 
-const wantsMost = (answer: Answer): boolean => answer.wish.wants.some((want) => want.count === "max");
+const wantsMost = (answer: Answer): boolean => allWanted(answer).some((want) => want.count === "max");
 
 /** "15:07", so many seconds after a start such as 2026-11-28T15:00:00+00:00, on its own clock. */
 export function clock(start: string, seconds: number): string {
