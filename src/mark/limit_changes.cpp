@@ -4,7 +4,8 @@
 //    off into a street with another limit is the turn's lesson, not this one.
 // 2. Both limits must come from a tag on the limit itself, and come to different numbers under the
 //    newest law we know: a sign of 60 and the national limit are the same to a driver, while an old
-//    30 of a Welsh street and a signed 30 are not.
+//    30 of a Welsh street and a signed 30 are not. A bare 30 beside a 30 mph is no change: where
+//    signs are in mph it is nearly always a slip for that (speed_limits.cpp).
 // 3. Rings and service roads are left out. Each node is one place.
 #include "limit_changes.hpp"
 
@@ -44,6 +45,13 @@ bool counts(const road::Roads& roads, StretchId stretch) {
          is_told(roads, roads.stretch(stretch).limit);
 }
 
+/// Step 2, of limits on one day.
+bool differ(const road::LimitOnDay& before, const road::LimitOnDay& after) {
+  const bool doubtful_unit =
+      before.confidence == LimitConfidence::check || after.confidence == LimitConfidence::check;
+  return doubtful_unit ? before.value != after.value : before != after;
+}
+
 Confidence confidence_of(const LimitFact& fact) {
   if (fact.confidence == LimitConfidence::certain) return Confidence::certain;
   return fact.confidence == LimitConfidence::noted ? Confidence::noted : Confidence::inferred;
@@ -67,7 +75,7 @@ std::set<LimitChange> limit_changes_from(const road::Roads& roads, const road::L
       if (!goes_on(turn) || !counts(roads, to)) continue;
       if (!only_one && std::abs(turn.angle_deg) > ahead_within_deg) continue;
       const auto limit = [&](StretchId s) { return law.on(roads.stretch(s).limit, newest_day); };
-      if (limit(from) != limit(to)) changes.insert({from, to});
+      if (differ(limit(from), limit(to))) changes.insert({from, to});
     }
   }
   return changes;

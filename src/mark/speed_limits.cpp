@@ -15,7 +15,8 @@
 //    residential street say restricted, no lamps say the national limit; nothing of these is a mere
 //    guess, to be checked (limits_among_streets.cpp looks at it again). In Scotland lamps are no evidence on A and B roads.
 // 6. maxspeed=signals or variable, none in Great Britain, and what can't be read: as if there were
-//    no number, to be checked.
+//    no number, to be checked. walk in Great Britain, whose law knows no such limit: believed, since
+//    it is the lower one, and to be checked.
 // Sources: OSM wiki, pages Key:maxspeed, Key:maxspeed:type, Key:source:maxspeed; Road Traffic
 // Regulation Act 1984 s. 82 (in Scotland lighting of a prescribed class of road only: C and
 // unclassified, from memory); SI 2022/800 (Wales) by src/rules/limits.txt.
@@ -260,7 +261,11 @@ LimitFact in_direction(const Seen& seen, std::string_view own_key) {
   const bool british = is_british(seen.draft.info.region);
   if (text.what == What::number || text.what == What::bare_number) return of_both(seen, text, tag);
   const bool no_such_law = british && text.rule == LimitRule::no_limit;
-  if (tells_rule(text) && !no_such_law) return fact_of(seen, text, tag);
+  if (tells_rule(text) && !no_such_law) {
+    LimitFact fact = fact_of(seen, text, tag);
+    if (british && text.rule == LimitRule::walk) fact.confidence = LimitConfidence::check;
+    return fact;
+  }
   if (text.what != What::varies) report_odd(seen, "speed limit can't be read", tag.text());
   return infer_to_check(seen);
 }

@@ -5,10 +5,10 @@ kind; here they are looked for along a drive. A rule answers whether one stretch
 """
 from functools import cache, cached_property
 
-from junctions import metres_of
+from junctions import width_of
 from second_claims import number_of
 from second_reader import off_line
-from second_runs import LANE_ON_ROAD
+from second_runs import LANE_ON_ROAD, TWO_CARS_M
 
 AT_NODES = {"zebra": ("zebra",), "level-crossing": ("level-crossing",), "tram-crossing": ("tram-crossing",),
             "calming": ("calming",), "pinch-point": ("pinch-point",), "ford": ("ford",)}
@@ -128,7 +128,8 @@ class Runs:
         way, tags = drive.way(i), drive.tags(i)
         if not self.claims.two_way(way):
             return 0 < self.left_over(tags) < 2.75
-        return f"way/{way}" in self.named("narrow-road") | self.named("meeting-traffic")
+        return (f"way/{way}" in self.named("narrow-road") | self.named("meeting-traffic")
+                or 0 < self.left_over(tags) < TWO_CARS_M)
 
     @staticmethod
     def left_over(tags):
@@ -137,15 +138,16 @@ class Runs:
                  for key, value in tags.items()
                  if key.startswith("parking:") and value in ("lane", "parallel")}
         parked = 2 if "both" in sides else len(sides & {"left", "right"})
-        return metres_of(tags.get("width", "")) - 2.0 * parked
+        return width_of(tags) - 2.0 * parked
 
     def single_track(self, drive, i):
         """One lane for both ways, passing places, or under 4.1 m (Manual for Streets, figure 7.1)."""
         tags = drive.tags(i)
-        width = metres_of(tags.get("width", ""))
+        a_place_to_pass = any(self.ground.node(n).get("highway") == "passing_place"
+                              for n in self.ground.line(drive.way(i)))  # Tag:highway=passing_place
         return self.claims.two_way(drive.way(i)) and (
-            tags.get("lanes") == "1" or tags.get("passing_places") == "yes" or 0 < width < 4.1
-            or f"way/{drive.way(i)}" in self.named("narrow-road"))
+            tags.get("lanes") == "1" or tags.get("passing_places") == "yes" or a_place_to_pass
+            or 0 < width_of(tags) < 4.1 or f"way/{drive.way(i)}" in self.named("narrow-road"))
 
     def meeting_traffic(self, drive, i):
         """Parked cars by the tags; terraces are inferred, and no tag's word."""

@@ -102,6 +102,12 @@ def metres_of(text):
     return int(feet[1]) * 0.3048 + float(feet[2] or 0) * 0.0254 if feet else number_of(text)
 
 
+def width_of(tags):
+    """Metres of the road to drive on, also where they are a guess; 0 when nothing says. Key:width."""
+    return next(filter(None, (metres_of(tags.get(key, "")) for key in
+                              ("width:carriageway", "width", "est_width"))), 0)
+
+
 class Junctions:
     def __init__(self, ground):
         self.ground, self.claims = ground, Kinds(ground)
@@ -148,8 +154,8 @@ class Junctions:
 
     def is_narrow(self, way):
         """Under two cars' room (Manual for Streets figure 7.1), or taken up by parked cars."""
-        return f"way/{way}" in self.narrow_ways or 0 < metres_of(
-            self.ground.tags(way).get("width", "")) < 4.8
+        return f"way/{way}" in self.narrow_ways or 0 < width_of(
+            self.ground.tags(way)) < 4.8
 
     @cached_property
     def narrow_ways(self):

@@ -48,7 +48,11 @@ class Limits:
             return bool(self.ground.noted.notes)  # by which one: noted.py
         tags = self.ground.tags(way)
         able = self.able(way, direction)
-        if able is None:
+        plain, _ = self.told(way, direction)
+        if plain == "walk" and told in ((5, "mph"), (7, "km/h")):
+            # Walking pace (Key:maxspeed), a limit that British law doesn't know: never certain there.
+            return not self.ground.region.startswith("GB") or limit["confidence"] == "check"
+        if able is None or (plain is None and told not in able):  # outside its hours a default
             kind = tags.get("maxspeed:type", tags.get("source:maxspeed", ""))
             if kind in TYPES:
                 return told == (TYPES[kind], "mph")

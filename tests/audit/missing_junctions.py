@@ -41,8 +41,9 @@ class MissingJunctions:
         if (tags.get("highway") == "traffic_signals" and faces_us
                 and tags.get("traffic_signals") != "emergency" and not self._turns_back(drive, i)
                 and not self._only_service(node) and not self._at_a_ring(node)):
-            near = self._near(drive, i)
-            if any(abs(between(drive.heading_in(i), drive.heading_out(k))) > BACK_DEG for k in near[1:]):
+            near, before = self._near(drive, i), self._before(drive, i)
+            if any(abs(between(drive.heading_in(j), drive.heading_out(k))) > BACK_DEG
+                   for j in before for k in near[1:]):
                 return  # back through the lights to where one came from: no practice anyone asks for
             tally.check("none missing: signals", any(told(rows, "signals", k) for k in near)
                         or self.ground.noted.takes("signals", drive, i),
@@ -62,6 +63,15 @@ class MissingJunctions:
             on += drive.length(near[-1] + 1)
             near.append(near[-1] + 1)
         return near
+
+    @staticmethod
+    def _before(drive, i):
+        """The stretch and those over the last 45 m before it: where the junction was come to."""
+        before, back = [i], drive.length(i)
+        while before[-1] > 0 and back < LIGHTS_M:
+            before.append(before[-1] - 1)
+            back += drive.length(before[-1])
+        return before
 
     def _only_service(self, node):
         return sum(self.ground.tags(w)["highway"] != "service" for w, _, _ in

@@ -97,6 +97,21 @@ TEST_CASE("a Welsh restricted road beside a signed 30 is a change, since the law
   CHECK(changes(test::built_town(drawing, "GB-ENG")).empty());
 }
 
+TEST_CASE("a 30 without its unit beside a 30 mph is a slip, and no change", "[mark]") {
+  CHECK(changes(test::built_town(R"(
+    A     B     C
+  w1 AB highway=tertiary maxspeed="30 mph"
+  w2 BC highway=tertiary maxspeed=30
+  )"))
+            .empty());
+  CHECK(changes(test::built_town(R"(
+    A     B     C
+  w1 AB highway=tertiary maxspeed="40 mph"
+  w2 BC highway=tertiary maxspeed=30
+  )"))
+            .size() == 2);
+}
+
 TEST_CASE("service roads have no limit changes", "[mark]") {
   CHECK(changes(test::built_town(R"(
     A     B     C

@@ -227,6 +227,8 @@ TEST_CASE("no limit is one where the law knows that", "[mark]") {
         "0 km/h certain by maxspeed=none");
   CHECK(limit({{"highway", "living_street"}, {"maxspeed", "walk"}}, "DE") ==
         "7 km/h certain by maxspeed=walk");
+  CHECK(limit({{"highway", "residential"}, {"maxspeed", "walk"}}, "GB-ENG") ==
+        "5 mph check by maxspeed=walk");
   const Tags british{{"highway", "primary"}, {"lit", "no"}, {"maxspeed", "none"}};
   CHECK(limit(british) == "60 mph check by lit=no");
   CHECK(OneRoad(british).oddities() == "speed limit can't be read: maxspeed=none");

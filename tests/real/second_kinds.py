@@ -9,7 +9,7 @@ from second_claims import Claims, SERVICE, each, inside, node, number_of, way
 from second_reader import bearing, between, metres, words
 from second_runs import Runs
 
-HUMPS = {"bump", "hump", "table", "cushion", "dip", "rumble_strip", "double_dip", "mini_bumps",
+HUMPS = {"bump", "hump", "table", "cushion", "dip", "double_dip", "mini_bumps",
          "dynamic_bump", "yes"}  # Key:traffic_calming
 NARROWINGS = {"choker", "chicane"}  # Tag:traffic_calming=choker
 TURNS = {"left", "right", "slight_left", "slight_right"}
