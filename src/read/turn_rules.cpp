@@ -2,16 +2,18 @@
 // unusable.
 // 2. Over a node: `from` is the stretch of its way that runs into the node, `to` the one that
 //    leaves it. A way that passes through the node has two; only the one that may be driven that
-//    way counts, and when both may, the map should have split the way there: unusable.
+//    way counts, and when both may, the map should have split the way there: unusable. A closed way
+//    that begins and ends at the node can't be split: what is forbidden there is so at both ends.
 // 3. Over ways: every walk that leaves `from`, runs along the via ways in their order, without
-//    turning back on any, and ends on `to` is looked for; one must remain.
+//    turning back on any, and ends on `to` is looked for. An order must have one; what is forbidden
+//    is so on each.
 // 4. `from` and `to` the same way with a U-turn: each stretch of it into the node, and back.
 // 5. Orders at all hours that contradict each other are all kept (each is checked by itself) and told.
 // Source: OSM wiki Relation:restriction (members; ways to be split at the via node).
 #include "turn_rules.hpp"
 
 #include <algorithm>
-#include <optional>
+#include <iterator>
 #include <span>
 #include <string>
 
@@ -57,10 +59,15 @@ class Resolver {
   std::string_view resolve(const Members& members, const Demand& demand);
   std::string_view resolve_pair(std::int64_t from, std::int64_t to, const Members& members,
                                 const Demand& demand);
-  std::string_view over_node(std::int64_t from, std::int64_t to, NodeId via);
+  std::string_view over_node(std::int64_t from, std::int64_t to, NodeId via, const Demand& demand);
   void turn_round(std::int64_t way, NodeId via);
   [[nodiscard]] bool is_road(std::int64_t way) const { return !roads_.pieces_of_way(way).empty(); }
-  [[nodiscard]] std::optional<StretchId> pick(const std::vector<StretchId>& candidates) const;
+  /// True when the way of a stretch is closed, and begins and ends at the node.
+  [[nodiscard]] bool is_closed_at(StretchId stretch, NodeId node) const;
+  /// Those of a way's stretches at its via node, one at least, that a demand is about; none when the
+  /// map doesn't tell.
+  [[nodiscard]] std::vector<StretchId> meant(std::vector<StretchId> candidates, NodeId via,
+                                             const Demand& demand) const;
   void store(const mark::RawRelation& relation, const Demand& demand);
 
   mark::Draft& draft_;
@@ -68,15 +75,18 @@ class Resolver {
   std::vector<StretchPath> paths_;  // of the demand at hand
 };
 
-std::optional<StretchId> Resolver::pick(const std::vector<StretchId>& candidates) const {
-  if (candidates.size() == 1) return candidates[0];
-  std::optional<StretchId> found;
-  for (const StretchId candidate : candidates) {
-    if (!roads_.drivable(candidate)) continue;
-    if (found) return std::nullopt;
-    found = candidate;
-  }
-  return found;
+bool Resolver::is_closed_at(StretchId stretch, NodeId node) const {
+  const std::vector<std::int64_t>& nodes = draft_.way(stretch.piece()).nodes;
+  return nodes.front() == nodes.back() && nodes.front() == roads_.nodes[node.index()].osm_id;
+}
+
+std::vector<StretchId> Resolver::meant(std::vector<StretchId> candidates, NodeId via,
+                                       const Demand& demand) const {
+  if (candidates.size() == 1) return candidates;
+  const bool both_ends = !demand.only() && is_closed_at(candidates.front(), via);
+  std::erase_if(candidates, [&](StretchId stretch) { return !roads_.drivable(stretch); });
+  if (candidates.size() > 1 && !both_ends) candidates.clear();
+  return candidates;
 }
 
 void Resolver::turn_round(std::int64_t way, NodeId via) {
@@ -85,15 +95,17 @@ void Resolver::turn_round(std::int64_t way, NodeId via) {
   }
 }
 
-std::string_view Resolver::over_node(std::int64_t from, std::int64_t to, NodeId via) {
+std::string_view Resolver::over_node(std::int64_t from, std::int64_t to, NodeId via,
+                                     const Demand& demand) {
   std::vector<StretchId> arriving = stretches_leaving(roads_, from, via);
   for (StretchId& stretch : arriving) stretch = stretch.back();
   const std::vector<StretchId> leaving = stretches_leaving(roads_, to, via);
   if (arriving.empty() || leaving.empty()) return "its via node isn't on both ways";
-  const auto in = pick(arriving);
-  const auto out = pick(leaving);
-  if (!in || !out) return "a way isn't split at its via node";
-  paths_.push_back({*in, *out});
+  const auto ins = meant(arriving, via, demand);
+  const auto outs = meant(leaving, via, demand);
+  if (ins.empty() || outs.empty()) return "a way isn't split at its via node";
+  for (const StretchId in : ins)
+    for (const StretchId out : outs) paths_.push_back({in, out});
   return {};
 }
 
@@ -102,13 +114,13 @@ std::string_view Resolver::resolve_pair(std::int64_t from, std::int64_t to, cons
   if (!members.via_ways.empty()) {
     std::vector<StretchPath> walks = via_walks(roads_, from, members.via_ways, to);
     if (walks.empty()) return "its ways don't join";
-    if (walks.size() > 1) return "its ways join in more than one way";
-    paths_.push_back(std::move(walks[0]));
+    if (walks.size() > 1 && demand.only()) return "its ways join in more than one way";
+    std::ranges::move(walks, std::back_inserter(paths_));
     return {};
   }
   const NodeId via = roads_.find_node(members.via_nodes[0]);
   if (!via.known()) return "its via node isn't on both ways";
-  if (from != to) return over_node(from, to, via);
+  if (from != to) return over_node(from, to, via, demand);
   if (!demand.u_turn()) return "from and to are the same way";
   const std::size_t before = paths_.size();
   turn_round(from, via);

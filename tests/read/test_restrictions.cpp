@@ -313,4 +313,31 @@ r1 no_left_turn from=w1 via=X to=w3
   CHECK(town.report.oddities()[0].detail == "a way isn't split at its via node");
 }
 
+TEST_CASE("what is forbidden into a closed way is so at both its ends", "[read]") {
+  const auto loop_with = [](const std::string& restriction) {
+    return built_town(R"(
+. . N .
+. . A B
+W . X .
+. . D C
+. . S .
+w1 WX highway=primary
+w2 XABCDX highway=residential
+w3 AN highway=residential
+w4 DS highway=residential
+)" + restriction);
+  };
+  const BuiltTown forbidden = loop_with("r1 no_entry from=w1 via=X to=w2");
+  CHECK_FALSE(forbidden.drives("WXA"));
+  CHECK_FALSE(forbidden.drives("WXD"));
+  const BuiltTown left = loop_with("r1 no_entry from=w2 via=X to=w1");
+  CHECK_FALSE(left.drives("AXW"));
+  CHECK_FALSE(left.drives("DXW"));
+  const BuiltTown ordered = loop_with("r1 only_left_turn from=w1 via=X to=w2");
+  CHECK(ordered.drives("WXA"));
+  CHECK(ordered.drives("WXD"));
+  REQUIRE(ordered.report.oddities().size() == 1);
+  CHECK(ordered.report.oddities()[0].detail == "a way isn't split at its via node");
+}
+
 }  // namespace loopwright::read
