@@ -2,7 +2,7 @@
 // 1. A number with nothing behind it is bare (km/h by the documentation; the caller knows whether
 //    that can be meant). With mph, km/h, kmh or kph behind it, with or without a space and in any
 //    case, it has that unit. Fractions are rounded.
-// 2. none, walk, signals and variable are words of their own.
+// 2. none, walk, national, signals and variable are words of their own.
 // 3. <country>:<zone>: the zone is looked up in a table; a zone that ends in a number (zone20,
 //    zone:30, 20) is that number in the unit of the country.
 // Sources: OSM wiki, pages Key:maxspeed, Key:maxspeed:type, Key:zone:maxspeed; the Irish names from
@@ -108,6 +108,7 @@ LimitText read_limit(std::string_view text) {
   if (names_zone(text)) return read_zone(text);
   if (text == "none") return of_rule(LimitRule::no_limit);
   if (text == "walk") return of_rule(LimitRule::walk);
+  if (text == "national") return {What::national, LimitRule::unknown, 0, SpeedUnit::kmh};
   if (text == "signals" || text == "variable") {
     return {What::varies, LimitRule::unknown, 0, SpeedUnit::kmh};
   }

@@ -14,8 +14,8 @@
 // 5. A reason alone is the rule. Neither: motorway by class; street lamps, a pavement or a
 //    residential street say restricted, no lamps say the national limit; nothing of these is a mere
 //    guess, to be checked (limits_among_streets.cpp looks at it again). In Scotland lamps are no evidence on A and B roads.
-// 6. maxspeed=signals or variable, none in Great Britain, and what can't be read: as if there were
-//    no number, to be checked. walk in Great Britain, whose law knows no such limit: believed, since
+// 6. maxspeed=signals or variable, none in Great Britain, and what can't be read: by rule 5, to be
+//    checked. walk in Great Britain, whose law knows no such limit: believed, since
 //    it is the lower one, and to be checked.
 // Sources: OSM wiki, pages Key:maxspeed, Key:maxspeed:type, Key:source:maxspeed; Road Traffic
 // Regulation Act 1984 s. 82 (in Scotland lighting of a prescribed class of road only: C and
@@ -176,12 +176,6 @@ LimitFact infer(const Seen& seen) {
   return fact;
 }
 
-LimitFact infer_to_check(const Seen& seen) {
-  LimitFact fact = infer(seen);
-  fact.confidence = LimitConfidence::check;
-  return fact;
-}
-
 // --- steps 2 to 4: a number ----------------------------------------------------------------------
 
 bool same_number(const road::LimitOnDay& law, const LimitText& number) {
@@ -267,7 +261,9 @@ LimitFact in_direction(const Seen& seen, std::string_view own_key) {
     return fact;
   }
   if (text.what != What::varies) report_odd(seen, "speed limit can't be read", tag.text());
-  return infer_to_check(seen);
+  LimitFact fact = of_reason_alone(seen);
+  fact.confidence = LimitConfidence::check;
+  return fact;
 }
 
 }  // namespace

@@ -13,6 +13,7 @@ from second_reader import bearing, between, metres, off_line
 CLEAR_DEG = 60      # ours: a turn that nobody takes for going ahead
 BACK_DEG = 140      # ours: turning back
 LIGHTS_M = 45       # lights so near make another junction of it (MAP-TAGS.md 1.8: 40)
+WIDE_M = 90         # ours: one turns back over a junction of dual carriageways within this
 STOP_M = 12         # ours: a stop that surely is beside this road
 SAME_STOP_M = 40    # second_kinds.py: mapped again
 
@@ -43,7 +44,7 @@ class MissingJunctions:
                 and not self._only_service(node) and not self._at_a_ring(node)):
             near, before = self._near(drive, i), self._before(drive, i)
             if any(abs(between(drive.heading_in(j), drive.heading_out(k))) > BACK_DEG
-                   for j in before for k in near[1:]):
+                   for j in before for k in self._near(drive, i, WIDE_M)[1:]):
                 return  # back through the lights to where one came from: no practice anyone asks for
             tally.check("none missing: signals", any(told(rows, "signals", k) for k in near)
                         or self.ground.noted.takes("signals", drive, i),
@@ -55,11 +56,11 @@ class MissingJunctions:
         return self.junctions.claims.at_a_ring(f"node/{node}")
 
     @staticmethod
-    def _near(drive, i):
-        """The stretch and those behind it over the next 45 m: the lights of an approach are their
+    def _near(drive, i, within=LIGHTS_M):
+        """The stretch and those behind it over the next metres: the lights of an approach are their
         junction's, and one pass of it."""
         near, on = [i], 0.0
-        while near[-1] + 1 < len(drive) and on < LIGHTS_M:
+        while near[-1] + 1 < len(drive) and on < within:
             on += drive.length(near[-1] + 1)
             near.append(near[-1] + 1)
         return near

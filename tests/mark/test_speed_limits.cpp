@@ -148,6 +148,8 @@ TEST_CASE("the national limit takes the carriageway as it is", "[mark]") {
   const Tags tags{{"highway", "primary"}, {"maxspeed", "GB:national"}};
   CHECK(OneRoad(tags).along() == "60 mph certain by maxspeed=GB:national");
   CHECK(OneRoad(tags).dual().along() == "70 mph certain by maxspeed=GB:national");
+  CHECK(limit({{"highway", "primary"}, {"maxspeed", "national"}}) ==
+        "60 mph certain by maxspeed=national");
 }
 
 TEST_CASE("a number that contradicts its reason is kept, doubted and reported", "[mark]") {
@@ -245,6 +247,14 @@ TEST_CASE("Irish roads take the default of their number", "[mark]") {
   CHECK(limit({{"highway", "secondary"}, {"lit", "no"}}, "IE") == "80 km/h inferred by lit=no");
   CHECK(OneRoad({{"highway", "tertiary"}, {"lit", "no"}}, "IE").fact().rule ==
         road::LimitRule::rural_minor);
+}
+
+TEST_CASE("the reason holds where the number beside it can't be read", "[mark]") {
+  const Tags none{{"highway", "unclassified"},
+                  {"sidewalk", "both"},
+                  {"maxspeed", "none"},
+                  {"maxspeed:type", "GB:nsl_single"}};
+  CHECK(limit(none) == "60 mph check by maxspeed:type=GB:nsl_single");
 }
 
 TEST_CASE("what can't be read as a limit is reported and inferred", "[mark]") {
