@@ -233,7 +233,8 @@ void add_arm_rows(Draft& draft, const road::Roads& roads, PlaceId id,
     row.place = id;
     row.bearing_deg =
         static_cast<std::uint16_t>(std::lround(place_of_arm_deg(roads, place.at, arm)) % 360);
-    row.is_public = arm.is_public() ? 1 : 0;
+    // By the road one would leave by: the way out may be shut while the way in is open to all.
+    row.is_public = (arm.can_leave() ? arm.is_exit() : arm.is_public()) ? 1 : 0;
     row.can_leave = arm.can_leave() ? 1 : 0;
     row.in = arm.in();
     row.out = arm.out();

@@ -116,6 +116,18 @@ TEST_CASE("a private road is no exit to count", "[mark][roundabouts]") {
   CHECK_THAT(chances(town, Kind::roundabout), Catch::VectorContains(std::string("nabcdw right 2")));
 }
 
+TEST_CASE("an arm whose way out is shut is no exit to count, though one comes in by it",
+          "[mark][roundabouts]") {
+  const BuiltTown town = ring_town(
+      "w6 cP highway=tertiary oneway=yes vehicle=no\n"
+      "w7 Pe highway=tertiary oneway=yes\n"
+      "w8 PS highway=tertiary\n");
+  CHECK(arms(town, Kind::roundabout) ==
+        Texts{"in n out n", "in E out E", "in P out P (private)", "in w out w"});
+  CHECK_THAT(chances(town, Kind::roundabout),
+             Catch::VectorContains(std::string("nabcedw right 2")));
+}
+
 TEST_CASE("an exit to a service road has no number, and isn't counted", "[mark][roundabouts]") {
   const BuiltTown town = ring_town("w6 Sc highway=service\n");
   const Texts all = chances(town, Kind::roundabout);
