@@ -56,14 +56,14 @@ std::string key_of(const OneDirection& road, std::string_view key) {
 std::optional<LaneCount> counted(const OneDirection& road, const std::string& key) {
   const auto count = read_int(road.tags.get(key));
   if (key.empty() || !count || *count < 1) return std::nullopt;
-  return LaneCount{*count, true, tag_text(road.tags, key), false};
+  return LaneCount{*count, true, tag_text(road.tags, key)};
 }
 
 std::optional<LaneCount> by_arrows(const OneDirection& road) {
   const std::string key = key_of(road, "turn:lanes");
   if (key.empty()) return std::nullopt;
   const auto parts = split(road.tags.get(key), '|').size();
-  return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key), false};
+  return LaneCount{static_cast<int>(parts), true, tag_text(road.tags, key)};
 }
 
 std::optional<LaneCount> by_total(const OneDirection& road) {
@@ -72,7 +72,7 @@ std::optional<LaneCount> by_total(const OneDirection& road) {
   if (const auto back = read_int(road.tags.get("lanes" + std::string(road.other())))) {
     const int both = read_int(road.tags.get("lanes:both_ways")).value_or(0);
     const int left = total->count - *back - both;
-    return left < 1 ? std::nullopt : std::optional(LaneCount{left, true, total->tag, false});
+    return left < 1 ? std::nullopt : std::optional(LaneCount{left, true, total->tag});
   }
   if (total->count % 2 != 0) return std::nullopt;
   return LaneCount{total->count / 2, false, total->tag, true};
@@ -111,6 +111,11 @@ bool is_ahead(const std::vector<std::string_view>& arrows) {
 
 }  // namespace
 
+std::string LaneCount::words() const {
+  const std::string lanes = half ? "half of " + tag : tag;
+  return for_buses == 0 ? lanes : lanes + " less " + std::to_string(for_buses) + " for buses";
+}
+
 std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
   if (!mentions_lanes(draft.way_tags(stretch.piece()))) return std::nullopt;
   const OneDirection road = direction_of(draft, stretch);
@@ -121,7 +126,8 @@ std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch) {
   if (!lanes) lanes = by_total(road);
   if (!lanes) return std::nullopt;
   const bool counts_both_ways = road.one_way.one_way && lanes->tag.starts_with("lanes=");
-  lanes->count -= bus_lanes_in(road, draft.side(), counts_both_ways);
+  lanes->for_buses = bus_lanes_in(road, draft.side(), counts_both_ways);
+  lanes->count -= lanes->for_buses;
   if (says_busway(road.tags)) lanes->certain = false;
   return lanes->count < 1 ? std::nullopt : lanes;
 }

@@ -19,8 +19,9 @@ struct LaneCount {
   bool certain = true;  ///< false: half of a total, or a bus lane that may be counted or not
   std::string tag;
   bool half = false;  ///< of what the tag says, which is for both ways
+  int for_buses = 0;  ///< of what the tag says: taken off
 
-  [[nodiscard]] std::string words() const { return half ? "half of " + tag : tag; }
+  [[nodiscard]] std::string words() const;  ///< "half of lanes=4", "lanes=2 less 1 for buses"
 };
 std::optional<LaneCount> car_lanes(const Draft& draft, StretchId stretch);
 

@@ -55,7 +55,8 @@ class Points:
 
     def lanes_merge(self, one):
         """Fewer lanes in our direction behind it, or an arrow that merges. Key:lanes, Key:turn."""
-        lanes = [self.claims.lanes(one.drive.way(i), one.drive.direction(i))
+        lanes = [self.claims.lanes(one.drive.way(i), one.drive.direction(i)) -
+                 (f"way/{one.drive.way(i)}" in self.objects("bus-lane"))  # no car's (Bus_lanes)
                  for i in (one.first, one.last)]
         tags = self.ground.tags(one.drive.way(one.first))
         merges = any("merge" in value for key, value in tags.items() if key.startswith("turn:lanes"))

@@ -154,8 +154,9 @@ class Junctions:
 
     def is_narrow(self, way):
         """Under two cars' room (Manual for Streets figure 7.1), or taken up by parked cars."""
-        return f"way/{way}" in self.narrow_ways or 0 < width_of(
-            self.ground.tags(way)) < 4.8
+        return (f"way/{way}" in self.narrow_ways or 0 < width_of(self.ground.tags(way)) < 4.8
+                or any(self.ground.node(n).get("highway") == "passing_place"
+                       for n in self.ground.line(way)))
 
     @cached_property
     def narrow_ways(self):

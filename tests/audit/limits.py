@@ -52,7 +52,8 @@ class Limits:
         if plain == "walk" and told in ((5, "mph"), (7, "km/h")):
             # Walking pace (Key:maxspeed), a limit that British law doesn't know: never certain there.
             return not self.ground.region.startswith("GB") or limit["confidence"] == "check"
-        if able is None or (plain is None and told not in able):  # outside its hours a default
+        # Outside its hours a default; and where the number can't be read.
+        if able is None or (told not in able and not parsed(plain or "")):
             kind = tags.get("maxspeed:type", tags.get("source:maxspeed", ""))
             if kind in TYPES:
                 return told == (TYPES[kind], "mph")

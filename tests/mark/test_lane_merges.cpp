@@ -125,6 +125,13 @@ TEST_CASE("a bus lane that ends is no lane that merges", "[mark][merge]") {
       places(two_halves(two_ahead + " lanes:bus:forward=1", one_ahead), Kind::lanes_merge).empty());
 }
 
+TEST_CASE("where a lane becomes the buses', ours is one fewer", "[mark][merge]") {
+  const BuiltTown town = two_halves(two_ahead, two_ahead + " lanes:bus:forward=1");
+  CHECK(chances(town, Kind::lanes_merge) == Texts{"WmE"});
+  CHECK(reasons(town, Kind::lanes_merge) ==
+        Texts{"certain lanes:forward=2, then lanes:forward=2 less 1 for buses w2"});
+}
+
 TEST_CASE("one lane fewer for a few metres is no merging", "[mark][merge]") {
   const BuiltTown town =
       built_town("W   mn   E\nw1 Wm highway=primary " + two_ahead + "\nw2 mn highway=primary " +
