@@ -147,7 +147,8 @@ class LoopSearch {
     FindResult result;
     if (breaches_.empty()) choose(result);
     if (!breaches_.empty()) return result;
-    if (!best().score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
+    const Try& answer = used_.empty() ? best() : used_.front();
+    if (!answer.score.good()) result.shortfall = explain(hunt_.ground, nearest(result));
     for (std::size_t k = 0; k < result.loops.size(); ++k) {
       tell_without_place(hunt_.ground, hunt_.drive_of(used_[k].vertices), result.loops[k],
                          result.shortfall);
@@ -260,9 +261,18 @@ class LoopSearch {
       std::vector<lanes::Breach> kept = std::move(breaches_);
       pass_over_shut();
       breaches_ = std::move(kept);
+      if (!tries_.empty() && best().score.missing < used_.front().score.missing)
+        begin_with_best(result);
     }
     if (static_cast<int>(result.loops.size()) < wanted)
       result.fewer_because = "further loops share 40 % or more of their road with these";
+  }
+
+  /// Looking for others, one came up that misses less than those chosen.
+  void begin_with_best(FindResult& result) {
+    result.loops.clear();
+    used_.clear();
+    add(result, best());
   }
 
   void add(FindResult& result, const Try& chosen) {
