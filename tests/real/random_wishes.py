@@ -109,7 +109,9 @@ class Wishes:
         if {"--avoid", "--end", "--level", "--hardest", "--keep-off"} & set(options):   # near is told of none of these
             return None
         told = missing.get("nearest_minutes")
-        near = self.run("near", "--home", options["--home"], "--want", want, "--within", "120",
+        # No longer than it must be: `near` keeps off what the clock shuts at any minute of there and back.
+        within = 120 if told is None else math.ceil(told) + 1
+        near = self.run("near", "--home", options["--home"], "--want", want, "--within", str(within),
                         "--start", options["--start"],
                         *(["--pace", options["--pace"]] if "--pace" in options else []))
         if near.returncode not in (0, 4):

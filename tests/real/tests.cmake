@@ -59,6 +59,11 @@ if(EXISTS ${leeds})
   add_related_test(${leeds} GB-ENG left)
 endif()
 
+# Wishes on the county with random tags.
+add_test(NAME sprinkled COMMAND /usr/bin/python3 ${real_folder}/test_sprinkled.py
+  ${PROJECT_BINARY_DIR} ${PROJECT_SOURCE_DIR}/maps/quillham.osm.pbf GB-ENG 12)
+set_tests_properties(sprinkled PROPERTIES LABELS real COST 15 ENVIRONMENT PYTHONDONTWRITEBYTECODE=1)
+
 # Hours and bank holidays against outside packages: two of npm's, fetched once, and KDE's reader.
 set(npm_packages ${PROJECT_BINARY_DIR}/npm)
 add_test(NAME fetch_npm COMMAND ${real_folder}/fetch_npm ${npm_packages})
