@@ -14,6 +14,7 @@
 
 #include "find/near_ground.hpp"
 #include "find/reached_chances.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "loopwright/road/sort.hpp"
 
 namespace loopwright::find {
@@ -140,7 +141,7 @@ class RoadsAround {
   template <class IsSo>
   [[nodiscard]] bool has_enough(StretchId at, IsSo is_so) const {
     double metres = 0;
-    for (const road::Piece& piece : ground_.roads.pieces_of_way(ground_.roads.piece(at).way)) {
+    for (const road::Piece& piece : road::whole_way(ground_.roads.pieces, at.piece())) {
       const StretchId same_way(ground_.roads.id_of(piece), at.against());
       if (ground_.costs.may_drive(same_way) && is_so(same_way)) metres += piece.length_m;
       if (metres >= least_m) return true;

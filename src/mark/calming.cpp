@@ -17,6 +17,7 @@
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "series.hpp"
 #include "side_value.hpp"
 #include "tag_words.hpp"
@@ -81,7 +82,7 @@ bool Calming::is_on(PieceId piece) const {
 /// Step 4: tagged as a whole.
 bool Calming::is_long(PieceId piece) const {
   double metres = 0;
-  for (const road::Piece& part : roads_.pieces_of_way(roads_.pieces[piece.index()].way)) {
+  for (const road::Piece& part : road::whole_way(roads_.pieces, piece)) {
     metres += part.length_m;
   }
   return metres > series_within_m;

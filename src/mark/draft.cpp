@@ -15,7 +15,7 @@
 #include <tuple>
 #include <utility>
 
-#include "row_order.hpp"
+#include "loopwright/mark/row_order.hpp"
 
 namespace loopwright::mark {
 namespace {

@@ -195,13 +195,14 @@ void IdleRules::take_restrictions() {
     return std::ranges::find(draft_.tables.turn_rules, relation, &road::TurnRule::relation) !=
            draft_.tables.turn_rules.end();
   };
+  const road::Roads roads = draft_.roads();
   for (const RawRelation& relation : draft_.raw.restrictions) {
     const auto tags = conditional_tags(relation.tags);
     const auto from = std::ranges::find(relation.members, "from", &RawMember::role);
     if (tags.empty() || from == relation.members.end() || is_rule(relation.id)) continue;
-    const auto pieces = equal_rows(draft_.tables.pieces, from->ref, &road::Piece::way);
+    const auto pieces = roads.pieces_of_way(from->ref);
     if (pieces.empty()) continue;
-    const PieceId piece{static_cast<std::size_t>(pieces.data() - draft_.tables.pieces.data())};
+    const PieceId piece = roads.id_of(pieces.front());
     const bool others = restricts_others_only(relation.tags);
     for (const ConditionalTag& tag : tags)
       add({relation.id, ObjectType::relation, {}}, StretchId(piece, false), tag.text(),

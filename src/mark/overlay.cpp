@@ -9,7 +9,7 @@
 #include <iterator>
 
 #include "loopwright/base/equal_rows.hpp"
-#include "row_order.hpp"
+#include "loopwright/mark/row_order.hpp"
 
 namespace loopwright::mark {
 namespace {

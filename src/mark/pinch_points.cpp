@@ -18,6 +18,7 @@
 #include "facing.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "series.hpp"
 #include "tag_words.hpp"
 
@@ -80,7 +81,7 @@ bool PinchPoints::goes_on_wider(StretchId stretch) const {
 bool PinchPoints::is_narrow_bridge(PieceId piece) const {
   const bool bridge = (roads_.pieces[piece.index()].flags & road::piece_flag::bridge) != 0;
   if (!bridge || one_lane_tag(draft_.way_tags(piece)).empty()) return false;
-  const auto parts = roads_.pieces_of_way(roads_.pieces[piece.index()].way);
+  const auto parts = road::whole_way(roads_.pieces, piece);
   return goes_on_wider({roads_.id_of(parts.back()), false}) ||
          goes_on_wider({roads_.id_of(parts.front()), true});
 }

@@ -15,7 +15,7 @@
 
 #include "dual_carriageways.hpp"
 #include "lane_runs.hpp"
-#include "loopwright/base/equal_rows.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "one_way_hours.hpp"
 #include "piece_widths.hpp"
 #include "run_rules.hpp"
@@ -43,7 +43,7 @@ class RunKinds {
  private:
   void ask_piece(PieceId id);
   [[nodiscard]] bool is_one_way_street(PieceId id) const;
-  [[nodiscard]] double way_length_m(std::int64_t way) const;
+  [[nodiscard]] double way_length_m(PieceId of_way) const;
   void ask_limit(StretchId stretch);
   void ask_bus_lanes();
   [[nodiscard]] bool drivable(StretchId stretch) const {
@@ -118,15 +118,14 @@ bool RunKinds::is_one_way_street(PieceId id) const {
   if ((piece.flags & flag::one_way) == 0) return false;
   const OneWayHours hours = one_way_hours(draft_.way_tags(id), piece.road_class);
   const bool changes = !hours.along.clauses.empty() || !hours.against.clauses.empty();
-  return !changes && hours.along.base != hours.against.base &&
-         way_length_m(piece.way) >= least_one_way_m;
+  return !changes && hours.along.base != hours.against.base && way_length_m(id) >= least_one_way_m;
 }
 
 /// Of all pieces of an OSM way.
-double RunKinds::way_length_m(std::int64_t way) const {
+double RunKinds::way_length_m(PieceId of_way) const {
   double metres = 0;
-  const auto pieces = equal_rows(draft_.tables.pieces, way, &road::Piece::way);
-  for (const road::Piece& piece : pieces) metres += piece.length_m;
+  for (const road::Piece& piece : road::whole_way(draft_.tables.pieces, of_way))
+    metres += piece.length_m;
   return metres;
 }
 

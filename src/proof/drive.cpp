@@ -1,10 +1,11 @@
 // Method:
-// 1. A row's way is looked up among the pieces (which are ordered by way), the piece by the two
+// 1. A row's way is looked for where the row before ends, else by its id; the piece by the two
 //    positions in the way, and then its direction, its nodes and its name are compared.
 // 2. Only the first and the last row may be driven in part, within the length of the piece.
 // 3. Each row ends at the node at which the next begins.
 #include <algorithm>
 
+#include "loopwright/road/by_id.hpp"
 #include "proof/checks.hpp"
 #include "proof/tolerance.hpp"
 
@@ -13,14 +14,6 @@ namespace {
 
 using road::Piece;
 using wish::LoopStretch;
-
-std::span<const Piece> pieces_of_way(const road::Roads& roads, std::int64_t way) {
-  const auto first = std::partition_point(roads.pieces.begin(), roads.pieces.end(),
-                                          [&](const Piece& piece) { return piece.way < way; });
-  const auto last = std::partition_point(first, roads.pieces.end(),
-                                         [&](const Piece& piece) { return piece.way == way; });
-  return {first, last};
-}
 
 /// The piece between the two positions that a row names; null when there is none.
 const Piece* piece_of(std::span<const Piece> pieces, const LoopStretch& row) {
@@ -43,7 +36,8 @@ StretchId stretch_of(const Drive& drive, std::size_t i, Claims& claims) {
   const road::Roads& roads = drive.roads;
   const LoopStretch& row = drive.loop.stretches[i];
   const auto say = [&](const std::string& what) { return at_stretch(drive, i) + ": " + what; };
-  const auto pieces = pieces_of_way(roads, row.way);
+  const StretchId before = drive.stretches.empty() ? StretchId{} : drive.stretches.back();
+  const auto pieces = road::pieces_of_next_way(roads, before, row.way);
   if (!claims.hold(!pieces.empty(), [&] { return say("the area has no such road"); })) return {};
   const Piece* piece = piece_of(pieces, row);
   if (!claims.hold(piece != nullptr, [&] {

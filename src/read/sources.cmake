@@ -17,7 +17,8 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/via_memory.cpp
   ${CMAKE_CURRENT_LIST_DIR}/via_walks.cpp
   # Last, so that the batches before stay what they are (LOOPWRIGHT_BATCHES).
-  ${CMAKE_CURRENT_LIST_DIR}/outline.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/outline.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/along_curve.cpp)
 
 # Loaded only when elevation grids are given (read/heights.hpp says why); without GDAL it is not built.
 find_package(GDAL 3.4 QUIET)

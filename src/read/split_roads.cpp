@@ -12,7 +12,7 @@
 #include <algorithm>
 #include <string>
 
-#include "loopwright/road/roads.hpp"
+#include "loopwright/road/by_id.hpp"
 
 namespace loopwright::read {
 namespace {
@@ -276,6 +276,7 @@ std::vector<bool> split_roads(mark::Draft& draft, const std::vector<Road>& roads
   splitter.find_splits();
   std::vector<bool> cut = splitter.number_nodes();
   splitter.cut_pieces();
+  road::list_by_id(draft.tables);
   return cut;
 }
 

@@ -122,16 +122,6 @@ std::span<const Landmark> Roads::landmarks_in(std::uint64_t cell) const {
   return rows_with(landmarks, cell, &Landmark::cell);
 }
 
-std::span<const Piece> Roads::pieces_of_way(std::int64_t way) const {
-  return rows_with(pieces, way, &Piece::way);
-}
-
-NodeId Roads::find_node(std::int64_t osm_id) const {
-  const auto found = rows_with(nodes, osm_id, &Node::osm_id);
-  if (found.empty()) return {};
-  return NodeId{static_cast<std::size_t>(found.data() - nodes.data())};
-}
-
 Roads view_of(const Tables& t, AreaInfo info) {
   Columns<View> v;
   v.nodes = t.nodes, v.pieces = t.pieces, v.stretches = t.stretches, v.shape = t.shape;

@@ -8,4 +8,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/report.cpp
   ${CMAKE_CURRENT_LIST_DIR}/roads.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sort.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/words.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/words.cpp
+  # Last, so that the batches before stay what they are (LOOPWRIGHT_BATCHES).
+  ${CMAKE_CURRENT_LIST_DIR}/by_id.cpp)

@@ -1,4 +1,4 @@
-// The bytes of an area file, format 6. Numbers are little-endian.
+// The bytes of an area file, format 7. Numbers are little-endian.
 //
 //    byte  bytes
 //       0      8  magic: "LWAREA\r\n" (the line end shows a transfer that "corrects" text files)
@@ -33,7 +33,7 @@
 namespace loopwright::store {
 
 inline constexpr std::string_view magic = "LWAREA\r\n";
-inline constexpr std::uint32_t format_number = 6;
+inline constexpr std::uint32_t format_number = 7;
 inline constexpr std::size_t section_alignment = 8;
 inline constexpr std::size_t name_bytes = 24;
 inline constexpr std::string_view info_name = "info";

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "loopwright/base/error.hpp"
+#include "loopwright/road/by_id.hpp"
 
 namespace loopwright::wish {
 namespace {
@@ -23,10 +24,20 @@ bool names_piece(const road::Roads& roads, const LoopStretch& row, const road::P
          b == row.to;
 }
 
+StretchId stretch_among(const road::Roads& roads, std::span<const road::Piece> pieces,
+                        const LoopStretch& row) {
+  const auto found = std::find_if(pieces.begin(), pieces.end(), [&](const road::Piece& piece) {
+    return names_piece(roads, row, piece);
+  });
+  if (found == pieces.end()) return {};
+  return StretchId{roads.id_of(*found), row.against};
+}
+
 void resolve_rows(const road::Roads& roads, std::span<LoopStretch> rows, const std::string& where) {
   for (std::size_t i = 0; i < rows.size(); ++i) {
     LoopStretch& row = rows[i];
-    row.stretch = find_stretch(roads, row);
+    const StretchId before = i == 0 ? StretchId{} : rows[i - 1].stretch;
+    row.stretch = stretch_among(roads, road::pieces_of_next_way(roads, before, row.way), row);
     if (row.stretch.known()) continue;
     throw InputError(where + ", stretch " + std::to_string(i) + ": the area has no road on way " +
                      std::to_string(row.way) + " from node " + std::to_string(row.from) +
@@ -37,12 +48,7 @@ void resolve_rows(const road::Roads& roads, std::span<LoopStretch> rows, const s
 }  // namespace
 
 StretchId find_stretch(const road::Roads& roads, const LoopStretch& row) {
-  const auto pieces = roads.pieces_of_way(row.way);
-  const auto found = std::find_if(pieces.begin(), pieces.end(), [&](const road::Piece& piece) {
-    return names_piece(roads, row, piece);
-  });
-  if (found == pieces.end()) return {};
-  return StretchId{roads.id_of(*found), row.against};
+  return stretch_among(roads, roads.pieces_of_way(row.way), row);
 }
 
 void resolve(const road::Roads& roads, Loop& loop) {

@@ -1,8 +1,9 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <set>
 #include <string>
 
-#include "loopwright/road/roads.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "support/small_area.hpp"
 
 namespace loopwright::road {
@@ -35,6 +36,38 @@ TEST_CASE("a map node is found by its id, and only the graph's", "[road]") {
   CHECK(roads.find_node(5) == NodeId{4});
   CHECK_FALSE(roads.find_node(0).known());
   CHECK_FALSE(roads.find_node(6).known());
+}
+
+TEST_CASE("rows are found by their id in whatever order they stand", "[road]") {
+  test::SmallArea area;
+  std::ranges::reverse(area.tables.nodes);
+  std::ranges::rotate(area.tables.pieces, area.tables.pieces.begin() + 2);
+  list_by_id(area.tables);
+  const Roads roads = area.roads();
+  for (const std::int64_t id : {1, 2, 3, 4, 5})
+    CHECK(roads.nodes[roads.find_node(id).index()].osm_id == id);
+  CHECK_FALSE(roads.find_node(0).known());
+  CHECK_FALSE(roads.find_node(6).known());
+  CHECK(roads.id_of(roads.pieces_of_way(10).front()) == PieceId{5});
+  CHECK(roads.id_of(roads.pieces_of_way(11).front()) == PieceId{0});
+  CHECK(roads.pieces_of_way(10).size() == 2);
+  CHECK(whole_way(roads.pieces, PieceId{6}).data() == roads.pieces_of_way(10).data());
+  CHECK(whole_way(roads.pieces, PieceId{3}).size() == 3);
+  CHECK(roads.pieces_of_way(9).empty());
+  CHECK(roads.pieces_of_way(14).empty());
+}
+
+TEST_CASE("the next way of a drive is found at the end of the stretch before, or wherever it is",
+          "[road]") {
+  test::SmallArea area;
+  area.tables.node_first = {0, 1, 3, 4, 4, 4};  // 1: east; 2: east and north; 3: east
+  area.tables.node_out = {along(0), along(1), along(2), along(4)};
+  const Roads roads = area.roads();
+  CHECK(pieces_of_next_way(roads, along(0), 11).data() == &roads.pieces[2]);
+  CHECK(pieces_of_next_way(roads, along(0), 10).size() == 2);
+  CHECK(pieces_of_next_way(roads, along(0), 13).size() == 3);
+  CHECK(pieces_of_next_way(roads, {}, 12).size() == 1);
+  CHECK(pieces_of_next_way(roads, along(0), 14).empty());
 }
 
 TEST_CASE("the pieces of a way come in its order", "[road]") {

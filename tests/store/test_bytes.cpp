@@ -32,7 +32,7 @@ TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   CHECK(bytes.size() == 2448);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "06000000");           // format 6
+  CHECK(hex(bytes.substr(8, 4)) == "07000000");           // format 7
   CHECK(hex(bytes.substr(12, 4)) == "23000000");          // info and 34 columns
   CHECK(hex(bytes.substr(16, 8)) == "9009000000000000");  // 2448 bytes
   CHECK(hex(bytes.substr(24, 16)) == "ceaa18670644a5e731d3c06ced4cb59c");
@@ -59,9 +59,9 @@ TEST_CASE("the sections of an area file lie one behind the other, info first", "
   CHECK(bytes.substr(2008, 144) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
         "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
-  // Two nodes: OSM id, latitude and longitude, flags, reserved.
+  // Two nodes: OSM id, latitude and longitude, flags, row by id.
   CHECK(hex(bytes.substr(2152, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(2176, 24)) == "0c0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(2176, 24)) == "0c0000000000000000000000000000000000000001000000");
   CHECK(bytes.substr(2432, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 

@@ -1,7 +1,7 @@
 // The smallest area that is worth the name: two nodes, one piece of road between them.
 #pragma once
 
-#include "loopwright/road/roads.hpp"
+#include "loopwright/road/by_id.hpp"
 
 namespace loopwright::test {
 
@@ -38,6 +38,7 @@ inline road::Tables tiny_tables() {
   tables.place_piece_first = {0};
   tables.text_first = {0, 0, 11};
   tables.text_bytes = {'M', 'i', 'l', 'l', ' ', 'S', 't', 'r', 'e', 'e', 't'};
+  road::list_by_id(tables);
   return tables;
 }
 

@@ -4,7 +4,7 @@
 #include <cstdint>
 
 #include "loopwright/base/point.hpp"
-#include "loopwright/road/roads.hpp"
+#include "loopwright/road/by_id.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::test {
@@ -35,6 +35,7 @@ struct LongStreet {
       tables.pieces.push_back(piece);
       tables.stretches.resize(tables.stretches.size() + 2);
     }
+    road::list_by_id(tables);
   }
   road::Tables tables;
   [[nodiscard]] road::Roads roads() const { return road::view_of(tables, {}); }

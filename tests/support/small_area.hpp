@@ -13,7 +13,7 @@
 #include <utility>
 #include <vector>
 
-#include "loopwright/road/roads.hpp"
+#include "loopwright/road/by_id.hpp"
 
 namespace loopwright::test {
 
@@ -35,6 +35,7 @@ class SmallArea {
     add_piece(13, {4, 2}, {1, 2}, {at(0, 6), at(0, 4)});
     add_piece(13, {2, 4}, {2, 3}, {at(0, 4), at(0, 6)});
     tables.text_first = {0, 0};
+    road::list_by_id(tables);
   }
 
   [[nodiscard]] road::Roads roads() const {

@@ -7,7 +7,7 @@
 // over several ways must remember) and turns (legal moves from the end of one state into the next).
 // The first 2 × pieces states are the stretches themselves, same numbers; copies follow.
 // Rules: `Tables` owns vectors (while building, and in tests), `Roads` views the same columns in a
-// mapped file. Nodes are ordered by OSM id; pieces by way id, then position; chances by entry.
+// mapped file. Nodes and ways lie along a curve through the map (by_id.hpp), a way's pieces in its order; chances by entry.
 // Why: one definition of the columns (Columns) keeps the writer, the reader and the tests in step.
 // No third-party header may be included here.
 #pragma once
