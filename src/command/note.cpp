@@ -21,6 +21,8 @@ constexpr int days_a_year = 365;
 
 constexpr std::array deeds{
     Deed{"add", "write one more note into a notes file", note_add},
+    Deed{"change", "change what a note says, or the day on which it was seen", note_change},
+    Deed{"drop", "take a note out", note_drop},
     Deed{"list", "show the notes of a file", note_list},
     Deed{"check", "tell which notes are old, needless or without effect in an area", note_check},
 };

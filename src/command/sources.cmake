@@ -62,6 +62,9 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/next_words.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note.cpp
   ${CMAKE_CURRENT_LIST_DIR}/note_add.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/note_change.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/note_texts.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/folder_lock.cpp
   ${CMAKE_CURRENT_LIST_DIR}/options.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/places.cpp

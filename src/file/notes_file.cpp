@@ -5,6 +5,7 @@
 #include "loopwright/file/notes_file.hpp"
 
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "file/contradictions.hpp"
 #include "file/note_json.hpp"
@@ -87,6 +88,28 @@ void NotesFile::add(const road::Note& note) {
     throw InputError(inside_->name + ": not written: " + words_for(*found));
   }
   inside_->tree["features"].push_back(json_of(note));
+}
+
+void NotesFile::replace(std::size_t row, const road::Note& note) {
+  road::Note was = std::exchange(notes_[row], note);
+  if (const auto found = contradiction_in(notes_)) {
+    notes_[row] = std::move(was);
+    throw InputError(inside_->name + ": not written: " + words_for(*found));
+  }
+  Json& feature = inside_->tree["features"][row];
+  const Json before = json_of(was), now = json_of(note);
+  for (const auto& [key, value] : before["properties"].items()) feature["properties"].erase(key);
+  // What we know stands first, in our order, as in a note that was added.
+  Json properties = now["properties"];
+  properties.update(feature["properties"]);
+  feature["properties"] = std::move(properties);
+  feature["geometry"] = now["geometry"];
+}
+
+void NotesFile::drop(std::size_t row) {
+  notes_.erase(notes_.begin() + static_cast<std::ptrdiff_t>(row));
+  Json& features = inside_->tree["features"];
+  features.erase(features.begin() + static_cast<std::ptrdiff_t>(row));
 }
 
 std::string NotesFile::text() const {

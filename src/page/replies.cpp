@@ -80,12 +80,15 @@ bool is_done(const JobState& state) {
   return state.stage == Stage::over && state.code == 0;
 }
 
+bool has_notes(const Desk& desk) {
+  std::error_code ignored;
+  return !desk.notes.empty() && std::filesystem::exists(desk.notes, ignored);
+}
+
 Words on_area(const Desk& desk, Words command, Words others) {
   command.push_back(desk.area.string());
   command.insert(command.end(), others.begin(), others.end());
-  // A notes file that is to be made by the first note isn't there yet.
-  if (!desk.notes.empty() && std::filesystem::exists(desk.notes))
-    command.insert(command.end(), {"--notes", desk.notes.string()});
+  if (has_notes(desk)) command.insert(command.end(), {"--notes", desk.notes.string()});
   if (!desk.terms.empty()) command.insert(command.end(), {"--terms", desk.terms.string()});
   return command;
 }

@@ -49,6 +49,8 @@ bool is_done(const JobState& state);
 
 /// The words of a command on this desk's area, which is its first option, its notes and terms behind. words: the command's
 /// name, in one word or two, then all else.
+/// Whether there is a notes file: one that is to be made by the first note isn't there yet.
+bool has_notes(const Desk& desk);
 Words on_area(const Desk& desk, Words command, Words others);
 
 /// The line that a command complained in, without the program's name before it.

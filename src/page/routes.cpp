@@ -12,6 +12,7 @@
 #include "page/assets.hpp"
 #include "page/job_files.hpp"
 #include "page/ledger_file.hpp"
+#include "page/near_junction.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
 #include "page/sketches.hpp"
@@ -74,11 +75,6 @@ Reply symbol(const std::string& name) {
           .headers = {}};
 }
 
-/// A notes file that is to be made by the first note isn't there yet.
-bool has_notes(const Desk& desk) {
-  return !desk.notes.empty() && fs::exists(desk.notes);
-}
-
 struct Corners {
   Point south_west{900'000'000, 1'800'000'000}, north_east{-900'000'000, -1'800'000'000};
 };
@@ -105,6 +101,8 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
       pupils_(desk, jobs_),
       centres_(desk, jobs_),
       recorded_(desk, jobs_),
+      notes_(desk, jobs_),
+      questions_(desk, jobs_),
       keeping_(desk, jobs_),
       days_(desk, jobs_) {}
 
@@ -121,7 +119,8 @@ Reply Routes::answer(const Request& request) {
   if (address->path == "/day")
     return request.method == Method::post ? days_.begin(request.body)
                                           : days_.paper_of(word(*address, "day"));
-  if (address->path == "/notes" && request.method == Method::post) return add_note(request);
+  if (address->path == "/notes" || address->path.starts_with("/notes/"))
+    return notes_.answer(request, *address);
   if (address->path == "/loops")
     return request.method == Method::post ? look_for_loops(request) : not_so("POST");
   if (request.method != Method::get && request.method != Method::head) return not_so("GET, HEAD");
@@ -130,7 +129,7 @@ Reply Routes::answer(const Request& request) {
 
 Reply Routes::get(const Address& address) {
   if (address.path == "/area") return area();
-  if (address.path == "/notes") return notes();
+  if (address.path.starts_with("/told/")) return questions_.answer(address);
   if (address.path == "/find") return find(address);
   if (address.path == "/look") return look(address);
   if (address.path.starts_with("/tiles/")) return tiles_.answer(address, desk_.school_terms);
@@ -194,7 +193,9 @@ Reply Routes::look(const Address& address) {
   const JobState state =
       jobs_.run([&](const fs::path&) { return on_area(desk_, {"look"}, words); });
   if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
-  return told({{"said", state.said}});
+  Json said{{"said", state.said}};
+  if (const auto junction = junction_near(roads_, *at)) said["junction"] = degrees_of(*junction);
+  return told(said);
 }
 
 Reply Routes::look_for_loops(const Request& request) {
@@ -211,23 +212,6 @@ Reply Routes::look_for_loops(const Request& request) {
   });
   if (!id) return too_much();
   return told({{"job", *id}});
-}
-
-Reply Routes::notes() const {
-  if (has_notes(desk_)) return json(bytes_of(desk_.notes));
-  return told({{"type", "FeatureCollection"}, {"features", Json::array()}});
-}
-
-Reply Routes::add_note(const Request& request) {
-  if (desk_.notes.empty())
-    return trouble(409, "notes are kept when the page is opened with --notes FILE");
-  const OptionWords note = note_words(request.body);
-  if (!note.trouble.empty()) return trouble(400, note.trouble);
-  Words words{"note", "add", desk_.notes.string(), "--area", desk_.area.string()};
-  words.insert(words.end(), note.words.begin(), note.words.end());
-  const JobState state = jobs_.run([&](const fs::path&) { return words; });
-  if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
-  return told({{"said", state.said}});
 }
 
 Reply Routes::job(const Request& request, const Address& address) {

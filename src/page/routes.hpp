@@ -4,10 +4,10 @@
 //   GET  /area                      what the area is, and what there is to practise
 //   GET  /find?text=                places by what people call them (place/place.hpp)
 //   GET  /tiles/ZOOM/COLUMN/ROW     a vector tile (noted_tiles.hpp)
-//   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment
+//   GET  /look?at=LAT,LON           what the map says there, in words; start=: the moment; and the junction that is meant, if one is
 //   GET  /symbols/KIND              the symbol of a kind of practice
-//   GET  /notes                     the notes file (GeoJSON), with no feature when there is none yet
-//   POST /notes                     writes one more: {"words": [["at", "54.3,2.6"], ["says", "never"], …]}
+//   …    /notes …                   the instructor's notes: see notes.hpp
+//   GET  /told/QUESTION             what is near, what to check on the ground, …: see questions.hpp
 //   …    /pupils …                  see pupils.hpp
 //   …    /centres …                 test centres that mock tests keep off: see centres.hpp
 //   POST /recorded …                a recorded drive: see recorded.hpp
@@ -38,7 +38,9 @@
 #include "page/keeping.hpp"
 #include "page/listener.hpp"
 #include "page/noted_tiles.hpp"
+#include "page/notes.hpp"
 #include "page/pupils.hpp"
+#include "page/questions.hpp"
 #include "page/recorded.hpp"
 #include "page/request.hpp"
 
@@ -57,8 +59,6 @@ class Routes {
   Reply find(const Address& address);
   Reply look(const Address& address);
   Reply look_for_loops(const Request& request);
-  Reply notes() const;
-  Reply add_note(const Request& request);
   Reply job(const Request& request, const Address& address);
   Reply loops_of(const JobState& state) const;
   Reply written(const JobState& state, const Address& address, const std::string& form);
@@ -74,6 +74,8 @@ class Routes {
   Pupils pupils_;
   Centres centres_;
   Recorded recorded_;
+  Notes notes_;
+  Questions questions_;
   Keeping keeping_;
   Days days_;
 };

@@ -25,7 +25,7 @@ PROGRAM = sys.argv[1]
 REQUESTS = int(sys.argv[2]) if len(sys.argv) > 2 else 2000
 TILE = "/tiles/14/8310/5130?at=2026-11-28T15:00&minutes=60"
 EVERYWHERE = ["/", "/desk.js", "/desk.css", "/fonts/regular.ttf", "/area", "/find?text=Mill", TILE, "/look?at=54.3,2.6",
-              "/symbols/zebra", "/jobs/1", "/jobs/1/loops", "/none", "/loops", "/jobs/1/keep", "/jobs/1/paper", "/day?day=2026-11-28",
+              "/symbols/zebra", "/jobs/1", "/jobs/1/loops", "/none", "/loops", "/jobs/1/keep", "/jobs/1/paper", "/day?day=2026-11-28", "/notes", "/notes/drop", "/told/near?home=4+Lantern+Row&want=zebra",
               "/pupils", "/pupils/WREN", "/pupils/WREN/export?form=json", "/pupils/WREN/erase"]
 
 

@@ -54,6 +54,50 @@ class NotedTiles(unittest.TestCase):
         status, _, told = page.ask("POST", "/notes", body, Origin=page.origin)
         self.assertEqual(status, 200, told)
 
+    def change_and_drop(self, page, notes, place, way):
+        """The second note is dated anew, says something else, and goes; of the file nothing else is lost."""
+        file = json.loads(notes.read_text(encoding="utf-8"))
+        file["features"][1]["properties"]["by"] = "somebody's editor"
+        notes.write_text(json.dumps(file), encoding="utf-8")
+        was = json.loads(page.ask("GET", "/notes")[2])["features"][1]
+
+        def post(target, body):
+            return page.ask("POST", target, json.dumps(body), Origin=page.origin)[0]
+
+        self.assertEqual(post("/notes/change", {"number": 1, "was": was, "words": [["limit", "40 mph"]]}), 409, "it is the second")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["at", "54.3,2.6"]]}), 422, "where it is stays")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["limit", "40 mph"], ["seen", "2026-11-22"]]}), 200)
+        now = json.loads(page.ask("GET", "/notes")[2])["features"]
+        self.assertEqual([each["properties"]["says"] for each in now], ["never", "limit"])
+        self.assertEqual(now[1]["properties"], {"says": "limit", "limit": 40, "unit": "mph", "seen": "2026-11-22", "by": "somebody's editor"})
+        self.assertEqual(now[1]["geometry"], was["geometry"])
+        self.assertIn("40 mph", self.values(page, place, SATURDAY, way, "noted_limit"))
+        self.assertEqual(post("/notes/drop", {"number": 2, "was": was}), 409, "it says something else by now")
+        self.assertEqual(post("/notes/drop", {"number": 2, "was": now[1]}), 200)
+        self.assertNotIn("40 mph", self.values(page, place, SATURDAY, way, "noted_limit"))
+        self.note(page, place, ("says", "limit"), ("limit", "20 mph"))
+
+    def test_questions_are_answered_as_the_commands_answer_them(self):
+        with tempfile.TemporaryDirectory() as folder:
+            area, notes = pathlib.Path(folder) / "q.area", pathlib.Path(folder) / "n.geojson"
+            subprocess.run([PROGRAM, "build", ROOT / "maps" / "quillham.osm.pbf", "-o", area, "--region", "GB-ENG"], check=True, stdout=subprocess.DEVNULL)
+            with served(PROGRAM, area=area, more=["--notes", notes]) as page:
+                page.enter()
+                self.ask_all(page, str(area))
+
+    def ask_all(self, page, area):
+        for target, words in (("near?home=4+Lantern+Row&want=roundabout:right&within=4&start=2026-11-28T15:00",
+                               ["near", area, "--home", "4 Lantern Row", "--want", "roundabout:right", "--within", "4", "--start", "2026-11-28T15:00"]),
+                              ("ground?near=54.29793,2.60031&at=2026-11-28T15:00", ["lanes", area, "--near", "54.29793,2.60031", "--at", "2026-11-28T15:00"])):
+            status, _, body = page.ask("GET", f"/told/{target}")
+            said = subprocess.run([PROGRAM, *words], check=True, capture_output=True, encoding="utf-8").stdout
+            self.assertEqual((status, json.loads(body)["said"]), (200, said))
+        self.assertEqual(json.loads(page.ask("GET", "/told/notes")[2]), {"said": ""}, "there is none yet")
+        self.assertEqual(page.ask("GET", "/told/near?home=nowhere+at+all&want=zebra")[0], 422)
+        self.assertEqual(page.ask("GET", "/told/near?home=x&output=/tmp/x")[0], 400)
+        self.assertEqual(page.ask("GET", "/told/build")[0], 404)
+        self.assertEqual(page.ask("GET", "/told/streets")[0], 409, "there is no book")
+
     def test_the_next_tile_has_a_note_in_its_hours(self):
         with tempfile.TemporaryDirectory() as folder:
             notes = pathlib.Path(folder) / "n.geojson"
@@ -69,6 +113,7 @@ class NotedTiles(unittest.TestCase):
                 self.note(page, at_slow, ("says", "limit"), ("limit", "20 mph"))
                 self.assertIn("20 mph", self.values(page, at_slow, SATURDAY, slow, "noted_limit"))
                 self.assertIn("whole", self.values(page, at_shut, MONDAY, shut, "shut"), "the first one holds on")
+                self.change_and_drop(page, notes, at_slow, slow)
                 begin = time.perf_counter()
                 for minute in range(10, 40):
                     self.assertEqual(page.ask("GET", "/tiles/{}/{}/{}?at=2026-11-28T15:{}&minutes=60".format(*tile_of(at_slow), minute))[0], 200)

@@ -37,6 +37,10 @@ class NotesFile {
   /// Rules: the note has what its kind needs. Throws InputError, nothing added, when it contradicts one
   /// in the file.
   void add(const road::Note& note);
+  /// In the place of one that is there; what we don't know of that one is kept. Rules: as add; row < notes().size().
+  void replace(std::size_t row, const road::Note& note);
+  /// Rules: row < notes().size().
+  void drop(std::size_t row);
   [[nodiscard]] std::string text() const;
   /// SHA-256 of the text as it was read, 64 hex digits.
   [[nodiscard]] const std::string& sha256() const { return sha256_; }

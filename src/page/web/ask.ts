@@ -69,13 +69,22 @@ export async function asked<T>(address: string, how: RequestInit = {}): Promise<
 export const area = (): Promise<Area> => asked("/area");
 export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
   asked(`/find?text=${encodeURIComponent(text)}`, signal ? { signal } : {});
-export const look = (lat: number, lon: number, start: string): Promise<{ said: string }> =>
+/** junction: "LAT,LON" of the one that is meant by a click there. */
+export const look = (lat: number, lon: number, start: string): Promise<{ said: string; junction?: string }> =>
   asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
 export const notes = (): Promise<Drive> => asked("/notes");
 export const posting = (body: object): RequestInit =>
   ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
 const posted = (words: [string, string][], more: object = {}): RequestInit => posting({ words, ...more });
 export const addNote = (words: [string, string][]): Promise<{ said: string }> => asked("/notes", posted(words));
+/** A note of the file, as GET /notes has it; number: its place in it, from 1. was: it itself, so that no other is taken for it. */
+export interface Note extends DriveFeature { properties: { what: string; says: string; seen: string; [name: string]: unknown } }
+export const changeNote = (number: number, was: object, words: [string, string][]): Promise<{ said: string }> => asked("/notes/change", posted(words, { number, was }));
+export const dropNote = (number: number, was: object): Promise<{ said: string }> => asked("/notes/drop", posting({ number, was }));
+export type Question = "near" | "ground" | "streets" | "notes";
+/** What a command tells of a question, in its words. */
+export const toldOf = (question: Question, words: Record<string, string> = {}): Promise<{ said: string }> =>
+  asked(`/told/${question}?${new URLSearchParams(words).toString()}`);
 export const lookForLoops = (words: [string, string][], effort: string): Promise<{ job: string }> =>
   asked("/loops", posted(words, { effort }));
 export const job = (id: string): Promise<Job> => asked(`/jobs/${id}`);

@@ -2,6 +2,8 @@
 import { addNote, find, look, notes, Trouble, type Area } from "./ask";
 import { field, make } from "./page_parts";
 import { Centres } from "./centres";
+import { groundCheck, mostUsed, nearest } from "./questions";
+import { NotesList } from "./notes_list";
 import type { RoadMap } from "./map";
 import { noteForm } from "./note_form";
 
@@ -10,6 +12,7 @@ export class Look {
   private readonly status = make("p", { role: "status", class: "far" }, "Click a road, or find a place.");
   private readonly said = make("div", {});
   private readonly centres: Centres;
+  private readonly noted: NotesList;
   private asked = 0; // which question is the last one
 
   constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void, private readonly mustTake: (value: string, text: string) => void) {
@@ -17,14 +20,18 @@ export class Look {
     const every = make("input", { type: "checkbox", id: "everything" });
     every.addEventListener("change", () => this.map.showEverything(every.checked));
     this.centres = new Centres(map);
+    const show = (lat: number, lon: number): void => { map.showSpot(lat, lon); map.goTo(lat, lon); };
+    this.noted = new NotesList(area, show, async () => { await this.showNotes(); map.notesChanged(); });
     this.element.append(
       make("h2", {}, "What the map says"),
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.go(text.value); } },
         make("div", { class: "fields" }, field("Find a place", text, true)),
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
       make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
-      this.status, this.said, ...(area.book ? [this.centres.element] : []));
+      this.status, this.said, nearest(area, moment, show), groundCheck(area, () => map.middle(), moment), ...(area.notes ? [this.noted.element] : []),
+      ...(area.book ? [mostUsed(), this.centres.element] : []));
     if (area.book) void this.centres.open();
+    if (area.notes) void this.noted.open();
     void this.showNotes();
   }
 
@@ -38,7 +45,7 @@ export class Look {
     this.status.replaceChildren("Looking …");
     this.map.showSpot(lat, lon);
     try {
-      const { said } = await look(lat, lon, this.moment());
+      const { said, junction } = await look(lat, lon, this.moment());
       if (now !== this.asked) return;
       const road = said.split("\n")[1]?.split(":")[0] ?? "";
       const street = road.replace(/ \(.*\)$/, "");
@@ -47,9 +54,12 @@ export class Look {
         make("pre", { class: "said" }, said),
         ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`),
           make("button", { type: "button", class: "also", onclick: () => this.mustTake(street, street) }, `Go by ${street} in every loop`))] : []),
+        ...(junction ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(junction, `the junction at ${street || junction}`) }, "Keep the lesson off this junction"),
+          make("button", { type: "button", class: "also", onclick: () => this.mustTake(junction, `the junction at ${street || junction}`) }, "Go by this junction in every loop"))] : []),
         ...(this.area.notes ? [noteForm(this.area, async (words) => {
           await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
           await this.showNotes();
+          await this.noted.open();
           this.map.notesChanged();
           await this.at(lat, lon);
         })] : []),

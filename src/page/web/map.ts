@@ -161,6 +161,12 @@ export class RoadMap {
     this.map.getView().setZoom(16);
   }
 
+  /** "LAT,LON" of what is in the middle. */
+  middle(): string {
+    const [lon = 0, lat = 0] = toLonLat(this.map.getView().getCenter() ?? [0, 0]);
+    return `${lat.toFixed(6)},${lon.toFixed(6)}`;
+  }
+
   resized(): void {
     this.map.updateSize();
   }

@@ -26,6 +26,26 @@ function table(name: string, heads: string[], rows: string[][], goTo: GoTo): HTM
       make("tbody", {}, ...rows.map((cells) => make("tr", {}, ...cells.map((text) => make("td", {}, ...cell(text, goTo))))))));
 }
 
+const columnsOfText = 80; // at which the commands fold (command/folded.cpp)
+
+/** Lines as paragraphs, set in as they are; what was folded for want of columns is one line again. */
+export function setIn(said: string): HTMLElement[] {
+  const lines: { indent: number; text: string }[] = [];
+  let before = "";
+  for (const line of said.split("\n").filter((each) => each.trim())) {
+    const indent = line.search(/\S/), last = lines.at(-1);
+    const noRoom = before.length + 1 + (line.trim().split(" ")[0] ?? "").length > columnsOfText;
+    if (last && noRoom && indent === last.indent + 2) last.text += ` ${line.trim()}`;
+    else lines.push({ indent, text: line.trim() });
+    before = line;
+  }
+  return lines.map(({ indent, text }) => {
+    const paragraph = make("p", { class: "set-in" }, indent === 0 ? make("strong", {}, text) : text);
+    paragraph.style.paddingLeft = `${indent / 2}rem`;
+    return paragraph;
+  });
+}
+
 export function toldBlocks(said: string, goTo: GoTo): HTMLElement[] {
   const blocks: HTMLElement[] = [];
   const lines = said.split("\n");
