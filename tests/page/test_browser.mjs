@@ -57,17 +57,17 @@ async function wished(page, kind = "roundabout", count = "3") {
 
 async function found(page, click = "Look for loops") {
   await button(page, click).click();
-  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 180000 });
 }
 
 /** The first loops are enough: what is looked for beyond them is broken off, as one may. */
 async function foundFirst(page) {
   await button(page, "Look for loops").click();
   const status = (text) => page.locator("#loops-status", { hasText: text });
-  await status(/better ones|Looked for as long as usual|Not all/).waitFor({ timeout: 60000 });
+  await status(/better ones|Looked for as long as usual|Not all/).waitFor({ timeout: 180000 });
   // A quick search may be done before it is broken off.
   await button(page, "break off").click({ timeout: 2000 }).catch(() => undefined);
-  await status(/Broken off|Looked for as long as usual|Not all/).waitFor({ timeout: 60000 });
+  await status(/Broken off|Looked for as long as usual|Not all/).waitFor({ timeout: 180000 });
 }
 
 test("a new user plans a lesson, changes it and prints it", async () => {
@@ -81,9 +81,9 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   await wished(page);
   const begin = Date.now();
   await button(page, "Look for loops").click();
-  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  await page.locator("ol.rows li").first().waitFor({ timeout: 180000 });
   const firstLoop = Date.now() - begin;
-  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 180000 });
   console.log(`first paint ${Math.round(paint)} ms, first loop on screen ${firstLoop} ms after the click`);
   assert.match(await page.locator("#verdicts").innerText(), /Nothing better exists|At most|at most/);
   assert.equal(await page.locator("#ribbons button").count(), 3);
@@ -114,7 +114,7 @@ test("a new user plans a lesson, changes it and prints it", async () => {
 
   const forbidden = await page.locator("ol.rows li").nth(5).locator(".far").innerText();
   await page.getByRole("button", { name: /^Forbid the place of row 6/ }).click();
-  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 180000 });
   await button(page, "break off").click();
   await page.locator("#loops-status", { hasText: /Broken off/ }).waitFor();
   await page.locator("details.wish > summary").click();
@@ -127,7 +127,7 @@ test("a new user plans a lesson, changes it and prints it", async () => {
 
   const pinned = await page.locator("ol.rows li").nth(2).locator(".say").innerText();
   await page.getByRole("button", { name: /^Go by the place of row 3 / }).click();
-  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /better ones/ }).waitFor({ timeout: 180000 });
   await button(page, "break off").click();
   await page.locator("#loops-status", { hasText: /Broken off/ }).waitFor();
   await page.locator("details.wish > summary").click();
@@ -351,10 +351,10 @@ test("a lesson is planned by keyboard alone", async () => {
   await page.keyboard.press("Enter");
   await reach("Look for loops");
   await page.keyboard.press("Enter");
-  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  await page.locator("ol.rows li").first().waitFor({ timeout: 180000 });
   const at = () => page.evaluate(() => document.activeElement?.textContent ?? "");
   assert.match(await at(), /^Loop A/, "one goes on reading where the loop begins");
-  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual|Not all/ }).waitFor({ timeout: 180000 });
   await reach("closer");
   await page.keyboard.press("Enter");
   assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "closer is no question to the map");
@@ -420,9 +420,9 @@ test("what is typed while better loops are looked for stays", async () => {
   const page = await opened();
   await wished(page, "roundabout", "2");
   await button(page, "Look for loops").click();
-  await page.locator("ol.rows li").first().waitFor({ timeout: 60000 });
+  await page.locator("ol.rows li").first().waitFor({ timeout: 180000 });
   await page.getByLabel("Code on the sheets").fill("WREN");
-  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 60000 });
+  await page.locator("#loops-status", { hasText: /Looked for as long as usual/ }).waitFor({ timeout: 180000 });
   assert.match(await page.getByRole("link", { name: "Print the pack" }).getAttribute("href"), /pupil=WREN/);
   await page.getByLabel("Code on the sheets").fill("Jenny Wren of Mill Street");
   assert.equal(await page.getByRole("link", { name: "Print the pack" }).count(), 0, "a name is no code");
