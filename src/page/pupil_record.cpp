@@ -43,6 +43,47 @@ Json exposure_rows(const std::vector<book::Lesson>& lessons) {
   return rows;
 }
 
+/// Whether a wish's words name the kind as wanted.
+bool is_named(std::string_view wish, road::Kind kind) {
+  const std::string name(road::name(kind));
+  constexpr std::string_view before = " ,+", behind = ":=,+\n";
+  for (auto at = wish.find(name); at != std::string_view::npos; at = wish.find(name, at + 1)) {
+    const std::size_t line = wish.rfind('\n', at) + 1;  // npos + 1: the first one
+    const std::size_t end = at + name.size();
+    if ((wish.substr(line).starts_with("want ") || wish.substr(line).starts_with("part ")) &&
+        before.find(wish[at - 1]) != std::string_view::npos &&
+        (end == wish.size() || behind.find(wish[end]) != std::string_view::npos))
+      return true;
+  }
+  return false;
+}
+
+/// A pass of that kind counts for what a wish's words want.
+bool is_wanted(std::string_view wish, road::Kind kind) {
+  return std::ranges::any_of(road::all_kinds(), [&](road::Kind wanted) {
+    return road::meets(kind, wanted) && is_named(wish, wanted);
+  });
+}
+
+/// What is practised on a lesson, in the words of a log, and on how many passes: what was asked for first, then the
+/// rest; either in the order in which it comes.
+Json practice_of(const std::vector<book::LessonPass>& passes, std::string_view wish) {
+  Json rows = Json::array();
+  for (const book::LessonPass& pass : passes) {
+    const std::string what = book::words_of(pass.what);
+    const bool wanted = is_wanted(wish, pass.what.kind);
+    const auto known =
+        std::ranges::find_if(rows, [&](const Json& row) { return row["what"] == what; });
+    if (known == rows.end())
+      rows.push_back({{"what", what}, {"passes", 1}, {"wanted", wanted}});
+    else
+      (*known)["passes"] = (*known)["passes"].get<int>() + 1;
+  }
+  std::stable_partition(rows.begin(), rows.end(),
+                        [](const Json& row) { return row["wanted"].get<bool>(); });
+  return rows;
+}
+
 Json lesson_row(const book::Lesson& lesson) {
   const bool driven = lesson.state == book::LessonState::driven;
   const auto& passes = driven ? lesson.log.passes : lesson.plan.passes;
@@ -57,6 +98,7 @@ Json lesson_row(const book::Lesson& lesson) {
           {"likely", std::lround(lesson.plan.likely_s / 60)},
           {"passes",
            driven ? std::ranges::count_if(passes, &book::LessonPass::driven) : std::ssize(passes)},
+          {"practice", practice_of(passes, lesson.plan.wish)},
           {"stepped_in", stepped_in}};
 }
 

@@ -303,7 +303,7 @@ test("a note is written where it was seen, and the next lesson knows it", async 
   await page.getByLabel("It is").selectOption("never");
   const [tile] = await Promise.all([page.waitForResponse(/\/tiles\//), button(page, "Note this").click()]);
   assert.equal(tile.status(), 200, "the roads are drawn anew");
-  await page.locator("pre.said", { hasText: /your note: .*never/ }).waitFor();
+  await page.locator(".set-in", { hasText: /your note: .*never/ }).waitFor();
   const notes = () => JSON.parse(readFileSync(join(folder, "notes.geojson"), "utf-8")).features;
   assert.equal(notes().length, 1);
   await page.getByText("Your notes", { exact: true }).click();

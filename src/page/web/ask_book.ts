@@ -4,7 +4,7 @@ import { asked, posting } from "./ask";
 export interface Pupil { code: string; home: string }
 export interface Skill { group: string; name: string; seen: { day: string; level: number; word: string }[] }
 export interface Exposure { road: string; light: string; weather: string; traffic: string; minutes: number }
-export interface LessonRow { number: number; state: string; mock: boolean; day: string; start: string; length: number; likely: number; passes: number; stepped_in: number }
+export interface LessonRow { number: number; state: string; mock: boolean; day: string; start: string; length: number; likely: number; passes: number; stepped_in: number; practice: { what: string; passes: number; wanted: boolean }[] }
 export interface PupilRecord {
   code: string; home: string; scheme: string; added: string; test: string | null; ticks: Record<string, string>; avoids: string[]; my_your: boolean; level: number | null;
   skills: Skill[]; exposure: Exposure[]; lessons: LessonRow[]; told: string;

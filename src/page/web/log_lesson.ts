@@ -1,6 +1,7 @@
 // What came of a lesson, in a line: said once, said anew, or taken back. A lesson that is still to come is logged only when
 // that is meant.
 import { logLesson, unlogLesson, type LessonRow, type PupilRecord } from "./ask_book";
+import { LogClicks } from "./log_clicks";
 import { field, make } from "./page_parts";
 import { whatWentWrong } from "./working";
 
@@ -12,6 +13,8 @@ export class LogLesson {
   private readonly lesson = make("select", { id: "log-lesson" });
   private readonly takeBack = make("button", { type: "button", class: "also", hidden: true, onclick: () => void this.unlog() }, "Take back what is logged");
   private readonly trouble = make("div", { role: "alert" });
+  private readonly clicks = new LogClicks(() => { this.clicked.replaceChildren(this.clicks.words() ? `Marked: ${this.clicks.words()}` : ""); });
+  private readonly clicked = make("p", { role: "status" });
   private offered: LessonRow[] = [];
 
   /** code: of the pupil that is shown. came: told what the book says of it then. */
@@ -19,7 +22,7 @@ export class LogLesson {
     this.lesson.addEventListener("change", () => this.showLesson());
     this.element = make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(false); } },
       make("h3", {}, "What came of the lesson"),
-      make("div", { class: "fields" }, field("Of lesson", this.lesson), field("In a line", this.line, true)),
+      make("div", { class: "fields" }, field("Of lesson", this.lesson), field("In a line", this.line, true)), this.clicks.element, this.clicked,
       make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me. Or: not driven"),
       make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it"), this.takeBack), this.trouble);
   }
@@ -43,12 +46,15 @@ export class LogLesson {
 
   private showLesson(): void {
     this.trouble.replaceChildren();
-    this.takeBack.hidden = this.offered.find((lesson) => String(lesson.number) === this.lesson.value)?.state !== "driven";
+    const lesson = this.offered.find((each) => String(each.number) === this.lesson.value);
+    this.takeBack.hidden = lesson?.state !== "driven";
+    this.clicks.offer(lesson?.practice ?? []);
+    this.clicked.replaceChildren();
   }
 
   /** evenIf: it is still to come. */
   private async log(evenIf: boolean): Promise<void> {
-    await this.told(() => logLesson(this.code(), this.line.value.trim(), Number(this.lesson.value) || null, evenIf), (failure) =>
+    await this.told(() => logLesson(this.code(), [this.clicks.words(), this.line.value.trim()].filter(Boolean).join("; "), Number(this.lesson.value) || null, evenIf), (failure) =>
       /still to come by this computer's clock/.test(failure) ? [make("button", { type: "button", class: "also", onclick: () => void this.log(true) }, "It was driven: log it all the same")] : []);
   }
 

@@ -5,6 +5,7 @@ import { Centres } from "./centres";
 import { groundCheck, mostUsed, nearest } from "./questions";
 import { NotesList } from "./notes_list";
 import type { RoadMap } from "./map";
+import { setIn } from "./told_blocks";
 import { noteForm } from "./note_form";
 
 export class Look {
@@ -51,7 +52,7 @@ export class Look {
       const street = road.replace(/ \(.*\)$/, "");
       this.status.replaceChildren(`${road || "The place"}, ringed on the map:`);
       this.said.replaceChildren(
-        make("pre", { class: "said" }, said),
+        ...setIn(said, false),
         ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`),
           make("button", { type: "button", class: "also", onclick: () => this.mustTake(street, street) }, `Go by ${street} in every loop`))] : []),
         ...(junction ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(junction, `the junction at ${street || junction}`) }, "Keep the lesson off this junction"),

@@ -28,10 +28,10 @@ export function shape(tag: string, attributes: Record<string, string | number>, 
   return element;
 }
 
-/** A labelled field in a form. */
-export function field(label: string, control: HTMLElement, wide = false): HTMLElement {
+/** A labelled field in a form. wide: as wide as all fields of a row, or as two of them. */
+export function field(label: string, control: HTMLElement, wide: boolean | "double" = false): HTMLElement {
   control.id ||= `field-${label.toLowerCase().replace(/[^a-z]+/g, "-")}`;
-  return make("div", wide ? { class: "wide" } : {}, make("label", { for: control.id }, label), control);
+  return make("div", wide ? { class: wide === "double" ? wide : "wide" } : {}, make("label", { for: control.id }, label), control);
 }
 
 export const spoken = (name: string): string => name.replaceAll("-", " ");

@@ -34,7 +34,7 @@ export function groundCheck(area: Area, middle: () => string, moment: () => stri
   return folded("What to check on the ground", "Plates and signs with hours within 500 m of a place, with what they are to be read for, and what of your notes is old. A lesson's own list, with a letter each, is on its sheets.",
     "See what to check", [field("Round which place", place, true), offered], async () => [
       ...(area.notes ? (await told("notes", {})).split("\n").filter(Boolean).map((line) => make("p", {}, line.replace(/^\S*: notes/, "your notes:"))) : []),
-      ...setIn(await told("ground", { near: place.value.trim() || middle(), at: moment() })),
+      ...setIn(await told("ground", { near: place.value.trim() || middle(), at: moment() }), true),
     ]);
 }
 

@@ -28,14 +28,14 @@ function table(name: string, heads: string[], rows: string[][], goTo: GoTo): HTM
 
 const columnsOfText = 80; // at which the commands fold (command/folded.cpp)
 
-/** Lines as paragraphs, set in as they are; what was folded for want of columns is one line again. */
-export function setIn(said: string): HTMLElement[] {
+/** Lines as paragraphs, set in as they are; folded: what was folded for want of columns is one line again. */
+export function setIn(said: string, folded: boolean): HTMLElement[] {
   const lines: { indent: number; text: string }[] = [];
   let before = "";
   for (const line of said.split("\n").filter((each) => each.trim())) {
     const indent = line.search(/\S/), last = lines.at(-1);
     const noRoom = before.length + 1 + (line.trim().split(" ")[0] ?? "").length > columnsOfText;
-    if (last && noRoom && indent === last.indent + 2) last.text += ` ${line.trim()}`;
+    if (folded && last && noRoom && indent === last.indent + 2) last.text += ` ${line.trim()}`;
     else lines.push({ indent, text: line.trim() });
     before = line;
   }

@@ -48,7 +48,7 @@ export class WishForm {
     const form = make("form", { onsubmit: (event) => { event.preventDefault(); plan(); } },
       make("div", { class: "fields" },
         field("From and back to", this.home, true), offered,
-        field("Start", this.start), field("Minutes", this.minutes), field("Kept free at the end", this.reserve),
+        field("Start", this.start, "double"), field("Minutes", this.minutes), field("Kept free at the end", this.reserve),
         field("Level of the learner", this.level), field("Loops to choose from", this.alternatives)),
       make("fieldset", {}, make("legend", {}, "Practise"), this.wants, this.pickWant(), this.parts.element),
       make("fieldset", {}, make("legend", {}, "Keep away from"), this.keptOff, this.pickAvoid()),
