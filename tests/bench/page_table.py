@@ -11,6 +11,8 @@ import subprocess
 import time
 from pathlib import Path
 
+import scatter_ids
+
 SHARED = Path("../shared/maps")
 PLAN = Path("maps/quillham.plan")
 HOME, NAME = "54.29738,2.59972", "Lantern Row"
@@ -149,6 +151,14 @@ def growth(build, root, folder, counts):
         print(f"| {count} | {queries.seconds_of('loops'):.2f} | {pages} | {same} | "
               + " | ".join(f"{asked[n]:.2f}" for n in names) + " |")
     return alike
+
+
+def scattered(build, root, folder, count):
+    """Queries in so many counties whose ids say nothing of where things lie, as a country's."""
+    extract, area = folder / "scattered.osm.pbf", folder / "scattered.area"
+    scatter_ids.scatter(drawn(build, root, folder, count), extract)
+    Run([build / "loopwright", "build", extract, "-o", area, "--region", "GB-ENG"])
+    Queries(build, area, folder, HOME).print()
 
 
 def run(build, root, folder, counts):
