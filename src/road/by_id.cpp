@@ -13,8 +13,8 @@ using IdAndRow = std::pair<std::int64_t, std::uint32_t>;
 template <class Row>
 void number(std::vector<Row>& rows, std::vector<IdAndRow> by_id) {
   std::ranges::sort(by_id);
-  for (Row& row : rows) row.reserved = PieceId::none_value;
-  for (std::size_t i = 0; i < by_id.size(); ++i) rows[i].reserved = by_id[i].second;
+  for (Row& row : rows) row.row_by_id = PieceId::none_value;
+  for (std::size_t i = 0; i < by_id.size(); ++i) rows[i].row_by_id = by_id[i].second;
 }
 
 /// The row with an id, by the numbers in the rows; none when there is none.
@@ -23,7 +23,7 @@ std::uint32_t row_with(std::span<const Row> rows, std::int64_t id, std::int64_t 
   std::size_t from = 0, to = rows.size();
   while (from < to) {
     const std::size_t middle = from + (to - from) / 2;
-    const std::uint32_t row = rows[middle].reserved;
+    const std::uint32_t row = rows[middle].row_by_id;
     if (row < rows.size() && rows[row].*id_of < id) {
       from = middle + 1;
     } else {
@@ -31,7 +31,7 @@ std::uint32_t row_with(std::span<const Row> rows, std::int64_t id, std::int64_t 
     }
   }
   if (from == rows.size()) return PieceId::none_value;
-  const std::uint32_t row = rows[from].reserved;
+  const std::uint32_t row = rows[from].row_by_id;
   return row < rows.size() && rows[row].*id_of == id ? row : PieceId::none_value;
 }
 

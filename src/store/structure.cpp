@@ -69,9 +69,9 @@ Fault bad_road_row(const Columns& c, const Limits& in) {
   const auto fits = [&in](auto id) { return in.fits(id); };
   FirstFault first;
   first.note(
-      lost_row("nodes", c.nodes, [&](const road::Node& n) { return n.reserved < c.nodes.size(); }));
+      lost_row("nodes", c.nodes, [&](const road::Node& n) { return n.row_by_id < c.nodes.size(); }));
   first.note(lost_row("pieces", c.pieces, [&](const road::Piece& p) {
-    const bool leads_on = p.reserved == PieceId::none_value || p.reserved < c.pieces.size();
+    const bool leads_on = p.row_by_id == PieceId::none_value || p.row_by_id < c.pieces.size();
     return leads_on && in.fits(p.a) && in.fits(p.b) && p.shape_count >= 2 &&
            range_fits(p.shape_first, p.shape_count, c.shape.size()) && in.fits(p.name) &&
            in.fits(p.ref) && in.fits(p.width_source) && in.fits(p.access_source) &&

@@ -148,7 +148,7 @@ def bad(town):
     assert done.stderr == ("loopwright: none.geojson: no such file; make it with 'loopwright note "
                            "add'\n"), done.stderr
     done = town.run("note", "burn", code=2)
-    assert done.stderr == "loopwright: note takes add, list or check, not 'burn'\n", done.stderr
+    assert done.stderr == "loopwright: note takes add, change, drop, list or check, not 'burn'\n", done.stderr
     assert (town.folder / "notes.geojson").read_bytes() == before
 
 

@@ -36,6 +36,7 @@ class SmallArea {
     add_piece(13, {2, 4}, {2, 3}, {at(0, 4), at(0, 6)});
     tables.text_first = {0, 0};
     road::list_by_id(tables);
+    list_leaving();
   }
 
   [[nodiscard]] road::Roads roads() const {
@@ -55,6 +56,18 @@ class SmallArea {
   /// Steps of 0.001 degree to the north and to the east.
   static Point at(double north, double east) {
     return point_from_degrees(54.30 + north / 1000, 2.60 + east / 1000);
+  }
+
+  void list_leaving() {
+    for (std::size_t n = 0; n < tables.nodes.size(); ++n) {
+      tables.node_first.push_back(static_cast<std::uint32_t>(tables.node_out.size()));
+      for (std::size_t s = 0; s < tables.stretches.size(); ++s) {
+        const StretchId stretch{s};
+        const road::Piece& piece = tables.pieces[stretch.piece().index()];
+        if ((stretch.against() ? piece.b : piece.a).index() == n) tables.node_out.push_back(stretch);
+      }
+    }
+    tables.node_first.push_back(static_cast<std::uint32_t>(tables.node_out.size()));
   }
 
   void add_piece(std::int64_t way, Ends nodes, Ends positions, const std::vector<Point>& shape) {

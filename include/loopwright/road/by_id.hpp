@@ -4,7 +4,7 @@
 //   list_by_id(tables);   // once, when nodes and pieces are there; then
 //   roads.find_node(1042), roads.pieces_of_way(7)
 //
-// Rules: Node::reserved of row i is the row of the i-th node by id; Piece::reserved of row i the first piece of
+// Rules: Node::row_by_id of row i is the row of the i-th node by id; Piece::row_by_id of row i the first piece of
 // the i-th way by id, none beyond the last way. The pieces of a way stand together, in its order.
 // Why in the rows: it costs no room, and ids are asked for where a file names a road, not in a search.
 #pragma once

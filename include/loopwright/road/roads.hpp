@@ -58,7 +58,7 @@ struct Node {
   std::int64_t osm_id = 0;
   Point at;
   std::uint32_t flags = 0;
-  std::uint32_t reserved = 0;  ///< of row i the row of the i-th node by id; kept and asked by by_id.hpp alone
+  std::uint32_t row_by_id = 0;  ///< of row i the row of the i-th node by id; kept and asked by by_id.hpp alone
 };
 
 namespace piece_flag {
@@ -98,7 +98,7 @@ struct Piece {
   std::uint8_t lanes = 0;     ///< total, 0: not mapped
   std::int16_t gradient_tenths = 0;  ///< tenths of a per cent, up along the way positive; 0: level or not known
   TextId gradient_source;     ///< "incline=8%", "elevation grid"; empty when not known
-  std::uint32_t reserved = 0;  ///< of row i the first piece of the i-th way by id, none beyond the last; by_id.hpp alone
+  std::uint32_t row_by_id = 0;  ///< of row i the first piece of the i-th way by id, none beyond the last; by_id.hpp alone
 };
 
 namespace stretch_flag {
