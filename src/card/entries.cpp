@@ -1,5 +1,4 @@
 // Method: before a row stand the bands that begin there, behind it the stops planned before the next row.
-// Rows that the instructor drives are left out.
 #include "card/entries.hpp"
 
 #include <algorithm>
@@ -76,12 +75,12 @@ class Entries {
   std::vector<Entry> make() {
     const std::size_t rows = subject_.rows.size();
     for (std::size_t k = 0; k < rows; ++k) {
-      for (const std::string& line : lines_before(subject_, k)) add_band(line, {});
+      for (const Band& band : bands_before(subject_, k)) add_band(band.text, {});
       add_notices(k);
-      if (!is_instructors(subject_.loop, subject_.rows[k])) add_row(k);
+      add_row(k);
     }
     add_notices(rows);
-    if (const std::string line = line_behind(subject_); !line.empty()) add_band(line, {});
+    for (const Band& band : seats_behind(subject_)) add_band(band.text, {});
     return std::move(entries_);
   }
 

@@ -7,7 +7,6 @@
 
 #include "card/drive_line.hpp"
 #include "card/independent.hpp"
-#include "card/lesson.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -88,15 +87,15 @@ GeoFeature hours_feature(Point at, const say::Words& words, const Timed& timed) 
 
 std::string write_geojson(const Lesson& lesson) {
   const SubjectOf all(lesson);
-  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground] = all.get();
+  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground, whole, before] =
+      all.get();
   std::vector<GeoFeature> features;
   // A line needs two positions (RFC 7946, 3.1.4); a drive within one piece has no corner to show.
-  std::vector<Point> line = drive_line(roads, loop);
+  std::vector<Point> line = drive_line(roads, whole);
   if (line.size() > 1) features.push_back(line_feature(loop, std::move(line)));
   for (std::size_t k = 0; k < rows.size(); ++k)
-    if (!is_instructors(loop, rows[k]))
-      features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size()),
-                                     joined(stop_lines(all.get(), k), "; ")));
+    features.push_back(row_feature(rows[k], k + 1, write_kerb(words, kerbs, k, rows.size()),
+                                   joined(stop_lines(all.get(), k), "; ")));
   for (const wish::Pass& pass : loop.passes)
     features.push_back(pass_feature(pass_point(roads, loop, pass), pass));
   for (GeoFeature& stop : stop_features(roads, words, loop)) features.push_back(std::move(stop));
@@ -104,7 +103,7 @@ std::string write_geojson(const Lesson& lesson) {
   for (const Timed& met : timed)
     for (const Visit& visit : met.visits)
       features.push_back(
-          hours_feature(pass_start(roads, loop, visit), words, {met.thing, {visit}}));
+          hours_feature(pass_start(roads, whole, visit), words, {met.thing, {visit}}));
   const std::vector<file::GeoValue> members{
       {"name", words.fill("card.title", {{"n", std::to_string(loop.id)}})},
       {"credit", write_credit(words, roads)},

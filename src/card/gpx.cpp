@@ -11,7 +11,6 @@
 #include <set>
 
 #include "card/drive_line.hpp"
-#include "card/lesson.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -96,8 +95,9 @@ void add_metadata(XmlWriter& xml, const wish::Loop& loop, const Described& descr
 
 std::string write_gpx(const Lesson& lesson) {
   const SubjectOf all(lesson);
-  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground] = all.get();
-  const std::vector<Point> line = drive_line(roads, loop);
+  const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground, whole, before] =
+      all.get();
+  const std::vector<Point> line = drive_line(roads, whole);
   const std::string title = words.fill("card.title", {{"n", std::to_string(loop.id)}});
   XmlWriter xml;
   xml.open("gpx",
@@ -125,7 +125,6 @@ std::string write_gpx(const Lesson& lesson) {
   xml.leaf("desc", about);
   for (std::size_t k = 0; k < rows.size(); ++k) {
     const say::Row& row = rows[k];
-    if (is_instructors(loop, row)) continue;
     xml.open("rtept", {{"lat", degrees(row.at.lat_e7)}, {"lon", degrees(row.at.lon_e7)}});
     xml.leaf("name", row.say);
     std::string text = describe(row, loop, words, roads.info().region.unit);

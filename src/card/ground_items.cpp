@@ -46,7 +46,7 @@ void add_timed_items(std::vector<GroundItem>& items, const Subject& subject) {
         timed.thing.never.empty() ? timed.facts : std::vector<wish::MapFact>(),
         3};
     for (const Visit& visit : timed.visits)
-      add_row(item.rows, row_of_stretch(subject, visit.stretch));
+      if (const auto row = row_of_visit(subject, visit)) add_row(item.rows, *row);
     items.push_back(std::move(item));
   }
 }
@@ -117,6 +117,11 @@ void add_inferred_items(std::vector<GroundItem>& items, const Subject& subject) 
   }
 }
 
+/// What has hours may lie on roads that the instructor drives.
+std::string rows_of(const say::Words& words, const GroundItem& item) {
+  return item.rows.empty() ? std::string(words.at("card.own_road")) : write_rows(words, item.rows);
+}
+
 }  // namespace
 
 std::vector<GroundItem> ground_items(const Subject& subject) {
@@ -145,10 +150,9 @@ Section ground_of(const Subject& subject) {
       ++more;
       continue;
     }
-    section.lines.push_back(
-        {0, words.fill("ground.item", {{"letter", mark.letter},
-                                       {"what", items[k].words},
-                                       {"rows", write_rows(words, items[k].rows)}})});
+    section.lines.push_back({0, words.fill("ground.item", {{"letter", mark.letter},
+                                                           {"what", items[k].words},
+                                                           {"rows", rows_of(words, items[k])}})});
     if (!mark.seen.empty()) section.lines.push_back({1, mark.seen});
   }
   if (!section.lines.empty()) section.lines.push_back({0, std::string(words.at("ground.say"))});

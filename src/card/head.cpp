@@ -21,8 +21,8 @@ Instant back_by(const Subject& subject) {
   const wish::Wish& wish = subject.answer.wish;
   constexpr double seconds_per_minute = 60;
   const double seconds = wish.minutes ? seconds_per_minute * (*wish.minutes - wish.reserve_minutes)
-                                      : subject.loop.seconds.high + subject.loop.stop_seconds;
-  return wish::clock_after(subject.loop, seconds, subject.setting);
+                                      : subject.whole.seconds.high + subject.whole.stop_seconds;
+  return wish::clock_after(subject.whole, seconds, subject.setting);
 }
 
 /// "back by 01:30", or with a word on clocks that are changed before.
@@ -59,13 +59,21 @@ std::string goal_of(const Subject& subject) {
   return joined(goals, ", ");
 }
 
+/// What the learner drives, stops not counted.
+double learners_s(const wish::Loop& own) {
+  return own.seconds.likely - own.stretches.front().arrive_s.likely;
+}
+
 std::string driving_words(const Subject& subject) {
   const say::Words& words = subject.words;
-  const wish::Loop& loop = subject.loop;
-  std::vector<std::string> parts{
-      words.fill("card.driving", {{"likely", whole_minutes(loop.seconds.likely)},
-                                  {"low", whole_minutes(loop.seconds.low)},
-                                  {"high", whole_minutes(loop.seconds.high)}})};
+  const wish::Loop& loop = subject.whole;
+  std::string driving = words.fill("card.driving", {{"likely", whole_minutes(loop.seconds.likely)},
+                                                    {"low", whole_minutes(loop.seconds.low)},
+                                                    {"high", whole_minutes(loop.seconds.high)}});
+  if (loop.practice)
+    driving = words.fill("card.learner",
+                         {{"driving", driving}, {"n", whole_minutes(learners_s(subject.loop))}});
+  std::vector<std::string> parts{driving};
   if (loop.stop_seconds > 0)
     parts.push_back(words.fill("card.stops", {{"n", whole_minutes(loop.stop_seconds)}}));
   return joined(parts, "; ");

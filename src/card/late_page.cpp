@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "card/lesson.hpp"
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/stops.hpp"
@@ -17,12 +16,11 @@ struct Homes {
   HomeFrom way;
 };
 
-/// Rows that the instructor drives have no way home to be told.
 std::vector<Homes> homes_of(const Subject& subject) {
   std::vector<Homes> homes;
   for (std::size_t k = 0; k < subject.rows.size(); ++k) {
     const auto way = home_from(subject, k);
-    if (!way || is_instructors(subject.loop, subject.rows[k])) continue;
+    if (!way) continue;
     const bool same = !homes.empty() && homes.back().way.streets == way->streets &&
                       homes.back().way.hard == way->hard;
     if (!same) homes.push_back({{}, *way});

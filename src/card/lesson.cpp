@@ -1,5 +1,4 @@
-// Method: a part is told before the row that leads into its first stretch. The learner drives the turn off the
-// stretch of the place where the seats were changed, and the one into that where they are again.
+// Method: a part is told before the row that leads into its first stretch; the first before the first row.
 #include "card/lesson.hpp"
 
 #include <algorithm>
@@ -11,12 +10,6 @@
 
 namespace loopwright::card {
 namespace {
-
-std::string driven_words(const Subject& subject, std::string_view key, std::size_t stretch,
-                         double seconds) {
-  return subject.words.fill(key, {{"street", street_words(subject, stretch)},
-                                  {"minutes", write_minutes(subject.words, seconds)}});
-}
 
 std::string goals_of(const Subject& subject, const std::vector<wish::Met>& all) {
   std::vector<std::string> goals;
@@ -41,6 +34,10 @@ std::string part_words(const Subject& subject, std::size_t p) {
                     {{"n", std::to_string(p + 1)}, {"what", joined(said, ", ")}, {"goal", goals}});
 }
 
+double begins_at(const Subject& subject, std::size_t row) {
+  return subject.loop.stretches[row == 0 ? 0 : subject.rows[row].stretch].arrive_s.likely;
+}
+
 /// The stretch that a row leads into.
 std::size_t leads_into(const Subject& subject, std::size_t row) {
   return row == 0 ? 0 : subject.rows[row].stretch + 1;
@@ -48,33 +45,19 @@ std::size_t leads_into(const Subject& subject, std::size_t row) {
 
 }  // namespace
 
-bool is_instructors(const wish::Loop& loop, const say::Row& row) {
-  if (!loop.practice) return false;
-  const auto [first, last] = *loop.practice;
-  return row.stretch + 1 < first || row.stretch > last;
-}
-
-std::vector<std::string> lines_before(const Subject& subject, std::size_t row) {
-  std::vector<std::string> lines;
-  const wish::RowSpan practice = wish::practice_of(subject.loop);
+std::vector<Band> bands_before(const Subject& subject, std::size_t row) {
+  std::vector<Band> bands;
+  // The first part begins where the learner does.
+  const std::size_t begin = wish::practice_of(subject.loop).first;
   const auto begins_here = [&](std::size_t stretch) {
-    return leads_into(subject, row) >= stretch &&
-           (row == 0 ? stretch == 0 : leads_into(subject, row - 1) < stretch);
+    if (stretch <= begin) return row == 0;
+    return row > 0 && leads_into(subject, row) >= stretch && leads_into(subject, row - 1) < stretch;
   };
-  if (practice.first > 0 && row == 0)
-    lines.push_back(driven_words(subject, "card.drive_out", practice.first - 1,
-                                 wish::begins_s(subject.loop, practice.first)));
+  if (row == 0) bands = seats_before(subject);
   for (std::size_t p = 0; p < subject.loop.parts.size(); ++p)
-    if (begins_here(subject.loop.parts[p].first)) lines.push_back(part_words(subject, p));
-  return lines;
-}
-
-std::string line_behind(const Subject& subject) {
-  const std::size_t behind = wish::practice_of(subject.loop).last + 1;
-  if (behind >= subject.loop.stretches.size()) return {};
-  return driven_words(subject, "card.drive_back", behind,
-                      wish::begins_s(subject.loop, subject.loop.stretches.size()) -
-                          wish::begins_s(subject.loop, behind));
+    if (begins_here(subject.loop.parts[p].first))
+      bands.push_back({begins_at(subject, row), part_words(subject, p)});
+  return bands;
 }
 
 std::vector<wish::Met> all_met(const wish::Loop& loop) {

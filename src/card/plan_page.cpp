@@ -73,16 +73,20 @@ void add_planned_stops(std::vector<Moment>& moments, const Subject& subject) {
     }
 }
 
+void add_bands(std::vector<Moment>& moments, const Subject& subject,
+               const std::vector<Band>& bands) {
+  for (const Band& band : bands)
+    moments.push_back(
+        {band.seconds, subject.words.fill("pack.at", {{"clock", clock_of(subject, band.seconds)},
+                                                      {"what", band.text}})});
+}
+
 void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
   const say::Words& words = subject.words;
   std::vector<Moment> moments;
   for (std::size_t k = 0; k < subject.rows.size(); ++k)
-    for (const std::string& line : lines_before(subject, k)) {
-      const double seconds =
-          k == 0 ? 0 : subject.loop.stretches[subject.rows[k].stretch].arrive_s.likely;
-      moments.push_back({seconds, words.fill("pack.at", {{"clock", clock_of(subject, seconds)},
-                                                         {"what", line}})});
-    }
+    add_bands(moments, subject, bands_before(subject, k));
+  add_bands(moments, subject, seats_behind(subject));
   add_first_passes(moments, subject);
   add_planned_stops(moments, subject);
   for (const wish::IndependentStretch& one : subject.loop.independent)
@@ -95,10 +99,8 @@ void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
   flow.paragraph(words.fill("pack.leave", {{"clock", clock_of(subject, 0)}}), bold(style));
   flow.paragraph(std::string(words.at("pack.leave_note")), plain(style));
   for (const Moment& moment : moments) flow.paragraph(moment.text, plain(style));
-  const std::string home = write_clock(wish::likely_end(subject.loop, subject.setting));
+  const std::string home = write_clock(wish::likely_end(subject.whole, subject.setting));
   flow.paragraph(words.fill("pack.home", {{"clock", home}}), bold(style));
-  if (const std::string line = line_behind(subject); !line.empty())
-    flow.paragraph(line, plain(style));
 }
 
 void add_section(Flow& flow, const PageStyle& style, const Section& section) {

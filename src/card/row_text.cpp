@@ -66,12 +66,12 @@ class RowPrinter {
 
   void print() {
     for (std::size_t k = 0; k < subject_.rows.size(); ++k) {
-      for (const std::string& line : lines_before(subject_, k)) print_apart(line);
+      for (const Band& band : bands_before(subject_, k)) print_apart(band.text);
       print_notices(k);
-      if (!is_instructors(subject_.loop, subject_.rows[k])) print_row(k);
+      print_row(k);
     }
     print_notices(subject_.rows.size());
-    if (const std::string line = line_behind(subject_); !line.empty()) print_apart(line);
+    for (const Band& band : seats_behind(subject_)) print_apart(band.text);
   }
 
  private:

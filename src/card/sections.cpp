@@ -41,6 +41,12 @@ std::size_t row_of_stretch(const Subject& subject, std::size_t stretch) {
   return number;
 }
 
+std::optional<std::size_t> row_of_visit(const Subject& subject, const Visit& visit) {
+  const std::size_t end = subject.before + subject.loop.stretches.size();
+  if (visit.stretch < subject.before || visit.stretch >= end) return std::nullopt;
+  return row_of_stretch(subject, visit.stretch - subject.before);
+}
+
 namespace {
 
 /// Rows after which some stretch's limit is known no better than this.
@@ -88,6 +94,7 @@ struct SaidAlike {
   std::string verdict;
   std::vector<lanes::Passing> times;
   std::vector<std::size_t> rows;
+  bool on_yours = false;  ///< on roads that the instructor drives
 };
 
 /// Two passes whose times overlap are one to a driver: the next piece of the same lane.
@@ -112,10 +119,21 @@ std::vector<SaidAlike> passes_of(const Subject& subject, const Timed& timed) {
     auto said = std::ranges::find(all, verdict, &SaidAlike::verdict);
     if (said == all.end()) said = all.insert(all.end(), {std::move(verdict), {}, {}});
     add_time(said->times, visit.when);
-    const std::size_t row = row_of_stretch(subject, visit.stretch);
-    if (said->rows.empty() || said->rows.back() != row) said->rows.push_back(row);
+    const auto row = row_of_visit(subject, visit);
+    if (!row)
+      said->on_yours = true;
+    else if (said->rows.empty() || said->rows.back() != *row)
+      said->rows.push_back(*row);
   }
   return all;
+}
+
+/// "rows 3, 7 to 9", "your own road, row 3"
+std::string write_where(const say::Words& words, const SaidAlike& said) {
+  std::vector<std::string> parts;
+  if (said.on_yours) parts.emplace_back(words.at("card.own_road"));
+  if (!said.rows.empty()) parts.push_back(write_rows(words, said.rows));
+  return joined(parts, ", ");
 }
 
 void add_timed(Section& section, const Subject& subject, const Timed& timed) {
@@ -126,7 +144,7 @@ void add_timed(Section& section, const Subject& subject, const Timed& timed) {
     add_more(section, words.fill("card.doubt", {{"doubt", timed.thing.doubt}}));
   for (const SaidAlike& said : passes_of(subject, timed))
     add_more(section, words.fill("card.passed", {{"times", write_all_times(words, said.times)},
-                                                 {"rows", write_rows(words, said.rows)},
+                                                 {"rows", write_where(words, said)},
                                                  {"verdict", said.verdict}}));
 }
 

@@ -2,6 +2,7 @@
 // same.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,13 +20,15 @@ namespace loopwright::card {
 struct Subject {
   const road::Roads& roads;
   const wish::Answer& answer;
-  const wish::Loop& loop;
+  const wish::Loop& loop;  ///< the learner's own drive (wish/learners_drive.hpp); mostly all of it
   const std::vector<say::Row>& rows;
   const say::Words& words;
   const hours::Setting& setting;
-  const std::vector<Timed>& timed;
-  const std::vector<lanes::DoorKerb>& kerbs;              ///< at which it begins and ends
-  const std::vector<wish::GroundMark>* ground = nullptr;  ///< of what ground_items() names
+  const std::vector<Timed>& timed;              ///< of the whole drive
+  const std::vector<lanes::DoorKerb>& kerbs;    ///< at which the learner's drive begins and ends
+  const std::vector<wish::GroundMark>* ground;  ///< of what ground_items() names; may be null
+  const wish::Loop& whole;                      ///< with the roads that the instructor drives
+  std::size_t before;                           ///< stretches of it before the learner's
 };
 
 /// A paragraph of a section.
@@ -45,6 +48,8 @@ std::vector<Section> sections_of(const Subject& subject);
 
 /// Number, from 1, of the row that a stretch is driven after.
 std::size_t row_of_stretch(const Subject& subject, std::size_t stretch);
+/// The same of one in the whole drive; none: the instructor drives it.
+std::optional<std::size_t> row_of_visit(const Subject& subject, const Visit& visit);
 
 Section bus_lanes_of(const Subject& subject);
 Section hours_of(const Subject& subject);

@@ -30,6 +30,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/row_pages.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_shape.cpp
   ${CMAKE_CURRENT_LIST_DIR}/row_text.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/seats.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sections.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sheet.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sketch_pages.cpp

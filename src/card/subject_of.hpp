@@ -1,8 +1,10 @@
 // Everything the parts of a sheet speak of, worked out once for a loop.
 #pragma once
 
+#include "card/seats.hpp"
 #include "card/sections.hpp"
 #include "loopwright/card/pack.hpp"
+#include "loopwright/wish/learners_drive.hpp"
 
 namespace loopwright::card {
 
@@ -11,11 +13,13 @@ class SubjectOf {
  public:
   explicit SubjectOf(const Lesson& lesson)
       : words_(lesson.manner.words == nullptr ? say::Words() : *lesson.manner.words),
-        rows_(say::say_loop(lesson.roads, lesson.loop, {&words_, lesson.manner.sides})),
+        own_(wish::learners_drive(lesson.roads, lesson.answer.wish, lesson.loop)),
+        rows_(say::say_loop(lesson.roads, own_.loop, {&words_, lesson.manner.sides})),
         timed_(timed_on({lesson.roads, lesson.loop, lesson.setting})),
-        kerbs_(lanes::door_kerbs({lesson.roads, lesson.loop, lesson.setting})),
-        subject_{lesson.roads,   lesson.answer, lesson.loop, rows_,        words_,
-                 lesson.setting, timed_,        kerbs_,      lesson.ground} {}
+        kerbs_(kerbs_of({lesson.roads, own_.loop, lesson.setting})),
+        subject_{lesson.roads,  lesson.answer,  own_.loop,  rows_,
+                 words_,        lesson.setting, timed_,     kerbs_,
+                 lesson.ground, lesson.loop,    own_.before} {}
   SubjectOf(const SubjectOf&) = delete;
   SubjectOf& operator=(const SubjectOf&) = delete;
   SubjectOf(SubjectOf&&) = delete;
@@ -26,6 +30,7 @@ class SubjectOf {
 
  private:
   say::Words words_;
+  wish::LearnersDrive own_;
   std::vector<say::Row> rows_;
   std::vector<Timed> timed_;
   std::vector<lanes::DoorKerb> kerbs_;

@@ -20,7 +20,7 @@ namespace loopwright::card {
 
 /// One pass of a thing.
 struct Visit {
-  std::size_t stretch = 0;  ///< of the loop, on which it is met
+  std::size_t stretch = 0;  ///< of the whole drive, on which it is met
   lanes::Passing when;
   lanes::ThingVerdict verdict;
   std::optional<Instant> change;  ///< the next other answer on the same day

@@ -8,6 +8,7 @@
 #include "command/folded.hpp"
 #include "command/ground_marks.hpp"
 #include "command/hours_place.hpp"
+#include "command/lesson_summary.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
@@ -57,6 +58,9 @@ void tell_away(SheetRow& row, const book::SeenFacts& seen, const DayLesson& one)
   const hours::Setting setting = one.found->ground->setting_of(answer.wish);
   const auto minutes = [&](double s) { return std::round((s + loop.stop_seconds) / 60); };
   row.practice = practice_of_day(loop);
+  if (const std::string out = drive_out_words(loop); !out.empty())
+    row.practice.insert(row.practice.begin(), out);
+  if (const std::string back = drive_back_words(loop); !back.empty()) row.practice.push_back(back);
   row.away_minutes = {minutes(loop.seconds.low), minutes(loop.seconds.likely),
                       minutes(loop.seconds.high)};
   row.back_by = write_clock(wish::likely_end(loop, setting));

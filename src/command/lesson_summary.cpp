@@ -36,21 +36,26 @@ void print_part(std::ostream& out, const wish::Part& part, const wish::Loop& loo
 
 }  // namespace
 
-void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop) {
+std::string drive_out_words(const wish::Loop& loop) {
   const wish::RowSpan practice = wish::practice_of(loop);
-  if (practice.first > 0)
-    print_folded(out, 2,
-                 "you drive to " + where(loop, practice.first - 1) + ": " +
-                     minutes(wish::begins_s(loop, practice.first)) + " min");
+  if (practice.first == 0) return {};
+  return "you drive to " + where(loop, practice.first - 1) + ": " +
+         minutes(wish::begins_s(loop, practice.first)) + " min";
+}
+
+std::string drive_back_words(const wish::Loop& loop) {
+  const std::size_t behind = wish::practice_of(loop).last + 1;
+  if (behind >= loop.stretches.size()) return {};
+  return "you drive back from " + where(loop, behind) + ": " +
+         minutes(wish::begins_s(loop, loop.stretches.size()) - wish::begins_s(loop, behind)) +
+         " min";
+}
+
+void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop) {
+  if (const std::string text = drive_out_words(loop); !text.empty()) print_folded(out, 2, text);
   for (std::size_t p = 0; p < loop.parts.size(); ++p)
     print_part(out, answer.wish.parts[p], loop, p);
-  const std::size_t behind = practice.last + 1;
-  if (behind < loop.stretches.size())
-    print_folded(
-        out, 2,
-        "you drive back from " + where(loop, behind) + ": " +
-            minutes(wish::begins_s(loop, loop.stretches.size()) - wish::begins_s(loop, behind)) +
-            " min");
+  if (const std::string text = drive_back_words(loop); !text.empty()) print_folded(out, 2, text);
 }
 
 }  // namespace loopwright::command

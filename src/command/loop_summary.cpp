@@ -17,6 +17,7 @@
 #include "command/stops_summary.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/wish/asked.hpp"
+#include "loopwright/wish/learners_drive.hpp"
 #include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/not_taken.hpp"
 #include "loopwright/wish/parts.hpp"
@@ -57,7 +58,9 @@ void print_met(std::ostream& out, const wish::Loop& loop) {
   for (const wish::Met& met : loop.met) {
     std::int64_t inferred = 0;
     for (std::size_t i = 0; i < loop.passes.size(); ++i)
-      if (is_inferred(loop.passes[i]) && wish::counts_for(i, loop.passes, met.want)) ++inferred;
+      if (is_inferred(loop.passes[i]) && wish::lies_in(loop.passes[i], wish::practice_of(loop)) &&
+          wish::counts_for(i, loop.passes, met.want))
+        ++inferred;
     out << "  asked " << wish::write_want(met.want) << ": " << met.got << of_them(inferred);
     if (met.practised) out << "; " << met.practised->size() << " to practise";
     out << '\n';
@@ -184,19 +187,20 @@ void print_certificate(std::ostream& out, const wish::Answer& answer,
 
 void print_loop(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop,
                 const SummaryBy& by) {
+  const wish::Loop own = wish::learners_drive(by.roads, answer.wish, loop).loop;
   print_times(out, loop, by);
   print_variant(out, answer, loop);
   print_lesson(out, answer, loop);
-  print_met(out, loop);
-  print_welcome(out, loop, answer.wish);
+  print_met(out, own);
+  print_welcome(out, own, answer.wish);
   print_takes(out, answer);
-  print_passes(out, loop);
+  print_passes(out, own);
   print_turns_round(out, loop, by);
   out << "  road driven twice: " << long_distance(loop.metres_twice, unit_of(by)) << '\n';
   print_certificate(out, answer, loop.certificate);
   print_kerbs(out, loop, by);
-  print_independent(out, answer, loop, by.setting);
-  print_stops(out, answer, loop, by.setting);
+  print_independent(out, answer, own, by.setting);
+  print_stops(out, answer, own, by.setting);
   print_left_out(out, loop.certificate);
 }
 

@@ -17,6 +17,15 @@ namespace {
 using hours::Reason;
 using hours::Tri;
 
+/// When it begins: at the start, but for a learner's drive that was cut out of a whole one.
+Stay time_of_begin(const TimedDrive& drive) {
+  const wish::Range& reached = drive.loop.stretches.front().arrive_s;
+  const auto at = [&](double seconds) {
+    return wish::clock_after(drive.loop, seconds, drive.setting);
+  };
+  return {at(std::min(reached.low, reached.likely)), at(std::max(reached.high, reached.likely))};
+}
+
 /// The time in which a drive is over, nine times in ten.
 Stay time_of_end(const TimedDrive& drive) {
   const wish::Range& seconds = drive.loop.seconds;
@@ -39,9 +48,10 @@ void add(std::vector<DoorKerb>& kerbs, const TimedDrive& drive, DoorEnd which) {
   const bool end = which == DoorEnd::end;
   const auto& rows = drive.loop.stretches;
   const StretchId stretch = (end ? rows.back() : rows.front()).stretch;
-  const Instant start = drive.setting.on_clock(drive.loop.start);
-  const Stay stay = end ? time_of_end(drive) : Stay{start, start};
-  const Instant likely = end ? wish::likely_end(drive.loop, drive.setting) : start;
+  const Stay stay = end ? time_of_end(drive) : time_of_begin(drive);
+  const Instant likely =
+      end ? wish::likely_end(drive.loop, drive.setting)
+          : wish::clock_after(drive.loop, rows.front().arrive_s.likely, drive.setting);
   for (const road::KerbBan& ban : drive.roads.kerb_bans_of(stretch)) {
     BanJudgement judged = judge_ban(drive.roads, ban, stay, likely, drive.setting);
     kerbs.push_back({which,
@@ -60,6 +70,7 @@ void add(std::vector<DoorKerb>& kerbs, const TimedDrive& drive, DoorEnd which) {
 /// What to do about it; empty when nothing is to do.
 std::string_view advice(const DoorKerb& kerb) {
   if (kerb.verdict == MayStop::usable) return {};
+  if (kerb.seats_change) return "change over elsewhere";
   if (kerb.which == DoorEnd::begin)
     return kerb.no_stopping ? "pick up elsewhere" : "pick up and go, talk elsewhere";
   return kerb.no_stopping ? "let the pupil out elsewhere" : "only set down here, talk elsewhere";

@@ -10,6 +10,7 @@
 #include "loopwright/draw/sketch.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/say/say.hpp"
+#include "loopwright/wish/learners_drive.hpp"
 #include "loopwright/wish/lesson.hpp"
 #include "loopwright/wish/resolve.hpp"
 #include "page/replies.hpp"
@@ -32,11 +33,15 @@ std::string text_of(const say::Row& row) {
   return row.where.empty() ? row.say : row.say + ", " + row.where;
 }
 
-Json list_of(const std::vector<say::Row>& rows) {
+/// Numbers of the rows are those of the card, passes those of the file.
+Json list_of(const std::vector<say::Row>& rows, const wish::LearnersDrive& own) {
   Json list = Json::array();
-  for (std::size_t k = 0; k < rows.size(); ++k)
-    if (has_junction(rows[k]))
-      list.push_back({{"row", k + 1}, {"text", text_of(rows[k])}, {"passes", rows[k].passes}});
+  for (std::size_t k = 0; k < rows.size(); ++k) {
+    if (!has_junction(rows[k])) continue;
+    Json passes = Json::array();
+    for (const std::size_t pass : rows[k].passes) passes.push_back(own.passes[pass]);
+    list.push_back({{"row", k + 1}, {"text", text_of(rows[k])}, {"passes", std::move(passes)}});
+  }
   return list;
 }
 
@@ -64,14 +69,15 @@ Reply sketches_of(const OpenArea& area, const std::filesystem::path& loops, std:
       answer.wish.start, wish::slow_minutes(answer.wish.minutes.value_or(wish::own_drive_minutes)));
   wish::resolve(*roads, *loop);
   const say::Words words;
-  const std::vector<say::Row> rows = say::say_loop(*roads, *loop, {&words});
-  if (what == "sketches") return told({{"rows", list_of(rows)}});
+  const wish::LearnersDrive own = wish::learners_drive(*roads, answer.wish, *loop);
+  const std::vector<say::Row> rows = say::say_loop(*roads, own.loop, {&words});
+  if (what == "sketches") return told({{"rows", list_of(rows, own)}});
   if (!row_number || *row_number < 1 || *row_number > std::ssize(rows) ||
       !has_junction(rows[static_cast<std::size_t>(*row_number - 1)]))
     return trouble(404, "that row has no junction");
   const say::Row& row = rows[static_cast<std::size_t>(*row_number - 1)];
   const draw::Picture picture = draw::briefing_sketch(
-      *roads, *loop, {row.stretch, row.exit},
+      *roads, own.loop, {row.stretch, row.exit},
       {say::capitalised(text_of(row)), sketch_mm, words, note_of(row, words)});
   return {.status = 200, .type = "image/svg+xml", .body = draw::to_svg(picture), .headers = {}};
 }

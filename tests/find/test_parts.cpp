@@ -7,6 +7,8 @@
 #include "loopwright/base/error.hpp"
 #include "loopwright/card/card.hpp"
 #include "loopwright/road/kind_table.hpp"
+#include "loopwright/wish/asked.hpp"
+#include "loopwright/wish/learners_drive.hpp"
 #include "loopwright/wish/parts.hpp"
 #include "loopwright/wish/resolve.hpp"
 
@@ -158,6 +160,50 @@ TEST_CASE("what is too hard for the level is kept off the learner's roads alone"
     REQUIRE(answer.loops.size() == 1);
     CHECK(hardest(answer.loops[0]) <= most);
   }
+}
+
+TEST_CASE("a card begins where the learner takes the wheel, with the kerb and the minute",
+          "[find][parts]") {
+  wish::Wish wish = crossing_wish(town(), 30, {"turn-off=2"});
+  wish.drive_out = between('O', 'P');
+  wish.drive_back = between('D', 'H');
+  const road::Roads roads = town().roads();
+  wish::Answer answer = proved(wish);
+  REQUIRE(answer.loops.size() == 1);
+  wish::Loop& loop = answer.loops[0];
+  wish::resolve(roads, loop);
+  const std::string card = card::write_text({roads, answer, loop, setting_of(roads)});
+  INFO(card);
+  CHECK_THAT(card, Contains("\nYou drive to South Street: "));
+  CHECK_THAT(card, Contains("\nCHANGE OVER in South Street, about 15:0"));
+  CHECK_THAT(card, Contains("  1  Leave South Street towards "));
+  CHECK_THAT(card, Contains("limit 30"));
+  CHECK_THAT(card, Contains("\nCHANGE OVER in East Way, about 15:"));
+  CHECK_THAT(card, Contains("\nYou drive back from East Way: "));
+  CHECK_THAT(card, Contains("; the learner drives "));
+
+  const wish::LearnersDrive own = wish::learners_drive(roads, answer.wish, loop);
+  CHECK(own.before == loop.practice->at(0) - 1);
+  CHECK(own.loop.stretches.size() == loop.practice->at(1) - loop.practice->at(0) + 3);
+  CHECK(own.loop.metres < loop.metres);
+  CHECK(own.loop.passes.size() < loop.passes.size());
+  // What counts is counted as before, and nothing on the instructor's roads.
+  const auto count = [&](const wish::Loop& of) {
+    std::ptrdiff_t n = 0;
+    for (std::size_t i = 0; i < of.passes.size(); ++i)
+      if (wish::lies_in(of.passes[i], wish::practice_of(of)) &&
+          wish::counts_for(i, of.passes, wish.wants[0]))
+        ++n;
+    return n;
+  };
+  CHECK(count(own.loop) == count(loop));
+  // The learner takes the wheel within the stretch of the place, and gives it back so.
+  const double begins_s = own.loop.stretches.front().arrive_s.likely;
+  CHECK(begins_s >= wish::begins_s(loop, loop.practice->at(0) - 1));
+  CHECK(begins_s <= wish::begins_s(loop, loop.practice->at(0)));
+  const double ends_s = wish::begins_s(own.loop, own.loop.stretches.size());
+  CHECK(ends_s >= wish::begins_s(loop, loop.practice->at(1) + 1));
+  CHECK(ends_s <= wish::begins_s(loop, loop.practice->at(1) + 2));
 }
 
 TEST_CASE("the instructor's drive is a line of the card", "[find][parts]") {

@@ -1,10 +1,12 @@
 // Directions proved: a driver told nothing but the rows drives the same roads, and does each row
 // where it is due.
+#include <array>
 #include <catch2/catch.hpp>
 #include <filesystem>
 
 #include "card/card_town.hpp"
 #include "loopwright/read/build.hpp"
+#include "loopwright/wish/learners_drive.hpp"
 #include "say/blind_driver.hpp"
 #include "say/cards.hpp"
 #include "say/random_drive.hpp"
@@ -34,7 +36,41 @@ read::Built built_map(const std::filesystem::path& file, std::string_view region
   return read::build_area(file, options, report, {});
 }
 
+/// The same of drives on which the instructor drives the first and the last so many stretches.
+std::uint32_t driven_right_between(const road::Roads& roads, std::uint32_t drives,
+                                   std::size_t instructors) {
+  std::uint32_t right = 0;
+  for (std::uint32_t seed = 1; seed <= drives; ++seed) {
+    const find::Drive drive = RandomDrive(roads, seed).of(40);
+    wish::Answer answer = honest_answer(roads, drive);
+    wish::Loop& whole = answer.loops[0];
+    std::array practice{instructors, whole.stretches.size() - 1 - instructors};
+    const auto middle = [&](std::size_t row) {
+      const StretchId s = whole.stretches[row].stretch;
+      return point_along(roads.shape_of(s.piece()), roads.piece(s).length_m / 2);
+    };
+    const auto on_ring = [&](std::size_t row) {
+      return (roads.piece(whole.stretches[row].stretch).flags & road::piece_flag::ring) != 0;
+    };
+    while (on_ring(practice[0] - 1)) ++practice[0];  // nobody changes seats on a ring
+    while (on_ring(practice[1] + 1)) --practice[1];
+    whole.practice = practice;
+    answer.wish.drive_out = middle(practice[0] - 1);
+    answer.wish.drive_back = middle(practice[1] + 1);
+    const wish::Loop own = wish::learners_drive(roads, answer.wish, whole).loop;
+    const std::string why = astray(roads, own, say::say_loop(roads, own));
+    if (!why.empty()) UNSCOPED_INFO("seed " << seed << ": " << why);
+    right += why.empty() ? 1 : 0;
+  }
+  return right;
+}
+
 }  // namespace
+
+TEST_CASE("who takes the wheel on the way is told all from there", "[say]") {
+  const BuiltTown town = town_of(crossing_streets, 100);
+  CHECK(driven_right_between(town.roads(), 60, 7) == 60);
+}
 
 TEST_CASE("told nothing, a blind driver goes on until there is a choice", "[say]") {
   const BuiltTown town = town_of(R"(

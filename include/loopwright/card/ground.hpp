@@ -3,7 +3,8 @@
 //
 //   const std::vector<GroundItem> items = to_check(lesson);   // a letter each, on the sheet
 //
-// Rules: the loop is resolved; only what the learner drives. In this order: what has hours, in driving order; limits, by
+// Rules: the loop is resolved; what has hours on all of the drive, all else only where the learner drives. In this
+// order: what has hours, in driving order; limits, by
 // street; what is inferred, by row. The same drive gives the same list.
 // Why facts and not words: what was seen of a place counts for every other drive past it.
 #pragma once
@@ -19,7 +20,7 @@ namespace loopwright::card {
 
 struct GroundItem {
   std::string words;  ///< "Osk Road, bus lane on the left: in force Monday to Saturday, …"
-  std::vector<std::size_t> rows;     ///< numbers, ascending, from 1
+  std::vector<std::size_t> rows;  ///< numbers, ascending, from 1; none: the instructor drives there
   std::vector<wish::MapFact> facts;  ///< each once; none: there is nothing to read
   /// How much it matters that it is looked at: 3 what has hours, and a limit in doubt; 2 where what is practised hangs on
   /// it; 1 all else, which the map lets one infer.

@@ -3,7 +3,8 @@
 //
 //   for (const DoorKerb& kerb : door_kerbs({roads, loop, setting})) print(kerb_words(kerb));
 //
-// Rules: the loop is resolved. Who begins is there at the start; who ends, from the low to the high time of
+// Rules: the loop is resolved. Who begins is there when its first stretch is reached,
+// mostly at the start; who ends, from the low to the high time of
 // the end. `forbidden` when the ban holds all through that time, `usable` when it never does in it, else
 // `check`. A kerb without a mapped ban is not told of: nothing is known of its lines.
 // Why it bars no drive: to set down a pupil and go is no waiting; but a talk at the end is.
@@ -32,6 +33,8 @@ struct DoorKerb {
   std::string state;  ///< "in force at 15:57", "check the plate (no school term dates …)"
   std::string map_text;
   OsmObject source;
+  bool seats_change =
+      false;  ///< a learner takes the wheel there, or gives it back; for the caller to set
 };
 
 /// "no parking at any time", "no stopping Monday to Friday, seven till ten".
