@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cassert>
 #include <initializer_list>
+#include <span>
 
 #include "book/candidates.hpp"
 #include "loopwright/base/plain_words.hpp"
@@ -174,19 +175,27 @@ void hint_skills(const Record& record, Proposal& proposal) {
 /// Skills of which nothing can be had from the door, by name.
 void hint_not_there(const Record& record, Proposal& proposal) {
   if (record.there == nullptr) return;
-  std::vector<std::string> missing;
+  std::vector<std::string> missing, too_hard;
+  const auto has = [](const std::set<Practice>* there, std::span<const road::Kind> kinds) {
+    return there != nullptr && std::any_of(kinds.begin(), kinds.end(), [&](road::Kind kind) {
+             return there->contains({kind, road::Movement::none});
+           });
+  };
   for (const SkillLine& line : skill_lines(record.scheme, record.lessons)) {
     const auto& kinds = line.skill->kinds;
-    const bool is_there = std::any_of(kinds.begin(), kinds.end(), [&](road::Kind kind) {
-      return record.there->contains({kind, road::Movement::none});
-    });
-    if (!kinds.empty() && !is_there && line.level() < 4 && kinds.front() != road::Kind::motorway)
-      missing.emplace_back(line.skill->name);
+    const bool matters =
+        !kinds.empty() && line.level() < 4 && kinds.front() != road::Kind::motorway;
+    if (!matters || has(record.there, kinds)) continue;
+    (has(record.there_by_name, kinds) ? too_hard : missing).emplace_back(line.skill->name);
   }
+  if (!too_hard.empty())
+    proposal.hints.push_back(
+        "there from this door, but harder than roads of this level: " + listed(too_hard) +
+        "; driven when you ask for it by name, such as --want country-road");
   if (!missing.empty())
     proposal.hints.push_back(
-        "not to be had from this door in a lesson so long, over roads of this level: " +
-        listed(missing) + "; a longer one, or one begun elsewhere (--drive-out), may have it");
+        "not to be had from this door in a lesson so long: " + listed(missing) +
+        "; a longer one, or one begun elsewhere (--drive-out), may have it");
 }
 
 /// The record as it would be, had the lesson gone a level up.
@@ -225,7 +234,8 @@ std::vector<Proposal> proposed_ahead(const Record& record, int how_many) {
   std::vector<Proposal> all;
   Date day = record.day;
   for (int n = 0; n < how_many; ++n) {
-    const Record then{record.pupil, record.scheme, lessons, day, record.there};
+    const Record then{record.pupil, record.scheme, lessons,
+                      day,          record.there,  record.there_by_name};
     all.push_back(proposed(then));
     lessons.push_back(imagined(then, all.back()));
     day = date_from_days(days_since_epoch(day) + static_cast<int>(proposal_number("days between")));

@@ -1,10 +1,12 @@
 // Method: the text is cut into clauses; the first word of each says which of the grammar's it is. A practice's clause
 // may have its parts in any order.
+#include <algorithm>
 #include <array>
 #include <cctype>
 
 #include "book/words_of_clause.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/book/log_words.hpp"
 
@@ -22,9 +24,15 @@ std::string listed_codes(std::span<const std::string_view> codes) {
   return all;
 }
 
+/// Characters of UTF-8: bytes that begin one.
+std::size_t letters_in(std::string_view text) {
+  return static_cast<std::size_t>(std::ranges::count_if(
+      text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80; }));
+}
+
 std::string text_of(Clause& clause) {
   if (clause.text().empty()) clause.refuse("behind the colon stands what was said");
-  if (clause.text().size() > most_text)
+  if (letters_in(clause.text()) > most_text)
     clause.refuse("is longer than " + std::to_string(most_text) + " letters");
   return std::string(clause.text());
 }
@@ -199,6 +207,14 @@ bool read_seen(Said& said, Clause& clause) {
   return true;
 }
 
+/// What steers a terminal, or is no text, would be kept and shown again. Tabs part words.
+void need_printable(std::string_view clause) {
+  std::string text(clause);
+  std::ranges::replace(text, '\t', ' ');
+  if (printable(text) != text)
+    throw UsageError("'" + printable(text) + "': holds a sign that can't be printed; leave it out");
+}
+
 void read_clause(Said& said, std::string_view text) {
   Clause clause(text);
   if (read_text(said, clause)) return;
@@ -226,6 +242,7 @@ void read_more(Said& said, std::string_view text) {
     if (line.starts_with('#')) continue;
     for (const std::string_view clause : split(line, ';')) {
       if (clause.empty()) continue;
+      need_printable(clause);
       const std::string sheet = said.sheet;
       read_clause(said, clause);
       if (said.sheet == sheet) ++said.clauses;

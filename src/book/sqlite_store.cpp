@@ -6,6 +6,7 @@
 #include "book/sqlite_store.hpp"
 
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include "book/damaged.hpp"
 #include "loopwright/book/migrations.hpp"
@@ -128,6 +129,37 @@ void empty_side_files(SQLite::Database& db) {
   db.exec("PRAGMA journal_mode = WAL");
 }
 
+/// A book that may only be read, since it or its folder can't be written, such as a copy on a medium that is sealed.
+/// Nobody writes it either, then; but what a log beside it (WAL) holds would be missed.
+bool may_only_be_read(const std::filesystem::path& file) {
+  std::error_code ignored;
+  const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
+  if (::access(file.c_str(), W_OK) == 0 && ::access(folder.c_str(), W_OK) == 0) return false;
+  const std::filesystem::path log = file.string() + "-wal";
+  return !std::filesystem::exists(log, ignored) || std::filesystem::file_size(log, ignored) == 0;
+}
+
+/// `file:` and a path, as sqlite.org/uri.html has it: what parts an address is written by its number.
+std::string address_of(const std::filesystem::path& file) {
+  std::string address = "file:";
+  for (const char c : std::filesystem::absolute(file).string()) {
+    if (c == '%' || c == '?' || c == '#') {
+      constexpr std::string_view digits = "0123456789abcdef";
+      const auto byte = static_cast<unsigned char>(c);
+      address.append("%").append(1, digits[byte >> 4U]).append(1, digits[byte & 0xFU]);
+    } else {
+      address += c;
+    }
+  }
+  return address + "?immutable=1";
+}
+
+SQLite::Database opened(const std::filesystem::path& file) {
+  if (may_only_be_read(file))
+    return {address_of(file), SQLite::OPEN_READONLY | SQLite::OPEN_URI, wait_ms};
+  return {file.string(), SQLite::OPEN_READWRITE, wait_ms};
+}
+
 [[noreturn]] void tell(const std::filesystem::path& file, const SQLite::Exception& error) {
   const int code = error.getErrorCode() & 0xff;
   const std::string text = file.string() + ": " + what_to_do(code) + " (" + error.what() + ")";
@@ -138,7 +170,7 @@ void empty_side_files(SQLite::Database& db) {
 }  // namespace
 
 SqliteStore::SqliteStore(const std::filesystem::path& file) try
-    : Connection(file), db_(file.string(), SQLite::OPEN_READWRITE, wait_ms) {
+    : Connection(file), db_(opened(file)) {
   settle(db_);
   need_ours(db_, file.string());
   if (static_cast<std::size_t>(pragma(db_, "user_version")) == migrations().size()) return;

@@ -126,7 +126,7 @@ void add_plan(Flow& flow, const PageStyle& style, const Subject& subject, const 
   for (const std::string& line : head.first) flow.paragraph(line, bold(style));
   flow.paragraph(head.goal, bold(style));
   flow.paragraph(head.driving, plain(style));
-  const std::string level = std::to_string(subject.answer.wish.level);
+  const std::string level = subject.mock_test ? "none" : std::to_string(subject.answer.wish.level);
   const std::string help(words.at("pack.help." + level));
   flow.paragraph(head.level + "; " + words.fill("pack.help", {{"help", help}}), plain(style));
   if (!head.kept_off.empty()) flow.paragraph(head.kept_off, plain(style));

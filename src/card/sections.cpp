@@ -227,7 +227,8 @@ Section shortfall_of(const Subject& subject) {
   if (!shortfall.why.empty()) add(section, shortfall.why);
   for (const wish::Missing& missing : shortfall.missing) add_missing(section, subject, missing);
   for (const std::string& stop : shortfall.stops) add(section, stop);
-  if (!shortfall.least_minutes) return section;
+  const auto& asked = subject.answer.wish.minutes;
+  if (!shortfall.least_minutes || (asked && *shortfall.least_minutes <= *asked)) return section;
   constexpr double seconds_per_minute = 60;
   const std::string minutes =
       write_minutes(subject.words, *shortfall.least_minutes * seconds_per_minute);

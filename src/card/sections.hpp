@@ -29,6 +29,7 @@ struct Subject {
   const std::vector<wish::GroundMark>* ground;  ///< of what ground_items() names; may be null
   const wish::Loop& whole;                      ///< with the roads that the instructor drives
   std::size_t before;                           ///< stretches of it before the learner's
+  bool mock_test;
 };
 
 /// A paragraph of a section.

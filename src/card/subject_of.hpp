@@ -17,9 +17,9 @@ class SubjectOf {
         rows_(say::say_loop(lesson.roads, own_.loop, {&words_, lesson.manner.sides})),
         timed_(timed_on({lesson.roads, lesson.loop, lesson.setting})),
         kerbs_(kerbs_of({lesson.roads, own_.loop, lesson.setting})),
-        subject_{lesson.roads,  lesson.answer,  own_.loop,  rows_,
-                 words_,        lesson.setting, timed_,     kerbs_,
-                 lesson.ground, lesson.loop,    own_.before} {}
+        subject_{lesson.roads,  lesson.answer,  own_.loop,   rows_,
+                 words_,        lesson.setting, timed_,      kerbs_,
+                 lesson.ground, lesson.loop,    own_.before, lesson.mock_test} {}
   SubjectOf(const SubjectOf&) = delete;
   SubjectOf& operator=(const SubjectOf&) = delete;
   SubjectOf(SubjectOf&&) = delete;

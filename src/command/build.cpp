@@ -141,7 +141,8 @@ Exit run(const BuildJob& job) {
   for (const auto& heights : job.heights) need_own_file(job.area, {heights});
   if (!job.report.empty()) {
     need_folder_of(job.report);
-    need_own_file(job.report, {job.extract, job.area});
+    need_own_file(job.report, {job.extract});
+    need_two_files(job.report, job.area);
   }
   const read::BuildOptions options = options_of(job);
   road::Report report;

@@ -37,20 +37,32 @@ std::vector<card::Sheets> sheets_named(const std::vector<std::string>& names) {
   return sheets;
 }
 
-/// The form that the ending of a file's name says; none for any other, and for the screen.
-std::optional<std::string> format_by_name(const std::string& output) {
+/// How a file's name ends, in small letters, without the stop; empty for the screen.
+std::string ending_of(const std::string& output) {
   const std::string ending = lower(std::filesystem::path(output).extension().string());
-  if (ending.empty() || !is_format(ending.substr(1))) return std::nullopt;
-  return ending.substr(1);
+  return ending.empty() ? ending : ending.substr(1);
+}
+
+/// The form that the ending of a file's name says; none for any other.
+std::optional<std::string> format_by_name(const std::string& ending) {
+  if (ending == "txt") return "text";
+  if (ending == "htm") return "html";
+  if (!is_format(ending)) return std::nullopt;
+  return ending;
 }
 
 std::string format_meant(const std::string& said, const std::string& output) {
-  const auto by_name = format_by_name(output);
+  const std::string ending = ending_of(output);
+  const auto by_name = format_by_name(ending);
+  if (said.empty() && !by_name && !ending.empty())
+    throw UsageError("-o: " + as_given(output) + " ends in " + as_given("." + ending) +
+                     ", which is no form of a card; let it end in .txt, .pdf, .html, .gpx, "
+                     ".geojson or .ics, or say --format");
   if (said.empty()) return by_name.value_or("text");
   if (!is_format(said))
     throw UsageError("--format takes text, pdf, html, gpx, geojson or ics, not " + as_given(said));
   if (by_name && *by_name != said)
-    throw UsageError("-o: " + as_given(output) + " ends in ." + *by_name + ", but --format says " +
+    throw UsageError("-o: " + as_given(output) + " ends in ." + ending + ", but --format says " +
                      said +
                      "; leave out --format, or give the file "
                      "another ending");

@@ -26,9 +26,22 @@ constexpr std::size_t most_centre_name = 60;
 
 std::string centre_name(const std::string& said) {
   const std::string name(trim(said));
-  if (!name.empty() && name.size() <= most_centre_name && printable(name) == name) return name;
+  const bool fits = bytes_of(name, most_centre_name) == name.size();
+  if (!name.empty() && fits && printable(name) == name) return name;
   throw UsageError("NAME is what you call the test centre, up to " +
                    std::to_string(most_centre_name) + " letters, not " + as_given(said));
+}
+
+/// Hours that can be read and come at all.
+void need_hours(const std::string& hours) {
+  const hours::Timetable times(hours);
+  if (!times.readable())
+    throw UsageError("--hours takes hours such as \"Mo-Fr 08:00-16:30\", not " + as_given(hours));
+  const hours::Setting nowhere;
+  if (times.never_changes() && times.at(Instant{}, nowhere).in_force == hours::Tri::no)
+    throw UsageError("--hours: " + as_given(hours) +
+                     " is at no time, so nothing would be kept off; 'loopwright centre drop' takes "
+                     "a test centre out");
 }
 
 Exit keep_centre_said(const Arguments& words) {
@@ -51,8 +64,7 @@ Exit keep_centre_said(const Arguments& words) {
   if (split(outline, ';').size() < least_corners)
     throw UsageError("--outline takes three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
                      as_given(outline));
-  if (!hours::Timetable(hours).readable())
-    throw UsageError("--hours takes hours such as \"Mo-Fr 08:00-16:30\", not " + as_given(hours));
+  need_hours(hours);
   read_outline("--outline", outline);
   book::Book book = open_book(book_file, book::Opening::may_make);
   book::need_no_day_copy(book);

@@ -288,7 +288,7 @@ Exit day(const Arguments& words) {
   for (const std::string& file : {job.output, job.sheet})
     if (!file.empty())
       need_own_file(file, {book.file(), job.area.area, job.area.notes, job.area.terms, job.list});
-  if (!job.output.empty() && !job.sheet.empty()) need_own_file(job.sheet, {job.output});
+  need_two_files(job.sheet, job.output);
   if (!job.of.empty()) job.of = book::pupil_of(book, job.of).code;  // throws when there is none
   return job.list.empty() ? run_kept(book, job) : run_list(book, job);
 }

@@ -10,6 +10,7 @@
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/progress.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/school.hpp"
@@ -99,7 +100,8 @@ void print_day(book::Book& book, const std::vector<DayLesson>& lessons,
                       of.answer.loops.front(),
                       of.setting,
                       {nullptr, one.pupil.my_your ? say::Sides::my_your : say::Sides::left_right},
-                      &marks.back()},
+                      &marks.back(),
+                      book::is_mock_plan(plan)},
                      options});
   }
   const std::string pdf = card::write_day(pages);

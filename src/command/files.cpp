@@ -58,6 +58,13 @@ TiedLoops tied(const Ground& ground, wish::Answer answer) {
   return {roads, std::move(setting), std::move(answer)};
 }
 
+/// False for no name.
+bool is_same_file(const std::filesystem::path& one, const std::filesystem::path& other) {
+  std::error_code ignored;  // a file that isn't there yet is no other's
+  return !other.empty() && (std::filesystem::equivalent(one, other, ignored) ||
+                            absolute_path(one) == absolute_path(other));
+}
+
 }  // namespace
 
 void need_folder_of(const std::filesystem::path& file) {
@@ -69,15 +76,16 @@ void need_folder_of(const std::filesystem::path& file) {
 
 void need_own_file(const std::filesystem::path& output,
                    std::initializer_list<std::filesystem::path> read) {
-  for (const std::filesystem::path& other : read) {
-    std::error_code ignored;  // a file that isn't there yet is no other's
-    const bool same = !other.empty() && (std::filesystem::equivalent(output, other, ignored) ||
-                                         output.lexically_normal() == other.lexically_normal());
-    if (same) {
+  for (const std::filesystem::path& other : read)
+    if (is_same_file(output, other))
       throw UsageError(output.string() +
                        ": the command reads this file too; give another name to write to");
-    }
-  }
+}
+
+void need_two_files(const std::filesystem::path& output, const std::filesystem::path& other) {
+  if (!output.empty() && is_same_file(output, other))
+    throw UsageError(output.string() +
+                     ": two files would be written there; give each a name of its own");
 }
 
 std::filesystem::path absolute_path(const std::filesystem::path& file) {

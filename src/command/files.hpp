@@ -19,6 +19,9 @@ void need_folder_of(const std::filesystem::path& file);
 void need_own_file(const std::filesystem::path& output,
                    std::initializer_list<std::filesystem::path> read);
 
+/// Throws UsageError when two files to be written are one; empty names don't count.
+void need_two_files(const std::filesystem::path& output, const std::filesystem::path& other);
+
 /// The same place whatever folder one is in; empty stays empty.
 std::filesystem::path absolute_path(const std::filesystem::path& file);
 

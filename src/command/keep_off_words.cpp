@@ -54,6 +54,53 @@ void need_latitude_first(std::string_view text, std::span<const Point> corners,
                      "stands first");
 }
 
+/// In metres east and north of the first corner; flat, since corners lie near each other.
+struct Flat {
+  double x = 0, y = 0;
+};
+
+std::vector<Flat> flattened(std::span<const Point> corners) {
+  std::vector<Flat> flat;
+  for (const Point corner : corners) {
+    const Point beside{corners.front().lat_e7, corner.lon_e7};
+    const double x = distance_m(corners.front(), beside), y = distance_m(beside, corner);
+    flat.push_back({corner.lon_e7 < corners.front().lon_e7 ? -x : x,
+                    corner.lat_e7 < corners.front().lat_e7 ? -y : y});
+  }
+  return flat;
+}
+
+/// Twice the area of a triangle; its sign tells to which side of ab lies c.
+double side_of(const Flat& a, const Flat& b, const Flat& c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+bool lines_cross(const Flat& a, const Flat& b, const Flat& c, const Flat& d) {
+  return side_of(a, b, c) * side_of(a, b, d) < 0 && side_of(c, d, a) * side_of(c, d, b) < 0;
+}
+
+bool crosses_itself(const std::vector<Flat>& flat) {
+  const std::size_t count = flat.size();
+  for (std::size_t i = 0; i < count; ++i)
+    for (std::size_t k = i + 1; k < count; ++k)
+      if (lines_cross(flat[i], flat[(i + 1) % count], flat[k], flat[(k + 1) % count])) return true;
+  return false;
+}
+
+/// What nothing lies in keeps nothing off, and what crosses itself isn't the area that was meant.
+void need_area(std::string_view option, std::string_view text, std::span<const Point> corners) {
+  constexpr double least_m2 = 1;
+  const std::vector<Flat> flat = flattened(corners);
+  if (crosses_itself(flat))
+    throw UsageError(std::string(option) + ": the lines of " + as_given(text) +
+                     " cross each other; give the corners in their order round the area");
+  double twice_m2 = 0;
+  for (std::size_t i = 0; i + 1 < flat.size(); ++i) twice_m2 += side_of({}, flat[i], flat[i + 1]);
+  if (std::abs(twice_m2) < 2 * least_m2)
+    throw UsageError(std::string(option) + ": nothing lies within " + as_given(text) +
+                     "; its corners lie on one line");
+}
+
 std::vector<Point> corners_in(std::string_view option, std::string_view text) {
   std::vector<Point> corners;
   for (const std::string_view corner : split(text, ';')) {
@@ -68,6 +115,7 @@ std::vector<Point> corners_in(std::string_view option, std::string_view text) {
                      ": an area has three corners or more, LAT,LON;LAT,LON;LAT,LON, not " +
                      as_given(text));
   need_near_each_other(option, text, corners);
+  need_area(option, text, corners);
   return corners;
 }
 

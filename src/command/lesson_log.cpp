@@ -87,11 +87,21 @@ bool parse_log(const Arguments& words, LogTexts& texts) {
   return true;
 }
 
+/// Signs alone, or comments, are a slip: all that was planned would be logged as driven.
+book::Said something_said(const std::string& text) {
+  book::Said said = book::read_log(text);
+  if (said.clauses == 0 && !said.not_driven)
+    throw UsageError(
+        "nothing is said of the lesson; when all was as planned say how long it took, such as "
+        "'minutes 52'");
+  return said;
+}
+
 book::Said said_in(const LogTexts& texts, const ToBeLogged& lesson) {
-  if (!texts.line.empty()) return book::read_log(texts.line);
+  if (!texts.line.empty()) return something_said(texts.line);
   if (!texts.file.empty()) {
     try {
-      return book::read_log(file::load_text(texts.file, {"file of a lesson's log", {}}));
+      return something_said(file::load_text(texts.file, {"file of a lesson's log", {}}));
     } catch (const UsageError& error) {
       throw InputError(texts.file + ": " + error.what());
     }

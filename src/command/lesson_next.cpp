@@ -59,8 +59,12 @@ void print_kept(const std::string& code, const book::KeptProposal& kept) {
 
 void print_live(const book::Pupil& pupil, const PupilRecord& record, const NextTexts& texts) {
   const auto there = there_on(pupil, record, texts.area, texts.day);
-  const book::Record of{pupil, scheme_kept(pupil), record.lessons, texts.day,
-                        there ? &*there : nullptr};
+  const book::Record of{pupil,
+                        scheme_kept(pupil),
+                        record.lessons,
+                        texts.day,
+                        there ? &there->easy : nullptr,
+                        there ? &there->any_hard : nullptr};
   bool first = true;
   for (const book::Proposal& next : book::proposed_ahead(of, texts.how_many)) {
     std::cout << pupil.code << ", " << (first ? "next lesson" : "then, if that goes well") << ":\n";

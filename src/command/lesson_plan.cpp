@@ -46,19 +46,10 @@ Exit run_next(book::Book& book, NextPlan next, const std::string& output) {
   return tell_and_keep(book, next.job, next.found);
 }
 
-/// A mock test takes what the roads have of finding the way, mostly less than the minutes of a test: that is told, and no
-/// failure to plan one.
-bool lacks_finding_the_way_alone(const wish::Answer& answer) {
-  const auto& shortfall = answer.shortfall;
-  return shortfall && !answer.loops.empty() && shortfall->missing.empty() &&
-         shortfall->not_taken.empty() && shortfall->stops.empty();
-}
-
 Exit run_mock(book::Book& book, MockPlan mock, const std::string& output) {
   tell_mock(std::cout, mock);
   mock.job.output = output;
-  const Exit exit = tell_and_keep(book, mock.job, mock.found);
-  return lacks_finding_the_way_alone(mock.found.answer) ? Exit::done : exit;
+  return tell_and_keep(book, mock.job, mock.found);
 }
 
 /// What was typed for a plan.
@@ -135,7 +126,7 @@ bool parse_plan(const Arguments& words, PlanTexts& texts) {
 /// The words as they were said, not those that the book adds.
 void keep_wish(const PlanTexts& texts) {
   if (texts.keep_wish.empty()) return;
-  if (!texts.output.empty()) need_own_file(texts.keep_wish, {texts.output});
+  need_two_files(texts.keep_wish, texts.output);
   store::write_whole(texts.keep_wish, texts.words.file_text());
   std::cout << texts.keep_wish << ": written; --wish " << texts.keep_wish
             << " asks for the same again\n";

@@ -14,6 +14,7 @@
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
+#include "loopwright/book/mock_test.hpp"
 #include "loopwright/book/pupils.hpp"
 
 namespace loopwright::command {
@@ -98,6 +99,7 @@ Exit lesson_print(const Arguments& words) {
       card::to_check(lesson),
       {planned.plan.to_check, book::seen_facts(book), planned.plan.start.civil().date});
   lesson.ground = &marks;
+  lesson.mock_test = book::is_mock_plan(planned.plan);
   const std::string head = form.format == "text" ? form.pack.pupil + "\n" : "";
   const std::string text = head + write_card(form, lesson);
   tell_barred(lesson, name);

@@ -18,7 +18,7 @@
 namespace loopwright::command {
 namespace {
 
-/// The one of that number, else the latest that is logged. Throws UsageError when there is none.
+/// The one of that number, else the latest of which anything was said. Throws UsageError when there is none.
 int number_meant(const std::vector<book::Lesson>& lessons, const std::string& code,
                  std::optional<int> number) {
   if (number) {
@@ -29,7 +29,7 @@ int number_meant(const std::vector<book::Lesson>& lessons, const std::string& co
   }
   const book::Lesson* latest = nullptr;
   for (const book::Lesson& lesson : lessons)
-    if (lesson.state == book::LessonState::driven &&
+    if (lesson.state != book::LessonState::planned &&
         (latest == nullptr || lesson.plan.start.unix_s >= latest->plan.start.unix_s))
       latest = &lesson;
   if (latest != nullptr) return latest->number;
@@ -105,7 +105,7 @@ Exit lesson_unlog(const Arguments& words) {
   app.add_option("CODE", texts.code, "the pupil's code")->required();
   add_book(app, texts.book);
   app.add_option("--lesson", texts.lesson,
-                 "number of the lesson (default: the latest that is logged)");
+                 "number of the lesson (default: the latest that is logged, or wasn't driven)");
   if (!parse(app, words)) return Exit::done;
   book::Book book = open_book(texts.book, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", texts.code));

@@ -227,30 +227,35 @@ void print_missing(std::ostream& out, const wish::Missing& missing, const Summar
 }
 
 /// What all that is wanted by number takes, and which want most of it.
-void print_least(std::ostream& out, const wish::Shortfall& shortfall) {
-  if (!shortfall.at_least_minutes) return;
-  out << "  all of it takes at least " << fixed(*shortfall.at_least_minutes, 1) << " min\n";
+void print_least(std::ostream& out, const wish::Answer& answer) {
+  const wish::Shortfall& shortfall = *answer.shortfall;
+  if (shortfall.least_minutes) {
+    // Where a shorter loop has the rest minutes aren't what is short, and its length explains nothing.
+    const bool fits = answer.wish.minutes && *shortfall.least_minutes <= *answer.wish.minutes;
+    out << (fits ? "  minutes aren't what is short: a loop with the rest takes "
+                 : "  the shortest loop with the rest takes ")
+        << fixed(*shortfall.least_minutes, 1) << " min\n";
+  }
+  const auto& least = shortfall.at_least_minutes;
+  if (!least || (answer.wish.minutes && *least <= *answer.wish.minutes)) return;
+  out << "  all of it takes at least " << fixed(*least, 1) << " min\n";
   for (const wish::WantCost& cost : shortfall.costs)
     if (cost.minutes >= 0.05)
       out << "    " << wish::write_want(cost.want) << " alone adds " << fixed(cost.minutes, 1)
           << " min\n";
 }
 
-void print_shortfall(std::ostream& out, const wish::Shortfall& shortfall, const Instant& start,
-                     const SummaryBy& by) {
+void print_shortfall(std::ostream& out, const wish::Answer& answer, const SummaryBy& by) {
+  const wish::Shortfall& shortfall = *answer.shortfall;
   const bool tells_why = shortfall.missing.empty() || shortfall.why.starts_with(wish::not_easy);
   print_folded(out, 0, "Not met:" + (tells_why ? " " + shortfall.why : ""));
   for (const wish::Missing& missing : shortfall.missing) print_missing(out, missing, by);
   if (!tells_why && !shortfall.not_taken.empty())
     print_folded(out, 2, shortfall.why.substr(shortfall.why.find(wish::not_taken_because)));
   for (const std::string& stop : shortfall.stops) print_folded(out, 2, stop);
-  if (shortfall.least_minutes) {
-    out << "  the shortest loop with the rest takes " << fixed(*shortfall.least_minutes, 1)
-        << " min\n";
-  }
-  print_least(out, shortfall);
-  if (const std::string better = better_starts_words(shortfall, start); !better.empty())
-    print_folded(out, 2, better);
+  print_least(out, answer);
+  const std::string better = better_starts_words(shortfall, answer.wish.start);
+  if (!better.empty()) print_folded(out, 2, better);
 }
 
 }  // namespace
@@ -274,7 +279,7 @@ void print_summary(std::ostream& out, const wish::Answer& answer, const SummaryB
   for (const wish::Loop& loop : answer.loops) print_loop(out, answer, loop, by);
   if (!answer.fewer_because.empty())
     print_folded(out, 0, "Fewer loops than asked: " + answer.fewer_because);
-  if (answer.shortfall) print_shortfall(out, *answer.shortfall, answer.wish.start, by);
+  if (answer.shortfall) print_shortfall(out, answer, by);
 }
 
 }  // namespace loopwright::command

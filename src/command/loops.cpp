@@ -73,7 +73,7 @@ void need_room_for_files(const LoopJob& job) {
     need_folder_of(file);
     need_own_file(file, {job.area.area, job.area.notes, job.wish_file, job.driven});
   }
-  if (!job.keep_wish.empty()) need_own_file(job.keep_wish, {job.output});
+  need_two_files(job.keep_wish, job.output);
 }
 
 void keep_wish(const LoopJob& job, const std::string& text) {

@@ -36,8 +36,8 @@ constexpr int most_mock_tries = 5;
 const std::string from_mock = "the mock test";
 
 void need_no_other_drive(const WishWords& words) {
-  for (const char* said : {"want", "part", "through", "new", "minutes", "independent", "easy-first",
-                           "drive-out", "drive-back"})
+  for (const char* said :
+       {"want", "part", "through", "new", "minutes", "independent", "easy-first"})
     if (!words.all(said).empty())
       throw UsageError("--mock says what is driven and for how long; leave it out, or --" +
                        std::string(said));
@@ -67,13 +67,18 @@ LessonLength length_of(const NextAsk& ask, const book::MockWish& mock) {
   return {length, sum};
 }
 
+/// Such a lesson has no stretch on which the learner finds the way (lesson_words.cpp).
+bool is_driven_out(const WishWords& words) {
+  return words.one("drive-out") != nullptr || words.one("drive-back") != nullptr;
+}
+
 PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::MockWish& mock,
                  std::span<const book::Centre> centres) {
   WishWords words = ask.words;
   for (const book::Practice& what : mock.wants) words.fill("want", want_text(what, 1), from_mock);
   if (mock.stops > 0) words.fill("want", want_text({road::Kind::move_off}, mock.stops), from_mock);
   if (mock.has_manoeuvre) words.fill("want", want_text({mock.manoeuvre}, 1), from_mock);
-  if (mock.independent_minutes > 0)
+  if (mock.independent_minutes > 0 && !is_driven_out(words))
     words.fill("independent", std::to_string(mock.independent_minutes), from_mock);
   for (const book::Centre& one : centres) words.fill("keep-off", keep_off_of(one), from_mock);
   const LessonLength length = length_of(ask, mock);
@@ -171,20 +176,40 @@ MockPlan mock_plan_of(PlanJob job, FoundPlan found, const CentresOn& centres) {
   return mock;
 }
 
+/// Who lives in the surroundings of a test centre begins elsewhere, or at another hour.
+FoundPlan find_mock(const book::Book& book, PlanJob& job, const CentresOn& centres,
+                    std::ostream& told) {
+  try {
+    return find_plan(book, job, told);
+  } catch (const UsageError& error) {
+    const std::string_view why = error.what();
+    for (const book::Centre& one : centres.readable)
+      if (why.find(one.outline) != why.npos && why.find(" itself lies there") != why.npos)
+        throw UsageError(job.code +
+                         "'s mock test would begin or end in the surroundings of the test centre " +
+                         one.name + ", which are kept off in the hours of tests, " + one.hours +
+                         ": begin and end elsewhere, with --home and a place to which you drive "
+                         "first, or at an hour without tests");
+    throw;
+  }
+}
+
 }  // namespace
 
 MockPlan plan_mock(const book::Book& book, const NextAsk& ask) {
   need_no_other_drive(ask.words);
   const PupilRecord record = record_of(book, ask.pupil.code);
   const Date day = day_meant(ask.words);
-  const auto there = practices_for(half_asked(ask, day), record);
+  const auto there = practices_for(half_asked(ask, day), record).easy;
   book::MockWish mock = book::mock_wish(record.lessons, there, day);
   const CentresOn centres = centres_for(book, ask, day);
   std::vector<std::string> left_out;
+  if (is_driven_out(ask.words) && mock.independent_minutes > 0)
+    left_out.emplace_back("finding the way, which isn't marked where you drive out or back");
   for (int n = 1;; ++n) {
     std::ostringstream told;
     PlanJob job = mock_job(ask, record, mock, centres.readable);
-    FoundPlan found = find_plan(book, job, told);
+    FoundPlan found = find_mock(book, job, centres, told);
     std::vector<std::string> left_out_here = left_out;
     if (found.answer.shortfall && n < most_mock_tries && leave_out(found.answer, mock, left_out))
       continue;

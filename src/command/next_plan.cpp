@@ -142,7 +142,7 @@ Date day_meant(const WishWords& words) {
   return start ? start->civil.date : today_of("");
 }
 
-std::set<book::Practice> practices_for(const NextAsk& ask, const PupilRecord& record) {
+WhatIsThere practices_for(const NextAsk& ask, const PupilRecord& record) {
   Ground ground(ask.area);
   wish::Wish wish;
   wish.home = begin_of(ask, ground.map());
@@ -156,18 +156,20 @@ std::set<book::Practice> practices_for(const NextAsk& ask, const PupilRecord& re
   for (const Said& said : ask.words.all("avoid"))
     wish.avoids.push_back(said.read(wish::read_avoid));
   for (const road::Kind kind : ask.pupil.avoids) wish.avoids.push_back({kind});
-  auto there = practices_there(ground, wish, minutes_there(ask));
-  if (!there.empty()) return there;
-  wish.level_given = false;  // then the search says what of the roads round the door is too hard
-  return practices_there(ground, wish, minutes_there(ask));
+  WhatIsThere there{practices_there(ground, wish, minutes_there(ask)), {}};
+  wish.level_given = false;
+  there.any_hard = practices_there(ground, wish, minutes_there(ask));
+  // Without any the search says what of the roads round the door is too hard.
+  if (there.easy.empty()) there.easy = there.any_hard;
+  return there;
 }
 
 NextPlan plan_next(const book::Book& book, const NextAsk& ask) {
   need_no_topic(ask.words);
   const PupilRecord record = record_of(book, ask.pupil.code);
-  std::set<book::Practice> there = practices_for(ask, record);
-  const book::Record of{ask.pupil, scheme_kept(ask.pupil), record.lessons, day_meant(ask.words),
-                        &there};
+  auto [there, any_hard] = practices_for(ask, record);
+  const book::Record of{
+      ask.pupil, scheme_kept(ask.pupil), record.lessons, day_meant(ask.words), &there, &any_hard};
   std::optional<NextPlan> best;
   std::vector<std::string> passed_over;
   for (int n = 0; n < most_tries; ++n) {

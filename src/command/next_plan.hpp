@@ -36,9 +36,13 @@ struct NextPlan {
 /// The day of the words' start; today when they say none.
 Date day_meant(const WishWords& words);
 
-/// What a lesson for the words could have from where the learner begins, on the day of their start and over roads of the
-/// learner's level: for book::Record::there. Throws UsageError.
-std::set<book::Practice> practices_for(const NextAsk& ask, const PupilRecord& record);
+/// What a lesson could have: for book::Record.
+struct WhatIsThere {
+  std::set<book::Practice> easy;      ///< over roads of the learner's level
+  std::set<book::Practice> any_hard;  ///< however hard, as when it is asked for by name
+};
+/// For the words, from where the learner begins, on the day of their start. Throws UsageError.
+WhatIsThere practices_for(const NextAsk& ask, const PupilRecord& record);
 
 /// Proposes for the day of the words' start, else today; a topic that the search finds no single pass of is passed over, at
 /// most five times, and the proposal that was met best is kept. Throws UsageError when the words say what to practise, and

@@ -3,14 +3,12 @@
 #include <ostream>
 
 #include "command/folded.hpp"
-#include "command/next_plan.hpp"
 #include "loopwright/road/note.hpp"
 
 namespace loopwright::command {
 
-std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil,
-                                                 const PupilRecord& record, const AreaTexts& area,
-                                                 Date day) {
+std::optional<WhatIsThere> there_on(const book::Pupil& pupil, const PupilRecord& record,
+                                    const AreaTexts& area, Date day) {
   if (area.area.empty()) return std::nullopt;
   NextAsk ask{pupil, area, {}};
   ask.words.fill("start", road::day_text(day) + "T10:00", "--today");

@@ -3,11 +3,11 @@
 
 #include <iosfwd>
 #include <optional>
-#include <set>
 #include <string>
 
 #include "command/ground.hpp"
 #include "command/lesson_words_of_pupil.hpp"
+#include "command/next_plan.hpp"
 #include "loopwright/book/book.hpp"
 #include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupil.hpp"
@@ -16,9 +16,8 @@ namespace loopwright::command {
 
 /// What a lesson from the pupil's door can have on that day at ten; none without a map. Which hour hardly matters here:
 /// `lesson plan --next` asks for its own. Throws as practices_for.
-std::optional<std::set<book::Practice>> there_on(const book::Pupil& pupil,
-                                                 const PupilRecord& record, const AreaTexts& area,
-                                                 Date day);
+std::optional<WhatIsThere> there_on(const book::Pupil& pupil, const PupilRecord& record,
+                                    const AreaTexts& area, Date day);
 
 /// The words of its wish as a file, for 'lesson plan --wish' and 'loops --wish': all that a lesson of an hour is planned by.
 /// Without topics it asks for nothing, without a home in the book it names none.

@@ -12,6 +12,7 @@
 #include "command/described.hpp"
 #include "command/folded.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/text.hpp"
 
 namespace loopwright::command {
 
@@ -123,6 +124,30 @@ void Options::footer(const std::string& text) {
   inside_->app.footer(text);
 }
 
+namespace {
+
+/// An option that is said with nothing in it would be taken for one that isn't said.
+void need_no_empty(const CLI::App& app) {
+  for (const CLI::Option* option : app.get_options()) {
+    if (option->get_positional() || option->get_expected_max() == 0) continue;
+    for (const std::string& value : option->results())
+      if (trim(value).empty())
+        throw UsageError(option->get_name() +
+                         " is empty: say behind it what it is, or leave it out");
+  }
+}
+
+/// CLI11 names them from the last to the first.
+std::string not_expected(const CLI::App& app) {
+  const std::vector<std::string> words = app.remaining();
+  std::string text = words.size() == 1 ? "The following argument was not expected:"
+                                       : "The following arguments were not expected:";
+  for (const std::string& word : words) text += " " + word;
+  return text;
+}
+
+}  // namespace
+
 bool parse(Options& options, const Arguments& words) {
   CLI::App& app = options.inside_->app;
   if (is_asked(words)) throw described(app);
@@ -133,10 +158,12 @@ bool parse(Options& options, const Arguments& words) {
     std::cout << folded_help(app.help());
     return false;
   } catch (const CLI::ParseError& error) {
-    std::string text = error.what();
+    const bool extra = dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr;
+    std::string text = extra ? not_expected(app) : error.what();
     std::ranges::replace(text, '\n', ' ');
     throw UsageError(text + "; see '" + app.get_name() + " --help'");
   }
+  need_no_empty(app);
   return true;
 }
 

@@ -31,7 +31,7 @@ book::NightProposal proposal_for(const book::Book& book, const std::string& code
                                  const NightWork& work) {
   const book::Pupil pupil = book::pupil_of(book, code);
   const PupilRecord record = record_of(book, code);
-  std::optional<std::set<book::Practice>> there;
+  std::optional<WhatIsThere> there;
   std::string why_no_map;
   try {
     if (pupil.home.empty()) throw UsageError("the book has no home of " + code);
@@ -39,8 +39,9 @@ book::NightProposal proposal_for(const book::Book& book, const std::string& code
   } catch (const Error& error) {
     why_no_map = error.what();
   }
-  const book::Proposal next = book::proposed(
-      {pupil, scheme_kept(pupil), record.lessons, work.day, there ? &*there : nullptr});
+  const book::Proposal next =
+      book::proposed({pupil, scheme_kept(pupil), record.lessons, work.day,
+                      there ? &there->easy : nullptr, there ? &there->any_hard : nullptr});
   std::ostringstream says;
   print_proposal(says, code, next, true, "");
   if (!why_no_map.empty())

@@ -33,9 +33,11 @@ void read_minutes(wish::Wish& wish, const WishWords& words) {
   if (!wish.minutes && !wish.parts.empty()) {
     const int reserve = number(words, "reserve", {0, minutes_of_drive.high}).value_or(0);
     wish.minutes = minutes_of_parts(wish, reserve);
-    if (*wish.minutes < minutes_of_drive.low || *wish.minutes > minutes_of_drive.high)
-      throw UsageError("--part: the parts take " + std::to_string(*wish.minutes) +
-                       " minutes; a lesson takes 10 to 600");
+    const int driven = *wish.minutes - reserve;
+    if (driven < minutes_of_drive.low || *wish.minutes > minutes_of_drive.high)
+      throw UsageError("--part: the parts take " + std::to_string(driven) + " minutes" +
+                       (reserve > 0 ? " and the reserve " + std::to_string(reserve) : "") +
+                       "; a lesson drives 10 or more, and takes 600 at most");
   }
   if (!wish.minutes && words.one("through") == nullptr)
     throw UsageError("give --minutes for a search, or --through with the points of your own drive");

@@ -121,9 +121,13 @@ class Rows {
     if (stops) return;
     row.speak_m = drive_.position_m(due) - drive_.position_m(from);
     static_assert(most_in_mind == 3, "the words name the two rows between");
-    row.briefs.push_back(words_.fill(
-        "hazard.ahead", {{"n", std::to_string(k - 2)},
-                         {"between", std::to_string(k - 1) + " and " + std::to_string(k)}}));
+    // Of several in a row only the first tells why.
+    const bool goes_on = spoken_ahead_ + 1 == k;
+    spoken_ahead_ = k;
+    row.briefs.push_back(
+        words_.fill(goes_on ? "hazard.ahead_too" : "hazard.ahead",
+                    {{"n", std::to_string(k - 2)},
+                     {"between", std::to_string(k - 1) + " and " + std::to_string(k)}}));
   }
 
   /// A breath that holds one row more begins by so much earlier, unless its first row counts from where
@@ -144,6 +148,7 @@ class Rows {
   Drive drive_;
   std::vector<Moment> moments_;
   std::vector<Row> rows_;
+  std::size_t spoken_ahead_ = 0;  ///< the last row that is; 0: none yet
 };
 
 }  // namespace

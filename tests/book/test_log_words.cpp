@@ -209,5 +209,20 @@ TEST_CASE("a clause that can't be meant is told with what it takes", "[book][log
   CHECK(said("zebra x0") == "'zebra x0': a count is x1 to x99");
 }
 
+TEST_CASE("what steers a terminal or is no text is refused, a tab parts words", "[book][log]") {
+  for (const std::string bad : {"said: \x1b[31mwell", "remark: a\x07", "words: \xff late"})
+    CHECK_THROWS_WITH(read_log(bad), Catch::Matchers::EndsWith(
+                                         "holds a sign that can't be printed; leave it out"));
+  CHECK(read_log("rest\t4").rest == 4);
+  CHECK(read_log("said: größer wäre schöner").log.said == "größer wäre schöner");
+}
+
+TEST_CASE("the length of a text is counted in letters, not in bytes", "[book][log]") {
+  std::string text = "said: ";
+  for (int n = 0; n < 1000; ++n) text += "ö";
+  CHECK_NOTHROW(read_log(text));
+  CHECK_THROWS_WITH(read_log(text + "ö"), Catch::Matchers::EndsWith("is longer than 1000 letters"));
+}
+
 }  // namespace
 }  // namespace loopwright::book

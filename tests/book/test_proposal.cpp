@@ -238,8 +238,25 @@ TEST_CASE("skills of which nothing can be had from the door are named", "[book][
   for (const Kind kind : road::all_kinds())
     if (kind != Kind::zebra && kind != Kind::signal_crossing) there.insert({kind});
   CHECK(next_there({lesson_before(7, basics())}, there).hints.back() ==
-        "not to be had from this door in a lesson so long, over roads of this level: pedestrian "
-        "crossings; a longer one, or one begun elsewhere (--drive-out), may have it");
+        "not to be had from this door in a lesson so long: pedestrian crossings; a longer one, or "
+        "one begun elsewhere (--drive-out), may have it");
+}
+
+TEST_CASE("what is there but harder than the level is told apart from what isn't", "[book][next]") {
+  std::set<Practice> there, by_name;
+  for (const Kind kind : road::all_kinds()) {
+    if (kind != Kind::zebra && kind != Kind::signal_crossing) by_name.insert({kind});
+    if (by_name.contains({kind}) && kind != Kind::country_road) there.insert({kind});
+  }
+  const std::vector<Lesson> lessons{lesson_before(7, basics())};
+  const Pupil pupil{.code = "FINCH", .scheme = "car-27"};
+  const auto hints = proposed({pupil, scheme(), lessons, {2026, 11, 28}, &there, &by_name}).hints;
+  REQUIRE(hints.size() >= 2);
+  CHECK(hints[hints.size() - 2] ==
+        "there from this door, but harder than roads of this level: country roads; driven when you "
+        "ask for it by name, such as --want country-road");
+  CHECK(hints.back().starts_with(
+      "not to be had from this door in a lesson so long: pedestrian crossings; "));
 }
 
 TEST_CASE("three lessons ahead differ, and the first is the next", "[book][next]") {

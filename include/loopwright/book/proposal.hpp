@@ -28,6 +28,8 @@ struct Record {
   /// What a lesson from the pupil's door can have, where a map was asked: each kind by each movement it has there and, if
   /// there is any, without one. Null: nobody asked, and all is taken to be there.
   const std::set<Practice>* there = nullptr;
+  /// The same of roads however hard, for what is asked for by name; null when `there` is.
+  const std::set<Practice>* there_by_name = nullptr;
 };
 
 /// What is practised, how often, and why.

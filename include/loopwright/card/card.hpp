@@ -24,6 +24,7 @@ struct Lesson {
   say::Manner manner = {};        ///< in which words it is spoken and printed
   /// What was seen of each that to_check() names (card/ground.hpp), in its order; none: nobody says.
   const std::vector<wish::GroundMark>* ground = nullptr;
+  bool mock_test = false;  ///< the learner gets no help, whatever the level
 };
 
 std::string write_text(const Lesson& lesson);
