@@ -181,7 +181,7 @@ FoundPlan find_mock(const book::Book& book, PlanJob& job, const CentresOn& centr
                     std::ostream& told) {
   try {
     return find_plan(book, job, told);
-  } catch (const UsageError& error) {
+  } catch (const Error& error) {
     const std::string_view why = error.what();
     for (const book::Centre& one : centres.readable)
       if (why.find(one.outline) != why.npos && why.find(" itself lies there") != why.npos)
