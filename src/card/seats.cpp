@@ -19,7 +19,7 @@ namespace {
 
 /// Changing seats, mirrors and belts. Ours.
 constexpr std::int64_t change_s = 240;
-constexpr std::size_t most_streets = 5;
+constexpr std::size_t most_named = 5;
 
 /// A kerb at which the seats are changed.
 struct Kerb {
@@ -65,7 +65,7 @@ const road::PullUp* place_near(const Subject& subject, const Kerb& kerb) {
 }
 
 /// "pull up on the left, 80 yd before the next corner; no ban mapped …: check lines, signs and drives"
-std::string place_words(const Subject& subject, const Kerb& kerb) {
+std::string where_to_stop(const Subject& subject, const Kerb& kerb) {
   const say::Words& words = subject.words;
   const road::PullUp* place = place_near(subject, kerb);
   if (place == nullptr) return std::string(words.at("seats.no_place"));
@@ -86,7 +86,7 @@ Band change_over(const Subject& subject, const Kerb& kerb) {
   return {kerb.seconds.likely,
           subject.words.fill("seats.change", {{"street", street_words(subject, kerb.stretch)},
                                               {"clock", write_clock(at)},
-                                              {"place", place_words(subject, kerb)}})};
+                                              {"place", where_to_stop(subject, kerb)}})};
 }
 
 /// Streets of some stretches of the whole drive, but that of the change.
@@ -98,8 +98,8 @@ std::string streets_on(const Subject& subject, std::size_t first, std::size_t en
     if (!street.empty() && street != but && std::ranges::find(streets, street) == streets.end())
       streets.push_back(street);
   }
-  const bool more = streets.size() > most_streets;
-  if (more) streets.resize(most_streets);
+  const bool more = streets.size() > most_named;
+  if (more) streets.resize(most_named);
   return joined(streets, ", ") + (more ? " …" : "");
 }
 

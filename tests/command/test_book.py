@@ -134,6 +134,9 @@ class TestDisturbed(Book):
         more = {"user": NOBODY} if os.getuid() == 0 else {}
         said = self.log(1, code=1, **more)
         self.assertIn("b.book: can't be written; see that you may write this file and its folder", said)
+        listed = subprocess.run(self.command("pupil", "list"), capture_output=True, encoding="utf-8", check=False, **more)
+        self.assertEqual((listed.returncode, listed.stderr), (0, ""))
+        self.assertIn("WREN", listed.stdout)
         self.folder.chmod(0o755)
         self.book.chmod(0o600)
         self.log(1)
