@@ -33,9 +33,9 @@ CASES = [
      "--side takes left or right, not 'middle'"),
     # a part of an extract
     ("build q.osm.pbf -o new.area --region IE --bounds empty-word", 2,
-     "--bounds takes two corners, LAT,LON;LAT,LON"),
+     "--bounds is empty: say behind it what it is, or leave it out"),
     ("build q.osm.pbf -o new.area --region IE --outline empty-word", 2,
-     "--outline takes a file, .geojson or .poly"),
+     "--outline is empty: say behind it what it is, or leave it out"),
     ("build q.osm.pbf -o new.area --region IE --outline .", 1,
      ".: is a folder, not a file of an outline"),
     ("build q.osm.pbf -o new.area --region IE --bounds 54.2,2.5", 2,
@@ -190,7 +190,7 @@ CASES = [
     ("build q.osm.pbf --region GB-ENG -o ./q.osm.pbf", 2,
      "./q.osm.pbf: the command reads this file too; give another name to write to"),
     ("build q.osm.pbf --region GB-ENG -o y.json --report y.json", 2,
-     "y.json: the command reads this file too; give another name to write to"),
+     "y.json: two files would be written there; give each a name of its own"),
     ("note add n.geojson --area q.area --at 54.2973,2.5988 --says hump --seen 2999-01-01", 2,
      "--seen: 2999-01-01 is yet to come"),
     # what was meant as a server's address isn't said again: it may hold a password
