@@ -89,7 +89,7 @@ class Simulation {
   void look_around(Pupil& pupil) const {
     cmd::NextAsk ask{pupil.kept, {course_.area, "", ""}, {}};
     ask.words.fill("start", road::day_text(first_monday) + "T10:30", "the course");
-    pupil.there = cmd::practices_for(ask, cmd::record_of(book_, pupil.kept.code));
+    pupil.there = cmd::practices_for(ask, cmd::record_of(book_, pupil.kept.code)).easy;
   }
 
   [[nodiscard]] bool is_over() const {
