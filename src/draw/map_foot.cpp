@@ -10,13 +10,15 @@ namespace {
 // Metres of a yard and a mile: by definition 0.9144 m and 1760 yards.
 constexpr double yard = 0.9144, mile = 1760 * yard;
 constexpr ScaleLength of_miles[] = {
-    {50 * yard, "map.yards", 50},   {100 * yard, "map.yards", 100}, {200 * yard, "map.yards", 200},
-    {mile / 4, "map.quarter_mile"}, {mile / 2, "map.half_mile"},    {mile, "map.miles", 1},
-    {2 * mile, "map.miles", 2},     {5 * mile, "map.miles", 5},     {10 * mile, "map.miles", 10}};
+    {10 * yard, "map.yards", 10},   {20 * yard, "map.yards", 20},   {50 * yard, "map.yards", 50},
+    {100 * yard, "map.yards", 100}, {200 * yard, "map.yards", 200}, {mile / 4, "map.quarter_mile"},
+    {mile / 2, "map.half_mile"},    {mile, "map.miles", 1},         {2 * mile, "map.miles", 2},
+    {5 * mile, "map.miles", 5},     {10 * mile, "map.miles", 10}};
 constexpr ScaleLength of_kilometres[] = {
-    {50, "map.metres", 50},      {100, "map.metres", 100},       {200, "map.metres", 200},
-    {500, "map.metres", 500},    {1000, "map.kilometres", 1},    {2000, "map.kilometres", 2},
-    {5000, "map.kilometres", 5}, {10'000, "map.kilometres", 10}, {20'000, "map.kilometres", 20}};
+    {10, "map.metres", 10},         {20, "map.metres", 20},        {50, "map.metres", 50},
+    {100, "map.metres", 100},       {200, "map.metres", 200},      {500, "map.metres", 500},
+    {1000, "map.kilometres", 1},    {2000, "map.kilometres", 2},   {5000, "map.kilometres", 5},
+    {10'000, "map.kilometres", 10}, {20'000, "map.kilometres", 20}};
 
 constexpr Type type{9};
 

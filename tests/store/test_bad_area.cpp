@@ -51,8 +51,8 @@ TEST_CASE("bytes after an area file's end are noticed", "[store]") {
 }
 
 TEST_CASE("an area of another version says which", "[store]") {
-  CHECK(Trial(with_byte(area_bytes(), 8, 7)).opening() ==
-        "was written by another version (format 7, this program reads 6); "
+  CHECK(Trial(with_byte(area_bytes(), 8, 8)).opening() ==
+        "was written by another version (format 8, this program reads 7); "
         "build it again with 'loopwright build'");
 }
 

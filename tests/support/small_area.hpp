@@ -64,7 +64,8 @@ class SmallArea {
       for (std::size_t s = 0; s < tables.stretches.size(); ++s) {
         const StretchId stretch{s};
         const road::Piece& piece = tables.pieces[stretch.piece().index()];
-        if ((stretch.against() ? piece.b : piece.a).index() == n) tables.node_out.push_back(stretch);
+        if ((stretch.against() ? piece.b : piece.a).index() == n)
+          tables.node_out.push_back(stretch);
       }
     }
     tables.node_first.push_back(static_cast<std::uint32_t>(tables.node_out.size()));
