@@ -154,7 +154,7 @@ CASES = [
     (WISH.replace("54.2973,2.5988", "Nowhere"), 2,
      "--home: nothing in this area is called 'Nowhere'; give LAT,LON"),
     (WISH.replace("54.2973,2.5988", "Station-Road/Mill-Street"), 2,
-     "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Candle Street',"
+     "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Saddle Street',"
      " 'Station Road / High Street', 'Station Road / Tallow Street' or LAT,LON"),
     (WISH + " --end Pell", 2,
      "--end: 'Pell' is four places here: Pell Cross (street) 54.30185,2.57374; Pell Lane (street)"
