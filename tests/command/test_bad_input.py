@@ -155,7 +155,7 @@ CASES = [
      "--home: nothing in this area is called 'Nowhere'; give LAT,LON"),
     (WISH.replace("54.2973,2.5988", "Station-Road/Mill-Street"), 2,
      "--home: Station Road and Mill Street don't meet on the map; try 'Station Road / Saddle Street',"
-     " 'Station Road / High Street', 'Station Road / Tallow Street' or LAT,LON"),
+     " 'Station Road / Signal Terrace', 'Station Road / Bridle Street' or LAT,LON"),
     (WISH + " --end Pell", 2,
      "--end: 'Pell' is four places here: Pell Cross (street) 54.30185,2.57374; Pell Lane (street)"
      " 54.27584,2.54964; Pell Road (street) 54.30273,2.53611; Pell Way (street) 54.29496,2.57636;"
