@@ -13,6 +13,7 @@
 #include "loopwright/base/text.hpp"
 #include "loopwright/hours/hours.hpp"
 #include "loopwright/reach/reach.hpp"
+#include "loopwright/road/junction_near.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -119,27 +120,6 @@ std::vector<Point> corners_in(std::string_view option, std::string_view text) {
   return corners;
 }
 
-int public_roads_at(const road::Roads& roads, NodeId node) {
-  int count = 0;
-  for (const StretchId away : roads.leaving(node))
-    if ((roads.piece(away).flags & road::piece_flag::minor_service) == 0) ++count;
-  return count;
-}
-
-/// The nearest junction within so many metres.
-std::optional<Point> junction_near(const road::Roads& roads, Point at, double within_m) {
-  std::optional<Point> nearest;
-  double nearest_m = within_m;
-  for (const PieceId piece : road::pieces_near(roads, at, within_m))
-    for (const NodeId node : {roads.pieces[piece.index()].a, roads.pieces[piece.index()].b}) {
-      const Point there = roads.nodes[node.index()].at;
-      const double off_m = distance_m(at, there);
-      if (off_m > nearest_m || public_roads_at(roads, node) < 3) continue;
-      nearest = there, nearest_m = off_m;
-    }
-  return nearest;
-}
-
 /// The middle of a piece, where no junction is.
 Point middle_of(const road::Roads& roads, PieceId piece) {
   return point_along(roads.shape_of(piece), roads.pieces[piece.index()].length_m / 2);
@@ -167,12 +147,13 @@ Point on_road(std::string_view option, const std::string& name, const FoundPlace
     if (const auto at = on_street(roads, found)) return *at;
   const double within_m = found.sort == Sort::crossing ? crossing_m : junction_m;
   if (found.sort != Sort::street)
-    if (const auto junction = junction_near(roads, found.at, within_m)) return *junction;
+    if (const auto junction = road::junction_near(roads, found.at, within_m)) return *junction;
   const auto snap = reach::snap_home(roads, found.at);
   if (!snap)
     throw UsageError(std::string(option) +
                      ": no road that a learner may drive lies within 150 m of '" + name + "'");
-  return junction_near(roads, snap->at, junction_m) ? middle_of(roads, snap->piece) : snap->at;
+  return road::junction_near(roads, snap->at, junction_m) ? middle_of(roads, snap->piece)
+                                                          : snap->at;
 }
 
 }  // namespace

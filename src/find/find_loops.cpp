@@ -252,8 +252,7 @@ class LoopSearch {
   void choose(FindResult& result) {
     if (!best().score.allowed()) return;
     const int wanted = hunt_.ground.wish.alternatives;
-    const Try* chosen = best_with_independent();
-    add(result, chosen != nullptr ? *chosen : best());
+    begin_with_best(result);
     for (int round = 0; static_cast<int>(result.loops.size()) < wanted;) {
       if (add_alternative(result)) continue;
       if (round++ == alternative_rounds) break;
@@ -268,11 +267,12 @@ class LoopSearch {
       result.fewer_because = "further loops share 40 % or more of their road with these";
   }
 
-  /// Looking for others, one came up that misses less than those chosen.
+  /// Instead of those chosen so far, should one that misses less have come up while others were looked for.
   void begin_with_best(FindResult& result) {
     result.loops.clear();
     used_.clear();
-    add(result, best());
+    const Try* chosen = best_with_independent();
+    add(result, chosen != nullptr ? *chosen : best());
   }
 
   void add(FindResult& result, const Try& chosen) {

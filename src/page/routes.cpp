@@ -8,11 +8,11 @@
 #include "loopwright/base/text.hpp"
 #include "loopwright/draw/render.hpp"
 #include "loopwright/draw/symbols.hpp"
+#include "loopwright/road/junction_near.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "page/assets.hpp"
 #include "page/job_files.hpp"
 #include "page/ledger_file.hpp"
-#include "page/near_junction.hpp"
 #include "page/replies.hpp"
 #include "page/said_words.hpp"
 #include "page/sketches.hpp"
@@ -194,7 +194,10 @@ Reply Routes::look(const Address& address) {
       jobs_.run([&](const fs::path&) { return on_area(desk_, {"look"}, words); });
   if (state.stage != Stage::over || state.code != 0) return trouble(422, complaint(state));
   Json said{{"said", state.said}};
-  if (const auto junction = junction_near(roads_, *at)) said["junction"] = degrees_of(*junction);
+  // What keeps off a junction takes a point for it within 5 m alone (DEVELOPERS.md, Keeping off); a finger isn't so sure.
+  constexpr double finger_m = 40;  // ours
+  if (const auto junction = road::junction_near(roads_, *at, finger_m))
+    said["junction"] = degrees_of(*junction);
   return told(said);
 }
 

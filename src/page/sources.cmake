@@ -11,7 +11,6 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/ledger_file.cpp
   ${CMAKE_CURRENT_LIST_DIR}/listener.cpp
   ${CMAKE_CURRENT_LIST_DIR}/noted_tiles.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/near_junction.cpp
   ${CMAKE_CURRENT_LIST_DIR}/notes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/page.cpp
   ${CMAKE_CURRENT_LIST_DIR}/pupil_record.cpp

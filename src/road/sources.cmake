@@ -10,4 +10,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/sort.cpp
   ${CMAKE_CURRENT_LIST_DIR}/words.cpp
   # Last, so that the batches before stay what they are (LOOPWRIGHT_BATCHES).
-  ${CMAKE_CURRENT_LIST_DIR}/by_id.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/by_id.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/junction_near.cpp)
