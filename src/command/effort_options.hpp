@@ -1,4 +1,4 @@
-// How hard to look for loops, as options of the commands that look: --quick and --thorough.
+// How hard to look for loops, as options of the commands that look: --quick, --soon and --thorough.
 //
 //   add_effort(app, texts.effort);   …   ask.effort = effort_of(texts.effort);
 #pragma once
@@ -8,12 +8,12 @@
 
 namespace loopwright::command {
 
-/// The two flags, as typed; at most one of them.
+/// The flags, as typed; at most one of them.
 struct EffortTexts {
-  bool quick = false, thorough = false;
+  bool quick = false, soon = false, thorough = false;
 };
 void add_effort(Options& app, EffortTexts& texts);
-/// find::Effort::usual when neither is said.
+/// find::Effort::usual when none is said.
 find::Effort effort_of(const EffortTexts& texts);
 
 }  // namespace loopwright::command

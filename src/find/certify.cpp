@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "find/builder.hpp"
 #include "find/counting.hpp"
 #include "find/forced_twice.hpp"
 #include "loopwright/wish/stops.hpp"
@@ -22,64 +21,6 @@ namespace {
 constexpr int rounds_of_quickest = 1000;
 
 }  // namespace
-
-FindWork work_of(Effort effort) {
-  // Ours: tried on Newport.
-  switch (effort) {
-    case Effort::quick:
-      return {.tries = 1,
-              .tries_for_most = 0,
-              .tries_without = 6,
-              .until_good = true,
-              .tries_when_unmet = 12,
-              .walks = 1,
-              .most_walks = 4,
-              .walk_rounds = 300,
-              .improvements = 4,
-              .picked = 60,
-              .settled = 300'000,
-              .settled_for_most = 700'000,
-              .bound = {.cut_rounds = 0, .nodes = 0, .work = 0, .repair = {.rounds = 0}}};
-    case Effort::usual:
-      return {.tries = 10,
-              .tries_for_most = 2,
-              .tries_without = 10,
-              .tries_when_unmet = 12,
-              .walks = 10,
-              .most_walks = 10,
-              .walk_rounds = 500,
-              .improvements = Builder::usual_improvements,
-              .driven_less_again = 4,
-              .less_again_searches = 300,
-              .worth_more = 4,
-              .worth_most = 2,
-              .picked = Hunt::usually_picked,
-              .settled = PassageGraph::usually_settled,
-              .settled_for_most = PassageGraph::usually_settled,
-              .bound = {
-                  .cut_rounds = 400, .nodes = 1000, .work = 50'000'000, .repair = {.rounds = 100}}};
-    case Effort::thorough:
-      return {
-          .tries = 12,
-          .tries_for_most = 2,
-          .tries_without = 10,
-          .tries_when_unmet = 12,
-          .walks = 16,
-          .most_walks = 16,
-          .walk_rounds = 2000,
-          .improvements = Builder::usual_improvements,
-          .driven_less_again = 10,
-          .less_again_searches = 800,
-          .worth_more = 10,
-          .worth_most = 6,
-          .picked = Hunt::usually_picked,
-          .settled = PassageGraph::usually_settled,
-          .settled_for_most = PassageGraph::usually_settled,
-          .bound = {
-              .cut_rounds = 400, .nodes = 1000, .work = 200'000'000, .repair = {.rounds = 200}}};
-  }
-  return {};
-}
 
 /// All that is wanted as "max" is passed as the passage graph has it.
 bool Certifier::is_circuit() const {

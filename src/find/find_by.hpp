@@ -4,6 +4,7 @@
 #pragma once
 
 #include "find/certify.hpp"
+#include "find/find_work.hpp"
 #include "loopwright/find/find.hpp"
 
 namespace loopwright::find {

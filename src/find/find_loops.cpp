@@ -18,6 +18,7 @@
 #include "find/counting.hpp"
 #include "find/describe.hpp"
 #include "find/find_by.hpp"
+#include "find/find_work.hpp"
 #include "find/independent.hpp"
 #include "find/left_out.hpp"
 #include "find/less_again.hpp"
@@ -103,23 +104,21 @@ class LoopSearch {
     drive_less_again();
   }
 
-  /// Of the best tries in narrow parts, then of the best of these in wide ones.
   void make_worth_more() {
     if (!counts_worth(hunt_.ground.wish)) return;
-    for (const auto& [most, widths] : {std::pair(work_.worth_more, MoreWorth::narrow),
-                                       std::pair(work_.worth_most, MoreWorth::wide)})
-      if (!is_best_possible()) make_worth_more(most, widths);
+    for (const WorthStep& step : work_.worth_more)
+      if (!is_best_possible()) make_worth_more(step);
   }
 
   /// Every other try on a thread of its own: each is bettered by itself, so that the answer is the same on any machine.
-  void make_worth_more(std::size_t most, const MoreWorth::Widths& widths) {
-    const std::size_t count = std::min(most, tries_.size());
+  void make_worth_more(const WorthStep& step) {
+    const std::size_t count = std::min(step.tries, tries_.size());
     const auto better_share = [&](std::size_t first) {
       MoreWorth more(hunt_);
       for (std::size_t k = first; k < count; k += 2) {
         Try& made = tries_[k];
         if (!made.score.allowed()) continue;
-        made.vertices = more.bettered(std::move(made.vertices), widths);
+        made.vertices = more.bettered(std::move(made.vertices), step.widths);
         made.score = score(hunt_, made.vertices);
         made.places = places_of(made.vertices);
       }

@@ -14,8 +14,8 @@
 #include <utility>
 
 #include "find/builder.hpp"
-#include "find/certify.hpp"
 #include "find/counting.hpp"
+#include "find/find_work.hpp"
 #include "find/stops.hpp"
 #include "find/street_caps.hpp"
 #include "find/walks.hpp"
@@ -44,20 +44,26 @@ LessonWork lesson_work_of(Effort effort) {
   switch (effort) {
     case Effort::quick:
       return {.beam_width = 1, .tries = 1, .tries_when_none = 8, .improvements = 4};
+    case Effort::soon:
+      return {.beam_width = 2,
+              .tries = 2,
+              .tries_when_none = 8,
+              .improvements = 4,
+              .more_worth = MoreWorth::at_once};
     case Effort::usual:
       return {.beam_width = 3,
               .tries_when_good = 1,
               .tries = 4,
               .tries_when_none = 30,
               .improvements = Builder::usual_improvements,
-              .more_worth = MoreWorth::brief};
+              .more_worth = MoreWorth::at_once};
     case Effort::thorough:
       return {.beam_width = 5,
               .tries_when_good = 3,
               .tries = 8,
               .tries_when_none = 60,
               .improvements = Builder::usual_improvements,
-              .more_worth = MoreWorth::narrow};
+              .more_worth = MoreWorth::small};
   }
   return {};
 }

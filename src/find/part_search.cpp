@@ -109,14 +109,31 @@ void PartSearch::begin(Part part) {
   first.at = part_.from;
   for (std::size_t goal = 0; goal < goals_.size(); ++goal)
     first.ready_ms[goal] = static_cast<std::int32_t>(part_.ready_ms[goal]);
-  push(first);
+  if (is_hopeful(first)) push(first);
 }
 
+bool PartSearch::is_no_worse(const Kept& one, const Kept& other) {
+  return one.worth >= other.worth &&
+         std::ranges::equal(one.waits, other.waits, std::less_equal<>());
+}
+
+/// Instead of those kept there that are no better: whoever comes later and is dropped for one of them is dropped for
+/// this one as well.
 void PartSearch::keep(std::uint32_t row) {
   const Label& label = labels_[row];
   if (head_[label.at] == none) touched_.push_back(label.at);
-  kept_.push_back({label.worth, waits(label), head_[label.at]});
-  head_[label.at] = static_cast<std::uint32_t>(kept_.size() - 1);
+  const Kept kept{label.worth, waits(label), none};
+  std::uint32_t* link = &head_[label.at];
+  while (*link != none) {
+    Kept& other = kept_[*link];
+    if (is_no_worse(kept, other))
+      *link = other.same_vertex;
+    else
+      link = &other.same_vertex;
+  }
+  const std::uint32_t others = head_[label.at];
+  head_[label.at] = static_cast<std::uint32_t>(kept_.size());
+  kept_.push_back({kept.worth, kept.waits, others});
 }
 
 /// What driving onto a vertex takes from the worth; false when it may not be.
@@ -172,12 +189,9 @@ PartSearch::Waits PartSearch::waits(const Label& label) const {
 }
 
 bool PartSearch::is_dominated(const Label& label) const {
-  const Waits own = waits(label);
-  for (std::uint32_t row = head_[label.at]; row != none; row = kept_[row].same_vertex) {
-    const Kept& other = kept_[row];
-    if (other.worth < label.worth) continue;
-    if (std::ranges::equal(other.waits, own, std::less_equal<>())) return true;
-  }
+  const Kept own{label.worth, waits(label), none};
+  for (std::uint32_t row = head_[label.at]; row != none; row = kept_[row].same_vertex)
+    if (is_no_worse(kept_[row], own)) return true;
   return false;
 }
 
@@ -188,8 +202,9 @@ bool PartSearch::is_hopeful(const Label& label) const {
          label.worth + most_beyond(label) >= part_.to_beat;
 }
 
+/// Rules: the label is hopeful.
 void PartSearch::push(Label label) {
-  if (!is_hopeful(label) || is_dominated(label)) return;
+  if (is_dominated(label)) return;
   const std::uint32_t piece = hunt_.piece_of[label.at];
   if (hunt_.piece_quiet[piece] != 0 && label.before != none) {
     quiet_.push_back({piece, labels_[label.before].quiet});
@@ -207,7 +222,10 @@ void PartSearch::go_on(std::uint32_t row) {
     next.ms += arc.step_ms;
     next.before = row;
     next.chance = none;
-    if (is_hopeful(next) && drive_onto(arc.to, row, next.worth)) push(next);
+    if (!is_hopeful(next)) continue;
+    const std::int32_t worth = next.worth;
+    if (!drive_onto(arc.to, row, next.worth)) continue;
+    if (next.worth == worth || is_hopeful(next)) push(next);
   }
 }
 
@@ -231,7 +249,7 @@ void PartSearch::drive_chances(std::uint32_t row) {
     next.before = row;
     next.chance = k;
     next.counted = static_cast<std::uint32_t>(labels_.size());
-    push(next);
+    if (is_hopeful(next)) push(next);
   }
 }
 

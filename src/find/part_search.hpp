@@ -99,6 +99,7 @@ class PartSearch {
   [[nodiscard]] std::int64_t worth_again(std::uint32_t before, const Worthy& chance) const;
   [[nodiscard]] std::int64_t most_beyond(const Label& label) const;
   [[nodiscard]] Waits waits(const Label& label) const;
+  [[nodiscard]] static bool is_no_worse(const Kept& one, const Kept& other);
   [[nodiscard]] bool is_dominated(const Label& label) const;
   void note_end(std::uint32_t row);
   [[nodiscard]] std::vector<Vertex> way_to(std::uint32_t row) const;

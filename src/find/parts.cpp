@@ -78,7 +78,7 @@ class LessonFinder {
   void look(const std::optional<wish::Ramp>& ramp) {
     search(ramp, effort_);
     const bool is_met = !lessons_.empty() && lessons_.front().made.score.missing == 0;
-    if (effort_ == Effort::quick && !is_met) search(ramp, Effort::usual);
+    if (effort_ < Effort::usual && !is_met) search(ramp, Effort::usual);
   }
 
   void search(const std::optional<wish::Ramp>& ramp, Effort effort) {

@@ -14,6 +14,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/decisions.cpp
   ${CMAKE_CURRENT_LIST_DIR}/describe.cpp
   ${CMAKE_CURRENT_LIST_DIR}/fill.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/find_work.cpp
   ${CMAKE_CURRENT_LIST_DIR}/find_loops.cpp
   ${CMAKE_CURRENT_LIST_DIR}/forced_twice.cpp
   ${CMAKE_CURRENT_LIST_DIR}/gather.cpp

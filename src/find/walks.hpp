@@ -9,6 +9,7 @@
 
 #include "find/builder.hpp"
 #include "find/certify.hpp"
+#include "find/find_work.hpp"
 
 namespace loopwright::find {
 

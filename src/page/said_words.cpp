@@ -73,10 +73,10 @@ WishLines wish_lines(std::string_view body) {
     lines.text.append(name).append(" ").append(text).append("\n");
   }
   const Json effort = said.value("effort", Json("usual"));
-  if (effort == "quick" || effort == "thorough") {
+  if (effort == "quick" || effort == "soon" || effort == "thorough") {
     lines.effort = effort.get<std::string>();
   } else if (effort != "usual") {
-    lines.trouble = "effort: quick, usual or thorough";
+    lines.trouble = "effort: quick, soon, usual or thorough";
   }
   return lines;
 }

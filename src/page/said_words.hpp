@@ -14,7 +14,7 @@ namespace loopwright::page {
 struct WishLines {
   std::string text;     ///< the file
   std::string start;    ///< as it is said; empty: now
-  std::string effort;   ///< "quick", "thorough"; empty: the usual
+  std::string effort;   ///< "quick", "soon", "thorough"; empty: the usual
   std::string trouble;  ///< why it is none; else empty
 };
 /// body: {"words": [["home", "4 Lantern Row"], ["easy-first", ""], …], "effort": "quick"}

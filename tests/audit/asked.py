@@ -87,7 +87,7 @@ def _parser():
     for name, read in (("--want", want), ("--spacing", spacing), ("--part", part),
                        ("--keep-off", keep_off), ("--take", take), ("--avoid", avoid), ("--welcome", str), ("--new", str)):
         words.add_argument(name, type=read, action="append", default=[])
-    for name in ("--easy-first", "--variants", "--quick", "--thorough"):
+    for name in ("--easy-first", "--variants", "--quick", "--soon", "--thorough"):
         words.add_argument(name, action="store_true")
     words.add_argument("--through", type=places, default=[])
     for name in ("--notes", "--terms", "--driven", "--wish"):

@@ -27,7 +27,7 @@ NOT_FOR_NEAR = {"--part", "--through", "--driven", "--notes", "--drive-out", "--
 
 class Dice(Wishes):
     """Throws wishes; the same seed gives the same ones. `minutes`: lengths of lessons to choose from;
-    `efforts`: how often of a hundred one looks as long as usual, only for the first answer, thoroughly;
+    `efforts`: how often of a hundred one looks as long as usual, only for the first answer, for about a second, thoroughly;
     `folder`: for the files a wish names."""
 
     def __init__(self, program, area, around, dice, minutes, efforts, folder):
@@ -59,7 +59,7 @@ class Dice(Wishes):
         words += {"loop": self._loop, "parts": self._parts, "seats": self._seats,
                   "own": self._own_drive}[shape](home, words)
         words += self._limits() + self._extras(home, words) + self._stops()
-        effort = self.dice.choices([[], ["--quick"], ["--thorough"]], self.efforts)[0]
+        effort = self.dice.choices([[], ["--quick"], ["--soon"], ["--thorough"]], self.efforts)[0]
         return self._kept(words) + self._files(home, words) + effort
 
     def _lesson(self, home, minutes):

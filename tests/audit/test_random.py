@@ -25,9 +25,9 @@ from tally import Tally, lines, told
 LEAST_MET = 0.6
 SHORT = (15, 20, 30)
 ALL = (15, 15, 20, 20, 25, 30, 40, 60, 90)  # most are short: what takes long is the search
-# Of a hundred wishes looked for as usual, only for the first answer, thoroughly: a claim is the same either way,
-# and the first answer costs a tenth.
-SOON, AS_USED = (30, 68, 2), (92, 5, 3)
+# Of a hundred wishes looked for as usual, only for the first answer, for about a second, thoroughly: a claim is the
+# same either way, and the first answer costs a twentieth.
+SOON, AS_USED = (20, 60, 18, 2), (72, 5, 20, 3)
 AGAIN = 30  # minutes at most of a lesson that is looked at again: a thorough search takes minutes
 
 
@@ -63,7 +63,7 @@ class Run:
 
     def look_again(self, name, words):
         file = self.dice.files.folder / "again.json"
-        words = [word for word in words if word not in ("--quick", "--thorough")] + ["--thorough"]
+        words = [word for word in words if word not in ("--quick", "--soon", "--thorough")] + ["--thorough"]
         done = self.dice.run("loops", *words, "-o", file)
         self.dice.answers["looked at again"] += 1
         if done.returncode == 0:

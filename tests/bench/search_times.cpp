@@ -95,6 +95,7 @@ void time_wish(const road::Roads& roads, const bench::NamedWish& named, bool fir
               loops.empty() ? 0ULL : static_cast<unsigned long long>(number_of(loops[0])));
   print_effort("quick", first);
   if (!first_only) {
+    print_effort("soon", time_once(roads, wish, find::Effort::soon));
     print_effort("usual", time_once(roads, wish, find::Effort::usual));
     print_effort("thorough", time_once(roads, wish, find::Effort::thorough));
   }

@@ -25,8 +25,8 @@ struct FindResult {
 };
 
 /// How hard to look, and how hard to say how good the loops are: `quick` for an answer as a page reloads,
-/// with a coarse bound; `usual`; `thorough` for the closest bound.
-enum class Effort : std::uint8_t { quick, usual, thorough };
+/// with a coarse bound; `soon` for one in about a second; `usual`; `thorough` for the closest bound.
+enum class Effort : std::uint8_t { quick, soon, usual, thorough };
 
 FindResult find_loops(const road::Roads& roads, const wish::Wish& wish,
                       const hours::Setting& setting, Effort effort = Effort::quick);

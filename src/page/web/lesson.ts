@@ -56,7 +56,7 @@ export class Lesson {
     this.pupil.addEventListener("input", () => this.linkSheets());
   }
 
-  /** The first good loops as soon as there are some, then the best within a few seconds. */
+  /** The first good loops as soon as there are some, better ones in about a second, then the best within a few. */
   async plan(): Promise<void> {
     const now = ++this.asked;
     if (this.running) void breakOff(this.running).catch(() => undefined);
@@ -68,6 +68,9 @@ export class Lesson {
       this.form.fold(line);
       this.heading.focus();
       this.tell("First loops. Looking for better ones …", true);
+      await this.look(now, words, "soon", words);
+      if (now !== this.asked) return;
+      this.tell("Better loops. Looking for the best …", true);
       await this.look(now, words, "usual", words);
       if (now !== this.asked) return;
       this.tellOver("Looked for as long as usual.", words);
