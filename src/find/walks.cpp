@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <future>
 
 #include "find/counting.hpp"
 
@@ -94,6 +95,9 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     plans.push_back(std::move(made));
   };
   circuit::Walk best;
+  // Beside the walks, on a thread of its own; where none can be begun, after them. Without "max" it asks prices of
+  // stretches, which only one thread may.
+  std::future<circuit::Walk> bounded;
   const auto any_good = [&] {
     const bool any_will_do = plans.size() > 1;
     return std::any_of(plans.begin(), plans.end(), [&](const Scored& made) {
@@ -105,10 +109,16 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     const circuit::Problem problem = graph.problem(spared);
     const circuit::Walk walk =
         walk_of(problem, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
-    if (round == 0) best = walk;
+    if (round == 0) {
+      best = walk;
+      if (counts_worth(hunt.ground.wish))
+        bounded = std::async(std::launch::async | std::launch::deferred,
+                             [&] { return certifier.bound(graph, work.bound, best); });
+    }
     drive(problem, walk, spared);
   }
-  const circuit::Walk better = certifier.bound(graph, work.bound, best);
+  const circuit::Walk better =
+      bounded.valid() ? bounded.get() : certifier.bound(graph, work.bound, best);
   if (!(better == best)) {
     PassageGraph::Spared nothing = graph.courtesy(0);
     drive(graph.problem(), better, nothing);
