@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <limits>
+#include <stdexcept>
+#include <string>
 
 #include "book/connection.hpp"
 #include "book/rows.hpp"
+#include "loopwright/base/table.hpp"
 
 namespace loopwright::book {
 namespace {
@@ -25,6 +28,16 @@ std::optional<RowKey> left_out(Database& db, const LedgerAsk& ask) {
 }
 
 }  // namespace
+
+LedgerCaps ledger_caps() {
+  const auto rows = read_table(rule_text("caps"));
+  const auto value = [&](std::string_view name) {
+    for (const TableRow& row : rows)
+      if (row[0] == name) return static_cast<int>(number_cell(row, 1));
+    throw std::logic_error("caps.txt: no row '" + std::string(name) + "'");
+  };
+  return {value("street passes a day"), value("street passes a month")};
+}
 
 std::vector<wish::StreetUse> street_use(const Book& book, const LedgerAsk& asked) {
   const std::string last = day_text(asked.day);

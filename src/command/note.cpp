@@ -46,7 +46,7 @@ std::vector<std::string> said_of(const road::Note& note, std::size_t row, const 
   if (days_since_epoch(today) - days_since_epoch(note.seen) > days_a_year) {
     said.push_back("look again: seen " + road::day_text(note.seen) + ", more than a year ago");
   }
-  if (note.says == road::NoteKind::closed && note.until && *note.until < today) {
+  if (note.until && *note.until < today) {
     said.push_back("can be deleted: over since " + road::day_text(*note.until));
   }
   for (const mark::NoteFinding& finding : noted.findings()) {

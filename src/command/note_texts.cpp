@@ -41,12 +41,14 @@ void check_value(const NoteTexts& texts, std::string_view option, const std::str
 void check_values(NoteKind says, const NoteTexts& texts) {
   const auto only = [&](NoteKind kind, Has has) { return says == kind ? has : Has::no; };
   const bool of_kind = says == NoteKind::practice || says == NoteKind::not_so;
+  const bool never = says == NoteKind::never;
   const Has plate_hours = only(NoteKind::plate, Has::always);
-  const Has first_day = texts.until.empty() ? Has::always : Has::perhaps;
+  const Has closed_from = only(NoteKind::closed, texts.until.empty() ? Has::always : Has::perhaps);
   check_value(texts, "--kind", texts.kind, of_kind ? Has::always : Has::no);
-  check_value(texts, "--hours", texts.hours, says == NoteKind::never ? Has::perhaps : plate_hours);
-  check_value(texts, "--from", texts.from, only(NoteKind::closed, first_day));
-  check_value(texts, "--until", texts.until, only(NoteKind::closed, Has::perhaps));
+  check_value(texts, "--hours", texts.hours, never ? Has::perhaps : plate_hours);
+  check_value(texts, "--from", texts.from, never ? Has::perhaps : closed_from);
+  check_value(texts, "--until", texts.until,
+              never ? Has::perhaps : only(NoteKind::closed, Has::perhaps));
   check_value(texts, "--limit", texts.limit, only(NoteKind::limit, Has::always));
   check_value(texts, "--length", texts.length, only(NoteKind::pull_up, Has::perhaps));
 }
@@ -74,8 +76,8 @@ void add_note_options(Options& app, NoteTexts& texts, NoteTold told) {
       "--says", texts.says, "narrow, pull-up, never, closed, hump, plate, limit, practice or not");
   app.add_option("--kind", texts.kind, "practice, not: the kind, such as meeting-traffic");
   app.add_option("--hours", texts.hours, "never, plate: such as \"Mo-Fr 08:00-09:00\"");
-  app.add_option("--from", texts.from, "closed: the first day, 2026-10-03");
-  app.add_option("--until", texts.until, "closed: the last day");
+  app.add_option("--from", texts.from, "closed, never: the first day, 2026-10-03");
+  app.add_option("--until", texts.until, "closed, never: the last day");
   app.add_option("--limit", texts.limit, "limit: such as \"20 mph\"");
   app.add_option("--length", texts.length, "pull-up: metres of room");
   auto* seen = app.add_option("--seen", texts.seen, "the day on which you saw it, 2026-10-03");

@@ -9,6 +9,7 @@
 #include "command/facts.hpp"
 #include "command/folded.hpp"
 #include "command/note.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/reach/reach.hpp"
 
 namespace loopwright::command {
@@ -64,7 +65,8 @@ void tell(std::ostream& out, const Ground& ground, const road::Note& note,
   if (!street) return;
   std::string then;
   if (lesson != nullptr) then = road::may_shut(note, *lesson) ? ": keep out" : ": may be driven";
-  print_folded(out, 2, "your note: " + *street + ", " + note_text(note) + then);
+  const std::string remark = note.remark.empty() ? "" : " (" + printable(note.remark) + ")";
+  print_folded(out, 2, "your note: " + *street + ", " + note_text(note) + remark + then);
 }
 
 }  // namespace

@@ -67,8 +67,8 @@ struct Special {
 constexpr std::array specials{
     Special{"kind", {NoteKind::practice, NoteKind::not_so}},
     Special{"hours", {NoteKind::never, NoteKind::plate}},
-    Special{"from", {NoteKind::closed, NoteKind::closed}},
-    Special{"until", {NoteKind::closed, NoteKind::closed}},
+    Special{"from", {NoteKind::closed, NoteKind::never}},
+    Special{"until", {NoteKind::closed, NoteKind::never}},
     Special{"limit", {NoteKind::limit, NoteKind::limit}},
     Special{"unit", {NoteKind::limit, NoteKind::limit}},
     Special{"length_m", {NoteKind::pull_up, NoteKind::pull_up}},
@@ -86,10 +86,10 @@ void refuse_useless(const Cursor& properties, const Note& note) {
   if (note.line.size() == 1) refuse("way", "only a LineString has one");
 }
 
-void read_closed(const Cursor& properties, Note& note) {
+/// First and last day, each of which may be left open.
+void read_days(const Cursor& properties, Note& note) {
   if (const auto from = properties.find("from")) note.from = date(*from);
   if (const auto until = properties.find("until")) note.until = date(*until);
-  if (!note.from && !note.until) note.from = date(properties.at("from"));
   if (note.from && note.until && *note.until < *note.from) {
     properties.at("until").fail("a day not before \"from\"");
   }
@@ -104,7 +104,9 @@ void read_special(const Cursor& properties, Note& note) {
   if (note.says == NoteKind::never) {
     if (const auto text = properties.find("hours")) note.hours = hours(*text);
   }
-  if (note.says == NoteKind::closed) read_closed(properties, note);
+  if (note.says == NoteKind::closed || note.says == NoteKind::never) read_days(properties, note);
+  if (note.says == NoteKind::closed && !note.from && !note.until)
+    note.from = date(properties.at("from"));
   if (note.says == NoteKind::limit) {
     note.limit = static_cast<int>(properties.at("limit").whole(least_limit, greatest_limit));
     note.unit = properties.at("unit").word(parse_speed_unit, "\"mph\" or \"km/h\"");

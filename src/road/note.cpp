@@ -19,6 +19,13 @@ constexpr std::array every_note_kind = [] {
   return all;
 }();
 
+/// Some day of the lesson is one of the note's.
+bool touches_days(const Note& note, const LessonTime& lesson) {
+  const bool begun = !note.from || *note.from <= lesson.to.civil().date;
+  const bool over = note.until && *note.until < lesson.from.civil().date;
+  return begun && !over;
+}
+
 bool may_be_in_force(const std::string& hours_text, const LessonTime& lesson) {
   if (hours_text.empty()) return true;
   const hours::Timetable hours(hours_text);
@@ -65,11 +72,9 @@ LessonTime lesson_time(const Instant& start, int minutes, const hours::Setting& 
 }
 
 bool may_shut(const Note& note, const LessonTime& lesson) {
-  if (note.says == NoteKind::never) return may_be_in_force(note.hours, lesson);
-  if (note.says != NoteKind::closed) return false;
-  const bool begun = !note.from || *note.from <= lesson.to.civil().date;
-  const bool over = note.until && *note.until < lesson.from.civil().date;
-  return begun && !over;
+  if (note.says != NoteKind::closed && note.says != NoteKind::never) return false;
+  return touches_days(note, lesson) &&
+         (note.says == NoteKind::closed || may_be_in_force(note.hours, lesson));
 }
 
 Confidence less_sure(Confidence a, Confidence b) {

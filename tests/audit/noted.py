@@ -104,12 +104,14 @@ class Noted:
 
     def may_shut(self, note):
         """Its hours or days touch the lesson, or can't be told for it."""
-        if note.says == "closed":
-            first = date.fromisoformat(note.own.get("from", "0001-01-01"))
-            last = date.fromisoformat(note.own.get("until", "9999-12-31"))
-            return first <= self.days[1] and self.days[0] <= last
+        if note.says not in ("closed", "never"):
+            return False
+        first = date.fromisoformat(note.own.get("from", "0001-01-01"))
+        last = date.fromisoformat(note.own.get("until", "9999-12-31"))
+        if first > self.days[1] or self.days[0] > last:
+            return False
         hours = note.own.get("hours")
-        return note.says == "never" and (not hours or self.ground.clock.states(hours, self.interval) != "C")
+        return note.says == "closed" or not hours or self.ground.clock.states(hours, self.interval) != "C"
 
     def adds(self, kind, drive, first, last):
         """The notes by which a pass of the kind may be had there."""

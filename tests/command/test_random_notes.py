@@ -40,6 +40,8 @@ def values(dice):
         found["from"] = dice.choice(["2026-11-02", "2026-12-24"])
     elif says in ("plate", "never"):
         found["hours"] = dice.choice(["Mo-Sa 07:00-19:00", "Mo-Fr 08:00-09:00", "Sa 15:20-16:00"])
+    if says == "never" and dice.random() < 0.5:
+        found[dice.choice(["from", "until"])] = dice.choice(["2026-11-02", "2026-12-24"])
     return found
 
 

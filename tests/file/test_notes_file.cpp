@@ -156,6 +156,10 @@ TEST_CASE("a note must have what its kind needs, and nothing its kind can't have
   CHECK(with("plate", R"("x": 1)") == at + "/hours: is missing");
   CHECK(with("never", R"("hours": "")") ==
         at + "/hours: expected hours like \"Mo-Fr 08:00-09:00\", found \"\"");
+  CHECK(with("never", R"("from": "2026-10-03", "until": "2026-10-02")") ==
+        at + "/until: expected a day not before \"from\", found \"2026-10-02\"");
+  CHECK(with("hump", R"("until": "2026-10-02")") ==
+        at + "/until: expected nothing: a note that says \"hump\" has none, found \"2026-10-02\"");
   CHECK(with("closed", R"("x": 1)") == at + "/from: is missing");
   CHECK(with("closed", R"("from": "2026-10-03", "until": "2026-10-02")") ==
         at + "/until: expected a day not before \"from\", found \"2026-10-02\"");

@@ -39,6 +39,15 @@ TEST_CASE("a lesson that touches the hours of a road is kept off it", "[road]") 
   CHECK(may_shut(note, saturday));
   note.hours = "Sa 17:00-18:00";
   CHECK_FALSE(may_shut(note, saturday));
+  note.hours = "Sa 16:00-17:00", note.from = Date{2026, 11, 2}, note.until = Date{2026, 11, 28};
+  CHECK(may_shut(note, saturday));
+  note.until = Date{2026, 11, 27};
+  CHECK_FALSE(may_shut(note, saturday));
+  note.hours.clear(), note.until.reset();
+  CHECK(may_shut(note, saturday));
+  note.from = Date{2026, 11, 29};
+  CHECK_FALSE(may_shut(note, saturday));
+  note.from.reset();
   note.says = NoteKind::plate;  // hours of a lane shut no road
   note.hours = "24/7";
   CHECK_FALSE(may_shut(note, saturday));

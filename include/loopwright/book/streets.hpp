@@ -41,4 +41,10 @@ struct StreetTotal {
 /// first, last: days, both counted.
 std::vector<StreetTotal> most_used(const Book& book, Date first, Date last);
 
+/// How often a part of a quiet street may be driven in a day, and in 30 days, over all pupils (src/rules/caps.txt).
+struct LedgerCaps {
+  int day = 0, month = 0;
+};
+LedgerCaps ledger_caps();
+
 }  // namespace loopwright::book

@@ -27,7 +27,7 @@ namespace loopwright::road {
 enum class NoteKind : std::uint8_t {
   narrow,    ///< two cars don't fit
   pull_up,   ///< a good place to stop
-  never,     ///< not driven at these hours, or at all
+  never,     ///< not driven at these hours, on these days, or at all
   closed,    ///< shut from one day to another
   hump,      ///< calming that isn't mapped
   plate,     ///< the hours on the plate of a bus lane
@@ -50,7 +50,7 @@ struct Note {
   std::optional<int> heading_deg = {};  ///< points only: of who drives there, 0 to 359
   std::optional<Kind> kind = {};        ///< practice, not: of what
   std::string hours = {};               ///< never, plate: as of hours::Timetable; empty: always
-  std::optional<Date> from = {}, until = {};  ///< closed: first and last day
+  std::optional<Date> from = {}, until = {};  ///< closed, never: first and last day
   int limit = 0;                              ///< limit: the number
   SpeedUnit unit = SpeedUnit::mph;            ///< limit: its unit
   std::optional<double> length_m = {};        ///< pull-up: room along the kerb

@@ -9,7 +9,7 @@ type Words = [string, string][];
 const saying: Record<string, { means: string; asks: string[] }> = {
   narrow: { means: "two cars don't fit", asks: [] },
   "pull-up": { means: "a good place to stop", asks: ["length"] },
-  never: { means: "not driven by me, at these hours or at all", asks: ["hours"] },
+  never: { means: "not driven by me, at these hours, on these days or at all", asks: ["hours", "from", "until"] },
   closed: { means: "shut for a time", asks: ["from", "until"] },
   hump: { means: "a hump that isn't mapped", asks: [] },
   plate: { means: "the hours on a bus lane's plate", asks: ["hours"] },
