@@ -232,8 +232,10 @@ void print_least(std::ostream& out, const wish::Answer& answer) {
   if (shortfall.least_minutes) {
     // Where a shorter loop has the rest minutes aren't what is short, and its length explains nothing.
     const bool fits = answer.wish.minutes && *shortfall.least_minutes <= *answer.wish.minutes;
-    out << (fits ? "  minutes aren't what is short: a loop with the rest takes "
-                 : "  the shortest loop with the rest takes ")
+    const bool lacks_room = fits && shortfall.missing.empty() && answer.loops.empty();
+    out << (lacks_room ? "  road to fill the minutes is what is short: a loop with all of it takes "
+            : fits     ? "  minutes aren't what is short: a loop with the rest takes "
+                       : "  the shortest loop with the rest takes ")
         << fixed(*shortfall.least_minutes, 1) << " min\n";
   }
   const auto& least = shortfall.at_least_minutes;

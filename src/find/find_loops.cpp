@@ -334,8 +334,10 @@ class LoopSearch {
     nearest.wears_out_streets = best().score.over_caps > 0;
     const Plan shortest = builder_.build_shortest(1);
     const Score reached = score(hunt_, shortest);
-    if (reached.missing == 0 && reached.ms > 0)
-      nearest.least_minutes = static_cast<double>(reached.ms) / 60000;
+    if (reached.missing > 0 || reached.ms <= 0) return nearest;
+    nearest.least_minutes = static_cast<double>(reached.ms) / 60000;
+    nearest.lacks_room =
+        result.loops.empty() && reached.over_caps == 0 && reached.ms < hunt_.low_ms;
     return nearest;
   }
 

@@ -5,7 +5,8 @@
 //   3. One that is as asked is described, and nothing of it may be shut when it is there.
 #include "loopwright/find/kept_drive.hpp"
 
-#include <cmath>
+#include <cstdint>
+#include <string>
 
 #include "find/clock_walls.hpp"
 #include "find/describe.hpp"
@@ -16,9 +17,18 @@
 #include "find/ways_home.hpp"
 #include "loopwright/lanes/timed_things.hpp"
 #include "loopwright/wish/parts.hpp"
+#include "loopwright/wish/stops.hpp"
 
 namespace loopwright::find {
 namespace {
+
+/// Minutes with one decimal, or none when it is 0.
+std::string tenths(std::int64_t ms, bool upwards) {
+  constexpr std::int64_t ms_a_tenth = 6000;
+  const std::int64_t all = (ms + (upwards ? ms_a_tenth - 1 : 0)) / ms_a_tenth;
+  const std::string whole = std::to_string(all / 10);
+  return all % 10 == 0 ? whole : whole + "." + std::to_string(all % 10);
+}
 
 class KeptSearch {
  public:
@@ -85,15 +95,19 @@ class KeptSearch {
   }
 
   [[nodiscard]] std::string why_not(const Score& now) const {
-    constexpr double ms_a_minute = 60000;
-    const wish::Wish& wish = hunt_.ground.wish;
     if (now.over_caps > 0) return "quiet streets on it would be driven more often than they may be";
-    if (now.off_window_ms > 0)
-      return "it would take " +
-             std::to_string(std::lround(static_cast<double>(now.ms) / ms_a_minute)) +
-             " min then, of " + std::to_string(wish.minutes.value_or(0) - wish.reserve_minutes);
+    if (now.off_window_ms > 0) return why_not_in_time(now);
     return now.missing > 0 ? "it hasn't all that is asked at that hour"
                            : "a planned stop has no place on it at that hour";
+  }
+
+  /// In tenths of a minute away from the door, rounded so that what is too long or too short also reads so.
+  [[nodiscard]] std::string why_not_in_time(const Score& now) const {
+    const std::int64_t stops_ms = 1000 * wish::kept_for_stops_s(hunt_.ground.wish);
+    const bool too_long = now.ms > hunt_.high_ms;
+    return "it would take " + tenths(now.ms + stops_ms, too_long) + " min then; " +
+           tenths(hunt_.low_ms + stops_ms, true) + " to " +
+           tenths(hunt_.high_ms + stops_ms, false) + " are asked for";
   }
 
   /// Step 3.

@@ -159,6 +159,19 @@ Worth room_of(const Ground& ground) {
   return room_for(ground.wish.minutes ? least_ms : 0, most_ms);
 }
 
+/// "; only 4 % of the roads within the minutes may be driven: …" when what the wish keeps off leaves less than half of them.
+std::string few_roads(const Ground& ground) {
+  const wish::Wish free = without_limits(ground.wish);
+  const Ground open(ground.roads, free, ground.setting, ground.walls);
+  const std::int64_t most_ms = most_ms_of(ground.wish);
+  const std::int64_t left = road_within(ground, most_ms), all = road_within(open, most_ms);
+  if (2 * left >= all) return {};
+  const std::string share =
+      100 * left < all ? "less than 1 %" : "only " + std::to_string(100 * left / all) + " %";
+  return "; " + share + " of the roads within the minutes may be driven: the others are " +
+         limits_of(ground.wish) + ", or lie behind such";
+}
+
 std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour& clock) {
   const int minutes = ground.wish.minutes.value_or(0) - ground.wish.reserve_minutes;
   const std::string window = "no loop of " + minutes_text(ground.caps.window_share * minutes) +
@@ -167,10 +180,11 @@ std::string why_no_loop(const Ground& ground, const Nearest& nearest, ByTheHour&
     return window + ": home has too few roads around it at that time: " + shut;
   if (nearest.wears_out_streets)
     return window + " that drives no quiet residential street more than " +
-           times_text(ground.caps.quiet_passes);
+           times_text(ground.caps.quiet_passes) + few_roads(ground);
   if (nearest.longest_minutes)
-    return window + "; the nearest to it takes " + minutes_text(*nearest.longest_minutes);
-  return window;
+    return window + "; the nearest to it takes " + minutes_text(*nearest.longest_minutes) +
+           few_roads(ground);
+  return window + few_roads(ground);
 }
 
 /// Of each that isn't, in the wish's order.
@@ -192,7 +206,7 @@ wish::Shortfall explain(const Ground& ground, const Nearest& nearest) {
   ByTheHour clock(ground);
   const auto& wants = ground.wish.wants;
   for (std::size_t w = 0; w < wants.size(); ++w)
-    if (nearest.got[w] < wants[w].count.value_or(0))
+    if (!nearest.lacks_room && nearest.got[w] < wants[w].count.value_or(0))
       shortfall.missing.push_back(missing_of(ground, wants[w], nearest.got[w], clock));
   shortfall.not_taken = nearest.not_taken;
   if (!shortfall.missing.empty())

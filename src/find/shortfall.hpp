@@ -14,9 +14,12 @@ struct Nearest {
   std::optional<double> least_minutes;    ///< of the shortest loop found for all wants
   std::optional<double> longest_minutes;  ///< of the drive found that is nearest to the window
   bool wears_out_streets = false;         ///< it drives a quiet street more often than its cap
+  bool lacks_room =
+      false;  ///< all is met by a loop within the minutes and the caps, but none fills them
 };
 
-/// Rules: some want has got < count, something isn't taken, or no loop fills the window.
+/// Rules: some want has got < count, something isn't taken, or no loop fills the window. Where it is room that lacks, no
+/// want is missing.
 wish::Shortfall explain(const Ground& ground, const Nearest& nearest);
 
 /// When every drive found meets something shut by the clock.

@@ -169,6 +169,48 @@ TEST_CASE("a kind too far for the minutes is named with its distance", "[find]")
   CHECK(*result.shortfall->missing[0].needs_minutes > 3);
 }
 
+// Some streets round two blocks, which a lane too narrow for a hardness of 3 leads out of.
+TEST_CASE("streets too few to fill the minutes are told so, and no want is called missing",
+          "[find]") {
+  const BuiltTown town = built_town(draw_town(R"(
+    A     B     C     x     D     H
+
+    E     F     G           I     J
+  w1 AB    highway=residential name=Ostler_Street maxspeed="30 mph"
+  w2 BC    highway=residential name=Ostler_Street maxspeed="30 mph"
+  w3 AE    highway=residential name=Hay_Street maxspeed="30 mph"
+  w4 EFG   highway=residential name=Mill_Street maxspeed="30 mph"
+  w5 CG    highway=residential name=Weir_Street maxspeed="30 mph"
+  w6 BF    highway=residential name=Fold_Street maxspeed="30 mph"
+  w7 CxD   highway=residential name=Bell_Lane width=2.4 maxspeed="30 mph"
+  w8 DHJID highway=tertiary name=East_Way maxspeed="30 mph"
+)",
+                                              200),
+                                    "GB-ENG");
+  const road::Roads roads = town.roads();
+  wish::Wish wish;
+  wish.home = roads.nodes[town.node('A').index()].at;
+  wish.start = {1795878000, 0};
+  wish.minutes = 45;
+  wish.hardest = 3;
+  wish.wants.push_back(wish::read_want("turn-off=1"));
+  const auto result = find::find_loops(roads, wish, {});
+  CHECK(result.loops.empty());
+  REQUIRE(result.shortfall);
+  CHECK(result.shortfall->missing.empty());
+  CHECK_THAT(result.shortfall->why,
+             Catch::StartsWith("no loop of 43 to 45 minutes was found that drives no quiet "
+                               "residential street more than 2 times; only ") &&
+                 Catch::EndsWith(" % of the roads within the minutes may be driven: the others are "
+                                 "avoided or too hard, or lie behind such"));
+  REQUIRE(result.shortfall->least_minutes);
+  CHECK(*result.shortfall->least_minutes < 10);
+  wish.hardest.reset();
+  wish.minutes = 10;
+  const auto shorter = find::find_loops(roads, wish, {});
+  CHECK_FALSE(shorter.shortfall);
+}
+
 TEST_CASE("a pupil who lives in what is avoided is told so", "[find]") {
   auto wish = wish_for(15, {});
   const road::Roads roads = streets().roads();

@@ -3,6 +3,9 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <vector>
 
 #include "find/crossing_lesson.hpp"
 #include "loopwright/find/kept_drive.hpp"
@@ -50,8 +53,34 @@ TEST_CASE("a drive that takes longer than is left is told so", "[find][kept]") {
   const auto kept = kept_when(crossing_wish(town(), 20, {"roundabout=1"}),
                               [](wish::Wish& wish) { wish.minutes = 12; });
   CHECK_FALSE(kept.loop);
-  CHECK_THAT(kept.why_not,
-             Contains(" within the minutes at that hour") || Contains(" min then, of 12"));
+  CHECK_THAT(kept.why_not, Contains(" within the minutes at that hour") ||
+                               Contains(" min then; 11.4 to 12 are asked for"));
+}
+
+/// "it would take 14.1 min then; 13.3 to 14 are asked for" as its three numbers.
+std::vector<double> numbers_in(const std::string& why) {
+  std::vector<double> numbers(3);
+  const char* form = "it would take %lf min then; %lf to %lf are asked for";
+  REQUIRE(std::sscanf(why.c_str(), form, &numbers[0], &numbers[1], &numbers[2]) == 3);
+  return numbers;
+}
+
+TEST_CASE("a drive told to take too long also reads so, its stops counted", "[find][kept]") {
+  wish::Wish wish = crossing_wish(town(), 20, {"roundabout=1"});
+  for (const bool talk : {false, true}) {
+    if (talk) wish.stops.talk_minutes = 4;
+    const wish::Loop loop = answer_in(town(), wish).loops.at(0);
+    const double likely = loop.seconds.likely / 60 + (talk ? 4 : 0);
+    const auto shorter = static_cast<int>(std::ceil(likely)) - 1;
+    const auto kept = kept_when(wish, [&](wish::Wish& later) { later.minutes = shorter; });
+    REQUIRE_FALSE(kept.loop);
+    const std::vector<double> told = numbers_in(kept.why_not);
+    CHECK(told[0] >= likely - 0.001);
+    CHECK(told[0] < likely + 0.1);
+    CHECK(told[0] > told[2]);
+    CHECK(told[1] >= 0.95 * shorter - 0.001);
+    CHECK(told[2] == shorter);
+  }
 }
 
 TEST_CASE("a street that is driven often enough by now is told", "[find][kept]") {
