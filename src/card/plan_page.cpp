@@ -48,6 +48,14 @@ std::size_t row_of_pass(const Subject& subject, std::size_t pass) {
   return row_of_stretch(subject, subject.loop.passes[pass].first);
 }
 
+/// The row that has the car turned round onto a stretch: the next row may be due at the same place.
+std::size_t row_of_turning(const Subject& subject, std::size_t onto) {
+  for (std::size_t k = 0; k < subject.rows.size(); ++k)
+    if (subject.rows[k].kind == say::RowKind::turn_round && subject.rows[k].exit == onto)
+      return k + 1;
+  return row_of_stretch(subject, onto);
+}
+
 void add_first_passes(std::vector<Moment>& moments, const Subject& subject) {
   const auto& passes = subject.loop.passes;
   const wish::RowSpan practice = wish::practice_of(subject.loop);
@@ -92,7 +100,8 @@ void add_order(Flow& flow, const PageStyle& style, const Subject& subject) {
   for (const wish::IndependentStretch& one : subject.loop.independent)
     moments.push_back(at_row(subject, std::string(words.at("pack.independent")), one.first));
   for (const std::size_t row : wish::turns_round(subject.loop))
-    moments.push_back(at_row(subject, std::string(words.at("pack.turn_round")), row));
+    moments.push_back(at_row(subject, std::string(words.at("pack.turn_round")), row,
+                             row_of_turning(subject, row)));
   std::stable_sort(moments.begin(), moments.end(),
                    [](const Moment& a, const Moment& b) { return a.seconds < b.seconds; });
   flow.heading(std::string(words.at("pack.order")));

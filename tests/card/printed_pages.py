@@ -154,6 +154,19 @@ def check(folder, wish, number):
         print(f"{' '.join(words)}: {len(pages)} pages, {len(shown)} of them the card of {rows} rows")
 
 
+def check_turning_last(folder):
+    """A turn in the road directly before the last row, into whose place it comes, is told by its own row."""
+    area, loops, pdf = (str(folder / name) for name in ("q.area", "turned.json", "turned.pdf"))
+    run(PROGRAM, "loops", area, "--home", "Nether Osk", "--through", "Nether Osk;54.30429,2.67222", "--end",
+        "Zenith End", "--start", "2026-11-28T15:00", "-o", loops)
+    rows = re.findall(r"^[┌│└ ] +(\d+)  (.*)$", run(PROGRAM, "card", area, loops), re.M)
+    assert rows[-2][1].startswith("Turn the car round"), rows
+    run(PROGRAM, "card", area, loops, "--format", "pdf", "--sheet", "plan", "-o", pdf)
+    plan = " ".join(run("pdftotext", pdf, "-").split())
+    told = re.findall(r"the car is turned round where the road ends, a manoeuvre \(row (\d+)\)", plan)
+    assert told == [rows[-2][0]], (told, rows)
+
+
 def check_at_home(folder):
     """The sheet for the family: the same pages, without the instructor's boxes."""
     book = ["--book", str(folder / "b.book")]
@@ -185,6 +198,7 @@ def main():
             "--region", "GB-ENG")
         for number, wish in enumerate(WISHES):
             check(folder, wish, number)
+        check_turning_last(folder)
         check_at_home(folder)
 
 
