@@ -23,6 +23,7 @@
 #include "command/places.hpp"
 #include "command/plan_job.hpp"
 #include "command/to_mind.hpp"
+#include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/lessons.hpp"
@@ -153,6 +154,7 @@ JobAndPlan found_for(const DayJob& day, const ListedLesson& of, const book::Book
   if (of.line.wants.empty()) {
     NextPlan next =
         plan_next(book, {of.pupil, day.area, std::move(words), std::to_string(of.line.minutes)});
+    print_folded(std::cout, 0, start.substr(11) + " " + of.pupil.code + ", proposed:");
     tell_proposal(std::cout, next);
     return {std::move(next.job), std::move(next.found)};
   }
@@ -189,13 +191,19 @@ bool is_kept(const std::vector<KeptLesson>& kept, const DayLesson& one) {
   });
 }
 
+/// A file of all whose lessons stand in it: it goes with any of them.
+void write_sheet(book::Book& book, const DayJob& job, const std::vector<DayLesson>& lessons) {
+  const std::string text = file::write_day_sheet(day_sheet(book, job.area, job.day, lessons));
+  if (lessons.empty()) store::write_whole(job.sheet, text);
+  for (const DayLesson& one : lessons)
+    write_for_pupil(book, {one.pupil.code, one.lesson.number}, job.sheet, text);
+}
+
 /// Writes the files that were asked for. only: what the PDF holds; null: all there is.
 void write_files(book::Book& book, const DayJob& job, const std::vector<KeptLesson>* only) {
   if (job.sheet.empty() && job.output.empty()) return;
   std::vector<DayLesson> lessons = lessons_on(book, job.area.area, {job.day, job.of});
-  if (!job.sheet.empty())
-    store::write_whole(job.sheet,
-                       file::write_day_sheet(day_sheet(book, job.area, job.day, lessons)));
+  if (!job.sheet.empty()) write_sheet(book, job, lessons);
   if (job.output.empty()) return;
   std::erase_if(lessons, [&](const DayLesson& one) {
     return !one.found || (only != nullptr && !is_kept(*only, one));

@@ -10,6 +10,7 @@
 #include "command/folded.hpp"
 #include "command/lesson.hpp"
 #include "command/next_words.hpp"
+#include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
 #include "loopwright/book/night.hpp"
@@ -46,9 +47,11 @@ std::optional<book::KeptProposal> fresh_one(const book::Book& book, const book::
   return std::nullopt;
 }
 
-void keep_wish(const std::string& file, const std::string& wish) {
+/// The door stands in it.
+void keep_wish(book::Book& book, const std::string& code, const std::string& file,
+               const std::string& wish) {
   if (file.empty()) return;
-  store::write_whole(file, wish);
+  write_for_pupil(book, {code, 0}, file, wish);
   std::cout << file << ": written; --wish " << file << " asks for it\n";
 }
 
@@ -57,7 +60,8 @@ void print_kept(const std::string& code, const book::KeptProposal& kept) {
   print_folded(std::cout, 2, "proposed in the night, " + kept.made + ", with the school's map");
 }
 
-void print_live(const book::Pupil& pupil, const PupilRecord& record, const NextTexts& texts) {
+void print_live(book::Book& book, const book::Pupil& pupil, const PupilRecord& record,
+                const NextTexts& texts) {
   const auto there = there_on(pupil, record, texts.area, texts.day);
   const book::Record of{pupil,
                         scheme_kept(pupil),
@@ -69,7 +73,7 @@ void print_live(const book::Pupil& pupil, const PupilRecord& record, const NextT
   for (const book::Proposal& next : book::proposed_ahead(of, texts.how_many)) {
     std::cout << pupil.code << ", " << (first ? "next lesson" : "then, if that goes well") << ":\n";
     print_proposal(std::cout, pupil.code, next, first, texts.area.area);
-    if (first) keep_wish(texts.keep_wish, wish_file_of(next, pupil, record));
+    if (first) keep_wish(book, pupil.code, texts.keep_wish, wish_file_of(next, pupil, record));
     first = false;
   }
 }
@@ -98,16 +102,16 @@ Exit lesson_next(const Arguments& words) {
     throw UsageError("--notes and --terms go with --area: without a map they say nothing");
   texts.how_many = whole_number("--ahead", ahead, {1, 3});
   texts.day = today_of(today);
-  const book::Book book = open_book(book_file, book::Opening::must_be_there);
+  book::Book book = open_book(book_file, book::Opening::must_be_there);
   if (!texts.keep_wish.empty())
     need_own_file(texts.keep_wish, {book.file(), area.area, area.notes, area.terms});
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
   const PupilRecord record = record_of(book, pupil.code);
   if (const auto kept = fresh_one(book, pupil, record, texts)) {
     print_kept(pupil.code, *kept);
-    keep_wish(texts.keep_wish, kept->is.wish);
+    keep_wish(book, pupil.code, texts.keep_wish, kept->is.wish);
   } else {
-    print_live(pupil, record, texts);
+    print_live(book, pupil, record, texts);
   }
   return Exit::done;
 }

@@ -116,6 +116,14 @@ Section words_section(const std::vector<book::Lesson>& lessons) {
 
 }  // namespace
 
+std::string faults_left_out(const std::vector<book::Lesson>& lessons) {
+  if (!faults_section(lessons).lines.empty()) return {};
+  const double hours = book::hours_of(lessons).lesson_minutes / 60.0;
+  if (hours >= fault_hours) return "no fault is on the page: none was logged\n";
+  return "no faults an hour are on the page: they say little before " +
+         std::to_string(fault_hours) + " hours of lessons, and there are " + fixed(hours, 1) + "\n";
+}
+
 wish::ProgressSheet progress_sheet(const book::Pupil& pupil,
                                    const std::vector<book::Lesson>& lessons, Date day,
                                    FaultsTold faults) {

@@ -88,10 +88,16 @@ bool delete_file(const book::WrittenFile& file, const std::string& along) {
   return false;
 }
 
-/// Nothing for a file, whose store overwrites what is deleted.
+/// Of a file only what 'pupil restore' put aside: its store overwrites what is deleted.
 std::string what_stays(const book::Book& book) {
-  if (!book::is_address(book.file().string())) return {};
-  return "the server's log, replicas and backups keep it until they are renewed: ask who runs it\n";
+  if (book::is_address(book.file().string()))
+    return "the server's log, replicas and backups keep it until they are renewed: ask who runs "
+           "it\n";
+  const fs::path aside = book.file().string() + ".before";
+  std::error_code error;
+  if (!fs::exists(aside, error)) return {};
+  return shown(aside) +
+         ": what the book had before 'pupil restore' is there as it was; delete it yourself\n";
 }
 
 std::string record_page(const book::Book& book, const std::string& code, Date day) {

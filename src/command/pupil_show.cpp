@@ -134,6 +134,8 @@ Exit pupil_show(const Arguments& words) {
                "on the page, faults an hour as well; after ten hours of lessons");
   app.add_option("--today", today, "date, 2026-11-28 (default: today)");
   if (!parse(app, words)) return Exit::done;
+  if (faults && output.empty())
+    throw UsageError("--faults is for the page: say with -o where to write it");
   if (!output.empty()) need_folder_of(output);
   book::Book book = open_book(book_file, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", code));
@@ -147,6 +149,7 @@ Exit pupil_show(const Arguments& words) {
         card::write_progress(progress_sheet(pupil, lessons, today_of(today), told));
     write_for_pupil(book, {pupil.code, lessons.back().number}, output, page);
     std::cout << output << ": written\n";
+    if (faults) std::cout << faults_left_out(lessons);
     return Exit::done;
   }
   print_facts(pupil);

@@ -1,5 +1,7 @@
 #include "command/write_for_pupil.hpp"
 
+#include <sys/stat.h>
+
 #include <algorithm>
 #include <cstdlib>
 
@@ -21,6 +23,18 @@ bool is_handed_on(const std::filesystem::path& path) {
   return std::mismatch(own.begin(), own.end(), path.begin(), path.end()).first == own.end();
 }
 
+/// Files made while it lasts may be read by their owner alone, as the book itself.
+class OwnersAlone {
+ public:
+  OwnersAlone() : before_(::umask(S_IRWXG | S_IRWXO)) {}
+  ~OwnersAlone() { ::umask(before_); }
+  OwnersAlone(const OwnersAlone&) = delete;
+  OwnersAlone& operator=(const OwnersAlone&) = delete;
+
+ private:
+  mode_t before_;
+};
+
 }  // namespace
 
 void write_for_pupil(book::Book& book, const LessonName& lesson, const std::filesystem::path& file,
@@ -28,6 +42,7 @@ void write_for_pupil(book::Book& book, const LessonName& lesson, const std::file
   const std::filesystem::path path = absolute_path(file);
   if (!is_handed_on(path))
     book::note_written(book, lesson.code, lesson.number, {path, file::sha256_of(bytes)});
+  const OwnersAlone owners_alone;
   store::write_whole(file, bytes);
 }
 

@@ -1,4 +1,5 @@
-// A file that is written for a pupil: the book knows of it before it is there, so that erasing the pupil finds it.
+// A file that is written for a pupil: the book knows of it before it is there, so that erasing the pupil finds it, and
+// nobody but its owner may read it.
 #pragma once
 
 #include <filesystem>

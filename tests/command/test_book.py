@@ -284,7 +284,8 @@ class TestErased(Book):
         words = ["WREN", "4 Lantern Row", str(home["lat"]), str(home["lon"]), "went rather well"]
         self.run_it("lesson", "log", "--yes", "WREN", "rest 4; said: went rather well")
         self.plan("WREN", "2026-11-29T15:00")
-        for written in (("pupil", "export", "WREN", "-o", "WREN-all.json"), ("pupil", "export", "WREN", "-o", "WREN-all.pdf"),
+        for written in (("lesson", "next", "WREN", "--today", "2026-11-29", "--keep-wish", "WREN.wish"),
+                        ("pupil", "export", "WREN", "-o", "WREN-all.json"), ("pupil", "export", "WREN", "-o", "WREN-all.pdf"),
                         ("pupil", "show", "WREN", "-o", "WREN-page.pdf"),
                         ("lesson", "at-home", "WREN", "q.area", "--start", "2026-11-29T09:00", "-o", "WREN-home.txt"),
                         ("lesson", "print", "WREN", "-o", "WREN.pdf")):
@@ -309,9 +310,12 @@ class TestErased(Book):
         for code, home in (("WREN", "4 Lantern Row"), ("FINCH", "19 Cooper's Reach")):
             self.run_it("pupil", "add", code, "--home", home, "--today", "2026-09-01")
         (self.folder / "day.txt").write_text("09:00 30 WREN zebra\n10:00 30 FINCH zebra\n", encoding="utf-8")
-        self.run_it("day", "2026-11-28", "q.area", "day.txt", "-o", "day.pdf")
+        self.run_it("day", "2026-11-28", "q.area", "day.txt", "-o", "day.pdf", "--sheet", "day.json")
+        for name in ("day.pdf", "day.json"):
+            self.assertEqual((self.folder / name).stat().st_mode & 0o777, 0o600, name)
         self.run_it("pupil", "erase", "FINCH", "--yes")
         self.assertFalse((self.folder / "day.pdf").exists())
+        self.assertFalse((self.folder / "day.json").exists())
         self.assertEqual(len(self.exported("WREN")["lesson"]), 1)
 
     def test_a_file_that_was_changed_is_left_and_named(self):
@@ -326,6 +330,13 @@ class TestErased(Book):
 
 
 class TestKept(Book):
+    def test_faults_that_are_left_out_of_the_page_are_told(self):
+        self.add()
+        self.log(1)
+        self.assertIn("--faults is for the page: say with -o where", self.run_it("pupil", "show", "WREN", "--faults", code=2))
+        said = self.run_it("pupil", "show", "WREN", "--faults", "-o", "page.pdf")
+        self.assertIn("no faults an hour are on the page: they say little before 10 hours of lessons, and there are 1.0", said)
+
     def test_an_export_can_be_read(self):
         self.add()
         self.log(1)
@@ -355,6 +366,9 @@ class TestKept(Book):
         self.assertIn("is the book itself", self.run_it("pupil", "restore", str(self.book), "--yes", code=1))
         # Of a copy that was refused nothing stays behind, in which an erased pupil could be found.
         self.assertEqual(set(self.folder.iterdir()), kept)
+        # The one that restoring made isn't the program's to delete, so it is named.
+        said = self.run_it("pupil", "erase", "WREN", "--yes")
+        self.assertIn(f"{self.book.name}.before: what the book had before 'pupil restore' is there as it was; delete it", said)
 
     def test_a_copy_is_whole_though_another_writes(self):
         self.add()
@@ -416,7 +430,7 @@ class TestStreets(Book):
         self.add()
         (self.folder / "day.txt").write_text("10:00 40 WREN\n", encoding="utf-8")
         told = self.run_it("day", "2026-12-05", "q.area", "day.txt")
-        self.assertIn("goal: move-off: begin it", told)
+        self.assertIn("10:00 WREN, proposed:\ngoal: move-off: begin it", told)
         self.assertIn("10:00 WREN, lesson 1: ", told)
         self.assertIn("asked move-off=3: 3", told)
 
