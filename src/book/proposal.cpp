@@ -214,12 +214,16 @@ Lesson imagined(const Record& record, const Proposal& proposal) {
 
 }  // namespace
 
+int independent_level() {
+  return static_cast<int>(proposal_number("independent level"));
+}
+
 Proposal proposed(const Record& record) {
   Proposal proposal;
   proposal.level = level_now(record.scheme, record.lessons);
   choose_topics(record, proposal);
   if (!proposal.topics.empty()) proposal.goal = goal_of(record, proposal.topics.front());
-  if (proposal.level.value_or(0) >= proposal_number("independent level"))
+  if (proposal.level.value_or(0) >= independent_level())
     proposal.independent_minutes = static_cast<int>(proposal_number("independent minutes"));
   hint_test(record, proposal);
   hint_exposure(record, proposal);

@@ -113,7 +113,7 @@ void print_lesson_row(std::ostream& out, const SheetRow& row) {
                  "leave at " + row.start + ", away " +
                      std::to_string(std::lround(row.away_minutes->likely)) + " min, likely " +
                      std::to_string(std::lround(row.away_minutes->low)) + " to " +
-                     std::to_string(std::lround(row.away_minutes->high)) + "; back by " +
+                     std::to_string(std::lround(row.away_minutes->high)) + "; back at about " +
                      row.back_by);
   for (std::size_t k = 0; k < std::min(row.unsure.size(), most_told); ++k)
     print_folded(out, 2, row.unsure[k]);

@@ -68,10 +68,14 @@ void need_form(const book::Practice& what) {
 
 void find_stepped_in(LikeItJob& job, const LikeItTexts& texts) {
   book::SteppedInAsk ask{lesson_number(texts.lesson), std::nullopt};
+  if (ask.lesson) lesson_meant(job.lessons, job.code, ask.lesson);  // throws when there is none
   if (!texts.want.empty()) ask.what = practice_of(texts.want);
   job.stepped_in = book::last_stepped_in(job.lessons, ask);
+  const std::string none =
+      ask.lesson ? "lesson " + std::to_string(*ask.lesson) + " of " + job.code + " is none"
+                 : "the book has no lesson of " + job.code;
   if (!job.stepped_in)
-    throw UsageError("the book has no lesson of " + job.code + " in which you stepped in at " +
+    throw UsageError(none + " in which you stepped in at " +
                      (ask.what ? words_of(*ask.what) : "something it names") +
                      "; 'lesson log' takes it, such as \"roundabout right 2 pedals\"");
   need_form(*job.stepped_in->stepped_in.what);
@@ -220,7 +224,7 @@ void print_first(const road::Roads& roads, const LikeItJob& job, const find::Ali
 }
 
 struct NamedDrive {
-  std::string code;  ///< of the pupil
+  std::string of;  ///< pupil and area, as 'lesson plan' takes them
   find::InOrder way;
 };
 
@@ -234,8 +238,8 @@ void print_drive(const NamedDrive& drive, std::size_t places) {
   for (const Point at : drive.way.through) points += (points.empty() ? "" : ";") + degrees(at);
   print_folded(std::cout, 0,
                "plan it (" + fixed(drive.way.minutes, 0) +
-                   " min to drive): loopwright lesson plan " + drive.code + " AREA --through \"" +
-                   points + "\"");
+                   " min to drive): loopwright lesson plan " + drive.of + " --through \"" + points +
+                   "\"");
   if (drive.way.passed < places)
     print_folded(std::cout, 2,
                  "by these points it passes only " + std::to_string(drive.way.passed) + " of the " +
@@ -285,8 +289,9 @@ Exit lesson_like_it(const Arguments& words) {
   if (!alike.others.empty()) {
     print_others(roads, alike);
     const std::vector<ChanceId> chances = in_order(alike);
-    print_drive({job.code, find::drive_in_order(roads, job.wish, chances, setting)},
-                chances.size());
+    print_drive(
+        {job.code + " " + job.area.area, find::drive_in_order(roads, job.wish, chances, setting)},
+        chances.size());
     return Exit::done;
   }
   print_folded(std::cout, 0,

@@ -189,11 +189,20 @@ NextPlan plan_next(const book::Book& book, const NextAsk& ask) {
   return std::move(*best);
 }
 
-void tell_proposal(std::ostream& out, const NextPlan& next) {
-  print_folded(out, 0, "goal: " + next.proposal.goal);
-  for (const book::ProposedTopic& topic : next.proposal.topics)
+void print_topics(std::ostream& out, const book::Proposal& proposal) {
+  for (const book::ProposedTopic& topic : proposal.topics)
     print_folded(out, 2,
                  words_of(topic.what) + ", " + std::to_string(topic.passes) + ": " + topic.why);
+  if (proposal.independent_minutes > 0 && !proposal.topics.empty())
+    print_folded(out, 2,
+                 "finding the way, " + std::to_string(proposal.independent_minutes) +
+                     " min: from level " + std::to_string(book::independent_level()) +
+                     " on a part of the drive is left to the learner");
+}
+
+void tell_proposal(std::ostream& out, const NextPlan& next) {
+  print_folded(out, 0, "goal: " + next.proposal.goal);
+  print_topics(out, next.proposal);
   for (const std::string& one : next.passed_over) print_folded(out, 2, "passed over: " + one);
   out << next.told;
 }

@@ -49,6 +49,9 @@ WhatIsThere practices_for(const NextAsk& ask, const PupilRecord& record);
 /// when nothing is due.
 NextPlan plan_next(const book::Book& book, const NextAsk& ask);
 
+/// What is to be practised, and finding the way where that is part of it, each with its reason.
+void print_topics(std::ostream& out, const book::Proposal& proposal);
+
 /// Goal and reasons, then what gave way.
 void tell_proposal(std::ostream& out, const NextPlan& next);
 

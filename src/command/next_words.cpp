@@ -36,9 +36,7 @@ void print_proposal(std::ostream& out, const std::string& code, const book::Prop
   } else {
     print_folded(out, 2, "goal: " + next.goal);
   }
-  for (const book::ProposedTopic& topic : next.topics)
-    print_folded(out, 2,
-                 words_of(topic.what) + ", " + std::to_string(topic.passes) + ": " + topic.why);
+  print_topics(out, next);
   if (first)
     for (const std::string& hint : next.hints) print_folded(out, 2, "think of: " + hint);
   const std::string of = code + " " + (area.empty() ? "AREA" : area);

@@ -118,7 +118,8 @@ std::string form_name(const find::FormAround& form) {
 /// Also tells how the easiest is planned.
 void print_forms(const road::Roads& roads, const find::Around& there, const NotMetJob& job) {
   Table junctions = new_table(), along = new_table();
-  const std::string plan = "plan one: loopwright lesson plan " + job.code + " AREA --want ";
+  const std::string plan =
+      "plan one: loopwright lesson plan " + job.code + " " + job.area.area + " --want ";
   std::string easiest;
   for (const find::FormAround& form : there.forms) {
     if (is_told_otherwise(form.kind) || has_met(job.met, {form.kind, form.movement})) continue;

@@ -45,9 +45,9 @@ struct Proposal {
   std::string goal;  ///< "roundabout right: from helped (2) to prompted (3)"
   std::vector<ProposedTopic>
       topics;  ///< one or two, the first the lesson's own; empty: nothing a map can serve is left
-  std::optional<int> level;  ///< of the learner; none before anything is seen
-  int independent_minutes = 0;
-  bool mock_due = false;  ///< the test is near, and the last mock test isn't
+  std::optional<int> level;     ///< of the learner; none before anything is seen
+  int independent_minutes = 0;  ///< 0 below independent_level()
+  bool mock_due = false;        ///< the test is near, and the last mock test isn't
   std::vector<std::string>
       hints;  ///< what else to think of: light, a mock test, skills no map can serve
 };
@@ -66,5 +66,8 @@ struct WishWord {
   std::string name, value;
 };
 std::vector<WishWord> wish_words(const Proposal& proposal);
+
+/// From this level of the learner on a part of the drive is found by the learner (src/rules/proposal.txt).
+int independent_level();
 
 }  // namespace loopwright::book

@@ -122,7 +122,7 @@ export class Day {
       make("div", { class: "who" }, make("strong", {}, lesson.code), ` lesson ${lesson.number}${lesson.state === "planned" ? "" : `, ${lesson.state}`}`),
       make("div", { class: "what" },
         make("div", {}, lesson.practice.join("; ") || (lesson.state === "planned" ? "no goal by number" : "")),
-        away ? make("div", { class: "far" }, `away ${away.likely} min, likely between ${away.low} and ${away.high}; back by ${lesson.back_by}`) : null),
+        away ? make("div", { class: "far" }, `away ${away.likely} min, likely between ${away.low} and ${away.high}; back at about ${lesson.back_by}`) : null),
       make("div", { class: "unsure" },
         lesson.trouble ? make("p", { class: "trouble" }, lesson.trouble) : null,
         ...lesson.unsure.slice(0, mostTold).map((line) => make("div", {}, line)),
