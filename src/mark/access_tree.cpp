@@ -54,6 +54,7 @@ Access access_of(std::string_view value) {
 
 Word first_word(const Tags& tags, std::string_view suffix) {
   std::string key;
+  key.reserve(modes[1].size() + suffix.size());
   for (std::size_t level = 0; level < modes.size(); ++level) {
     key.assign(modes[level]).append(suffix);
     if (const auto value = tags.get(key); !value.empty()) {

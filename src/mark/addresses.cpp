@@ -13,6 +13,7 @@
 #include <array>
 #include <string>
 #include <tuple>
+#include <vector>
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/mark/rules.hpp"
@@ -73,10 +74,26 @@ void add_named_spots_of(Draft& draft, const RawFeature& feature) {
   if (!house.empty() && house != name) add(house, tag_text(feature.tags, "addr:housename"));
 }
 
+/// By text, the place it has among those the addresses use, in alphabetical order; texts are there once each.
+std::vector<std::uint32_t> alphabetical(const Draft& draft) {
+  std::vector<std::uint32_t> place_of(draft.tables.text_first.size());
+  for (const road::Address& row : draft.tables.addresses)
+    for (const TextId text : {row.street, row.number, row.postcode}) place_of[text.index()] = 1;
+  std::vector<TextId> used;
+  for (std::size_t row = 0; row < place_of.size(); ++row)
+    if (place_of[row] != 0) used.emplace_back(row);
+  std::ranges::sort(used, {}, [&](TextId text) { return draft.text(text); });
+  for (std::size_t place = 0; place < used.size(); ++place)
+    place_of[used[place].index()] = static_cast<std::uint32_t>(place);
+  return place_of;
+}
+
 void order_addresses(Draft& draft) {
   auto& rows = draft.tables.addresses;
+  const std::vector<std::uint32_t> place_of = alphabetical(draft);
   const auto order = [&](const road::Address& a) {
-    return std::tuple(draft.text(a.street), draft.text(a.number), draft.text(a.postcode), a.at);
+    return std::tuple(place_of[a.street.index()], place_of[a.number.index()],
+                      place_of[a.postcode.index()], a.at);
   };
   std::ranges::sort(rows, {}, order);
   const auto same = [&](const auto& a, const auto& b) { return order(a) == order(b); };

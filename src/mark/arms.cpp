@@ -161,10 +161,11 @@ ArmPart part_of(const Draft& draft, StretchId away, std::size_t position) {
           0};
 }
 
-void order_round(const road::Roads& roads, Side side, double after_deg, std::span<ArmPart> parts) {
+void order_round(const Draft& draft, double after_deg, std::span<ArmPart> parts) {
   std::vector<std::pair<double, ArmPart>> turned;
+  turned.reserve(parts.size());
   for (const ArmPart& part : parts) {
-    turned.emplace_back(turn_from(after_deg, road::bearing_out_deg(roads, part.away), side), part);
+    turned.emplace_back(turn_from(after_deg, draft.bearing_out_deg(part.away), draft.side()), part);
   }
   std::ranges::stable_sort(turned, {}, &std::pair<double, ArmPart>::first);
   std::ranges::transform(turned, parts.begin(), &std::pair<double, ArmPart>::second);
@@ -185,7 +186,9 @@ std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads
   const bool wraps = goes_on.back();
   const std::size_t start =
       wraps ? static_cast<std::size_t>(first_end - goes_on.begin()) + 1 : std::size_t{0};
-  std::vector<JunctionArm> arms(1);
+  std::vector<JunctionArm> arms;
+  arms.reserve(count);
+  arms.emplace_back();
   for (std::size_t i = 0; i < count; ++i) {
     const std::size_t at = (start + i) % count;
     arms.back().parts.push_back(parts[at]);
@@ -197,8 +200,9 @@ std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads
 
 std::vector<JunctionArm> arms_at(const Draft& draft, const road::Roads& roads, NodeId node) {
   std::vector<ArmPart> parts;
+  parts.reserve(roads.leaving(node).size());
   for (const StretchId away : roads.leaving(node)) parts.push_back(part_of(draft, away, 0));
-  order_round(roads, draft.side(), 0, parts);
+  order_round(draft, 0, parts);
   return join_parts(draft, roads, parts);
 }
 

@@ -39,7 +39,7 @@ struct JunctionArm {
 ArmPart part_of(const Draft& draft, StretchId away, std::size_t position);
 
 /// Orders parts at one node by bearing in driving direction, starting after the given bearing.
-void order_round(const road::Roads& roads, Side side, double after_deg, std::span<ArmPart> parts);
+void order_round(const Draft& draft, double after_deg, std::span<ArmPart> parts);
 
 /// Arms from parts in driving order.
 std::vector<JunctionArm> join_parts(const Draft& draft, const road::Roads& roads,

@@ -41,9 +41,9 @@ bool is_guessed(const Draft& draft, PieceId id) {
   return fact.confidence == road::LimitConfidence::check;
 }
 
-bool bends_too_much(const road::Roads& roads, PieceId id, double mps) {
+bool bends_too_much(const Draft& draft, const road::Roads& roads, PieceId id, double mps) {
   const double radius = least_radius_m(mps);
-  const RoadLine line = road_line(roads, id, lengthening_for_bends(radius));
+  const RoadLine line = road_line(draft, roads, id, lengthening_for_bends(radius));
   return share_bending(line, radius) >= least_share;
 }
 
@@ -67,7 +67,7 @@ std::vector<RunMember> bends_members(Draft& draft) {
     const double limit = limit_mps(draft, id);
     if (!is_fast(draft, limit) || bends_by_design(roads.pieces[id.index()])) return false;
     if (is_guessed(draft, id) && !country.holds(id)) return false;
-    return bends_too_much(roads, id, limit);
+    return bends_too_much(draft, roads, id, limit);
   };
   for_each_road_that(draft, bends, [&](PieceId id) {
     add_both_ways(draft, members,
@@ -80,7 +80,7 @@ void mark_winding(Draft& draft) {
   const road::Roads roads = draft.roads();
   const auto winds = [&](PieceId id) {
     return is_fast(draft, limit_mps(draft, id)) &&
-           bends_too_much(roads, id, winding_mph * mps_per_mph);
+           bends_too_much(draft, roads, id, winding_mph * mps_per_mph);
   };
   for_each_road_that(draft, winds, [&](PieceId id) {
     draft.tables.pieces[id.index()].flags |= road::piece_flag::winding;

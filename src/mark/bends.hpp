@@ -1,7 +1,7 @@
 // Bends of a road too sharp for a speed.
 //
 //   const double radius = least_radius_m(26.8);   // 60 mph: 330 m
-//   share_bending(road_line(roads, piece, lengthening_for_bends(radius)), radius) >= 0.5;
+//   share_bending(road_line(draft, roads, piece, lengthening_for_bends(radius)), radius) >= 0.5;
 //
 // Rules: private to mark.
 #pragma once

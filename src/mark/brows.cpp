@@ -98,7 +98,7 @@ std::string Brows::tag_on(PieceId id) const {
 
 /// Metres one sees over the sharpest crest of the piece; 0 when it has none.
 double Brows::sight_over_m(PieceId id) const {
-  const HeightProfile profile(roads_, draft_.heights, id);
+  const HeightProfile profile(draft_, roads_, id);
   double change = 0;
   const double steps = std::max(1.0, std::ceil(profile.length_m() / profile_step_m));
   for (int i = 0; i <= static_cast<int>(steps); ++i) {

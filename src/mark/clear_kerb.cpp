@@ -174,7 +174,7 @@ void ClearKerb::walk_beyond(StretchId towards_end, std::vector<Block>& blocks) c
     const auto out = roads_.leaving(node);
     const StretchId next = out[0] == s.back() ? out[1] : out[0];
     const double turn = std::abs(
-        heading_change_deg(road::bearing_in_deg(roads_, s), road::bearing_out_deg(roads_, next)));
+        heading_change_deg(draft_.bearing_in_deg(s), draft_.bearing_out_deg(next)));
     if (turn > turn_on_circle_deg(bend_radius_m_)) keep_clear(beyond_m, bend_m_);
     s = next;
     if (s.piece() == towards_end.piece()) return;

@@ -6,6 +6,7 @@
 // 3. A fact is told when a tag speaks of it, whatever it says: "no parking" tells of parking.
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include "loopwright/mark/rules.hpp"
 
@@ -51,6 +52,13 @@ bool speaks_of(std::string_view key, std::string_view wanted) {
          (key.size() == wanted.size() || key[wanted.size()] == ':');
 }
 
+/// What is known of one sort of street so far.
+struct Covered {
+  std::string_view streets;
+  double all_m = 0;
+  std::array<double, facts.size()> told_m{};
+};
+
 /// By fact, whether a tag speaks of it.
 using Told = std::array<bool, facts.size()>;
 
@@ -70,6 +78,7 @@ Told told_by(const Tags& tags) {
 
 void count_coverage(Draft& draft) {
   const road::Roads roads = draft.roads();
+  std::vector<Covered> sorts;   // as they come up
   const RawWay* way = nullptr;  // the last one that was read
   Told told{};
   for (std::size_t p = 0; p < roads.pieces.size(); ++p) {
@@ -81,9 +90,15 @@ void count_coverage(Draft& draft) {
       way = &draft.way(id);
       told = told_by(way->tags);
     }
+    auto sort = std::ranges::find(sorts, streets, &Covered::streets);
+    if (sort == sorts.end()) sort = sorts.insert(sort, {streets});
+    sort->all_m += piece.length_m;
     for (std::size_t f = 0; f < facts.size(); ++f)
-      draft.report.cover(streets, facts[f].name, piece.length_m, told[f] ? piece.length_m : 0);
+      if (told[f]) sort->told_m[f] += piece.length_m;
   }
+  for (const Covered& sort : sorts)
+    for (std::size_t f = 0; f < facts.size(); ++f)
+      draft.report.cover(sort.streets, facts[f].name, sort.all_m, sort.told_m[f]);
 }
 
 }  // namespace loopwright::mark

@@ -83,9 +83,9 @@ class MouthFinder {
     const StretchId b = junction.arms[(minor + 2) % 3].parts.front().away;
     const StretchId side_road = junction.arms[minor].parts.front().away;
     // Driving from a over the junction into b, the side road lies left or right of the way on.
-    const double heading = road::bearing_out_deg(roads_, a) + 180;
-    const bool on_left = heading_change_deg(heading, road::bearing_out_deg(roads_, side_road)) <
-                         heading_change_deg(heading, road::bearing_out_deg(roads_, b));
+    const double heading = draft_.bearing_out_deg(a) + 180;
+    const bool on_left = heading_change_deg(heading, draft_.bearing_out_deg(side_road)) <
+                         heading_change_deg(heading, draft_.bearing_out_deg(b));
     auto first = cycle_lane(draft_, a.piece(), flank_of(a.back(), on_left));
     const auto second = cycle_lane(draft_, b.piece(), flank_of(b, on_left));
     if (!first || !second) return std::nullopt;

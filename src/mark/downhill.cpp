@@ -72,7 +72,7 @@ void Downhill::judge(PieceId id) {
   }
   if (!draft_.heights) return;
   const auto incline = read_incline(draft_.way_tags(id).get("incline"));
-  const Steepest steepest = steepest_of(HeightProfile(roads_, draft_.heights, id));
+  const Steepest steepest = steepest_of(HeightProfile(draft_, roads_, id));
   for (const bool against : {false, true}) {
     const double down = against ? steepest.up_percent : steepest.down_percent;
     const int sign = against ? 1 : -1;

@@ -12,7 +12,6 @@
 #include <array>
 #include <cassert>
 #include <span>
-#include <tuple>
 #include <utility>
 
 #include "loopwright/mark/row_order.hpp"
@@ -151,10 +150,8 @@ bool Draft::is_controlled(NodeId node) const {
 }
 
 void Draft::finish() {
-  // Among equals the one that was added first, without the memory that a stable sort takes for as many again.
-  std::ranges::sort(tables.chances, {}, [](const road::Chance& c) {
-    return std::tuple_cat(order_of(c), std::tuple(c.path_first));
-  });
+  bearings_ = {};  // room for the paths
+  std::ranges::sort(tables.chances, comes_before);
   tables.chance_path.clear();
   std::size_t ids = 0;
   for (const std::vector<StretchId>& block : paths_) ids += block.size();

@@ -52,7 +52,7 @@ void Gradients::set(PieceId id, double percent, std::string_view source) {
 std::optional<double> Gradients::by_grid(PieceId id) const {
   const road::Piece& piece = roads_.pieces[id.index()];
   if (!draft_.heights || piece.road_class == road::RoadClass::service) return std::nullopt;
-  const HeightProfile profile(roads_, draft_.heights, id);
+  const HeightProfile profile(draft_, roads_, id);
   const double beyond = std::max(0.0, (usual_slope_m - piece.length_m) / 2);
   return profile.slope_percent(-beyond, piece.length_m + beyond);
 }

@@ -30,13 +30,13 @@ bool off_the_ground(const road::Piece& piece) {
 
 }  // namespace
 
-HeightProfile::HeightProfile(const road::Roads& roads, const HeightSource& heights, PieceId piece) {
+HeightProfile::HeightProfile(const Draft& draft, const road::Roads& roads, PieceId piece) {
   const road::Piece& row = roads.pieces[piece.index()];
   length_m_ = row.length_m;
-  if (!heights || off_the_ground(row)) return;
-  const RoadLine line = road_line(roads, piece, {beyond_m, flag::bridge | flag::tunnel});
+  if (!draft.heights || off_the_ground(row)) return;
+  const RoadLine line = road_line(draft, roads, piece, {beyond_m, flag::bridge | flag::tunnel});
   walk_evenly(line.points, height_every_m, [&](double along_m, Point at) {
-    if (const auto height = heights(at)) samples_.push_back({along_m - line.before_m, *height});
+    if (const auto height = draft.heights(at)) samples_.push_back({along_m - line.before_m, *height});
   });
 }
 

@@ -1,6 +1,6 @@
 // Heights along a piece of road, and a little beyond its ends, as an elevation grid has them.
 //
-//   const HeightProfile profile(roads, heights, piece);
+//   const HeightProfile profile(draft, roads, piece);
 //   profile.slope_percent(0, 300);   // mean rise along the way, over these metres of it
 //
 // Rules: private to mark. Metres along count from the piece's first node; before it negative. A
@@ -11,8 +11,7 @@
 #include <optional>
 #include <vector>
 
-#include "loopwright/mark/heights.hpp"
-#include "loopwright/road/roads.hpp"
+#include "loopwright/mark/draft.hpp"
 
 namespace loopwright::mark {
 
@@ -22,7 +21,8 @@ inline constexpr double least_slope_m = 200, usual_slope_m = 300;
 
 class HeightProfile {
  public:
-  HeightProfile(const road::Roads& roads, const HeightSource& heights, PieceId piece);
+  /// By the draft's heights; roads are its own.
+  HeightProfile(const Draft& draft, const road::Roads& roads, PieceId piece);
 
   /// Rise in per cent of the line that fits the heights between best; empty when fewer than
   /// `least_m` of these metres, or too few heights, are known.

@@ -20,11 +20,6 @@ namespace {
 
 constexpr std::string_view by_signs = "as the signs say @ (variable signs)";
 
-/// What the tags say of one direction.
-struct LimitHours {
-  std::string base, text, source;
-};
-
 void add(LimitHours& hours, std::string_view clause, const std::string& tag) {
   if (!hours.text.empty()) hours.text += "; ";
   hours.text += clause;
@@ -75,12 +70,16 @@ LimitHours in_direction(const Tags& tags, const LimitKeys& keys) {
 
 }  // namespace
 
-void keep_limit_hours(Draft& draft, PieceId piece) {
+BothLimitHours limit_hours_of(const Tags& tags) {
+  return {in_direction(tags, keys_along), in_direction(tags, keys_against)};
+}
+
+void keep_limit_hours(Draft& draft, PieceId piece, const BothLimitHours& of_way) {
   for (const bool back : {false, true}) {
     const StretchId stretch(piece, back);
     std::uint32_t& flags = draft.tables.stretches[stretch.index()].flags;
     if ((flags & road::stretch_flag::drivable) == 0) continue;
-    const LimitHours hours = in_direction(draft.way_tags(piece), back ? keys_against : keys_along);
+    const LimitHours& hours = back ? of_way.against : of_way.along;
     if (hours.text.empty()) continue;
     flags |= road::stretch_flag::timed;
     // No single number is sure then: look for the sign.

@@ -136,7 +136,7 @@ bool MeetingTraffic::may_be_terrace(PieceId id) const {
 Reason MeetingTraffic::by_terraces(PieceId id) const {
   if (!may_be_terrace(id)) return {};
   const double beyond = std::max(0.0, (least_window_m - row(id).length_m) / 2);
-  const RoadLine line = road_line(roads_, id, {beyond, 0});
+  const RoadLine line = road_line(draft_, roads_, id, {beyond, 0});
   const double hundreds = length_m(line.points) / 100;
   const double fewest = std::min(2 * least_per_side, least_on_one) * hundreds;
   const auto houses =

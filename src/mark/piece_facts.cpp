@@ -73,6 +73,7 @@ class PieceFacts {
   }
   void report_odd(PieceId id, std::string_view what, std::string_view key);
   void add_widths(PieceId id);
+  [[nodiscard]] static std::uint32_t flags_of(const RawWay& way, RoadClass road_class);
   [[nodiscard]] bool has_humps(PieceId id);
   [[nodiscard]] bool is_quiet(PieceId id);
   void add_bus_lane(PieceId id, const BusLaneFact& fact);
@@ -80,8 +81,14 @@ class PieceFacts {
   Draft& draft_;
   PieceWidths widths_;
   MarkedNodes humps_;
-  const RawWay* way_of_lanes_ = nullptr;  // the last one whose bus lanes were read
-  std::vector<BusLaneFact> bus_lanes_;    // of it
+  // What is of a whole way is read once for all its pieces, which follow each other: the last way, and what it says.
+  const RawWay *way_of_flags_ = nullptr, *way_of_limits_ = nullptr, *way_of_lanes_ = nullptr;
+  std::uint32_t flags_ = 0;
+  std::uint8_t lanes_ = 0;
+  std::uint32_t dual_ = 0;  // bits of the piece that limits_ are of: those of a way may differ
+  BothLimits limits_;
+  std::vector<BusLaneFact> bus_lanes_;
+  BothLimitHours limit_hours_;
 };
 
 void PieceFacts::report_odd(PieceId id, std::string_view what, std::string_view key) {
@@ -95,6 +102,7 @@ void PieceFacts::add_widths(PieceId id) {
   row(id).usable_width_m = static_cast<float>(widths.usable_m);
   row(id).width_source = draft_.text(widths.tag);
   set(id, flag::parked_both, widths.parked_both);
+  if (!starts_way(id)) return;  // oddities are told once a way
   const Tags& tags = draft_.way_tags(id);
   if (const std::string unread = unread_size_tag(tags); !unread.empty()) {
     report_odd(id, "a limit on size can't be read", unread.substr(0, unread.find('=')));
@@ -110,17 +118,30 @@ bool PieceFacts::has_humps(PieceId id) {
   return humps_slow(humps_.count_on(way, row(id).from_index, row(id).to_index), row(id).length_m);
 }
 
+/// Those that a way's tags tell.
+std::uint32_t PieceFacts::flags_of(const RawWay& way, RoadClass road_class) {
+  const Tags& tags = way.tags;
+  const auto if_so = [](std::uint32_t bits, bool on) { return on ? bits : 0U; };
+  return if_so(flag::one_way, one_way_of(tags, road_class).one_way) |
+         if_so(flag::ring, tags.is("junction", "roundabout") || tags.is("junction", "circular")) |
+         if_so(flag::bridge, says_yes(tags, "bridge")) |
+         if_so(flag::tunnel, says_yes(tags, "tunnel")) |
+         if_so(flag::lit, says_yes(tags, "lit") && !tags.is("lit", "disused")) |
+         if_so(flag::minor_service, is_minor_service(tags));
+}
+
 void PieceFacts::add_shape_and_kind(PieceId id) {
-  const Tags& tags = draft_.way_tags(id);
-  set(id, flag::one_way, one_way_of(tags, row(id).road_class).one_way);
-  set(id, flag::ring, tags.is("junction", "roundabout") || tags.is("junction", "circular"));
-  set(id, flag::bridge, says_yes(tags, "bridge"));
-  set(id, flag::tunnel, says_yes(tags, "tunnel"));
-  set(id, flag::lit, says_yes(tags, "lit") && !tags.is("lit", "disused"));
-  set(id, flag::minor_service, is_minor_service(tags));
-  set(id, flag::bus_route, std::ranges::binary_search(draft_.raw.bus_route_ways, row(id).way));
+  const RawWay& way = draft_.way(id);
+  const Tags& tags = way.tags;
+  if (way_of_flags_ != &way) {
+    way_of_flags_ = &way;
+    flags_ = flags_of(way, row(id).road_class);
+    if (std::ranges::binary_search(draft_.raw.bus_route_ways, way.id)) flags_ |= flag::bus_route;
+    lanes_ = lanes_of(tags);
+  }
+  row(id).flags |= flags_;
   set(id, flag::humps, has_humps(id));
-  row(id).lanes = lanes_of(tags);
+  row(id).lanes = lanes_;
   add_widths(id);
   constexpr std::array<std::string_view, 10> known{
       "yes", "true", "1", "no", "false", "0", "-1", "reverse", "reversible", "alternating"};
@@ -146,9 +167,14 @@ bool PieceFacts::is_quiet(PieceId id) {
 }
 
 void PieceFacts::add_limits(PieceId id) {
-  const BothLimits limits = limits_of(draft_, id);
-  draft_.tables.stretches[StretchId{id, false}.index()].limit = limits.along;
-  draft_.tables.stretches[StretchId{id, true}.index()].limit = limits.against;
+  const RawWay& way = draft_.way(id);
+  const std::uint32_t dual = row(id).flags & (flag::dual | flag::dual_inferred);
+  if (way_of_limits_ != &way || dual_ != dual) {
+    way_of_limits_ = &way, dual_ = dual;
+    limits_ = limits_of(draft_, id);
+  }
+  draft_.tables.stretches[StretchId{id, false}.index()].limit = limits_.along;
+  draft_.tables.stretches[StretchId{id, true}.index()].limit = limits_.against;
 }
 
 void PieceFacts::add_bus_lane(PieceId id, const BusLaneFact& fact) {
@@ -169,9 +195,10 @@ void PieceFacts::add_lanes_and_hours(PieceId id) {
     way_of_lanes_ = &way;
     const OneWay one_way = one_way_of(way.tags, row(id).road_class);
     bus_lanes_ = bus_lanes_of(way.tags, one_way, draft_.side());
+    limit_hours_ = limit_hours_of(way.tags);
   }
   for (const BusLaneFact& lane : bus_lanes_) add_bus_lane(id, lane);
-  keep_limit_hours(draft_, id);
+  keep_limit_hours(draft_, id, limit_hours_);
 }
 
 /// Such texts on points of the roads: barriers, low bridges.

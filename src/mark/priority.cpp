@@ -89,7 +89,7 @@ bool apply_classes(const road::Roads& roads, NodeId node, const std::vector<Junc
 }
 
 /// Of three arms, the one that the other two, running straight through, leave over.
-std::optional<std::size_t> beside_straight_road(const road::Roads& roads,
+std::optional<std::size_t> beside_straight_road(const Draft& draft, const road::Roads& roads,
                                                 const std::vector<JunctionArm>& arms) {
   std::optional<std::size_t> best;
   double least = straight_within_deg;
@@ -97,17 +97,17 @@ std::optional<std::size_t> beside_straight_road(const road::Roads& roads,
     const JunctionArm& a = arms[(stem + 1) % 3];
     const JunctionArm& b = arms[(stem + 2) % 3];
     if (rank(piece_of(roads, a).road_class) != rank(piece_of(roads, b).road_class)) continue;
-    const double into = road::bearing_out_deg(roads, a.parts.front().away) + 180;
-    const double out = road::bearing_out_deg(roads, b.parts.front().away);
+    const double into = draft.bearing_out_deg(a.parts.front().away) + 180;
+    const double out = draft.bearing_out_deg(b.parts.front().away);
     const double bend = std::abs(heading_change_deg(into, out));
     if (bend <= least) best = stem, least = bend;
   }
   return best;
 }
 
-void apply_shape(const road::Roads& roads, NodeId node, const std::vector<JunctionArm>& arms,
-                 Rules& rules) {
-  const auto stem = beside_straight_road(roads, arms);
+void apply_shape(const Draft& draft, const road::Roads& roads, NodeId node,
+                 const std::vector<JunctionArm>& arms, Rules& rules) {
+  const auto stem = beside_straight_road(draft, roads, arms);
   if (!stem) return;
   for (ArmRule& rule : rules) rule.yield = Yield::keeps;
   rules[*stem] = {Yield::gives_way,
@@ -143,7 +143,7 @@ std::vector<ArmRule> priorities(const Draft& draft, const road::Roads& roads, No
   Rules rules(arms.size());
   if (arms.size() < 3 || apply_signs(draft, roads, arms, rules)) return rules;
   if (apply_classes(roads, node, arms, rules)) return rules;
-  if (arms.size() == 3) apply_shape(roads, node, arms, rules);
+  if (arms.size() == 3) apply_shape(draft, roads, node, arms, rules);
   return rules;
 }
 

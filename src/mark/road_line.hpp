@@ -1,6 +1,6 @@
 // The line of a piece of road, lengthened at both ends by the road straight on.
 //
-//   const RoadLine line = road_line(roads, piece, {150, road::piece_flag::bridge});
+//   const RoadLine line = road_line(draft, roads, piece, {150, road::piece_flag::bridge});
 //
 // Rules: private to mark. Straight on is the straightest of the other stretches at a node, within
 // 45 degrees; where there is none, the line ends.
@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "loopwright/base/point_between.hpp"
-#include "loopwright/road/roads.hpp"
+#include "loopwright/mark/draft.hpp"
 
 namespace loopwright::mark {
 
@@ -25,7 +25,8 @@ struct Lengthening {
   double by_m = 0;             ///< at each end
   std::uint32_t not_over = 0;  ///< piece flags of roads it must not go on by
 };
-RoadLine road_line(const road::Roads& roads, PieceId piece, Lengthening how);
+/// roads are the draft's.
+RoadLine road_line(const Draft& draft, const road::Roads& roads, PieceId piece, Lengthening how);
 
 /// Calls f(metres along, point) at both ends of a line and at equal steps of at most `step_m`.
 template <class F>

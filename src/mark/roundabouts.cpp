@@ -88,7 +88,7 @@ std::vector<ArmPart> parts_of(Draft& draft, const road::Roads& roads, const Ring
       add_part(draft, roads, ring, {away, at}, parts);
     }
     const double inward_deg = bearing_deg(roads.nodes[node.index()].at, ring.middle);
-    order_round(roads, draft.side(), inward_deg, std::span(parts).subspan(first));
+    order_round(draft, inward_deg, std::span(parts).subspan(first));
   }
   for (std::size_t i = 0; i < parts.size(); ++i) parts[i].order = i;
   return parts;

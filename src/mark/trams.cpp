@@ -60,16 +60,30 @@ std::vector<std::uint64_t> cells_round(Point at) {
   return road::grid_cells_of(box);
 }
 
-/// The same of any point of a line.
-std::vector<std::uint64_t> cells_round(std::span<const Point> line) {
-  std::vector<Point> corners;  // of a box round each leg
-  for (std::size_t i = 1; i < line.size(); ++i) {
-    const auto [south, north] = std::minmax(line[i - 1].lat_e7, line[i].lat_e7);
-    const auto [west, east] = std::minmax(line[i - 1].lon_e7, line[i].lon_e7);
-    corners.push_back({south - margin_e7, west - margin_e7});
-    corners.push_back({north + margin_e7, east + margin_e7});
+/// The same of any point of a track, ascending.
+std::vector<std::uint64_t> cells_round(const std::vector<Track>& tracks) {
+  std::vector<std::uint64_t> cells;
+  for (const Track& track : tracks) {
+    const auto [south, north] = std::minmax(track.from.lat_e7, track.to.lat_e7);
+    const auto [west, east] = std::minmax(track.from.lon_e7, track.to.lon_e7);
+    const std::array box{Point{south - margin_e7, west - margin_e7},
+                         Point{north + margin_e7, east + margin_e7}};
+    const auto round = road::grid_cells_of(box);
+    cells.insert(cells.end(), round.begin(), round.end());
   }
-  return road::grid_cells_of(corners);
+  std::ranges::sort(cells);
+  cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
+  return cells;
+}
+
+/// By piece, whether a track lies near enough to any cell of it: of few, even in a town with trams. A road that has a
+/// track has a point in such a cell, and the grid lists it there.
+std::vector<bool> with_tracks_near(const road::Roads& roads, const std::vector<Track>& tracks) {
+  std::vector<bool> near(roads.pieces.size());
+  for (const std::uint64_t cell : cells_round(tracks))
+    for (const road::GridEntry& entry : equal_rows(roads.grid, cell, &road::GridEntry::cell))
+      near[entry.piece.index()] = true;
+  return near;
 }
 
 bool on_same_layer(const Tags& road, const Tags& tram) {
@@ -84,12 +98,15 @@ bool in_same_line(double a_deg, double b_deg) {
 class Trams {
  public:
   explicit Trams(Draft& draft)
-      : draft_(draft), roads_(draft.roads()), rails_(draft.raw), tracks_(tracks_of(draft.raw)) {}
+      : draft_(draft),
+        roads_(draft.roads()),
+        rails_(draft.raw),
+        tracks_(tracks_of(draft.raw)),
+        near_(with_tracks_near(roads_, tracks_)) {}
   RunFamily find();
 
  private:
   [[nodiscard]] std::string certain_tag(PieceId id) const;
-  [[nodiscard]] bool may_have_track(PieceId id) const;
   [[nodiscard]] bool lies_in(PieceId id) const;
   [[nodiscard]] bool has_track(PieceId id, Point at, double heading_deg) const;
 
@@ -97,6 +114,7 @@ class Trams {
   road::Roads roads_;
   TramRails rails_;
   std::vector<Track> tracks_;
+  std::vector<bool> near_;  // by piece
 };
 
 std::string Trams::certain_tag(PieceId id) const {
@@ -127,13 +145,6 @@ bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
   return false;
 }
 
-/// False where no track lies in any cell of the road: most roads, even in a town with trams.
-bool Trams::may_have_track(PieceId id) const {
-  return std::ranges::any_of(cells_round(roads_.shape_of(id)), [&](std::uint64_t cell) {
-    return std::ranges::binary_search(tracks_, cell, {}, &Track::cell);
-  });
-}
-
 /// Step 2.
 bool Trams::lies_in(PieceId id) const {
   const auto shape = roads_.shape_of(id);
@@ -156,7 +167,7 @@ RunFamily Trams::find() {
     if (roads_.pieces[row].road_class == road::RoadClass::service) continue;
     std::string tag = certain_tag(id);
     const Confidence confidence = tag.empty() ? Confidence::inferred : Confidence::certain;
-    if (tag.empty() && !tracks_.empty() && may_have_track(id) && lies_in(id))
+    if (tag.empty() && near_[row] && lies_in(id))
       tag = "railway=tram beside its line";
     if (tag.empty()) continue;
     for (const StretchId stretch : {StretchId{id, false}, StretchId{id, true}}) {

@@ -41,6 +41,13 @@ struct Carriageway {
   std::string tag;
 };
 
+/// What a road's tags say of the room on it, read once.
+struct Room {
+  const Tags& tags;
+  Carriageway road;
+  Parked parked;
+};
+
 bool may_be_carriageway(double metres) {
   return metres >= least_carriageway_m && metres <= most_carriageway_m;
 }
@@ -104,9 +111,8 @@ Reason left_reason(const Carriageway& road, const Parked& parked, const Tags& ta
   return {road.tag.empty() ? parked.tag : road.tag + " " + parked.tag, false};
 }
 
-Reason narrow_reason(const Tags& tags, RoadClass road_class, const Widths& so_far) {
-  const Carriageway road = carriageway_of(tags);
-  const Parked parked = parked_on(tags);
+Reason narrow_reason(const Room& room, RoadClass road_class, const Widths& so_far) {
+  const auto& [tags, road, parked] = room;
   if (so_far.usable_m > 0 && so_far.usable_m < car_and_lorry_m)
     return left_reason(road, parked, tags);
   if (road.metres > 0 && so_far.usable_m == 0) return left_reason(road, parked, tags);
@@ -118,16 +124,16 @@ Reason narrow_reason(const Tags& tags, RoadClass road_class, const Widths& so_fa
   return {};
 }
 
-void judge_one_way(const Tags& tags, Widths& widths) {
+void judge_one_way(const Room& room, Widths& widths) {
   if (widths.usable_m == 0 || widths.usable_m >= single_file_m) return;
-  const Reason reason = left_reason(carriageway_of(tags), parked_on(tags), tags);
+  const Reason reason = left_reason(room.road, room.parked, room.tags);
   widths.narrow = true, widths.certain = reason.certain, widths.tag = reason.tag;
 }
 
-void judge_two_way(const Tags& tags, RoadClass road_class, Widths& widths) {
-  const Reason single = single_track_reason(tags, carriageway_of(tags));
+void judge_two_way(const Room& room, RoadClass road_class, Widths& widths) {
+  const Reason single = single_track_reason(room.tags, room.road);
   const Reason narrow =
-      single.tag.empty() ? narrow_reason(tags, road_class, widths) : Reason(single);
+      single.tag.empty() ? narrow_reason(room, road_class, widths) : Reason(single);
   widths.single_track = !single.tag.empty();
   widths.narrow = !narrow.tag.empty();
   widths.certain = narrow.certain;
@@ -165,17 +171,17 @@ std::optional<double> read_width(std::string_view text) {
 }
 
 Widths widths_of(const Tags& tags, RoadClass road_class, bool one_way) {
-  const Carriageway road = carriageway_of(tags);
-  const Parked parked = parked_on(tags);
+  const Room room{tags, carriageway_of(tags), parked_on(tags)};
+  const auto& [_, road, parked] = room;
   Widths widths;
   widths.width_m = road.metres;
   widths.usable_m = left_to_drive_m(tags, road.metres, parked);
   widths.parked_both = parked.both();
   widths.tag = road.tag.empty() ? parked.tag : road.tag;
   if (one_way) {
-    judge_one_way(tags, widths);
+    judge_one_way(room, widths);
   } else {
-    judge_two_way(tags, road_class, widths);
+    judge_two_way(room, road_class, widths);
   }
   return widths;
 }

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <span>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -192,10 +191,7 @@ void Layout::lay_places() {
 void Layout::lay_practice() {
   for (road::Chance& chance : tables_.chances)
     tell(chance.place), tell(chance.entry), tell(chance.exit);
-  // Among equals as they stood, which their paths tell, without the memory that a stable sort takes.
-  std::ranges::sort(tables_.chances, {}, [](const road::Chance& chance) {
-    return std::tuple_cat(mark::order_of(chance), std::tuple(chance.path_first));
-  });
+  std::ranges::sort(tables_.chances, mark::comes_before);
   std::vector<StretchId> paths;
   paths.reserve(tables_.chance_path.size());
   for (road::Chance& chance : tables_.chances) {

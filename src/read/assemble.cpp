@@ -52,6 +52,7 @@ void lay_out_graph(mark::Draft& draft, const BuildOptions& options) {
   const std::vector<bool> cut =
       split_roads(draft, select_roads(draft.raw, options, draft.report), options.outline.get());
   draft.learn_rows();
+  draft.learn_bearings();
   list_leaving(draft.tables);
   find_dead_ends(draft, cut);
   resolve_turn_rules(draft);

@@ -16,7 +16,6 @@
 #include <cmath>
 #include <utility>
 #include "loopwright/base/equal_rows.hpp"
-#include "loopwright/base/in_parts.hpp"
 
 namespace loopwright::read {
 namespace {
@@ -40,15 +39,21 @@ class TurnLayer {
   [[nodiscard]] bool back_over_its_line(StretchId from, StretchId to) const;
   [[nodiscard]] road::Turn turn(StateId from, StretchId to) const;
 
+  /// Change of heading from the last metres of one to the first of the other, of bearings as exact as a float.
+  [[nodiscard]] double change_deg(StretchId from, StretchId to) const {
+    return heading_change_deg(static_cast<float>(draft_.bearing_in_deg(from)),
+                              static_cast<float>(draft_.bearing_out_deg(to)));
+  }
+
+  const mark::Draft& draft_;
   road::Tables& tables_;
   road::Roads roads_;
   const ViaMemory& memory_;
   Pairs banned_, musts_;
-  std::vector<float> leaving_deg_, arriving_deg_;  // bearing by stretch
 };
 
 TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
-    : tables_(draft.tables), roads_(draft.roads()), memory_(memory) {
+    : draft_(draft), tables_(draft.tables), roads_(draft.roads()), memory_(memory) {
   for (const road::TurnRule& rule : roads_.turn_rules) {
     if (rule.path_count != 2 || !roads_.text(rule.condition).empty()) continue;
     const auto path = roads_.path_of(rule);
@@ -56,14 +61,6 @@ TurnLayer::TurnLayer(mark::Draft& draft, const ViaMemory& memory)
   }
   std::ranges::sort(banned_);
   std::ranges::sort(musts_);
-  leaving_deg_.resize(roads_.stretch_count());
-  arriving_deg_.resize(roads_.stretch_count());
-  in_parts(roads_.stretch_count(), [&](std::size_t first, std::size_t end) {
-    for (std::size_t s = first; s < end; ++s) {
-      leaving_deg_[s] = static_cast<float>(road::bearing_out_deg(roads_, StretchId{s}));
-      arriving_deg_[s] = static_cast<float>(road::bearing_in_deg(roads_, StretchId{s}));
-    }
-  });
 }
 
 bool TurnLayer::rules_allow(StretchId from, StretchId to) const {
@@ -78,8 +75,7 @@ bool TurnLayer::round_an_island(StretchId from, StretchId to) const {
       here.name == there.name && here.ref == there.ref && here.road_class == there.road_class;
   const bool halves = !roads_.drivable(from.back()) && !roads_.drivable(to.back());
   return one_road && halves && here.way != there.way &&
-         std::abs(heading_change_deg(arriving_deg_[from.index()], leaving_deg_[to.index()])) >
-             round_an_island_deg;
+         std::abs(change_deg(from, to)) > round_an_island_deg;
 }
 
 /// The point of a stretch next to its begin, or next to its end.
@@ -106,9 +102,7 @@ road::Turn TurnLayer::turn(StateId from, StretchId to) const {
   const StretchId before = roads_.stretch_of(from);
   road::Turn turn;
   turn.to = memory_.next(from, to);
-  const double change = to == before.back() ? 180.0
-                                            : heading_change_deg(arriving_deg_[before.index()],
-                                                                 leaving_deg_[to.index()]);
+  const double change = to == before.back() ? 180.0 : change_deg(before, to);
   turn.angle_deg = static_cast<std::int16_t>(std::lround(change));
   return turn;
 }

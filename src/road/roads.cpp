@@ -4,7 +4,9 @@
 // spoils.
 #include "loopwright/road/roads.hpp"
 #include "loopwright/base/equal_rows.hpp"
+#include "loopwright/base/in_parts.hpp"
 #include "loopwright/base/point_between.hpp"
+#include "loopwright/road/bearings.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -151,6 +153,20 @@ double bearing_in_deg(const Roads& roads, StretchId stretch) {
   return bearing_deg(inside(shape, end, bearing_reach_m), inside(shape, end, 0));
 }
 
+Bearings::Bearings(const Roads& roads)
+    : out_deg_(roads.stretch_count()), in_deg_(roads.stretch_count()) {
+  in_parts(roads.stretch_count(), [&](std::size_t first, std::size_t end) {
+    for (std::size_t row = first; row < end; ++row) {
+      const StretchId away{row};
+      const std::span<const Point> shape = roads.shape_of(away.piece());
+      const End at = away.against() ? End::last : End::first;
+      const Point node = inside(shape, at, 0), clear = inside(shape, at, bearing_reach_m);
+      out_deg_[row] = bearing_deg(node, clear);
+      in_deg_[away.back().index()] = bearing_deg(clear, node);
+    }
+  });
+}
+
 std::uint64_t grid_cell(Point at) {
   return cell_at(row_of(at.lat_e7), column_of(at.lon_e7));
 }
@@ -160,12 +176,15 @@ std::vector<std::uint64_t> grid_cells_of(std::span<const Point> shape) {
   for (std::size_t i = 0; i < shape.size(); ++i) {
     const auto [south, north] = std::minmax(shape[i].lat_e7, shape[i == 0 ? 0 : i - 1].lat_e7);
     const auto [west, east] = std::minmax(shape[i].lon_e7, shape[i == 0 ? 0 : i - 1].lon_e7);
-    for (std::int64_t row = row_of(south); row <= row_of(north); ++row) {
-      for (std::int64_t column = column_of(west); column <= column_of(east); ++column) {
-        cells.push_back(cell_at(row, column));
+    const std::int64_t last_row = row_of(north), last_column = column_of(east);
+    for (std::int64_t row = row_of(south); row <= last_row; ++row) {
+      for (std::int64_t column = column_of(west); column <= last_column; ++column) {
+        const std::uint64_t cell = cell_at(row, column);
+        if (cells.empty() || cells.back() != cell) cells.push_back(cell);
       }
     }
   }
+  if (cells.size() < 2) return cells;  // most roads: all of it lies in one
   sort_and_drop_repeats(cells);
   return cells;
 }

@@ -18,6 +18,7 @@
 
 #include "loopwright/mark/heights.hpp"
 #include "loopwright/mark/raw_map.hpp"
+#include "loopwright/road/bearings.hpp"
 #include "loopwright/road/report.hpp"
 #include "loopwright/road/roads.hpp"
 
@@ -44,6 +45,17 @@ class Draft {
   /// Remembers which object of the raw map each node and piece is, so that nobody searches for it
   /// again. Once, when all of them are there; without it everything below works, but slowly.
   void learn_rows();
+
+  /// Measures the bearings at the ends of all stretches, so that nobody measures one again: when pieces and shapes are
+  /// done. Without it everything below works, but slowly.
+  void learn_bearings() { bearings_ = road::Bearings(roads()); }
+  /// road::bearing_out_deg and road::bearing_in_deg.
+  [[nodiscard]] double bearing_out_deg(StretchId stretch) const {
+    return bearings_.empty() ? road::bearing_out_deg(roads(), stretch) : bearings_.out_deg(stretch);
+  }
+  [[nodiscard]] double bearing_in_deg(StretchId stretch) const {
+    return bearings_.empty() ? road::bearing_in_deg(roads(), stretch) : bearings_.in_deg(stretch);
+  }
 
   /// The whole OSM way a piece is part of.
   [[nodiscard]] const RawWay& way(PieceId piece) const;
@@ -101,6 +113,7 @@ class Draft {
   std::vector<std::vector<StretchId>> paths_;  // of chances, in the order added
   std::vector<std::uint32_t> first_place_;     // by node: row in places_at_ + 1; 0: none
   std::vector<PlaceAtNode> places_at_;
+  road::Bearings bearings_;
   std::vector<std::uint32_t> way_rows_;       // by piece: row in raw.ways
   std::vector<std::uint32_t> node_tag_rows_;  // by node: row in raw.node_tags + 1; 0: no tags
 };
