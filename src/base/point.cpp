@@ -140,8 +140,7 @@ Point point_between(Point a, Point b, double share) {
   std::int64_t lon_e7 = a.lon_e7 + rounded(lon);
   if (lon_e7 > whole_turn_e7 / 2) lon_e7 -= whole_turn_e7;
   if (lon_e7 < -whole_turn_e7 / 2) lon_e7 += whole_turn_e7;
-  return {static_cast<std::int32_t>(a.lat_e7 + rounded(lat)),
-          static_cast<std::int32_t>(lon_e7)};
+  return {static_cast<std::int32_t>(a.lat_e7 + rounded(lat)), static_cast<std::int32_t>(lon_e7)};
 }
 
 Point point_from_degrees(double lat, double lon) {

@@ -1,6 +1,8 @@
 // Method:
 //   1. One sweep from home, and one back from the end until all that was found is reached; or both over the drives
-//      of some length alone.
+//      of some length alone. What the sweep back hasn't met in the time asked for may have no way home at all: a
+//      sweep on from there, over the little road that it leads to, tells. Only when it leads farther the sweep back
+//      goes on as long as a lesson may last.
 //   2. At each state reached, its chances that count are driven through turn by turn; a chance some
 //      turn of which the wish forbids is left out.
 //   3. A junction begins at the end of its entry, anything else with its first stretch.
@@ -131,6 +133,56 @@ std::vector<ReachedChance> reached(const Ground& ground, const reach::Sweep& out
   return found;
 }
 
+/// Last states of openings, ascending, each once.
+std::vector<StateId> lasts_of(const std::vector<Opening>& open) {
+  std::vector<StateId> lasts;
+  for (const Opening& opening : open) lasts.push_back(opening.through.last);
+  std::sort(lasts.begin(), lasts.end());
+  lasts.erase(std::unique(lasts.begin(), lasts.end()), lasts.end());
+  return lasts;
+}
+
+/// True when a drive on from here comes to where `back` has been, or may come there: it leads on for minutes. False: all
+/// the road that it leads to was looked at, and there is no way home.
+bool may_lead_home(const Ground& ground, const reach::Sweep& back, reach::Sweep& on, StateId from) {
+  constexpr std::int64_t few_ms = 5 * 60'000;
+  const road::Roads& roads = ground.roads;
+  const reach::Seed seed{from, 0};
+  on.run({&seed, 1}, ground.costs, few_ms);
+  const auto is_goal = [&](StateId state) {
+    return std::ranges::find(ground.goals, state, &reach::Seed::state) != ground.goals.end();
+  };
+  return std::ranges::any_of(on.settled(), [&](std::uint32_t row) {
+    if (back.reached(StateId{row}) || is_goal(StateId{row})) return true;
+    for (std::uint32_t turn = roads.turn_first[row]; turn < roads.turn_first[row + 1]; ++turn) {
+      const StateId next = roads.turns[turn].to;
+      const bool open =
+          !ground.costs.is_banned(turn) && ground.costs.may_drive(roads.stretch_of(next));
+      if (open && !on.reached(next)) return true;
+    }
+    return false;
+  });
+}
+
+/// The sweep back from the end to all of these states that have a way home.
+void sweep_back(const Ground& ground, reach::Sweep& back, std::vector<StateId> lasts,
+                std::int64_t asked_ms) {
+  const std::int64_t first_ms = std::min(2 * asked_ms, longest_ms);
+  reach::SweepLimits limits(first_ms);
+  limits.until = lasts;
+  back.run_back(ground.goals, ground.costs, limits);
+  if (first_ms == longest_ms) return;
+  reach::Sweep on(ground.roads);
+  std::erase_if(lasts, [&](StateId last) {
+    return back.reached(last) || !may_lead_home(ground, back, on, last);
+  });
+  if (lasts.empty()) return;
+  // Those it has met are nearer than these.
+  limits.limit_ms = longest_ms;
+  limits.until = lasts;
+  back.run_back(ground.goals, ground.costs, limits);
+}
+
 }  // namespace
 
 std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Want& want,
@@ -140,13 +192,7 @@ std::vector<ReachedChance> reached_chances(const Ground& ground, const wish::Wan
   out.run(ground.starts, ground.costs, limit_ms);
   const std::vector<Opening> open = openings(ground, out, want);
   if (open.empty()) return {};
-  std::vector<StateId> lasts;
-  for (const Opening& opening : open) lasts.push_back(opening.through.last);
-  std::sort(lasts.begin(), lasts.end());
-  lasts.erase(std::unique(lasts.begin(), lasts.end()), lasts.end());
-  reach::SweepLimits limits(longest_ms);
-  limits.until = lasts;
-  back.run_back(ground.goals, ground.costs, limits);
+  sweep_back(ground, back, lasts_of(open), limit_ms);
   return reached(ground, out, back, open);
 }
 

@@ -45,12 +45,14 @@ bool is_brow_hazard(std::string_view hazard) {
 
 /// The tag that tells of a brow on a way or node; empty when none does.
 std::string brow_tag(const Tags& tags) {
-  for (const std::string_view key : {"bridge:structure", "bridge"}) {
+  constexpr std::array<std::string_view, 2> bridges{"bridge:structure", "bridge"};
+  for (const std::string_view key : bridges) {
     if (tags.is(key, "humpback")) return tag_text(tags, key);
   }
-  if (std::ranges::any_of(split(tags.get("hazard"), ';'), is_brow_hazard)) {
+  if (tags.has("hazard") && std::ranges::any_of(split(tags.get("hazard"), ';'), is_brow_hazard)) {
     return tag_text(tags, "hazard");
   }
+  if (!tags.has("traffic_sign")) return {};
   const auto signs = split(tags.get("traffic_sign"), ';');
   return std::ranges::count(signs, "GB:528") > 0 ? tag_text(tags, "traffic_sign") : std::string();
 }

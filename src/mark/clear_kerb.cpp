@@ -173,8 +173,8 @@ void ClearKerb::walk_beyond(StretchId towards_end, std::vector<Block>& blocks) c
     if (road_ends(roads_, node) != 2) return;
     const auto out = roads_.leaving(node);
     const StretchId next = out[0] == s.back() ? out[1] : out[0];
-    const double turn = std::abs(
-        heading_change_deg(draft_.bearing_in_deg(s), draft_.bearing_out_deg(next)));
+    const double turn =
+        std::abs(heading_change_deg(draft_.bearing_in_deg(s), draft_.bearing_out_deg(next)));
     if (turn > turn_on_circle_deg(bend_radius_m_)) keep_clear(beyond_m, bend_m_);
     s = next;
     if (s.piece() == towards_end.piece()) return;

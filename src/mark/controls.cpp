@@ -196,8 +196,7 @@ void set_controls(Draft& draft, const road::Roads& roads, const NodeControls& co
 
 }  // namespace
 
-void mark_controls(Draft& draft) {
-  const road::Roads graph = draft.roads();
+void mark_controls(Draft& draft, const road::Roads& graph) {
   const auto copies = copies_by_end(graph);
   // Each turn is of one node: two threads never write the same.
   in_parts(graph.nodes.size(), [&](std::size_t first, std::size_t last) {

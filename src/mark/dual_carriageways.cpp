@@ -130,7 +130,8 @@ std::vector<PieceId> with_partner(const Draft& draft) {
 std::string dual_tag(const Tags& tags) {
   if (tags.is("dual_carriageway", "yes")) return "dual_carriageway=yes";
   if (tags.has("dual_carriageway")) return {};
-  for (const std::string_view key : {"maxspeed:type", "source:maxspeed", "maxspeed"}) {
+  constexpr std::array<std::string_view, 3> keys{"maxspeed:type", "source:maxspeed", "maxspeed"};
+  for (const std::string_view key : keys) {
     const std::string_view value = tags.get(key);
     if (value.ends_with(":nsl_dual")) return tag_text(key, value);
   }

@@ -36,7 +36,8 @@ HeightProfile::HeightProfile(const Draft& draft, const road::Roads& roads, Piece
   if (!draft.heights || off_the_ground(row)) return;
   const RoadLine line = road_line(draft, roads, piece, {beyond_m, flag::bridge | flag::tunnel});
   walk_evenly(line.points, height_every_m, [&](double along_m, Point at) {
-    if (const auto height = draft.heights(at)) samples_.push_back({along_m - line.before_m, *height});
+    if (const auto height = draft.heights(at))
+      samples_.push_back({along_m - line.before_m, *height});
   });
 }
 

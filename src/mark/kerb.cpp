@@ -195,7 +195,8 @@ std::string either(std::string_view a, std::string_view b) {
 std::string double_line_tag(const Tags& tags) {
   constexpr std::array<std::string_view, 3> one_side_at_least{"no", "forward", "backward"};
   if (one_of(tags.get("overtaking"), one_side_at_least)) return tag_text(tags, "overtaking");
-  for (const std::string_view key : {"overtaking:forward", "overtaking:backward"})
+  constexpr std::array<std::string_view, 2> directions{"overtaking:forward", "overtaking:backward"};
+  for (const std::string_view key : directions)
     if (tags.is(key, "no")) return tag_text(tags, key);
   return {};
 }

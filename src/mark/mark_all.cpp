@@ -1,9 +1,10 @@
 // All marking rules, in the order in which they need each other: limits and widths first; rings,
-// minis and signals before the junctions that must not lie in one; the times' controls last. What
+// minis and signals before the junctions that must not lie in one; the times' controls once all of them are there. What
 // was found at junctions is counted for the report; runs and limit changes count themselves.
 #include <algorithm>
 #include <string>
 
+#include "loopwright/base/at_once.hpp"
 #include "loopwright/mark/rules.hpp"
 
 namespace loopwright::mark {
@@ -19,6 +20,17 @@ void count_junctions(const Draft& draft) {
     draft.report.count("ways through: " + name,
                        std::ranges::count(draft.tables.chances, kind, &road::Chance::kind));
   }
+}
+
+/// Side by side: the kerbs add no place and ask for no control, the controls add no text and ask for none.
+void mark_kerb_and_controls(Draft& draft) {
+  const road::Roads graph = draft.roads();
+  at_once(
+      [&] {
+        mark_pull_ups(draft);
+        mark_kerb_bans(draft);
+      },
+      [&] { mark_controls(draft, graph); });
 }
 
 }  // namespace
@@ -40,10 +52,8 @@ void mark_all(Draft& draft) {
   mark_limit_changes(draft);
   mark_runs(draft);
   mark_bus_stops(draft);
-  mark_pull_ups(draft);
-  mark_kerb_bans(draft);
+  mark_kerb_and_controls(draft);
   mark_manoeuvres(draft);
-  mark_controls(draft);
   report_unread_hours(draft);
   mark_idle_rules(draft);
   mark_addresses(draft);

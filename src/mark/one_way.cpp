@@ -25,8 +25,9 @@ struct Said {
 };
 
 Said said_of(const Tags& tags) {
-  for (const std::string_view key :
-       {"oneway:motorcar", "oneway:motor_vehicle", "oneway:vehicle", "oneway"}) {
+  constexpr std::array<std::string_view, 4> keys{"oneway:motorcar", "oneway:motor_vehicle",
+                                                 "oneway:vehicle", "oneway"};
+  for (const std::string_view key : keys) {
     if (const auto value = tags.get(key); !value.empty()) {
       return {value, tag_text(key, value)};
     }

@@ -29,8 +29,8 @@ std::vector<Point> road_beyond(const Draft& draft, const road::Roads& roads, Str
   std::vector<Point> beyond;
   double length = 0;
   Point last = roads.nodes[roads.to_node(stretch).index()].at;
-  for (StretchId at = straight_on(draft, roads, stretch, how.not_over); at.known() && length < how.by_m;
-       at = straight_on(draft, roads, at, how.not_over)) {
+  for (StretchId at = straight_on(draft, roads, stretch, how.not_over);
+       at.known() && length < how.by_m; at = straight_on(draft, roads, at, how.not_over)) {
     const auto shape = roads.shape_of(at.piece());
     for (std::size_t i = 0; i < shape.size(); ++i) {
       const Point point = at.against() ? shape[shape.size() - 1 - i] : shape[i];

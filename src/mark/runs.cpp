@@ -32,6 +32,16 @@ const RunMember* find_member(std::span<const RunMember> members, StretchId stret
   return at != members.end() && at->stretch == stretch ? &*at : nullptr;
 }
 
+/// Of equals the first stands first. Put in one by one: there are few, and a stable sort asks for memory.
+std::vector<road::Turn> straightest_first(std::span<const road::Turn> turns) {
+  const auto bend = [](const road::Turn& turn) { return std::abs(turn.angle_deg); };
+  std::vector<road::Turn> sorted;
+  sorted.reserve(turns.size());
+  for (const road::Turn& turn : turns)
+    sorted.insert(std::ranges::upper_bound(sorted, bend(turn), {}, bend), turn);
+  return sorted;
+}
+
 /// The runs of one family: places and facts first, then the ways into them.
 class Runs {
  public:
@@ -119,9 +129,7 @@ void Runs::find_places() {
 /// Step 3: true when path_, driven so far, is or becomes long enough.
 bool Runs::go_on(StateId state, double length_m) {
   if (length_m >= least_m()) return true;
-  std::vector<road::Turn> turns(roads_.turns_from(state).begin(), roads_.turns_from(state).end());
-  std::ranges::stable_sort(turns, {}, [](const road::Turn& t) { return std::abs(t.angle_deg); });
-  for (const road::Turn& turn : turns) {
+  for (const road::Turn& turn : straightest_first(roads_.turns_from(state))) {
     const StretchId next = roads_.stretch_of(turn.to);
     if (!inside(next) || next == path_.back().back() || !tried_.insert(next).second) continue;
     path_.push_back(next);

@@ -84,8 +84,9 @@ bool is_lit(const Tags& tags) {
 }
 
 bool has_pavement(const Tags& tags) {
-  for (const std::string_view key :
-       {"sidewalk", "sidewalk:both", "sidewalk:left", "sidewalk:right"}) {
+  constexpr std::array<std::string_view, 4> keys{"sidewalk", "sidewalk:both", "sidewalk:left",
+                                                 "sidewalk:right"};
+  for (const std::string_view key : keys) {
     const std::string_view value = tags.get(key);
     if (!value.empty() && value != "no" && value != "none") return true;
   }

@@ -120,8 +120,9 @@ class Trams {
 std::string Trams::certain_tag(PieceId id) const {
   const RawWay& way = draft_.way(id);
   if (!way.tags.has("embedded_rails") && rails_.none()) return {};
-  for (const std::string_view rails : split(way.tags.get("embedded_rails"), ';')) {
-    if (rails == "tram") return "embedded_rails=tram";
+  if (way.tags.has("embedded_rails")) {
+    for (const std::string_view rails : split(way.tags.get("embedded_rails"), ';'))
+      if (rails == "tram") return "embedded_rails=tram";
   }
   const road::Piece& piece = roads_.pieces[id.index()];
   for (std::size_t i = piece.from_index + 1; i <= piece.to_index && !rails_.none(); ++i) {
@@ -167,8 +168,7 @@ RunFamily Trams::find() {
     if (roads_.pieces[row].road_class == road::RoadClass::service) continue;
     std::string tag = certain_tag(id);
     const Confidence confidence = tag.empty() ? Confidence::inferred : Confidence::certain;
-    if (tag.empty() && near_[row] && lies_in(id))
-      tag = "railway=tram beside its line";
+    if (tag.empty() && near_[row] && lies_in(id)) tag = "railway=tram beside its line";
     if (tag.empty()) continue;
     for (const StretchId stretch : {StretchId{id, false}, StretchId{id, true}}) {
       if (!roads_.drivable(stretch)) continue;

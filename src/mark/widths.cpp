@@ -17,6 +17,7 @@
 // street that is no wider, under 4.8 m is left. OSM wiki: Key:width, Key:narrow,
 // Key:passing_places.
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "loopwright/base/text.hpp"
@@ -53,7 +54,9 @@ bool may_be_carriageway(double metres) {
 }
 
 Carriageway carriageway_of(const Tags& tags) {
-  for (const std::string_view key : {"width:carriageway", "width", "est_width"}) {
+  constexpr std::array<std::string_view, 3> keys{"width:carriageway", "width", "est_width"};
+  for (const std::string_view key : keys) {
+    if (!tags.has(key)) continue;
     const auto metres = read_width(tags.get(key));
     if (metres && may_be_carriageway(*metres)) {
       return {*metres, key != "est_width", tag_text(tags, key)};

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "adjacency.hpp"
+#include "loopwright/base/at_once.hpp"
 #include "loopwright/base/curve.hpp"
 #include "loopwright/mark/row_order.hpp"
 #include "loopwright/road/by_id.hpp"
@@ -224,11 +225,17 @@ void Layout::lay_facts() {
 
 void lay_along_curve(road::Tables& tables) {
   Layout layout(tables);
-  layout.lay_roads();
-  layout.lay_turns();
-  layout.lay_places();
-  layout.lay_practice();
-  layout.lay_facts();
+  // No column is of both.
+  at_once(
+      [&] {
+        layout.lay_roads();
+        layout.lay_turns();
+      },
+      [&] {
+        layout.lay_places();
+        layout.lay_practice();
+        layout.lay_facts();
+      });
 }
 
 }  // namespace loopwright::read

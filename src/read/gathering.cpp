@@ -13,17 +13,11 @@
 namespace loopwright::read {
 namespace {
 
-/// With the room they need: what is added to bit by bit would have room for as much again.
+/// Copied once more at the end: text that was added to bit by bit has room for as much again, a copy has none.
 mark::Tags tags_of(const osmium::OSMObject& object) {
-  std::size_t count = 0, letters = 0;
-  for (const osmium::Tag& tag : object.tags()) {
-    ++count;
-    letters += std::string_view(tag.key()).size() + std::string_view(tag.value()).size();
-  }
   mark::Tags tags;
-  tags.reserve(count, letters);
   for (const osmium::Tag& tag : object.tags()) tags.add(tag.key(), tag.value());
-  return tags;
+  return mark::Tags(std::as_const(tags));
 }
 
 /// Railways in use that may meet a road on the level. OSM wiki, Tag:railway=level_crossing.

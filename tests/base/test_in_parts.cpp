@@ -4,6 +4,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "loopwright/base/at_once.hpp"
 #include "loopwright/base/in_parts.hpp"
 
 namespace loopwright {
@@ -49,6 +50,19 @@ TEST_CASE("what the work throws comes out when both threads are done", "[base]")
   };
   CHECK_THROWS_WITH(in_parts(100'000, work), "a bad row");
   CHECK(rows >= 256);
+}
+
+TEST_CASE("two pieces of work are both done, whatever one of them throws", "[base]") {
+  int first = 0, second = 0;
+  at_once([&] { first = 1; }, [&] { second = 2; });
+  CHECK(first == 1);
+  CHECK(second == 2);
+  CHECK_THROWS_WITH(at_once([] { throw std::runtime_error("the first"); }, [&] { second = 3; }),
+                    "the first");
+  CHECK(second == 3);
+  CHECK_THROWS_WITH(at_once([&] { first = 4; }, [] { throw std::runtime_error("the second"); }),
+                    "the second");
+  CHECK(first == 4);
 }
 
 }  // namespace

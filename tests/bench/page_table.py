@@ -161,13 +161,27 @@ def scattered(build, root, folder, count):
     Queries(build, area, folder, HOME).print()
 
 
-def run(build, root, folder, counts):
+def real_imports(build, root, folder):
+    """Of Newport and the scale tile; returns Newport's area."""
     print(f"{IMPORT_HEAD}", flush=True)
     newport = folder / "newport.area"
     for file, region, area in (("newport-2023.osm.pbf", "GB-WLS", newport),
                                ("scale-tile-2017.osm.pbf", "GB-ENG", folder / "tile.area")):
         if (root / SHARED / file).exists():
             print(Import(build, root / SHARED / file, region, area, 5).row(file), flush=True)
+    return newport
+
+
+def imports(build, root, folder, counts):
+    """Imports alone, of so many counties too."""
+    real_imports(build, root, folder)
+    for count in counts:
+        made = Import(build, drawn(build, root, folder, count), "GB-ENG", folder / "joined.area", 3 if count <= 10 else 1)
+        print(made.row("1 county" if count == 1 else f"{count} counties"), flush=True)
+
+
+def run(build, root, folder, counts):
+    newport = real_imports(build, root, folder)
     if newport.exists():
         print()
         Queries(build, newport, folder, "51.5877,-2.9984").print()

@@ -11,6 +11,7 @@ target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_independent.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_kept_drive.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_lane_wants.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_near.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_planned_stops.cpp

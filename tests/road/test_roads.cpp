@@ -3,6 +3,7 @@
 #include <set>
 #include <string>
 
+#include "loopwright/road/bearings.hpp"
 #include "loopwright/road/by_id.hpp"
 #include "support/small_area.hpp"
 
@@ -183,6 +184,19 @@ TEST_CASE("a road's bearings are those of its first and last metres", "[road]") 
   CHECK(bearing_in_deg(roads, along(2)) == Approx(90).margin(0.01));
   CHECK(bearing_out_deg(roads, against(2)) == Approx(270).margin(0.01));
   CHECK(bearing_in_deg(roads, against(2)) == Approx(180).margin(0.01));
+}
+
+TEST_CASE("bearings measured once are those measured one by one, to the last bit", "[road]") {
+  const test::SmallArea area;
+  const Roads roads = area.roads();
+  CHECK(Bearings().empty());
+  const Bearings bearings(roads);
+  REQUIRE_FALSE(bearings.empty());
+  for (std::size_t row = 0; row < roads.stretch_count(); ++row) {
+    const StretchId stretch{row};
+    CHECK(bearings.out_deg(stretch) == bearing_out_deg(roads, stretch));
+    CHECK(bearings.in_deg(stretch) == bearing_in_deg(roads, stretch));
+  }
 }
 
 TEST_CASE("a kink in a road's first metres doesn't turn its bearing", "[road]") {

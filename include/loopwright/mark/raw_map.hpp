@@ -26,10 +26,6 @@ class Tags {
   Tags() = default;
   Tags(std::initializer_list<std::pair<std::string_view, std::string_view>> pairs);
   void add(std::string_view key, std::string_view value);
-  /// Makes room for so many tags to come, whose keys and values have so many letters in all; no more than that.
-  void reserve(std::size_t tags, std::size_t letters) {
-    packed_.reserve(packed_.size() + tags * 2 * sizeof(Length) + letters);
-  }
   /// Value of a key, trimmed of nothing; empty when there is none.
   [[nodiscard]] std::string_view get(std::string_view key) const {
     return (mask_ & bit_of(key)) == 0 ? std::string_view() : find(key);

@@ -154,12 +154,13 @@ void mark_pinch_points(Draft& draft);  ///< chokers, chicanes, one-lane bridges;
 void mark_fords(Draft& draft);
 void mark_tram_crossings(Draft& draft);
 void mark_limit_changes(Draft& draft);
-void mark_runs(Draft& draft);            ///< narrow, 20 zones, one-way, dual, bus lanes …
-void mark_bus_stops(Draft& draft);       ///< beside the road, by side
-void mark_pull_ups(Draft& draft);        ///< where one may stop; needs the runs and gradients
-void mark_kerb_bans(Draft& draft);       ///< where parking is forbidden; needs which may be driven
-void mark_manoeuvres(Draft& draft);      ///< where to stop and practise; needs the pull-up places
-void mark_controls(Draft& draft);        ///< what each turn must deal with, for the times
+void mark_runs(Draft& draft);        ///< narrow, 20 zones, one-way, dual, bus lanes …
+void mark_bus_stops(Draft& draft);   ///< beside the road, by side
+void mark_pull_ups(Draft& draft);    ///< where one may stop; needs the runs and gradients
+void mark_kerb_bans(Draft& draft);   ///< where parking is forbidden; needs which may be driven
+void mark_manoeuvres(Draft& draft);  ///< where to stop and practise; needs the pull-up places
+/// What each turn must deal with, for the times; graph is draft.roads().
+void mark_controls(Draft& draft, const road::Roads& graph);
 void mark_addresses(Draft& draft);       ///< addresses, and what has a name
 void mark_lane_marks(Draft& draft);      ///< lanes and their arrows; needs which may be driven
 void mark_landmarks(Draft& draft);       ///< what a corner can be shown by
