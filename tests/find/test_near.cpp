@@ -2,7 +2,7 @@
 // Conditional restrictions: OSM wiki, page Conditional restrictions.
 #include <catch2/catch.hpp>
 #include <set>
-#include <string>
+#include <string_view>
 
 #include "loopwright/find/find.hpp"
 #include "loopwright/hours/zone.hpp"
@@ -13,8 +13,7 @@ namespace {
 
 /// The door is on AB. Past the zebra z one drives on for miles before one is back; past the zebra p there is no way on
 /// but by a street that is shut by day.
-const BuiltTown& town() {
-  static const BuiltTown built = built_town(draw_town(R"(
+constexpr std::string_view far_round = R"town(
     A B z C
       p
       F   G
@@ -36,9 +35,10 @@ const BuiltTown& town() {
   w8 FG  highway=residential oneway=yes maxspeed="30 mph" motor_vehicle:conditional="no @ (Mo-Fr 10:00-16:00)"
   nz highway=crossing crossing=zebra
   np highway=crossing crossing=zebra
-)",
-                                                     300),
-                                           "GB-ENG");
+)town";
+
+const BuiltTown& town() {
+  static const BuiltTown built = built_town(draw_town(far_round, 300), "GB-ENG");
   return built;
 }
 
