@@ -1,8 +1,13 @@
 // Method:
-//   1. change: what is said beats what the note says; where it lies stays. Another kind of note keeps only day and remark.
+//   1. change: what is said beats what the note says, and what it is to say no longer goes first; where it lies stays.
+//      Another kind of note keeps only day and remark.
 //   2. drop: the note goes, those behind it move up.
 //   Both are done under a lock on the folder: the file is read, changed and written whole.
+#include <algorithm>
+#include <array>
 #include <iostream>
+#include <string_view>
+#include <vector>
 
 #include "command/arguments.hpp"
 #include "command/files.hpp"
@@ -44,6 +49,31 @@ NoteTexts changed(const NoteTexts& said, const NoteTexts& was) {
   return texts;
 }
 
+/// What a note may say or not, by the name of its option.
+struct Sayable {
+  std::string_view name;
+  std::string NoteTexts::*text;
+};
+constexpr std::array sayable{Sayable{"remark", &NoteTexts::remark},
+                             Sayable{"hours", &NoteTexts::hours}, Sayable{"from", &NoteTexts::from},
+                             Sayable{"until", &NoteTexts::until},
+                             Sayable{"length", &NoteTexts::length}};
+
+/// What the note says, but for these. Throws UsageError for what it must say, or what is said anew as well.
+NoteTexts without(NoteTexts was, const std::vector<std::string>& names, const NoteTexts& said) {
+  for (const std::string& name : names) {
+    const auto which = std::ranges::find(sayable, name, &Sayable::name);
+    if (which == sayable.end()) {
+      throw UsageError("--without takes remark, hours, from, until or length, not '" + name + "'");
+    }
+    if (!(said.*which->text).empty()) {
+      throw UsageError("--without " + name + ": --" + name + " says another; give one of them");
+    }
+    (was.*which->text).clear();
+  }
+  return was;
+}
+
 }  // namespace
 
 Exit note_change(const Arguments& words) {
@@ -53,17 +83,21 @@ Exit note_change(const Arguments& words) {
       "loopwright note change"};
   std::string path, number, area;
   NoteTexts said;
+  std::vector<std::string> gone;
   app.add_option("NOTES", path, "notes file")->required();
   app.add_option("NUMBER", number, "of the note, as 'note list' has it")->required();
   app.add_option("--area", area, "area file")->required();
   add_note_options(app, said, NoteTold::in_part);
+  app.add_option("--without", gone,
+                 "what it says no longer: remark, hours, from, until or length; once or more")
+      ->one_value_each();
   if (!parse(app, words)) return Exit::done;
   need_own_file(path, {area});
   const FolderLock lock(path);
   auto notes = file::NotesFile::load(path);
   const std::size_t row = row_of(number, notes);
   const road::Note& was = notes.notes()[row];
-  road::Note note = note_of(changed(said, texts_of(was)));
+  road::Note note = note_of(changed(said, without(texts_of(was), gone, said)));
   note.line = was.line, note.way = was.way, note.heading_deg = was.heading_deg;
   need_effect(store::open_area(area).roads(), note);
   notes.replace(row, note);

@@ -60,7 +60,7 @@ Reply Notes::with_one(const std::string& deed, const std::string& body) {
     return trouble(409, "that note is another one by now, or gone: look at your notes again");
   words.push_back(std::to_string(*number));
   if (deed == "change") {
-    const OptionWords changes = note_words(body);
+    const OptionWords changes = changed_note_words(body);
     if (!changes.trouble.empty()) return trouble(400, changes.trouble);
     words.push_back("--area=" + desk_.area.string());
     words.insert(words.end(), changes.words.begin(), changes.words.end());

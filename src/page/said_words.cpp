@@ -17,6 +17,9 @@ using Pairs = std::vector<std::pair<std::string, std::string>>;
 constexpr std::array<std::string_view, 12> of_note{"at",     "to",      "says",  "kind",
                                                    "hours",  "from",    "until", "limit",
                                                    "length", "heading", "seen",  "remark"};
+/// What may be changed of one: not where it is.
+constexpr std::array<std::string_view, 10> of_changed_note{
+    "says", "kind", "hours", "from", "until", "limit", "length", "seen", "remark", "without"};
 
 constexpr std::array<std::string_view, 8> of_pupil{
     "home", "scheme", "licence-seen", "eyesight-read", "theory-passed", "test", "avoid", "sides"};
@@ -83,6 +86,10 @@ WishLines wish_lines(std::string_view body) {
 
 OptionWords note_words(std::string_view body) {
   return options_in(body, of_note, "a note");
+}
+
+OptionWords changed_note_words(std::string_view body) {
+  return options_in(body, of_changed_note, "a note that is changed");
 }
 
 OptionWords pupil_words(std::string_view body) {

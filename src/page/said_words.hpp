@@ -29,6 +29,9 @@ struct OptionWords {
 /// A note as words of `note add`.
 /// body: {"words": [["at", "54.3,2.6"], ["says", "never"], ["seen", "2026-11-28"], …]}
 OptionWords note_words(std::string_view body);
+/// What changes of a note as words of `note change`.
+/// body: {"words": [["without", "remark"], ["seen", "2026-11-28"], …]}
+OptionWords changed_note_words(std::string_view body);
 
 /// What is kept of a pupil as words of `pupil add` and `pupil change`.
 /// body: {"words": [["home", "4 Lantern Row"], ["test", "2027-02-03"], …]}

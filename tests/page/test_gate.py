@@ -194,7 +194,7 @@ class Gate(unittest.TestCase):
 
     def test_random_requests_neither_stop_it_nor_get_an_answer_without_the_key(self):
         dice = random.Random(20261129)
-        with served(PROGRAM) as page:
+        with tempfile.TemporaryDirectory() as kept, served(PROGRAM, more=["--notes", f"{kept}/n.geojson", "--book", f"{kept}/p.book"]) as page:
             page.enter()
             page.ask("GET", TILE)
             before = None

@@ -65,7 +65,8 @@ class NotedTiles(unittest.TestCase):
             return page.ask("POST", target, json.dumps(body), Origin=page.origin)[0]
 
         self.assertEqual(post("/notes/change", {"number": 1, "was": was, "words": [["limit", "40 mph"]]}), 409, "it is the second")
-        self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["at", "54.3,2.6"]]}), 422, "where it is stays")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["at", "54.3,2.6"]]}), 400, "where it is stays")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["without", "limit"]]}), 422, "without it says nothing")
         self.assertEqual(post("/notes/change", {"number": 2, "was": was, "words": [["limit", "40 mph"], ["seen", "2026-11-22"]]}), 200)
         now = json.loads(page.ask("GET", "/notes")[2])["features"]
         self.assertEqual([each["properties"]["says"] for each in now], ["never", "limit"])
@@ -73,6 +74,11 @@ class NotedTiles(unittest.TestCase):
         self.assertEqual(now[1]["geometry"], was["geometry"])
         self.assertIn("40 mph", self.values(page, place, SATURDAY, way, "noted_limit"))
         self.assertEqual(post("/notes/drop", {"number": 2, "was": was}), 409, "it says something else by now")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": now[1], "words": [["remark", "new signs"]]}), 200)
+        remarked = json.loads(page.ask("GET", "/notes")[2])["features"][1]
+        self.assertEqual(remarked["properties"]["remark"], "new signs")
+        self.assertEqual(post("/notes/change", {"number": 2, "was": remarked, "words": [["without", "remark"]]}), 200)
+        self.assertEqual(json.loads(page.ask("GET", "/notes")[2])["features"][1], now[1], "as it was without one")
         self.assertEqual(post("/notes/drop", {"number": 2, "was": now[1]}), 200)
         self.assertNotIn("40 mph", self.values(page, place, SATURDAY, way, "noted_limit"))
         self.note(page, place, ("says", "limit"), ("limit", "20 mph"))

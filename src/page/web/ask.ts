@@ -72,6 +72,8 @@ export const find = (text: string, signal?: AbortSignal): Promise<Finding> =>
 /** junction: "LAT,LON" of the one that is meant by a click there. */
 export const look = (lat: number, lon: number, start: string): Promise<{ said: string; junction?: string }> =>
   asked(`/look?at=${lat.toFixed(7)},${lon.toFixed(7)}&start=${encodeURIComponent(start)}`);
+/** The road in what `look` said, as "Mill Street (B9952)"; empty: there is none. */
+export const roadIn = (said: string): string => said.split("\n")[1]?.split(":")[0] ?? "";
 export const notes = (): Promise<Drive> => asked("/notes");
 export const posting = (body: object): RequestInit =>
   ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });

@@ -56,7 +56,7 @@ export class Centres {
   }
 
   private draw(): void {
-    this.how.replaceChildren("Click the corners on the map, the last one twice; Escape ends it. By keyboard, write them here.");
+    this.how.replaceChildren("Click the corners on the map, and say done there; or write them here.");
     this.map.drawOutline((corners) => {
       this.how.replaceChildren(`Drawn, ${corners.length} corners.`);
       this.outline.value = corners.join(";");

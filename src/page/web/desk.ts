@@ -17,16 +17,19 @@ async function begin(): Promise<void> {
   part("credit").replaceChildren(`map © OpenStreetMap contributors (ODbL)${area.map ? `, as of ${area.map.slice(0, 10)}` : ""}`);
   const metBy = new Map(area.kinds.map((kind) => [kind.name, kind.met_by]));
   const map = new RoadMap(part("map"), area);
-  const form: WishForm = new WishForm(area, () => wishChanged(), () => void lesson.plan(), (then) => map.drawOutline(then));
+  const form: WishForm = new WishForm(area, () => wishChanged(), () => void lesson.plan(), map);
   const lesson = new Lesson(form, map, metBy);
-  const look = new Look(map, area, () => form.moment(), (value, text) => {
-    form.forbid(value, text);
+  /** What is taken from the map is seen in the lesson's form. */
+  const intoLesson = <T extends unknown[]>(deed: (...words: T) => void) => (...words: T): void => {
+    deed(...words);
     show("lesson");
     form.element.open = true;
-  }, (value, text) => {
-    form.mustTake(value, text);
-    show("lesson");
-    form.element.open = true;
+    part("sheet").focus(); // the button that was pressed is gone
+  };
+  const look = new Look(map, area, () => form.moment(), {
+    forbid: intoLesson((value: string, text: string) => form.forbid(value, text)),
+    mustTake: intoLesson((value: string, text: string) => form.mustTake(value, text)),
+    beginAt: intoLesson((value: string) => form.beginAt(value)),
   });
   const lessonSheet = make("div", {}, form.element, lesson.sheet);
   const day = new Day(area, () => form.moment().slice(0, 10));

@@ -1,12 +1,20 @@
 // What the map says anywhere, and why.
-import { addNote, find, look, notes, Trouble, type Area } from "./ask";
+import { addNote, find, look, notes, roadIn, Trouble, type Area } from "./ask";
 import { field, make } from "./page_parts";
 import { Centres } from "./centres";
 import { groundCheck, mostUsed, nearest } from "./questions";
 import { NotesList } from "./notes_list";
 import type { RoadMap } from "./map";
+import { placeInput } from "./place_input";
 import { setIn } from "./told_blocks";
 import { noteForm } from "./note_form";
+
+/** What is done in the lesson with what was looked at; value: as the program takes a place. */
+export interface Deeds {
+  forbid(value: string, text: string): void;
+  mustTake(value: string, text: string): void;
+  beginAt(value: string): void;
+}
 
 export class Look {
   readonly element = make("div", {});
@@ -16,8 +24,8 @@ export class Look {
   private readonly noted: NotesList;
   private asked = 0; // which question is the last one
 
-  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly forbid: (value: string, text: string) => void, private readonly mustTake: (value: string, text: string) => void) {
-    const text = make("input", { type: "text", autocomplete: "off" });
+  constructor(private readonly map: RoadMap, private readonly area: Area, private readonly moment: () => string, private readonly lesson: Deeds) {
+    const [text, offered] = placeInput({ placeholder: "street, house, postcode or name" });
     const every = make("input", { type: "checkbox", id: "everything" });
     every.addEventListener("change", () => this.map.showEverything(every.checked));
     this.centres = new Centres(map);
@@ -26,7 +34,7 @@ export class Look {
     this.element.append(
       make("h2", {}, "What the map says"),
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.go(text.value); } },
-        make("div", { class: "fields" }, field("Find a place", text, true)),
+        make("div", { class: "fields" }, field("Find a place", text, true), offered),
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
       make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
       this.status, this.said, nearest(area, moment, show), groundCheck(area, () => map.middle(), moment), ...(area.notes ? [this.noted.element] : []),
@@ -48,15 +56,16 @@ export class Look {
     try {
       const { said, junction } = await look(lat, lon, this.moment());
       if (now !== this.asked) return;
-      const road = said.split("\n")[1]?.split(":")[0] ?? "";
+      const road = roadIn(said);
       const street = road.replace(/ \(.*\)$/, "");
       this.status.replaceChildren(`${road || "The place"}, ringed on the map:`);
       this.said.replaceChildren(
         ...setIn(said, false),
-        ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`),
-          make("button", { type: "button", class: "also", onclick: () => this.mustTake(street, street) }, `Go by ${street} in every loop`))] : []),
-        ...(junction ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.forbid(junction, `the junction at ${street || junction}`) }, "Keep the lesson off this junction"),
-          make("button", { type: "button", class: "also", onclick: () => this.mustTake(junction, `the junction at ${street || junction}`) }, "Go by this junction in every loop"))] : []),
+        ...(street && street !== "unnamed road" ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.lesson.forbid(street, `the whole of ${street}`) }, `Keep the lesson off the whole of ${street}`),
+          make("button", { type: "button", class: "also", onclick: () => this.lesson.mustTake(street, street) }, `Go by ${street} in every loop`))] : []),
+        ...(junction ? [make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.lesson.forbid(junction, `the junction at ${street || junction}`) }, "Keep the lesson off this junction"),
+          make("button", { type: "button", class: "also", onclick: () => this.lesson.mustTake(junction, `the junction at ${street || junction}`) }, "Go by this junction in every loop"))] : []),
+        make("div", { class: "deeds" }, make("button", { type: "button", class: "also", onclick: () => this.lesson.beginAt(`${lat.toFixed(6)},${lon.toFixed(6)}`) }, "Begin the lesson here, and end it here")),
         ...(this.area.notes ? [noteForm(this.area, async (words) => {
           await addNote([["at", `${lat.toFixed(7)},${lon.toFixed(7)}`], ...words]);
           await this.showNotes();

@@ -6,7 +6,6 @@ import MVT from "ol/format/MVT";
 import VectorLayer from "ol/layer/Vector";
 import VectorTileLayer from "ol/layer/VectorTile";
 import OlMap from "ol/Map";
-import Draw from "ol/interaction/Draw";
 import Feature from "ol/Feature";
 import LineString from "ol/geom/LineString";
 import Point from "ol/geom/Point";
@@ -16,7 +15,8 @@ import VectorSource from "ol/source/Vector";
 import VectorTileSource from "ol/source/VectorTile";
 import View from "ol/View";
 import type { Area, Drive } from "./ask";
-import { centreStyle, driveStyle, noteStyle, recordingStyle, spotStyle, tileStyle, type Shown } from "./marks";
+import { centreStyle, driveStyle, forgetColours, noteStyle, placeOfDriveStyle, recordingStyle, spotStyle, tileStyle, type Shown } from "./marks";
+import { Picking, type Spot } from "./picking";
 
 export class RoadMap {
   private readonly map: OlMap;
@@ -27,8 +27,8 @@ export class RoadMap {
   private readonly centres = new VectorSource();
   private readonly askedAbout = new VectorSource();
   private readonly shown: Shown = { kinds: new Set(), everything: false };
-  private drawing?: Draw;
-  private drawnUntil = 0; // the click that ends an outline is no question
+  private readonly ownDrive = new VectorSource();
+  private readonly picking: Picking;
   private at = "";
   private redraw: () => void = () => undefined; // the tiles of the time that is shown, asked for anew
   private asked: (lat: number, lon: number) => void = () => undefined;
@@ -38,7 +38,7 @@ export class RoadMap {
     const [minZoom, maxZoom] = area.zooms;
     this.map = new OlMap({
       target,
-      layers: [this.tiles, new VectorLayer({ source: this.centres, style: centreStyle, declutter: true }), new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), new VectorLayer({ source: this.drive, style: driveStyle, declutter: true }), new VectorLayer({ source: this.recording, style: recordingStyle }), new VectorLayer({ source: this.askedAbout, style: spotStyle })],
+      layers: [this.tiles, new VectorLayer({ source: this.centres, style: centreStyle, declutter: true }), new VectorLayer({ source: this.noted, style: noteStyle, declutter: true }), new VectorLayer({ source: this.drive, style: driveStyle, declutter: true }), new VectorLayer({ source: this.recording, style: recordingStyle }), new VectorLayer({ source: this.ownDrive, style: placeOfDriveStyle }), new VectorLayer({ source: this.askedAbout, style: spotStyle })],
       controls: [new Zoom({ zoomInLabel: "closer", zoomOutLabel: "farther", zoomInTipLabel: "", zoomOutTipLabel: "" })],
       interactions: interactions({ altShiftDragRotate: false, pinchRotate: false }),
       view: new View({ minZoom: minZoom, maxZoom: maxZoom + 3, extent: transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), smoothExtentConstraint: false, showFullExtent: true }),
@@ -47,16 +47,17 @@ export class RoadMap {
       format: new MVT(), minZoom, maxZoom,
       tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&minutes=${minutes}`,
     });
-    this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"));
+    this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), { padding: [20, 40, 20, 40] }); // names at the edges are wider than roads
     this.map.on("singleclick", (event) => {
-      if (!this.drawing && Date.now() > this.drawnUntil) this.ask(event.coordinate);
+      if (!this.picking.busy) this.ask(event.coordinate);
     });
     target.addEventListener("keydown", (event) => {
       const middle = this.map.getView().getCenter();
-      if (event.key === "Enter" && event.target === target && middle) this.ask(middle);
-      if (event.key === "Escape") this.stopDrawing();
+      if (event.key === "Enter" && event.target === target && middle && !this.picking.busy) this.ask(middle);
     });
+    this.picking = new Picking(this.map, target);
     window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+      forgetColours();
       for (const layer of this.map.getAllLayers()) layer.changed();
     });
   }
@@ -105,12 +106,6 @@ export class RoadMap {
     this.askedAbout.addFeature(new Feature(new Point(fromLonLat([lon, lat]))));
   }
 
-  /** No outline is drawn any more. */
-  stopDrawing(): void {
-    if (this.drawing) this.map.removeInteraction(this.drawing);
-    delete this.drawing;
-  }
-
   showDrive(drive: Drive | null): void {
     this.drive.clear();
     if (!drive) return;
@@ -139,21 +134,20 @@ export class RoadMap {
     })));
   }
 
-  /** Lets an outline be drawn, corner by corner, the last one twice; `then` is told its corners as LAT,LON. */
+  /** Lets an outline be drawn, corner by corner; `then` is told its corners as LAT,LON. */
   drawOutline(then: (corners: string[]) => void): void {
-    this.stopDrawing();
-    const draw = new Draw({ type: "Polygon" });
-    draw.on("drawend", (event) => {
-      this.stopDrawing();
-      this.drawnUntil = Date.now() + 600;
-      const ring = (event.feature.getGeometry() as Polygon).getCoordinates()[0] ?? [];
-      then(ring.slice(0, -1).map((corner) => {
-        const [lon = 0, lat = 0] = toLonLat(corner);
-        return `${lat.toFixed(6)},${lon.toFixed(6)}`;
-      }));
-    });
-    this.map.addInteraction(draw);
-    this.drawing = draw;
+    this.picking.outline(then);
+  }
+
+  /** Lets places be picked, one after the other; `then` is told each. */
+  pickPlaces(then: (spot: Spot) => void): void {
+    this.picking.places(then);
+  }
+
+  /** Marks the places of a drive of one's own, numbered in their order; those without a place on the map are null. */
+  showPlaces(places: ({ lat: number; lon: number } | null)[]): void {
+    this.ownDrive.clear();
+    this.ownDrive.addFeatures(places.flatMap((place, row) => place ? [new Feature({ number: row + 1, geometry: new Point(fromLonLat([place.lon, place.lat])) })] : []));
   }
 
   goTo(lat: number, lon: number): void {

@@ -6,9 +6,18 @@ import { spoken } from "./page_parts";
 
 export interface Shown { kinds: Set<string>; everything: boolean }
 
+const colours = new Map<string, string>(); // as read: a map is thousands of lines, and to ask the style sheet takes long
+
 /** The colours of the sheet, as the style sheet has them now. */
 function colour(name: string): string {
-  return getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
+  let text = colours.get(name);
+  if (text === undefined) colours.set(name, text = getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim());
+  return text;
+}
+
+/** To be called when the style sheet has others: a screen goes dark. */
+export function forgetColours(): void {
+  colours.clear();
 }
 
 const font = (size: number, bold = false): string => `${bold ? "700 " : ""}${size}px Sheet, sans-serif`;
@@ -111,6 +120,23 @@ export function recordingStyle(): Style[] {
 /** A ring round the place that is spoken of. */
 export function spotStyle(): Style[] {
   return [new Style({ zIndex: 50, image: new Circle({ radius: 12, stroke: new Stroke({ color: colour("deed"), width: 3 }) }) })];
+}
+
+/** A place of a drive of one's own: a ring with its number, so that it isn't taken for a row of a loop. */
+export function placeOfDriveStyle(feature: FeatureLike): Style[] {
+  const ink = colour("deed");
+  return [new Style({
+    zIndex: 46, image: new Circle({ radius: 11, fill: new Fill({ color: colour("paper") }), stroke: new Stroke({ color: ink, width: 3 }) }),
+    text: new Text({ text: String(feature.get("number")), font: font(12, true), fill: new Fill({ color: ink }) }),
+  })];
+}
+
+/** An area that is being drawn: its corners, and the line round it. */
+export function outlineStyle(feature: FeatureLike): Style[] {
+  const ink = colour("deed");
+  if (feature.getGeometry() instanceof Point)
+    return [new Style({ zIndex: 48, image: new Circle({ radius: 6, fill: new Fill({ color: colour("paper") }), stroke: new Stroke({ color: ink, width: 3 }) }) })];
+  return [new Style({ zIndex: 47, stroke: new Stroke({ color: ink, width: 3, lineDash: [8, 6] }) })];
 }
 
 /** The surroundings of a test centre: a broken line with its name, for roads in it are as they are. */

@@ -1,11 +1,38 @@
 // What else may be said of a lesson: where it is driven to and from, stops and briefs, what counts and how often.
-import type { Area } from "./ask";
+import { look, roadIn, type Area } from "./ask";
 import { field, make, spoken } from "./page_parts";
+import type { Spot } from "./picking";
 import { placeInput } from "./place_input";
 import { kindChoice, listed, option, type Words } from "./wants";
 
 /** Words that say a kind, and may be said again. */
 const ofKinds: Record<string, string> = { new: "new to the learner", welcome: "welcome on the way", spacing: "apart" };
+
+/** A place of one's own drive: as the program reads it, as one says it, and where it was picked on the map. */
+interface Place { value: string; text: string; at: { lat: number; lon: number } | null }
+
+/** What the map does for one's own drive. */
+export interface DriveMap { pickPlaces(then: (spot: Spot) => void): void; showPlaces(places: ({ lat: number; lon: number } | null)[]): void }
+
+const metresBetween = (a: { lat: number; lon: number }, b: { lat: number; lon: number }): number =>
+  111_195 * Math.hypot(a.lat - b.lat, (a.lon - b.lon) * Math.cos((a.lat * Math.PI) / 180));
+
+/** A picked place, with the junction and the road's name that are there as far as the map knows them. */
+async function placeOf({ lat, lon, reach_m }: Spot, start: string): Promise<Place> {
+  const { said, junction } = await look(lat, lon, start);
+  const [jLat = 0, jLon = 0] = (junction ?? "").split(",").map(Number);
+  const isJunction = junction !== undefined && metresBetween({ lat, lon }, { lat: jLat, lon: jLon }) <= reach_m;
+  const at = isJunction ? { lat: jLat, lon: jLon } : { lat, lon };
+  const road = roadIn(said) || "the road there";
+  return { value: `${at.lat.toFixed(6)},${at.lon.toFixed(6)}`, text: isJunction ? `the junction at ${road}` : road, at };
+}
+
+/** "54.3,2.6" as a place on the map; null for words. */
+function pointIn(text: string): { lat: number; lon: number } | null {
+  const said = /^(-?\d+(?:\.\d+)?),\s*(-?\d+(?:\.\d+)?)$/.exec(text);
+  return said && { lat: Number(said[1]), lon: Number(said[2]) };
+}
+const placeIn = (text: string): Place => ({ value: text, text, at: pointIn(text) });
 
 /** "new to the learner: zebra", "roundabout: 4 min apart" */
 const inWords = ([name, text]: [string, string]): string =>
@@ -17,11 +44,11 @@ export class MoreWishes {
   private readonly variants = make("input", { type: "checkbox", id: "variants" });
   private readonly ofKind: Words = [];
   private readonly ofKindList = make("ul", { class: "wants", tabindex: "-1", "aria-label": "What else is said of kinds" });
-  private readonly ownDrive: string[] = []; // places, in order
+  private readonly ownDrive: Place[] = []; // in order
   private readonly ownDriveList = make("ol", { class: "wants", tabindex: "-1", "aria-label": "Places of your own drive, in order" });
 
   /** changed: told of any change that isn't typed. */
-  constructor(private readonly area: Area, private readonly changed: () => void) {
+  constructor(private readonly area: Area, private readonly changed: () => void, private readonly map: DriveMap, private readonly moment: () => string) {
     this.element = make("details", { class: "note" }, make("summary", {}, "More to say: who drives where, briefs, your own drive"),
       make("fieldset", {}, make("legend", {}, "Who drives where"), make("div", { class: "fields" },
         this.place("end", "It ends elsewhere"), this.place("drive-out", "You drive to here first, the learner from there"),
@@ -47,7 +74,7 @@ export class MoreWishes {
     const words: Words = [...this.fields].filter(([, control]) => control.value.trim()).map(([name, control]) => [name, control.value.trim()]);
     words.push(...this.ofKind);
     if (this.variants.checked) words.push(["variants", ""]);
-    if (this.isOwnDrive) words.push(["through", this.ownDrive.join(";")]);
+    if (this.isOwnDrive) words.push(["through", this.ownDrive.map((place) => place.value).join(";")]);
     return words;
   }
 
@@ -56,7 +83,7 @@ export class MoreWishes {
     const control = this.fields.get(name);
     if (control) control.value = text;
     else if (name === "variants") this.variants.checked = true;
-    else if (name === "through") this.ownDrive.push(...text.split(";").map((place) => place.trim()).filter(Boolean));
+    else if (name === "through") this.ownDrive.push(...text.split(";").map((place) => place.trim()).filter(Boolean).map(placeIn));
     else if (name in ofKinds) this.ofKind.push([name, text]);
     else return false;
     this.element.open = true;
@@ -68,7 +95,7 @@ export class MoreWishes {
   inALine(): string[] {
     const said = (name: string, text: (value: string) => string): string[] => { const value = this.fields.get(name)?.value.trim(); return value ? [text(value)] : []; };
     return [
-      ...(this.isOwnDrive ? [`your own drive by ${this.ownDrive.join(", ")}`] : []), ...said("drive-out", (place) => `you drive to ${place}`), ...said("end", (place) => `to ${place}`),
+      ...(this.isOwnDrive ? [`your own drive by ${this.ownDrive.map((place) => place.text).join(", ")}`] : []), ...said("drive-out", (place) => `you drive to ${place}`), ...said("end", (place) => `to ${place}`),
       ...said("drive-back", (place) => `you drive on from ${place}`), ...said("hardest", (level) => `nothing harder than ${level}`),
       ...this.ofKind.map(inWords), ...said("independent", (minutes) => `${minutes} min finding the way`)];
   }
@@ -120,17 +147,36 @@ export class MoreWishes {
     const add = (): void => {
       const name = place.value.trim();
       if (!name) return place.focus();
-      this.ownDrive.push(name);
+      this.driveBy(placeIn(name));
       place.value = "";
-      this.show();
-      this.changed();
     };
-    return make("div", { class: "pick" }, place, offered, make("button", { type: "button", class: "also", onclick: add }, "Drive by this place next"));
+    return make("div", { class: "pick" }, place, offered, make("button", { type: "button", class: "also", onclick: add }, "Drive by this place next"),
+      make("button", { type: "button", class: "also", onclick: () => this.map.pickPlaces((spot) => void this.pick(spot)) }, "Pick the places on the map"));
+  }
+
+  /** It stands in its order at once, and has its name as soon as the map told it. */
+  private async pick(spot: Spot): Promise<void> {
+    const place = placeIn(`${spot.lat.toFixed(6)},${spot.lon.toFixed(6)}`);
+    this.driveBy(place);
+    try {
+      Object.assign(place, await placeOf(spot, this.moment()));
+    } catch {
+      return; // it stays what was clicked; the drive says what is wrong with it
+    }
+    this.show();
+    this.changed();
+  }
+
+  private driveBy(place: Place): void {
+    this.ownDrive.push(place);
+    this.show();
+    this.changed();
   }
 
   private show(): void {
     const drop = <T>(all: T[], row: number, list: HTMLElement): void => { all.splice(row, 1); this.show(); this.changed(); list.focus(); };
     this.ofKindList.replaceChildren(...this.ofKind.map((each, row) => listed(inWords(each), `Leave out ${inWords(each)}`, "leave out", () => drop(this.ofKind, row, this.ofKindList))));
-    this.ownDriveList.replaceChildren(...this.ownDrive.map((place, row) => listed(place, `No longer drive by ${place}`, "leave out", () => drop(this.ownDrive, row, this.ownDriveList))));
+    this.ownDriveList.replaceChildren(...this.ownDrive.map((place, row) => listed(make("span", {}, make("strong", {}, `${row + 1} `), place.text), `No longer drive by ${place.text}`, "leave out", () => drop(this.ownDrive, row, this.ownDriveList))));
+    this.map.showPlaces(this.ownDrive.map((place) => place.at));
   }
 }

@@ -42,12 +42,16 @@ export function noteForm(area: Area, write: (words: Words) => Promise<void>, was
   const show = (): void => fields.replaceChildren(
     field("It is", says, true), ...saying[says.value]!.asks.map((name) => field(labels[name]!, asked[name]!)),
     ...(was ? [] : [field("It holds for", heading), field("As far as, along the road", to)]), field("Seen on", seen), field("Remark, for yourself", remark, true));
+  /** What the note said, and is to say no longer. */
+  const emptied = (): string[] => [...(was?.["says"] === says.value ? saying[says.value]!.asks.filter((name) => was[name] && !asked[name]!.value) : []),
+    ...(was?.["remark"] && !remark.value.trim() ? ["remark"] : [])];
   const save = async (): Promise<void> => {
     const words: Words = [["says", says.value], ["seen", seen.value]];
     for (const name of saying[says.value]!.asks) if (asked[name]!.value) words.push([name, asked[name]!.value]);
     if (!was && heading.value && !to.value.trim()) words.push(["heading", heading.value]);
     if (!was && to.value.trim()) words.push(["to", to.value.trim()]);
     if (remark.value.trim()) words.push(["remark", remark.value.trim()]);
+    words.push(...emptied().map((name) => ["without", name] as [string, string]));
     try {
       await write(words);
     } catch (failure) {

@@ -1,6 +1,7 @@
 // What the book keeps of a pupil, to be added or changed: a code and what planning needs, no more.
 import { addPupil, changePupil, type PupilRecord, type Words } from "./ask_book";
 import { field, make, spoken } from "./page_parts";
+import { placeInput } from "./place_input";
 import { whatWentWrong } from "./working";
 
 const days = [["licence-seen", "Licence seen on"], ["eyesight-read", "Number plate read on"], ["theory-passed", "Theory passed on"], ["test", "Driving test on"]] as const;
@@ -10,7 +11,7 @@ export function pupilForm(record: PupilRecord | null, kinds: string[], then: (co
   const name = record ? "change" : "add";
   const input = (id: string, attributes: Record<string, string | boolean>): HTMLInputElement => make("input", { id: `${name}-${id}`, autocomplete: "off", ...attributes });
   const code = input("code", { type: "text", required: true, maxlength: "12", pattern: "[A-Za-z0-9][A-Za-z0-9\\-]*", "aria-describedby": "add-code-why" });
-  const home = input("home", { type: "text", value: record?.home ?? "" });
+  const [home, offered] = placeInput({ id: `${name}-home`, value: record?.home ?? "", placeholder: "house and street" });
   const dated = days.map(([word, label]) => ({ word, label, was: (word === "test" ? record?.test : record?.ticks[word]) ?? "", control: input(word, { type: "date" }) }));
   for (const each of dated) each.control.value = each.was;
   const sides = make("select", { id: `${name}-sides` }, make("option", { value: "left-right" }, "left and right"),
@@ -41,7 +42,7 @@ export function pupilForm(record: PupilRecord | null, kinds: string[], then: (co
     make("form", { onsubmit: (event) => { event.preventDefault(); void save(); } },
       make("div", { class: "fields" },
         ...(record ? [] : [field("A code", code), make("span", { id: "add-code-why", class: "far" }, "a code, never a name: up to 12 letters and digits")]),
-        field("Home", home, true), ...dated.map((each) => field(each.label, each.control)), field("Sides are called", sides),
-        field("Kept off until ready for it", avoids), make("span", { id: `${name}-avoids-why`, class: "far" }, "several with Ctrl; what is asked for by name is driven all the same, and told")),
+        field("Home", home, true), offered, ...dated.map((each) => field(each.label, each.control)), field("Sides are called", sides),
+        field("Kept off until ready for it", avoids, true), make("span", { id: `${name}-avoids-why`, class: "far wide" }, "several with Ctrl; what is asked for by name is driven all the same, and told")),
       trouble, make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, record ? "Change it" : "Add this pupil"))));
 }

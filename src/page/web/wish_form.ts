@@ -2,7 +2,7 @@
 // checks itself.
 import type { Area } from "./ask";
 import { LessonParts } from "./lesson_parts";
-import { MoreWishes } from "./more_wishes";
+import { MoreWishes, type DriveMap } from "./more_wishes";
 import { field, make, spoken } from "./page_parts";
 import { placeInput } from "./place_input";
 import { wishFile } from "./wish_file";
@@ -40,11 +40,11 @@ export class WishForm {
 
   constructor(
     private readonly area: Area, private readonly changed: () => void, plan: () => void,
-    private readonly drawOutline: (then: (corners: string[]) => void) => void) {
-    const [home, offered] = placeInput({ required: true });
+    private readonly map: DriveMap & { drawOutline(then: (corners: string[]) => void): void }) {
+    const [home, offered] = placeInput({ required: true, placeholder: "house and street, or click the map" });
     this.home = home;
     this.parts = new LessonParts(() => this.wanted.splice(0), (wants) => this.wanted.push(...wants), () => { this.show(); this.changed(); });
-    this.more = new MoreWishes(area, () => this.changed());
+    this.more = new MoreWishes(area, () => this.changed(), map, () => this.moment());
     const form = make("form", { onsubmit: (event) => { event.preventDefault(); plan(); } },
       make("div", { class: "fields" },
         field("From and back to", this.home, true), offered,
@@ -151,6 +151,12 @@ export class WishForm {
     this.changed();
   }
 
+  /** The lesson begins and ends there from now on. */
+  beginAt(value: string): void {
+    this.home.value = value;
+    this.changed();
+  }
+
   private pickWant(): HTMLElement {
     const kind = kindChoice(this.area, "Kind");
     const movement = movementChoice(this.area, kind, "Movement");
@@ -189,11 +195,8 @@ export class WishForm {
       keep("keep-off", when ? `${name} @ ${when}` : name, when ? `${name}, ${when}` : name);
       street.value = hours.value = "";
     };
-    const howToDraw = make("span", { role: "status", class: "far" });
     const keepArea = (): void => {
-      howToDraw.replaceChildren("Click the corners on the map, the last one twice; Escape ends it. By keyboard: LAT,LON;LAT,LON;LAT,LON as the place.");
-      this.drawOutline((corners) => {
-        howToDraw.replaceChildren();
+      this.map.drawOutline((corners) => {
         const when = hours.value.trim();
         keep("keep-off", corners.join(";") + (when ? ` @ ${when}` : ""), `an area of ${corners.length} corners${when ? `, ${when}` : ""}`);
         hours.value = "";
@@ -201,7 +204,7 @@ export class WishForm {
     };
     return make("div", { class: "pick" }, kind, movement, make("button", { type: "button", class: "also", onclick: keepKind }, "Keep off this kind"),
       street, offered, hours, make("button", { type: "button", class: "also", onclick: keepStreet }, "Keep off this place"),
-      make("button", { type: "button", class: "also", onclick: keepArea }, "Draw an area on the map"), howToDraw);
+      make("button", { type: "button", class: "also", onclick: keepArea }, "Draw an area on the map"));
   }
 
   private pickTake(): HTMLElement {
