@@ -281,10 +281,69 @@ test("an area drawn on the map is kept off", async () => {
     await page.waitForTimeout(400); // two clicks in a row are taken for one that is double
   }
   await map.dblclick({ position: { x: 350, y: 300 } });
-  await page.getByText(/an area of \d corners/).waitFor();
+  await page.getByText("an area of 3 corners").waitFor();
+  await page.waitForTimeout(800);
   assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "drawing asked the map nothing");
+  await button(page, "Draw an area on the map").focus(); // the same by keyboard, and one corner taken back
+  await page.keyboard.press("Enter");
+  for (const key of ["Enter", "ArrowRight", "Enter", "ArrowRight", "Enter", "ArrowDown"]) {
+    await page.keyboard.press(key);
+    await page.waitForTimeout(300); // the map glides
+  }
+  await button(page, "Done").click();
+  await page.getByText("Corners: 3. Click the next one, or say done.").waitFor({ state: "hidden" });
+  assert.equal(await page.getByText("an area of 3 corners").count(), 2);
+  assert.equal(await page.evaluate(() => document.activeElement?.textContent), "Draw an area on the map", "one goes on where one was");
+  await button(page, "Draw an area on the map").click();
+  await map.click({ position: { x: 200, y: 200 } });
+  await button(page, "Done").click();
+  await page.getByText("An area has three corners or more; 1 so far.").waitFor();
+  await violations(page, "drawing");
+  await page.locator("#map").focus();
+  await page.keyboard.press("Escape");
+  await button(page, "Give up").waitFor({ state: "hidden" });
+  await page.getByRole("button", { name: /^No longer keep away from an area/ }).last().click();
   await foundFirst(page);
   assert.match(await page.locator("#loop-sheet").innerText(), /zebra/);
+  await page.close();
+});
+
+test("one's own drive is picked on the map, place by place, and driven", async () => {
+  const page = await opened();
+  await page.getByLabel("From and back to").fill("4 Lantern Row");
+  await page.getByLabel("Start").fill(start);
+  await page.getByText(/^More to say/).click();
+  await page.getByLabel("Next place of your own drive").fill("Mill Street / Farrier Street");
+  await button(page, "Drive by this place next").click();
+  await button(page, "Pick the places on the map").click();
+  const map = page.locator("#map"), list = page.getByLabel("Places of your own drive, in order").getByRole("listitem");
+  const { width, height } = await map.boundingBox();
+  await map.click({ position: { x: width / 2, y: height / 2 + 20 } });
+  await page.keyboard.press("ArrowDown");
+  await page.waitForTimeout(400); // the map glides
+  await page.keyboard.press("Enter");
+  await page.getByText("Places: 2. Click the next one, or say done.").waitFor();
+  await violations(page, "picking");
+  await button(page, "Done").click();
+  assert.equal(await list.count(), 3);
+  await page.waitForFunction(() => [...document.querySelectorAll("[aria-label^='Places of your own drive'] li")].slice(1).every((row) => !/\d+\.\d+,/.test(row.textContent)));
+  assert.match((await list.allInnerTexts()).join(" | "), /^1 Mill Street \/ Farrier Street\s+leave out \| 2 [^|]+ \| 3 /);
+  assert.equal(await button(page, "The map").getAttribute("aria-pressed"), "false", "picking asked the map nothing");
+  const asked = page.waitForRequest((request) => request.url().endsWith("/loops") && request.method() === "POST");
+  await button(page, "Look for loops").click();
+  const through = JSON.parse((await asked).postData()).words.find(([name]) => name === "through")[1].split(";");
+  assert.equal(through[0], "Mill Street / Farrier Street");
+  assert.ok(through.length === 3 && through.slice(1).every((place) => /^54\.\d+,2\.\d+$/.test(place)), String(through));
+  await page.locator("ol.rows li").first().waitFor({ timeout: 180000 });
+  const job = (await page.getByRole("link", { name: "Print the pack" }).getAttribute("href")).match(/jobs\/\d+/)[0];
+  const drive = await page.evaluate(async (url) => (await fetch(url)).json(), `/${job}/drive?loop=1`);
+  const line = drive.features.filter((feature) => feature.geometry.type === "LineString").flatMap((feature) => feature.geometry.coordinates);
+  const nearest = ([lat, lon]) => line.map(([x, y]) => Math.hypot((y - lat) * 111195, (x - lon) * 111195 * Math.cos((lat * Math.PI) / 180))).reduce((best, far, k) => far < best.far ? { far, k } : best, { far: Infinity, k: -1 });
+  const met = through.slice(1).map((place) => nearest(place.split(",").map(Number)));
+  for (const { far } of met) assert.ok(far <= 200, `driven ${Math.round(far)} m off`); // snapped up to 150 m away (DECISIONS), and points of the line lie apart
+  await page.locator("details.wish > summary").click();
+  await page.getByRole("button", { name: /^No longer drive by/ }).first().click();
+  assert.match((await list.allInnerTexts())[0], /^1 /);
   await page.close();
 });
 
@@ -312,6 +371,16 @@ test("a note is written where it was seen, and the next lesson knows it", async 
   await button(page, "Change it").click();
   await page.getByText(/^Note 1 changed: never Mo-Fr 08:00-09:00/).waitFor();
   assert.equal(notes()[0].properties.hours, "Mo-Fr 08:00-09:00");
+  await page.getByRole("button", { name: /^Change: never/ }).click();
+  await page.getByLabel("Your notes").getByLabel("Remark").fill("school run");
+  await button(page, "Change it").click();
+  await page.getByRole("button", { name: /^Change: never .*school run/ }).click();
+  assert.equal(notes()[0].properties.remark, "school run");
+  await page.getByLabel("Your notes").getByLabel("Remark").fill("");
+  await page.getByLabel("Your notes").getByLabel("Hours").fill("");
+  await button(page, "Change it").click();
+  await page.getByText(/^Note 1 changed: never, seen/).waitFor();
+  assert.deepEqual(Object.keys(notes()[0].properties), ["says", "seen"], "a remark and hours that are emptied are gone");
   await page.getByRole("button", { name: /^Take out: never/ }).click();
   await violations(page, "notes");
   await page.getByRole("button", { name: /^No, keep: never/ }).click();

@@ -12,7 +12,7 @@ export class Centres {
   private readonly outline = make("input", { type: "text", id: "centre-outline", required: true, autocomplete: "off", placeholder: "LAT,LON;LAT,LON;LAT,LON", "aria-describedby": "centre-how" });
   private readonly hours = make("input", { type: "text", id: "centre-hours", required: true, autocomplete: "off", value: "Mo-Fr 08:00-16:30" });
   private readonly since = make("input", { type: "date", id: "centre-since", required: true, value: today() });
-  private readonly how = make("span", { id: "centre-how", class: "far", role: "status" });
+  private readonly how = make("span", { id: "centre-how", class: "far wide", role: "status" });
   private readonly came = make("p", { role: "status" });
 
   constructor(private readonly map: RoadMap) {

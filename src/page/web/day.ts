@@ -2,7 +2,7 @@
 import type { Area } from "./ask";
 import { beginDay, dayOf, dayPaper, pupils, type DayLesson, type DaySheet } from "./ask_book";
 import { DayRows } from "./day_rows";
-import { field, make } from "./page_parts";
+import { field, make, spokenFirst } from "./page_parts";
 import { Working } from "./working";
 
 const few = 5; // more are printed closer, so that the sheet stays one page
@@ -121,7 +121,7 @@ export class Day {
       make("div", { class: "when" }, make("strong", {}, lesson.start), ` to ${lesson.end}`),
       make("div", { class: "who" }, make("strong", {}, lesson.code), ` lesson ${lesson.number}${lesson.state === "planned" ? "" : `, ${lesson.state}`}`),
       make("div", { class: "what" },
-        make("div", {}, lesson.practice.join("; ") || (lesson.state === "planned" ? "no goal by number" : "")),
+        make("div", {}, lesson.practice.map(spokenFirst).join("; ") || (lesson.state === "planned" ? "no goal by number" : "")),
         away ? make("div", { class: "far" }, `away ${away.likely} min, likely between ${away.low} and ${away.high}; back at about ${lesson.back_by}`) : null),
       make("div", { class: "unsure" },
         lesson.trouble ? make("p", { class: "trouble" }, lesson.trouble) : null,

@@ -46,7 +46,7 @@ export class DayRows {
   private add(focus = true): void {
     const last = this.rows.at(-1);
     const start = last ? later(last.start.value, Number(last.minutes.value) + 15) : "09:00";
-    const kinds = [...this.area.kinds].sort((a, b) => a.name.localeCompare(b.name));
+    const kinds = [...this.area.kinds].sort((a, b) => (a.name < b.name ? -1 : 1));
     const code = make("select", { "aria-label": "Pupil" });
     this.fill(code, this.codes[this.rows.length % Math.max(1, this.codes.length)] ?? "");
     const row: Row = {

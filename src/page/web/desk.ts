@@ -6,8 +6,14 @@ import { Look } from "./look";
 import { RoadMap } from "./map";
 import { make, part } from "./page_parts";
 import { PupilSheet } from "./pupil";
-import { WishForm } from "./wish_form";
+import { nextHour, usualMinutes, WishForm } from "./wish_form";
 import { clock } from "./words";
+
+/** Once the map has asked for its tiles; in a window nobody sees no frame comes. */
+const nextFrame = (): Promise<void> => new Promise((done) => {
+  requestAnimationFrame(() => setTimeout(done));
+  setTimeout(done, 100);
+});
 
 type View = "lesson" | "day" | "pupil" | "map";
 
@@ -17,6 +23,8 @@ async function begin(): Promise<void> {
   part("credit").replaceChildren(`map © OpenStreetMap contributors (ODbL)${area.map ? `, as of ${area.map.slice(0, 10)}` : ""}`);
   const metBy = new Map(area.kinds.map((kind) => [kind.name, kind.met_by]));
   const map = new RoadMap(part("map"), area);
+  map.showTime(nextHour(), usualMinutes); // as the form begins
+  await nextFrame(); // the tiles are on their way while the form is made
   const form: WishForm = new WishForm(area, () => wishChanged(), () => void lesson.plan(), map);
   const lesson = new Lesson(form, map, metBy);
   /** What is taken from the map is seen in the lesson's form. */

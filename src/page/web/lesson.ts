@@ -6,6 +6,7 @@ import { make, part } from "./page_parts";
 import { Sketches } from "./sketches";
 import { clearRibbons, letter, showRibbons, type MetBy } from "./ribbons";
 import type { RoadMap } from "./map";
+import { setIn } from "./told_blocks";
 import type { Words } from "./wants";
 import type { WishForm } from "./wish_form";
 import { lasting, wanted } from "./words";
@@ -194,7 +195,7 @@ export class Lesson {
       this.heading, this.stale, ...found.warned.map((line) => make("p", { class: "trouble" }, line)),
       make("p", {}, allMet(loop).map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
       make("p", {}, turnsOf(loop).join(" · ")),
-      ...(found.answer.shortfall ? [make("pre", { class: "said trouble" }, paragraphs(found.said.slice(found.said.indexOf("Not met:"))))] : []),
+      ...(found.answer.shortfall ? [make("div", { class: "trouble" }, ...setIn(notMet(found.said), true))] : []),
       ...planOf(paragraphOn(found.said, loop)).map((line) => make("p", {}, line)),
       ...busLanes(loop),
       make("details", {}, make("summary", {}, "Passes by kind and movement"), countsTable(loop)),
@@ -239,6 +240,11 @@ export class Lesson {
 /** One loop will do for the first answer, and is there sooner. */
 function first(words: Words): Words {
   return words.filter(([name]) => name !== "variants").map(([name, text]) => [name, name === "alternatives" ? "1" : text]);
+}
+
+/** What fell short of the wish, without the map's own numbers of things. */
+function notMet(said: string): string {
+  return paragraphs(said.slice(said.indexOf("Not met:"))).replace(/ \((?:way|node|relation)\/\d+\)/g, "");
 }
 
 /** Without what speaks of files: there are none for who asks here. */

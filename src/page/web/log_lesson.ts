@@ -22,7 +22,7 @@ export class LogLesson {
     this.lesson.addEventListener("change", () => this.showLesson());
     this.element = make("form", { onsubmit: (event) => { event.preventDefault(); void this.log(false); } },
       make("h3", {}, "What came of the lesson"),
-      make("div", { class: "fields" }, field("Of lesson", this.lesson), field("In a line", this.line, true)), this.clicks.element, this.clicked,
+      make("div", { class: "fields" }, field("Of lesson", this.lesson, "double"), field("In a line", this.line, true)), this.clicks.element, this.clicked,
       make("p", { id: "log-how", class: "far" }, "All that was planned counts as driven; say what was different: roundabout right 2 pedals; rest 4; minutes 52; said: the big ones still scare me. Or: not driven"),
       make("div", { class: "deeds" }, make("button", { type: "submit", class: "also" }, "Log it"), this.takeBack), this.trouble);
   }

@@ -153,6 +153,7 @@ export class RoadMap {
   goTo(lat: number, lon: number): void {
     this.map.getView().setCenter(fromLonLat([lon, lat]));
     this.map.getView().setZoom(16);
+    this.map.getTargetElement()?.parentElement?.scrollIntoView({ block: "nearest" }); // on a narrow screen it lies far below
   }
 
   /** "LAT,LON" of what is in the middle. */

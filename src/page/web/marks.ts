@@ -54,7 +54,7 @@ function roadStyle(feature: FeatureLike, resolution: number): Style[] {
   if (name && resolution < 3)
     styles.push(new Style({
       zIndex: 20,
-      text: new Text({ text: name, placement: "line", font: font(12), fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }),
+      text: new Text({ text: name, placement: "line", font: font(12), fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 5 }) }), // as wide as a blank, or the road shows in it
     }));
   return styles;
 }

@@ -23,8 +23,8 @@ async function placeOf({ lat, lon, reach_m }: Spot, start: string): Promise<Plac
   const [jLat = 0, jLon = 0] = (junction ?? "").split(",").map(Number);
   const isJunction = junction !== undefined && metresBetween({ lat, lon }, { lat: jLat, lon: jLon }) <= reach_m;
   const at = isJunction ? { lat: jLat, lon: jLon } : { lat, lon };
-  const road = roadIn(said) || "the road there";
-  return { value: `${at.lat.toFixed(6)},${at.lon.toFixed(6)}`, text: isJunction ? `the junction at ${road}` : road, at };
+  const road = (roadIn(said) || "a road").replace(/^unnamed road$/, "an unnamed road");
+  return { value: `${at.lat.toFixed(6)},${at.lon.toFixed(6)}`, text: isJunction ? `junction at ${road}` : road, at };
 }
 
 /** "54.3,2.6" as a place on the map; null for words. */
@@ -95,7 +95,7 @@ export class MoreWishes {
   inALine(): string[] {
     const said = (name: string, text: (value: string) => string): string[] => { const value = this.fields.get(name)?.value.trim(); return value ? [text(value)] : []; };
     return [
-      ...(this.isOwnDrive ? [`your own drive by ${this.ownDrive.map((place) => place.text).join(", ")}`] : []), ...said("drive-out", (place) => `you drive to ${place}`), ...said("end", (place) => `to ${place}`),
+      ...(this.isOwnDrive ? [`your own drive by ${this.ownDrive.length < 3 ? this.ownDrive.map((place) => place.text).join(" and ") : `${this.ownDrive.length} places`}`] : []), ...said("drive-out", (place) => `you drive to ${place}`), ...said("end", (place) => `to ${place}`),
       ...said("drive-back", (place) => `you drive on from ${place}`), ...said("hardest", (level) => `nothing harder than ${level}`),
       ...this.ofKind.map(inWords), ...said("independent", (minutes) => `${minutes} min finding the way`)];
   }

@@ -28,10 +28,24 @@ export function shape(tag: string, attributes: Record<string, string | number>, 
   return element;
 }
 
+const taken = new Set<string>();
+
+/** An id that no other field has, or a label would be another's. */
+function ownId(name: string): string {
+  let id = name;
+  for (let more = 2; taken.has(id); ++more) id = `${name}-${more}`;
+  taken.add(id);
+  return id;
+}
+
 /** A labelled field in a form. wide: as wide as all fields of a row, or as two of them. */
 export function field(label: string, control: HTMLElement, wide: boolean | "double" = false): HTMLElement {
-  control.id ||= `field-${label.toLowerCase().replace(/[^a-z]+/g, "-")}`;
+  control.id ||= ownId(`field-${label.toLowerCase().replace(/[^a-z]+/g, "-")}`);
   return make("div", wide ? { class: wide === "double" ? wide : "wide" } : {}, make("label", { for: control.id }, label), control);
 }
 
 export const spoken = (name: string): string => name.replaceAll("-", " ");
+
+/** A line that begins with a kind of practice as the program names it: "move-off: begin it", "roundabout:right, exit 2". */
+export const spokenFirst = (line: string): string =>
+  line.replace(/^([a-z]+(?:-[a-z]+)*)(?::(?=[a-z])([a-z]+(?:-[a-z]+)*))?/, (_, kind: string, movement?: string) => spoken(kind) + (movement ? ` ${spoken(movement)}` : ""));

@@ -107,7 +107,7 @@ export class Picking {
     this.before = { pixel: [], at: 0 };
     this.zoomByDoubleClick(false);
     const button = (text: string, onclick: () => void): HTMLElement => make("button", { type: "button", class: "also", onclick }, text);
-    this.bar.replaceChildren(make("span", { role: "status" }), make("span", { class: "far" }, "By keyboard: arrows move the map, Enter takes its middle."),
+    this.bar.replaceChildren(make("span", { role: "status" }), make("span", { class: "far" }, "Or arrows move the map, and Enter takes its middle."),
       make("span", { class: "pick" }, button("Done", () => (deed.done ?? (() => this.end()))()), deed.takeBack ? button("Take the last back", deed.takeBack) : null, deed.done ? button("Give up", () => this.end()) : null));
     this.bar.hidden = false;
     this.target.focus({ preventScroll: true });

@@ -120,7 +120,7 @@ export class PupilSheet {
       ...(record.home ? [this.mock, ...this.tasks].map((task) => task.element) : []),
       make("details", { class: "note" }, make("summary", {}, "The record in words"), make("pre", { class: "said" }, record.told)),
       pupilForm(record, this.kinds, (code) => { this.came.replaceChildren(`${code} is changed.`); void this.show(); }),
-      make("h3", {}, "For the pupil"), papersOf(record),
+      make("h3", { class: "screen" }, "For the pupil"), papersOf(record),
       erasing(record, (said) => { this.came.replaceChildren(said); void this.open(""); }),
     ];
   }

@@ -11,7 +11,8 @@ function table(name: string, heads: string[], rows: (Node | string)[][]): HTMLEl
 function lessonRow(code: string, lesson: LessonRow): (Node | string)[] {
   const paper = lesson.state === "planned"
     ? make("a", { target: "_blank", href: lessonAddress(code, lesson.number, "pdf"), "aria-label": `Print lesson ${lesson.number}` }, "print") : "";
-  return [String(lesson.number), `${lesson.day} ${lesson.start}`, `${lesson.length} min`, lesson.mock ? `${lesson.state}, mock test` : lesson.state, String(lesson.passes), paper];
+  const start = make("span", {}, make("span", { class: "whole" }, lesson.day), ` ${lesson.start}`);
+  return [String(lesson.number), start, `${lesson.length} min`, lesson.mock ? `${lesson.state}, mock test` : lesson.state, String(lesson.passes), paper];
 }
 
 /** The level now, and those before it, the latest first. */

@@ -1,7 +1,7 @@
 // What the map and the record together say for a pupil: what comes next, what isn't met yet, another place like it,
 // practice at home. Each is a command of the program, run beside the page and broken off at will.
 import { beginTask, wishOf, type Task, type Words } from "./ask_book";
-import { field, make } from "./page_parts";
+import { field, make, spokenFirst } from "./page_parts";
 import { toldBlocks, type GoTo } from "./told_blocks";
 import { Working } from "./working";
 
@@ -20,7 +20,10 @@ function items(said: string): string[] {
   return all;
 }
 
-const paragraphs = (said: string): string => said.replace(/^(plan one|plan it|paper\.pdf|\S*\/paper\.pdf).*(\n {2,}\S.*)*/gm, "").trim();
+/** Without the commands that would do the next thing: here that is a button, or another fold. */
+const paragraphs = (said: string): string => said.replace(/^(plan one|plan it|paper\.pdf|\S*\/paper\.pdf).*(\n {2,}\S.*)*/gm, "")
+  .replace(/When\s+you\s+have\s+seen\s+it:\s+'loopwright\s+pupil\s+change\s+(\S+)\s+--licence-seen\s+DATE'/, "When you have seen it, write the day under “Change what is kept of $1”.")
+  .replace(/--at\s+names\s+another/, "the field above names another").trim();
 
 export class NextLesson {
   readonly element = make("section", { "aria-labelledby": "next-head" });
@@ -39,13 +42,13 @@ export class NextLesson {
     if (!done) return;
     const all = items(done.job.said).filter((item) => !/^(plan it|a mock test): /.test(item));
     const goal = all.find((item) => item.startsWith("goal: "))?.slice(6);
-    const hints = all.filter((item) => item.startsWith("think of: ")).map((item) => item.replace(" (--drive-out)", ""));
+    const hints = all.filter((item) => item.startsWith("think of: ")).map((item) => item.replace(/ \(--drive-out\)|, such as --want [a-z-]+/, ""));
     const night = all.find((item) => item.startsWith("proposed in the night"));
     const topics = goal ? all.filter((item) => item !== night && !item.startsWith("goal: ") && !item.startsWith("think of: ")) : [];
     const { words } = await wishOf(done.id);
     this.told.replaceChildren(
-      make("p", {}, make("strong", {}, goal ?? "Nothing that these roads can serve is due: drive what the pupil asks for.")),
-      make("ul", {}, ...topics.map((topic) => make("li", {}, topic)), ...hints.map((hint) => make("li", { class: "far" }, hint))),
+      make("p", {}, make("strong", {}, goal ? spokenFirst(goal) : "Nothing that these roads can serve is due: drive what the pupil asks for.")),
+      make("ul", {}, ...topics.map((topic) => make("li", {}, spokenFirst(topic))), ...hints.map((hint) => make("li", { class: "far" }, hint))),
       ...(night ? [make("p", { class: "far" }, `${night.charAt(0).toUpperCase()}${night.slice(1)}.`)] : []),
       make("div", { class: "deeds" }, make("button", { type: "button", class: "deed", onclick: () => this.asked.take(words) }, goal ? "Take it into the lesson" : "Plan a lesson")));
   }

@@ -2,7 +2,7 @@
 import { toldOf, type Area, type Question } from "./ask";
 import { field, make } from "./page_parts";
 import { placeInput } from "./place_input";
-import { setIn, toldBlocks, type GoTo } from "./told_blocks";
+import { setIn, streetsTable, toldBlocks, type GoTo } from "./told_blocks";
 import { kindChoice, movementChoice } from "./wants";
 import { whatWentWrong } from "./working";
 
@@ -53,5 +53,5 @@ export function nearest(area: Area, moment: () => string, goTo: GoTo): HTMLEleme
 export function mostUsed(): HTMLElement {
   const days = make("input", { type: "number", min: "1", max: "366", value: "30", id: "used-days" });
   return folded("Streets your drives use most", "Over all pupils: a quiet street may be driven 6 times a day and 20 times in 30 days.", "See the streets", [field("In the last days", days)],
-    async () => [make("pre", { class: "columns", tabindex: "0", role: "region", "aria-label": "Streets by use" }, await told("streets", { days: days.value }))]);
+    async () => streetsTable(await told("streets", { days: days.value })));
 }

@@ -1,5 +1,5 @@
 // What a command tells in columns and lines, as tables and paragraphs of the page.
-import { make } from "./page_parts";
+import { make, spokenFirst } from "./page_parts";
 
 /** Shows a place on the map. */
 export type GoTo = (lat: number, lon: number) => void;
@@ -20,10 +20,25 @@ function cell(text: string, goTo: GoTo): (Node | string)[] {
   return [name, " ", make("button", { type: "button", class: "small", "aria-label": `Show ${name} on the map`, onclick: () => goTo(Number(lat), Number(lon)) }, "show")];
 }
 
-function table(name: string, heads: string[], rows: string[][], goTo: GoTo): HTMLElement {
+/** Columns that begin with a kind of practice. */
+const ofKinds = new Set(["what", "not met"]);
+
+/** Why it counts stands below what it is: a column of tags is wider than the sheet. */
+function withReasons(heads: string[], rows: string[][]): { heads: string[]; rows: string[][]; reasons: string[] | null } {
+  const because = heads.indexOf("because");
+  if (because < 0) return { heads, rows, reasons: null };
+  const others = (cells: string[]): string[] => cells.filter((_, column) => column !== because);
+  return { heads: others(heads), rows: rows.map(others), reasons: rows.map((cells) => cells[because] ?? "") };
+}
+
+function table(name: string, allHeads: string[], allRows: string[][], goTo: GoTo): HTMLElement {
+  const { heads, rows, reasons } = withReasons(allHeads, allRows);
   return make("div", { class: "table", tabindex: "0", role: "region", "aria-label": name },
     make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))),
-      make("tbody", {}, ...rows.map((cells) => make("tr", {}, ...cells.map((text) => make("td", {}, ...cell(text, goTo))))))));
+      make("tbody", {}, ...rows.map((cells, row) => make("tr", {}, ...cells.map((text, column) => {
+        const isKind = ofKinds.has(heads[column] ?? "");
+        return make("td", {}, ...cell(isKind ? spokenFirst(text) : text, goTo), isKind && reasons ? make("div", { class: "far reason" }, reasons[row] ?? "") : null);
+      }))))));
 }
 
 const columnsOfText = 80; // at which the commands fold (command/folded.cpp)
@@ -44,6 +59,15 @@ export function setIn(said: string, folded: boolean): HTMLElement[] {
     paragraph.style.paddingLeft = `${indent / 2}rem`;
     return paragraph;
   });
+}
+
+/** Streets and how often they were driven; without the map's own numbers of them. Lines that are no such table are told as they are. */
+export function streetsTable(said: string): HTMLElement[] {
+  const [head = "", ...lines] = said.split("\n").filter((line) => line.trim());
+  if (!head.startsWith("times  ")) return setIn(said, true);
+  const columns = [...head.matchAll(/\S+(?: \S+)*/g)].map((match) => match.index);
+  const known = (line: string): string[] => cellsOf(line, columns).slice(0, -1);
+  return [table("Streets by use", known(head), lines.map(known), () => undefined)];
 }
 
 export function toldBlocks(said: string, goTo: GoTo): HTMLElement[] {

@@ -24,7 +24,7 @@ export const inWords = (want: Want): string =>
 
 /** All kinds by name. */
 export function kindChoice(area: Area, label: string): HTMLSelectElement {
-  const byName = (a: Kind, b: Kind): number => a.name.localeCompare(b.name);
+  const byName = (a: Kind, b: Kind): number => (a.name < b.name ? -1 : 1);
   return make("select", { "aria-label": label }, ...[...area.kinds].sort(byName).map((kind) =>
     option(kind.name, spoken(kind.name), kind.name === "roundabout")));
 }

@@ -10,8 +10,11 @@ import { inWords, kindChoice, listed, movementChoice, option, wantOf, wordOf, ty
 
 interface Told { word: "avoid" | "keep-off" | "take"; value: string; text: string }
 
+/** A lesson's minutes when nobody said another number. */
+export const usualMinutes = 60;
+
 /** A time for the clock of the area: the next full hour of this computer. */
-function nextHour(): string {
+export function nextHour(): string {
   const at = new Date(Date.now() + 3600_000);
   const two = (number: number): string => String(number).padStart(2, "0");
   return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}T${two(at.getHours())}:00`;
@@ -22,7 +25,7 @@ export class WishForm {
   private readonly summary = make("summary", {}, "A lesson");
   private readonly home: HTMLInputElement;
   private readonly start = make("input", { type: "datetime-local", required: true, value: nextHour() });
-  private readonly minutes = make("input", { type: "number", min: "10", max: "600", value: "60", required: true });
+  private readonly minutes = make("input", { type: "number", min: "10", max: "600", value: String(usualMinutes), required: true });
   private readonly reserve = make("input", { type: "number", min: "0", max: "60", value: "5" });
   private readonly level = make("select", {}, option("", "not said", true), ...["1", "2", "3", "4", "5"].map((n) => option(n, n)));
   private readonly alternatives = make("select", {}, ...["1", "2", "3", "4", "5", "6", "7", "8", "9", "10"].map((n) => option(n, n, n === "3")));
@@ -99,7 +102,7 @@ export class WishForm {
   }
 
   duration(): number {
-    return Math.min(600, Math.max(10, Math.round(Number(this.minutes.value)) || 60));
+    return Math.min(600, Math.max(10, Math.round(Number(this.minutes.value)) || usualMinutes));
   }
 
   kinds(): string[] {
