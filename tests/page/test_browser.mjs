@@ -211,7 +211,7 @@ test("a drive of one's own, place after place, is told like any other", async ()
     await button(page, "Drive by this place next").click();
   }
   await foundFirst(page);
-  assert.match(await page.locator("details.wish > summary").innerText(), /your own drive by Mill Street, 8 Signal Terrace/);
+  assert.match(await page.locator("details.wish > summary").innerText(), /your own drive by Mill Street and 8 Signal Terrace/);
   assert.match(await page.locator("#loop-sheet h2").innerText(), /^Loop A: \d+ min/);
   await page.close();
 });
@@ -254,7 +254,7 @@ test("the map tells what it holds, and finds places", async () => {
   await page.locator("#near-home").fill("4 Lantern Row");
   await page.getByLabel("Kind to practise near there").selectOption("level-crossing");
   await button(page, "See what is near").click();
-  await page.getByRole("row", { name: /level-crossing/ }).first().waitFor();
+  await page.getByRole("row", { name: /level crossing/ }).first().waitFor();
   await page.getByText("What to check on the ground", { exact: true }).click();
   await page.getByLabel("Round which place").fill("Station Road / Candle Street");
   await button(page, "See what to check").click();

@@ -39,8 +39,9 @@ function notedOf(feature: FeatureLike): string {
 function roadStyle(feature: FeatureLike, resolution: number): Style[] {
   const rank = Number(feature.get("rank"));
   const metres = Number(feature.get("width_dm") ?? [140, 90, 80, 75, 70, 60, 55, 40][rank]) / 10;
+  const across = widthOf(rank, resolution, metres);
   const stroke = new Stroke({
-    color: colour(rank <= 3 ? "main" : "pale"), width: widthOf(rank, resolution, metres), lineCap: "round",
+    color: colour(rank <= 3 ? "main" : "pale"), width: across, lineCap: "round",
     ...(feature.get("drive") ? {} : { lineDash: [2, 5] }),
   });
   const styles = [new Style({ stroke, zIndex: 10 - rank })];
@@ -54,7 +55,8 @@ function roadStyle(feature: FeatureLike, resolution: number): Style[] {
   if (name && resolution < 3)
     styles.push(new Style({
       zIndex: 20,
-      text: new Text({ text: name, placement: "line", font: font(12), fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 5 }) }), // as wide as a blank, or the road shows in it
+      // Beside its road, where a drive leaves it readable, unless it fits into the road.
+      text: new Text({ text: name, placement: "line", font: font(12), offsetY: across < 16 ? -across / 2 - 8 : 0, fill: new Fill({ color: colour("grey") }), stroke: new Stroke({ color: colour("paper"), width: 3 }) }),
     }));
   return styles;
 }

@@ -35,10 +35,10 @@ function table(name: string, allHeads: string[], allRows: string[][], goTo: GoTo
   const { heads, rows, reasons } = withReasons(allHeads, allRows);
   return make("div", { class: "table", tabindex: "0", role: "region", "aria-label": name },
     make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((head) => make("th", { scope: "col" }, head)))),
-      make("tbody", {}, ...rows.map((cells, row) => make("tr", {}, ...cells.map((text, column) => {
-        const isKind = ofKinds.has(heads[column] ?? "");
-        return make("td", {}, ...cell(isKind ? spokenFirst(text) : text, goTo), isKind && reasons ? make("div", { class: "far reason" }, reasons[row] ?? "") : null);
-      }))))));
+      make("tbody", {}, ...rows.flatMap((cells, row) => [
+        make("tr", {}, ...cells.map((text, column) => make("td", {}, ...cell(ofKinds.has(heads[column] ?? "") ? spokenFirst(text) : text, goTo)))),
+        ...(reasons ? [make("tr", { class: "reason" }, make("td", { colspan: String(heads.length) }, reasons[row] ?? ""))] : []),
+      ]))));
 }
 
 const columnsOfText = 80; // at which the commands fold (command/folded.cpp)
