@@ -303,6 +303,10 @@ test("an area drawn on the map is kept off", async () => {
   await page.keyboard.press("Escape");
   await button(page, "Give up").waitFor({ state: "hidden" });
   await page.getByRole("button", { name: /^No longer keep away from an area/ }).last().click();
+  await page.waitForTimeout(800);
+  await map.click({ position: { x: 250, y: 250 } });
+  await page.getByText(/ringed on the map|no road/).first().waitFor(); // drawn or given up, a click is a question again
+  await button(page, "Lesson").click();
   await foundFirst(page);
   assert.match(await page.locator("#loop-sheet").innerText(), /zebra/);
   await page.close();

@@ -78,8 +78,55 @@ test("a new user is told what to fetch, drops it, and the page opens on the road
   await page.getByText("quillham.osm.pbf: 305 kB").waitFor();
   await button(page, "Build the area").click();
   await page.getByLabel("From and back to").waitFor({ timeout: 60000 });
+  await page.setViewportSize({ width: 1360, height: 860 });
   await page.getByText("roads.area").waitFor();
   await page.close(); // or it asks a page that is no more for tiles
+});
+
+test("the new user adds a pupil, plans a lesson, changes it, keeps it, prints it and logs it, without a command", async () => {
+  const page = await context.newPage();
+  page.setDefaultTimeout(120000); // a busy machine is no fault
+  await page.goto(new URL(address).origin + "/");
+  await page.getByLabel("From and back to").waitFor();
+  await button(page, "Pupil").click();
+  await page.getByLabel("A code").fill("WREN");
+  await page.getByLabel("Home").fill("4 Lantern Row");
+  await button(page, "Add this pupil").click();
+  await button(page, "Take it into the lesson").click();
+  assert.equal(await page.getByLabel("From and back to").inputValue(), "4 Lantern Row");
+  await page.getByLabel("Minutes", { exact: true }).fill("35");
+  await page.getByLabel("Kind", { exact: true }).selectOption("zebra");
+  await page.getByLabel("How many").fill("1");
+  await button(page, "Add to the practice").click();
+  await button(page, "Look for loops").click();
+  const status = (text) => page.locator("#loops-status", { hasText: text });
+  const untilFound = async () => {
+    await status(/better ones|Looked for|Not all/).waitFor();
+    await button(page, "break off").click({ timeout: 2000 }).catch(() => undefined); // the first will do
+    await status(/Broken off|Looked for|Not all/).waitFor();
+  };
+  await untilFound();
+  const row = page.locator("ol.rows li").nth(2), place = await row.locator(".far").innerText();
+  await row.getByRole("button", { name: /^Forbid the place of row 3/ }).click();
+  await status(/Looking/).waitFor();
+  await untilFound();
+  assert.equal(await page.getByLabel("What is kept away from").locator("li").count(), 1, place);
+  await button(page, "Keep this loop").click();
+  await page.getByText("Kept: WREN, lesson 1.").waitFor();
+  const card = await page.getByRole("link", { name: "Print lesson 1" }).getAttribute("href");
+  assert.equal(await page.evaluate(async (url) => (await (await fetch(url)).text()).slice(0, 5), card), "%PDF-");
+  await button(page, "Pupil").click();
+  const lessons = page.getByRole("region", { name: "Lessons" });
+  await lessons.filter({ hasText: "planned" }).waitFor(); // the record is read anew, and nothing can be typed until it is there
+  await page.getByLabel("In a line").fill("zebra 4; light day");
+  await button(page, "Log it").click();
+  const logged = page.getByText(/WREN, lesson 1 is logged/), sure = page.getByRole("button", { name: "It was driven: log it all the same" });
+  await logged.or(sure).first().waitFor();
+  if (await sure.isVisible()) await sure.click(); // where this computer's clock is before the browser's
+  await logged.waitFor();
+  assert.match(await lessons.innerText(), /driven/);
+  assert.match(await page.getByRole("region", { name: "What was observed" }).innerText(), /pedestrian crossings\s+4 /);
+  await page.close();
 });
 
 test("it can be broken off, and the next start finds the area", async () => {

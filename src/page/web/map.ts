@@ -29,6 +29,8 @@ export class RoadMap {
   private readonly shown: Shown = { kinds: new Set(), everything: false };
   private readonly ownDrive = new VectorSource();
   private readonly picking: Picking;
+  private readonly whole: number[];
+  private isWhole = true; // all of the area is seen, until somebody looks closer
   private at = "";
   private redraw: () => void = () => undefined; // the tiles of the time that is shown, asked for anew
   private asked: (lat: number, lon: number) => void = () => undefined;
@@ -47,7 +49,11 @@ export class RoadMap {
       format: new MVT(), minZoom, maxZoom,
       tileUrlFunction: ([zoom, column, row]) => `/tiles/${zoom}/${column}/${row}?at=${encodeURIComponent(at)}&minutes=${minutes}`,
     });
-    this.map.getView().fit(transformExtent(area.extent, "EPSG:4326", "EPSG:3857"), { padding: [20, 40, 20, 40] }); // names at the edges are wider than roads
+    this.whole = transformExtent(area.extent, "EPSG:4326", "EPSG:3857");
+    this.showWhole();
+    // The view learns of the size after this is told.
+    this.map.on("change:size", () => { if (this.isWhole) queueMicrotask(() => this.showWhole()); });
+    for (const deed of ["pointerdown", "wheel", "keydown"]) target.addEventListener(deed, () => { this.isWhole = false; });
     this.map.on("singleclick", (event) => {
       if (!this.picking.busy) this.ask(event.coordinate);
     });
@@ -60,6 +66,10 @@ export class RoadMap {
       forgetColours();
       for (const layer of this.map.getAllLayers()) layer.changed();
     });
+  }
+
+  private showWhole(): void {
+    this.map.getView().fit(this.whole, { padding: [20, 40, 20, 40] }); // names at the edges are wider than roads
   }
 
   private readonly source: (at: string, minutes: number) => VectorTileSource;
@@ -109,6 +119,7 @@ export class RoadMap {
   showDrive(drive: Drive | null): void {
     this.drive.clear();
     if (!drive) return;
+    this.isWhole = false;
     this.drive.addFeatures(new GeoJSON({ featureProjection: "EPSG:3857" }).readFeatures(drive));
     this.map.getView().fit(this.drive.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
   }
@@ -117,6 +128,7 @@ export class RoadMap {
   showRecording(runs: number[][][]): void {
     this.recording.clear();
     if (runs.length === 0) return;
+    this.isWhole = false;
     this.recording.addFeatures(runs.map((run) => new Feature(new LineString(run.map((point) => fromLonLat(point))))));
     this.map.getView().fit(this.recording.getExtent() ?? [], { padding: [50, 50, 80, 50], duration: 0 });
   }
@@ -151,6 +163,7 @@ export class RoadMap {
   }
 
   goTo(lat: number, lon: number): void {
+    this.isWhole = false;
     this.map.getView().setCenter(fromLonLat([lon, lat]));
     this.map.getView().setZoom(16);
     this.map.getTargetElement()?.parentElement?.scrollIntoView({ block: "nearest" }); // on a narrow screen it lies far below

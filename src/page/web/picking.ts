@@ -25,7 +25,7 @@ export class Picking {
   private readonly drawn = new VectorSource();
   private readonly bar = make("div", { class: "picking", hidden: true });
   private deed: Deed | null = null;
-  private endedAt = 0;
+  private echoes = 0; // of what ended just now
   private before: { pixel: number[]; at: number } = { pixel: [], at: 0 };
 
   /** target: the element of the map, which has the focus while one picks. */
@@ -35,9 +35,9 @@ export class Picking {
     map.on("click", (event) => {
       const [x = 0, y = 0] = event.pixel, { pixel, at } = this.before;
       const again = Math.hypot(x - (pixel[0] ?? -99), y - (pixel[1] ?? -99)) < finger;
-      this.before = { pixel: event.pixel, at: Date.now() };
+      this.before = { pixel: event.pixel, at: event.originalEvent.timeStamp };
       if (again && this.deed?.done) this.deed.done(); // the last corner twice
-      else if (!again || Date.now() - at > echo_ms) this.deed?.added(event.coordinate);
+      else if (!again || this.before.at - at > echo_ms) this.deed?.added(event.coordinate);
     });
     target.addEventListener("keydown", (event) => {
       const middle = map.getView().getCenter();
@@ -49,7 +49,7 @@ export class Picking {
 
   /** A click is for what is picked, and no question to the map. */
   get busy(): boolean {
-    return this.deed !== null || Date.now() < this.endedAt + echo_ms;
+    return this.deed !== null || this.echoes > 0;
   }
 
   /** Corners of an area, three or more; `then` is told them as LAT,LON. */
@@ -93,7 +93,8 @@ export class Picking {
     const hadFocus = this.target.parentElement?.contains(document.activeElement);
     const from = this.deed?.from;
     this.deed = null;
-    this.endedAt = Date.now();
+    ++this.echoes;
+    setTimeout(() => --this.echoes, echo_ms);
     this.drawn.clear();
     this.bar.hidden = true;
     this.zoomByDoubleClick(true);
@@ -103,7 +104,6 @@ export class Picking {
   private begin(deed: Deed): void {
     this.end();
     this.deed = deed;
-    this.endedAt = 0;
     this.before = { pixel: [], at: 0 };
     this.zoomByDoubleClick(false);
     const button = (text: string, onclick: () => void): HTMLElement => make("button", { type: "button", class: "also", onclick }, text);
