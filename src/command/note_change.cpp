@@ -59,6 +59,11 @@ constexpr std::array sayable{Sayable{"remark", &NoteTexts::remark},
                              Sayable{"until", &NoteTexts::until},
                              Sayable{"length", &NoteTexts::length}};
 
+/// Throws UsageError.
+void refuse_both(const std::string& name) {
+  throw UsageError("--without " + name + ": --" + name + " says another; give one of them");
+}
+
 /// What the note says, but for these. Throws UsageError for what it must say, or what is said anew as well.
 NoteTexts without(NoteTexts was, const std::vector<std::string>& names, const NoteTexts& said) {
   for (const std::string& name : names) {
@@ -66,9 +71,7 @@ NoteTexts without(NoteTexts was, const std::vector<std::string>& names, const No
     if (which == sayable.end()) {
       throw UsageError("--without takes remark, hours, from, until or length, not '" + name + "'");
     }
-    if (!(said.*which->text).empty()) {
-      throw UsageError("--without " + name + ": --" + name + " says another; give one of them");
-    }
+    if (!(said.*which->text).empty()) refuse_both(name);
     (was.*which->text).clear();
   }
   return was;

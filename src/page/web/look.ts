@@ -36,7 +36,7 @@ export class Look {
       make("form", { onsubmit: (event) => { event.preventDefault(); void this.go(text.value); } },
         make("div", { class: "fields" }, field("Find a place", text, true), offered),
         make("div", { class: "deeds" }, make("button", { type: "submit", class: "deed" }, "Find"))),
-      make("p", {}, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
+      make("p", { class: "screen" }, every, " ", make("label", { for: "everything" }, "Mark every place there is to practise at")),
       this.status, this.said, nearest(area, moment, show), groundCheck(area, () => map.middle(), moment), ...(area.notes ? [this.noted.element] : []),
       ...(area.book ? [mostUsed(), this.centres.element] : []));
     if (area.book) void this.centres.open();
