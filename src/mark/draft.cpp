@@ -150,7 +150,6 @@ bool Draft::is_controlled(NodeId node) const {
 }
 
 void Draft::finish() {
-  bearings_ = {};  // room for the paths
   std::ranges::sort(tables.chances, comes_before);
   tables.chance_path.clear();
   std::size_t ids = 0;

@@ -31,6 +31,7 @@ void mark_kerb_and_controls(Draft& draft) {
         mark_kerb_bans(draft);
       },
       [&] { mark_controls(draft, graph); });
+  draft.forget_bearings();
 }
 
 }  // namespace

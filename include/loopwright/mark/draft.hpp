@@ -49,6 +49,8 @@ class Draft {
   /// Measures the bearings at the ends of all stretches, so that nobody measures one again: when pieces and shapes are
   /// done. Without it everything below works, but slowly.
   void learn_bearings() { bearings_ = road::Bearings(roads()); }
+  /// Gives back their room when the rules that ask for many are done.
+  void forget_bearings() { bearings_ = {}; }
   /// road::bearing_out_deg and road::bearing_in_deg.
   [[nodiscard]] double bearing_out_deg(StretchId stretch) const {
     return bearings_.empty() ? road::bearing_out_deg(roads(), stretch) : bearings_.out_deg(stretch);
