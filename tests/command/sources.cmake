@@ -14,6 +14,9 @@ foreach(verb IN LISTS golden_verbs)
   set_tests_properties(golden-${verb} PROPERTIES LABELS golden)
 endforeach()
 set_tests_properties(golden-loops PROPERTIES COST 70)
+add_test(NAME told-in-readme
+  COMMAND ${CMAKE_SOURCE_DIR}/tests/golden/told_in_readme $<TARGET_FILE:loopwright>)
+set_tests_properties(told-in-readme PROPERTIES LABELS golden COST 20)
 
 add_test(NAME bad-input
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_bad_input.py $<TARGET_FILE:loopwright>)
