@@ -29,8 +29,8 @@ class MoreWorth {
     std::size_t kicks = 0;
   };
   // Ours, tried on Newport and the county. Small parts first: they put in what a thin drive lacks, and cost little;
-  // wide ones find what is left once a drive is dense. `at_once` takes a twentieth of a second, `small` a fifth, `wide` one.
-  static constexpr Widths at_once{{1, 2, 3, 4}, 20'000, 100'000, 0};
+  // wide ones find what is left once a drive is dense. `at_once` takes some hundredths of a second, `small` a fifth, `wide` one.
+  static constexpr Widths at_once{{1, 2, 3, 4}, 10'000, 50'000, 0};
   static constexpr Widths small{{1, 2, 3, 4}, 50'000, 500'000, 60};
   static constexpr Widths wide{{3, 4, 6, 5}, 100'000, 2'000'000, 60};
   static constexpr Widths widest{{2, 4, 6, 8}, 200'000, 4'000'000, 60};

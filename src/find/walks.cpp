@@ -15,6 +15,8 @@ namespace {
 constexpr std::array<std::int32_t, 2> dislikes = {4, 1};
 
 constexpr std::size_t most_bettered = 2;  // ours
+// A bound of more candidates and the legs of the next walk are together more than 300 MB (ours, tried on the county).
+constexpr std::size_t most_beside = 600;
 // A first drive that comes to less than this share of what its walk is worth won't do: another is made (ours).
 constexpr double share_of_walk = 0.6;
 
@@ -95,8 +97,8 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
     plans.push_back(std::move(made));
   };
   circuit::Walk best;
-  // Beside the walks, on a thread of its own; where none can be begun, after them. Without "max" it asks prices of
-  // stretches, which only one thread may.
+  // Beside the walks, on a thread of its own; where none can be begun, or both would take too much memory, after them.
+  // Without "max" it asks prices of stretches, which only one thread may.
   std::future<circuit::Walk> bounded;
   const auto any_good = [&] {
     const bool any_will_do = plans.size() > 1;
@@ -111,7 +113,7 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
         walk_of(problem, work.walk_rounds, static_cast<std::uint64_t>(round + 1));
     if (round == 0) {
       best = walk;
-      if (counts_worth(hunt.ground.wish))
+      if (counts_worth(hunt.ground.wish) && hunt.candidates.size() <= most_beside)
         bounded = std::async(std::launch::async | std::launch::deferred,
                              [&] { return certifier.bound(graph, work.bound, best); });
     }
