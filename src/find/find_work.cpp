@@ -2,7 +2,6 @@
 #include "find/find_work.hpp"
 
 #include "find/builder.hpp"
-#include "find/passage_graph.hpp"
 
 namespace loopwright::find {
 
@@ -20,8 +19,8 @@ FindWork quick_work() {
           .improvements = 4,
           .worth_more = {{1, MoreWorth::at_once}},
           .picked = 60,
-          .settled = 300'000,
-          .settled_for_most = 700'000,
+          .legs = {.settled = 300'000, .ways_round = 1'000'000},
+          .legs_for_most = {.settled = 700'000, .ways_round = 1'000'000},
           .bound = {.cut_rounds = 0, .nodes = 0, .work = 0, .repair = {.rounds = 0}}};
 }
 
@@ -39,8 +38,8 @@ FindWork soon_work() {
           .less_again_searches = 150,
           .worth_more = {{2, MoreWorth::small}},
           .picked = 60,
-          .settled = 1'000'000,
-          .settled_for_most = 1'000'000,
+          .legs = {.settled = 1'000'000},
+          .legs_for_most = {.settled = 1'000'000},
           .bound = {.cut_rounds = 40, .nodes = 1, .work = 15'000'000, .repair = {.rounds = 100}}};
 }
 
@@ -58,8 +57,6 @@ FindWork usual_work() {
       .less_again_searches = 300,
       .worth_more = {{6, MoreWorth::small}, {2, MoreWorth::wide}},
       .picked = Hunt::usually_picked,
-      .settled = PassageGraph::usually_settled,
-      .settled_for_most = PassageGraph::usually_settled,
       .bound = {.cut_rounds = 400, .nodes = 1000, .work = 50'000'000, .repair = {.rounds = 100}}};
 }
 
@@ -77,8 +74,6 @@ FindWork thorough_work() {
       .less_again_searches = 800,
       .worth_more = {{10, MoreWorth::small}, {6, MoreWorth::wide}, {2, MoreWorth::widest}},
       .picked = Hunt::usually_picked,
-      .settled = PassageGraph::usually_settled,
-      .settled_for_most = PassageGraph::usually_settled,
       .bound = {.cut_rounds = 400, .nodes = 1000, .work = 200'000'000, .repair = {.rounds = 200}}};
 }
 

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "find/more_worth.hpp"
+#include "find/passage_graph.hpp"
 #include "loopwright/circuit/circuit.hpp"
 #include "loopwright/find/find.hpp"
 
@@ -39,8 +40,7 @@ struct FindWork {
   int less_again_searches = 0;
   std::vector<WorthStep> worth_more = {};  ///< one after the other
   std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
-  /// Vertices that all searches for legs may settle (passage_graph.hpp); when as many as fit are wanted.
-  std::uint64_t settled = 0, settled_for_most = 0;
+  PassageGraph::Work legs = {}, legs_for_most = {};  ///< when as many as fit are wanted
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

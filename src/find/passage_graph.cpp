@@ -34,10 +34,13 @@ bool is_on(std::span<const Vertex> part, std::span<const Vertex> path) {
 
 }  // namespace
 
-PassageGraph::PassageGraph(const Hunt& hunt, std::uint64_t settled)
-    : hunt_(hunt), of_entry_(hunt.graph.size()), entry_row_(hunt.graph.size(), -1) {
+PassageGraph::PassageGraph(const Hunt& hunt, const Work& work)
+    : hunt_(hunt),
+      ways_round_(work.ways_round),
+      of_entry_(hunt.graph.size()),
+      entry_row_(hunt.graph.size(), -1) {
   add_goals();
-  add_ways(choose(settled));
+  add_ways(choose(work.settled));
   add_takes();
   problem_.entry_count = static_cast<std::uint32_t>(entries_.size());
   problem_.exit_count = static_cast<std::uint32_t>(exits_.size());

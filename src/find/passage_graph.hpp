@@ -28,10 +28,15 @@ namespace loopwright::find {
 
 class PassageGraph {
  public:
-  static constexpr std::uint64_t usually_settled = 3'000'000;  // ours: some seconds at most
-
-  /// settled: about as many vertices all searches for legs together may settle; beyond, candidates are left out.
-  explicit PassageGraph(const Hunt& hunt, std::uint64_t settled = usually_settled);
+  /// How much work measuring may take; ours: some seconds at most.
+  struct Work {
+    /// About as many vertices all searches for legs together may settle; beyond, candidates are left out.
+    std::uint64_t settled = 3'000'000;
+    /// How often all searches for ways round together may go on with one; beyond, any length is taken for possible.
+    std::int64_t ways_round = 8'000'000;
+  };
+  explicit PassageGraph(const Hunt& hunt, const Work& work);
+  explicit PassageGraph(const Hunt& hunt) : PassageGraph(hunt, Work{}) {}
 
   /// What a vertex costs on top of its time, so that others are taken, and what counts as its time on top, so
   /// that passes are sought where none need be: both by vertex.
@@ -100,6 +105,7 @@ class PassageGraph {
       reach::SlowWays* ways, reach::AnyLengths& any) const;
 
   const Hunt& hunt_;
+  const std::int64_t ways_round_;  ///< of Work
   circuit::Problem problem_;  ///< without legs
   std::vector<std::vector<Vertex>> ways_;
   std::vector<std::int32_t> candidates_, wants_;

@@ -17,9 +17,6 @@ using LegSpan = circuit::LongerLegs::Span;
 
 // Ours: a way round is seldom longer by more than what it is for; and what is searched grows with the time.
 constexpr std::int64_t searched_beyond_ms = 60'000, searched_at_most_ms = 360'000;
-// Over all exits; what all wishes of tools/bench need, but a wish for every turning of a town, five minutes apart, would
-// take minutes of computing.
-constexpr std::int64_t most_work = 8'000'000;
 constexpr std::uint32_t shares = 2;
 
 std::int64_t longest_spacing_ms(const circuit::Problem& problem) {
@@ -79,7 +76,7 @@ circuit::LongerLegs PassageGraph::measure_longer(const circuit::Problem& problem
   if (limits.spacing_ms == 0 || entries_.empty()) return longer;
   limits.most_ms = std::min(limits.spacing_ms + searched_beyond_ms, searched_at_most_ms);
   limits.extra_ms = spared.courtesy_ms;
-  limits.most_work = most_work / static_cast<std::int64_t>(exits_.size() + 1);
+  limits.most_work = ways_round_ / static_cast<std::int64_t>(exits_.size() + 1);
   std::vector<reach::LocalSeed> asked;
   for (const Vertex v : entries_) asked.push_back({v, hunt_.graph.along_ms(v)});
   reach::LocalSweep back(hunt_.graph);

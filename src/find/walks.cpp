@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <future>
+#include <set>
 
 #include "find/counting.hpp"
 
@@ -74,13 +75,16 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
   const PassageGraph graph(hunt,
-                           counts_worth(hunt.ground.wish) ? work.settled_for_most : work.settled);
+                           counts_worth(hunt.ground.wish) ? work.legs_for_most : work.legs);
   std::array<PassageGraph::Spared, dislikes.size()> by_dislike;
   for (std::size_t k = 0; k < dislikes.size(); ++k) by_dislike[k] = graph.courtesy(dislikes[k]);
   std::vector<Scored> plans;
+  std::set<std::vector<Vertex>> laid;
   const auto drive = [&](const circuit::Problem& problem, const circuit::Walk& walk,
                          PassageGraph::Spared& spared) {
     Plan plan = builder.lay_along(graph, problem, walk, spared.courtesy_ms);
+    // The same dice would make the same of it: of few passes the best walk is often found again.
+    if (!laid.insert(plan.vertices()).second) return;
     make_worn_out_dearer(hunt, plan, spared);
     builder.bring_within(plan, {});
     Scored made{std::move(plan), {}};
