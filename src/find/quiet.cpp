@@ -5,6 +5,7 @@
 //   3. Any other leg that can't is the price of a stop: that stop is left out, and its place in the minutes is
 //      filled otherwise.
 #include <algorithm>
+#include <limits>
 
 #include "find/builder.hpp"
 
@@ -12,7 +13,7 @@ namespace loopwright::find {
 
 namespace {
 
-constexpr int most_rounds = 24;  // ours
+constexpr int most_rounds = 24, most_in_vain = 12;  // ours
 // Of ways round that take each other's place (ours).
 constexpr std::int64_t about_as_long_ms = 30'000;
 
@@ -62,9 +63,12 @@ bool Builder::go_round_elsewhere(Plan& plan, std::size_t leg, const Liking& liki
 }
 
 void Builder::spare_quiet_streets(Plan& plan, const Liking& liking) {
+  std::size_t fewest = std::numeric_limits<std::size_t>::max();
+  int fewest_at = 0;
   for (int round = 0; round < most_rounds; ++round) {
     const std::vector<std::size_t> legs = legs_at_fault(hunt_, plan);
-    if (legs.empty()) return;
+    if (legs.size() < fewest) fewest = legs.size(), fewest_at = round;
+    if (legs.empty() || round - fewest_at > most_in_vain) return;
     const std::size_t leg = legs[dice_.below(legs.size())];
     const std::vector<Vertex> before = plan.legs[leg];
     learn_used(plan, leg, liking);
