@@ -106,7 +106,7 @@ class PassageGraph {
 
   const Hunt& hunt_;
   const std::int64_t ways_round_;  ///< of Work
-  circuit::Problem problem_;  ///< without legs
+  circuit::Problem problem_;       ///< without legs
   std::vector<std::vector<Vertex>> ways_;
   std::vector<std::int32_t> candidates_, wants_;
   std::vector<std::vector<std::uint32_t>>

@@ -74,8 +74,7 @@ Plan plan_along_walk(const Hunt& hunt, Builder& builder, int rounds, const Likin
 
 std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifier& certifier,
                                     const FindWork& work) {
-  const PassageGraph graph(hunt,
-                           counts_worth(hunt.ground.wish) ? work.legs_for_most : work.legs);
+  const PassageGraph graph(hunt, counts_worth(hunt.ground.wish) ? work.legs_for_most : work.legs);
   std::array<PassageGraph::Spared, dislikes.size()> by_dislike;
   for (std::size_t k = 0; k < dislikes.size(); ++k) by_dislike[k] = graph.courtesy(dislikes[k]);
   std::vector<Scored> plans;

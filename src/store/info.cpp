@@ -57,9 +57,12 @@ std::string write_info(const road::AreaInfo& info) {
          "\nside=" + std::string(name(info.region.side)) +
          "\nunit=" + std::string(name(info.region.unit)) +
          "\nown_rules=" + yes_no(info.region.own_rules) +
-         "\nmap_timestamp=" + in_one_line(info.map_timestamp) +
-         "\nsource_file=" + in_one_line(info.source_file) + "\nzone=" + in_one_line(info.zone) +
+         "\nmap_timestamp=" + in_one_line(info.map_timestamp) + "\nzone=" + in_one_line(info.zone) +
          "\nmotorways=" + yes_no(info.motorways) + "\nfords=" + yes_no(info.fords) + "\n";
+}
+
+std::string write_source(const road::AreaInfo& info) {
+  return in_one_line(info.source_file);
 }
 
 road::AreaInfo read_info(std::string_view text, const std::filesystem::path& file) {
@@ -70,7 +73,6 @@ road::AreaInfo read_info(std::string_view text, const std::filesystem::path& fil
   info.region.unit = fields.second_of("unit", "mph", "km/h") ? SpeedUnit::kmh : SpeedUnit::mph;
   info.region.own_rules = fields.second_of("own_rules", "no", "yes");
   info.map_timestamp = fields.text("map_timestamp");
-  info.source_file = fields.text("source_file");
   info.zone = fields.text("zone");
   info.motorways = fields.second_of("motorways", "no", "yes");
   info.fords = fields.second_of("fords", "no", "yes");

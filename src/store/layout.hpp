@@ -1,13 +1,14 @@
-// The bytes of an area file, format 7. Numbers are little-endian.
+// The bytes of an area file, format 8. Numbers are little-endian.
 //
 //    byte  bytes
 //       0      8  magic: "LWAREA\r\n" (the line end shows a transfer that "corrects" text files)
 //       8      4  format number
 //      12      4  number of sections
 //      16      8  length of the whole file
-//      24     16  id: 128-bit XXH3 over each section's name, byte count and content, but for section
-//                 "place_index": its bytes hang on the version of SQLite, and say nothing that the
-//                 other sections don't
+//      24     16  id: 128-bit XXH3 over each section's name, byte count and content, but for sections
+//                 "source", for the same map under another name is the same map, and "place_index":
+//                 its bytes hang on the version of SQLite, and say nothing that the other sections
+//                 don't
 //      40      8  64-bit XXH3 over header and section table, these eight bytes taken as zero
 //      48   56 n  section table, for each section
 //              0     24  name, filled up with zeros
@@ -17,7 +18,8 @@
 //             44      4  zero
 //             48      8  64-bit XXH3 over the content and the zeros that fill it up
 //    48 + 56 n    the sections without gaps, each filled up with zeros to a multiple of 8:
-//                 "info" (lines "key=value"), then the columns in the order of for_each_column
+//                 "info" (lines "key=value"), "source" (the name of the extract), then the columns
+//                 in the order of for_each_column
 //
 // Why: rows are mapped as they lie in memory, so the size of a row is part of the format. Whoever
 // changes a row or adds a column raises the format number and corrects the byte test.
@@ -33,10 +35,10 @@
 namespace loopwright::store {
 
 inline constexpr std::string_view magic = "LWAREA\r\n";
-inline constexpr std::uint32_t format_number = 7;
+inline constexpr std::uint32_t format_number = 8;
 inline constexpr std::size_t section_alignment = 8;
 inline constexpr std::size_t name_bytes = 24;
-inline constexpr std::string_view info_name = "info";
+inline constexpr std::string_view info_name = "info", source_name = "source";
 
 struct Header {
   char magic[8] = {};
@@ -58,7 +60,7 @@ struct Section {
 
 /// True for what the id doesn't cover.
 constexpr bool is_outside_id(std::string_view section_name) {
-  return section_name == "place_index";
+  return section_name == source_name || section_name == "place_index";
 }
 
 /// The next multiple of the section alignment.

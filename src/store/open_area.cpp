@@ -51,6 +51,7 @@ class Opened {
   void read_header();
   void read_sections();
   [[nodiscard]] const Section& section(std::string_view name, std::size_t row_bytes) const;
+  [[nodiscard]] std::string_view text(std::string_view name) const;
 
   std::filesystem::path file_;
   Mapping mapping_;
@@ -121,6 +122,11 @@ const Section& Opened::section(std::string_view name, std::size_t row_bytes) con
   throw fault("has no section '" + std::string(name) + "'");
 }
 
+std::string_view Opened::text(std::string_view name) const {
+  const Section& found = section(name, 1);
+  return {reinterpret_cast<const char*>(content(found)), found.bytes};
+}
+
 road::Roads Opened::roads() const {
   road::Columns<road::View> columns;
   road::for_each_column(columns, [this](std::string_view name, auto& column) {
@@ -129,9 +135,8 @@ road::Roads Opened::roads() const {
     column = {reinterpret_cast<const Row*>(content(found)), found.bytes / sizeof(Row)};
   });
   if (const auto wrong = count_fault(columns)) throw fault(*wrong);
-  const Section& found = section(info_name, 1);
-  road::AreaInfo info =
-      read_info({reinterpret_cast<const char*>(content(found)), found.bytes}, file_);
+  road::AreaInfo info = read_info(text(info_name), file_);
+  info.source_file = text(source_name);
   info.id = hex(id());
   return {columns, std::move(info)};
 }

@@ -1,4 +1,5 @@
-// 1. The info block as text; one part for it and one for each column, in file order.
+// 1. The info block as text; one part for it, one for the extract's name and one for each column, in
+//    file order.
 // 2. Lay the parts out one behind the other; checksum of each, and the id over all.
 // 3. Write header, section table and parts to a file beside the target, then rename it.
 // Byte layout: store/layout.hpp.
@@ -28,8 +29,10 @@ struct Part {
   [[nodiscard]] std::size_t filling() const { return filled_up(bytes) - bytes; }
 };
 
-std::vector<Part> parts_of(const std::string& info, const road::Tables& tables) {
-  std::vector<Part> parts = {{info_name, info.data(), info.size(), 1}};
+std::vector<Part> parts_of(const std::string& info, const std::string& source,
+                           const road::Tables& tables) {
+  std::vector<Part> parts = {{info_name, info.data(), info.size(), 1},
+                             {source_name, source.data(), source.size(), 1}};
   road::for_each_column(tables, [&parts](std::string_view name, const auto& column) {
     constexpr std::size_t row_bytes = sizeof(column[0]);
     parts.push_back({name, column.data(), column.size() * row_bytes, row_bytes});
@@ -87,7 +90,8 @@ std::string write_area(const std::filesystem::path& file, const road::Tables& ta
   assert(!count_fault(road::view_of(tables, info)));
   assert(!row_fault(road::view_of(tables, info)));
   const std::string info_text = write_info(info);
-  const std::vector<Part> parts = parts_of(info_text, tables);
+  const std::string source = write_source(info);
+  const std::vector<Part> parts = parts_of(info_text, source, tables);
   const std::vector<Section> sections = lay_out(parts);
   const AreaId id = id_of(parts, sections);
   const Header header = header_for(sections, id);

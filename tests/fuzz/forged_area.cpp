@@ -51,7 +51,8 @@ void sign(std::string& area) {
   for (std::size_t k = 0; k < sections_of(area); ++k) {
     const auto [entry, offset, length] = part_of(area, k);
     put(area, entry + 48, std::uint64_t{XXH3_64bits(area.data() + offset, (length + 7) / 8 * 8)});
-    if (std::string_view(area.data() + entry) == "place_index") continue;  // no part of the id
+    const std::string_view name = area.data() + entry;
+    if (name == "source" || name == "place_index") continue;  // no part of the id
     XXH3_128bits_update(&state, area.data() + entry, 24);
     XXH3_128bits_update(&state, area.data() + entry + 32, 8);
     XXH3_128bits_update(&state, area.data() + offset, length);

@@ -55,7 +55,8 @@ inline std::string signed_again(std::string bytes) {
     const auto offset = number_at<std::uint64_t>(bytes, entry + 24);
     const auto length = number_at<std::uint64_t>(bytes, entry + 32);
     put(bytes, entry + 48, std::uint64_t{XXH3_64bits(bytes.data() + offset, (length + 7) / 8 * 8)});
-    if (std::string_view(bytes.data() + entry) == "place_index") continue;  // no part of the id
+    const std::string_view name = bytes.data() + entry;
+    if (name == "source" || name == "place_index") continue;  // no part of the id
     XXH3_128bits_update(&state, bytes.data() + entry, 24);
     XXH3_128bits_update(&state, bytes.data() + entry + 32, 8);
     XXH3_128bits_update(&state, bytes.data() + offset, length);

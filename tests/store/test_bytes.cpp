@@ -30,39 +30,46 @@ std::string hex(std::string_view bytes) {
 
 TEST_CASE("the header of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.size() == 2448);
+  CHECK(bytes.size() == 2496);
   CHECK(bytes.substr(0, 8) == "LWAREA\r\n");
-  CHECK(hex(bytes.substr(8, 4)) == "07000000");           // format 7
-  CHECK(hex(bytes.substr(12, 4)) == "23000000");          // info and 34 columns
-  CHECK(hex(bytes.substr(16, 8)) == "9009000000000000");  // 2448 bytes
-  CHECK(hex(bytes.substr(24, 16)) == "22a9763f8e89c5642342d6ac23e59be0");
-  CHECK(hex(bytes.substr(40, 8)) == "dfc05eb95ca13729");
+  CHECK(hex(bytes.substr(8, 4)) == "08000000");           // format 8
+  CHECK(hex(bytes.substr(12, 4)) == "24000000");          // info, source and 34 columns
+  CHECK(hex(bytes.substr(16, 8)) == "c009000000000000");  // 2496 bytes
+  CHECK(hex(bytes.substr(24, 16)) == "1b5ac753f02e7b6bcd5c4ec4ee5b6a94");
+  CHECK(hex(bytes.substr(40, 8)) == "ae1da76fb845f21f");
 }
 
 TEST_CASE("the section table of an area file has these bytes", "[store]") {
   const std::string bytes = tiny_bytes();
   const std::string info = bytes.substr(48, 56);
   CHECK(info.substr(0, 24) == std::string("info") + std::string(20, '\0'));
-  CHECK(hex(info.substr(24, 8)) == "d807000000000000");  // 48 + 35 × 56 = 2008
-  CHECK(hex(info.substr(32, 8)) == "9000000000000000");
+  CHECK(hex(info.substr(24, 8)) == "1008000000000000");  // 48 + 36 × 56 = 2064
+  CHECK(hex(info.substr(32, 8)) == "7b00000000000000");
   CHECK(hex(info.substr(40, 8)) == "0100000000000000");
-  const std::string nodes = bytes.substr(48 + 56, 56);
+  const std::string source = bytes.substr(48 + 56, 56);
+  CHECK(source.substr(0, 24) == std::string("source") + std::string(18, '\0'));
+  CHECK(hex(source.substr(24, 8)) == "9008000000000000");
+  CHECK(hex(source.substr(32, 8)) == "0800000000000000");
+  CHECK(hex(source.substr(48, 8)) == "0359192cd6b1dc3d");
+  const std::string nodes = bytes.substr(48 + 2 * 56, 56);
   CHECK(nodes.substr(0, 24) == std::string("nodes") + std::string(19, '\0'));
-  CHECK(hex(nodes.substr(24, 8)) == "6808000000000000");
+  CHECK(hex(nodes.substr(24, 8)) == "9808000000000000");
   CHECK(hex(nodes.substr(32, 8)) == "3000000000000000");  // 2 rows
   CHECK(hex(nodes.substr(40, 8)) == "1800000000000000");  // of 24 bytes
   CHECK(hex(nodes.substr(48, 8)) == "a336c876b23896bc");
 }
 
-TEST_CASE("the sections of an area file lie one behind the other, info first", "[store]") {
+TEST_CASE("the sections of an area file lie one behind the other, info and source first",
+          "[store]") {
   const std::string bytes = tiny_bytes();
-  CHECK(bytes.substr(2008, 144) ==
+  CHECK(bytes.substr(2064, 123) ==
         "region=GB-WLS\nside=left\nunit=mph\nown_rules=yes\nmap_timestamp=2026-11-01T00:00:00Z\n"
-        "source_file=tiny.opl\nzone=Europe/London\nmotorways=no\nfords=no\n");
+        "zone=Europe/London\nmotorways=no\nfords=no\n");
+  CHECK(bytes.substr(2187, 13) == std::string(5, '\0') + "tiny.opl");
   // Two nodes: OSM id, latitude and longitude, flags, row by id.
-  CHECK(hex(bytes.substr(2152, 24)) == "0b0000000000000000000000000000000000000000000000");
-  CHECK(hex(bytes.substr(2176, 24)) == "0c0000000000000000000000000000000000000001000000");
-  CHECK(bytes.substr(2432, 16) == std::string("Mill Street") + std::string(5, '\0'));
+  CHECK(hex(bytes.substr(2200, 24)) == "0b0000000000000000000000000000000000000000000000");
+  CHECK(hex(bytes.substr(2224, 24)) == "0c0000000000000000000000000000000000000001000000");
+  CHECK(bytes.substr(2480, 16) == std::string("Mill Street") + std::string(5, '\0'));
 }
 
 /// The bytes of a section's rows; entries of the table are 56 bytes, the offset is at 24 of them.

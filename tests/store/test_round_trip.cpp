@@ -64,6 +64,16 @@ TEST_CASE("the index of names is kept and checked, but the id doesn't hang on it
   CHECK_NOTHROW(store::verify_area(folder / "b.area"));
 }
 
+TEST_CASE("the same map under another name has the same id", "[store]") {
+  const ScratchFolder folder;
+  road::AreaInfo info = test::tiny_info();
+  const std::string id = store::write_area(folder / "a.area", test::tiny_tables(), info);
+  info.source_file = "tiny (1).opl";
+  CHECK(store::write_area(folder / "b.area", test::tiny_tables(), info) == id);
+  CHECK(store::open_area(folder / "b.area").roads().info().source_file == "tiny (1).opl");
+  CHECK_NOTHROW(store::verify_area(folder / "b.area"));
+}
+
 TEST_CASE("the same roads give the same bytes and the same id", "[store]") {
   const ScratchFolder folder;
   const std::string first =
