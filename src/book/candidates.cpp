@@ -248,6 +248,11 @@ double proposal_number(std::string_view name) {
   throw std::logic_error("proposal.txt: no row '" + std::string(name) + "'");
 }
 
+int level_of(const Record& record, const Practice& what) {
+  const Skill* skill = record.scheme.skill_of(what.kind);
+  return skill == nullptr ? 0 : standing(record, lines_of(record), *skill, what).level;
+}
+
 std::vector<Candidate> candidates(const Record& record, std::optional<int> level) {
   const Weighing weighing{record, lines_of(record), last_driven(record.lessons),
                           hours_of(record.lessons).lessons,

@@ -88,7 +88,7 @@ GeoFeature hours_feature(Point at, const say::Words& words, const Timed& timed) 
 std::string write_geojson(const Lesson& lesson) {
   const SubjectOf all(lesson);
   const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground, whole, before,
-               mock_test] = all.get();
+               help] = all.get();
   std::vector<GeoFeature> features;
   // A line needs two positions (RFC 7946, 3.1.4); a drive within one piece has no corner to show.
   std::vector<Point> line = drive_line(roads, whole);

@@ -96,7 +96,7 @@ void add_metadata(XmlWriter& xml, const wish::Loop& loop, const Described& descr
 std::string write_gpx(const Lesson& lesson) {
   const SubjectOf all(lesson);
   const auto& [roads, answer, loop, rows, words, setting, timed, kerbs, ground, whole, before,
-               mock_test] = all.get();
+               help] = all.get();
   const std::vector<Point> line = drive_line(roads, whole);
   const std::string title = words.fill("card.title", {{"n", std::to_string(loop.id)}});
   XmlWriter xml;

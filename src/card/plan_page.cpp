@@ -128,6 +128,21 @@ void add_reading(Flow& flow, const PageStyle& style, const say::Words& words) {
   flow.paragraph(std::string(words.at("pack.levels")), plain(style));
 }
 
+std::string help_words(const Subject& subject) {
+  const say::Words& words = subject.words;
+  const auto help_at = [&](const std::string& level) {
+    return std::string(words.at("pack.help." + level));
+  };
+  if (subject.help.mock_test) return words.fill("pack.help", {{"help", help_at("none")}});
+  const std::string level = std::to_string(subject.answer.wish.level);
+  std::string told = words.fill("pack.help", {{"help", help_at(level)}});
+  for (const LowerGoal& goal : subject.help.lower)
+    told +=
+        "; " + words.fill("pack.help.for", {{"goal", write_kind(words, goal.kind, goal.movement)},
+                                            {"help", help_at(std::to_string(goal.level))}});
+  return told;
+}
+
 }  // namespace
 
 void add_plan(Flow& flow, const PageStyle& style, const Subject& subject, const Head& head) {
@@ -135,9 +150,7 @@ void add_plan(Flow& flow, const PageStyle& style, const Subject& subject, const 
   for (const std::string& line : head.first) flow.paragraph(line, bold(style));
   flow.paragraph(head.goal, bold(style));
   flow.paragraph(head.driving, plain(style));
-  const std::string level = subject.mock_test ? "none" : std::to_string(subject.answer.wish.level);
-  const std::string help(words.at("pack.help." + level));
-  flow.paragraph(head.level + "; " + words.fill("pack.help", {{"help", help}}), plain(style));
+  flow.paragraph(head.level + "; " + help_words(subject), plain(style));
   if (!head.kept_off.empty()) flow.paragraph(head.kept_off, plain(style));
   add_order(flow, style, subject);
   add_section(flow, style, crossings_of(subject));

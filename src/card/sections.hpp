@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "card/timed.hpp"
+#include "loopwright/card/card.hpp"
 #include "loopwright/hours/setting.hpp"
 #include "loopwright/lanes/door_kerb.hpp"
 #include "loopwright/road/roads.hpp"
@@ -29,7 +30,7 @@ struct Subject {
   const std::vector<wish::GroundMark>* ground;  ///< of what ground_items() names; may be null
   const wish::Loop& whole;                      ///< with the roads that the instructor drives
   std::size_t before;                           ///< stretches of it before the learner's
-  bool mock_test;
+  const Help& help;
 };
 
 /// A paragraph of a section.

@@ -19,7 +19,7 @@ class SubjectOf {
         kerbs_(kerbs_of({lesson.roads, own_.loop, lesson.setting})),
         subject_{lesson.roads,  lesson.answer,  own_.loop,   rows_,
                  words_,        lesson.setting, timed_,      kerbs_,
-                 lesson.ground, lesson.loop,    own_.before, lesson.mock_test} {}
+                 lesson.ground, lesson.loop,    own_.before, lesson.help} {}
   SubjectOf(const SubjectOf&) = delete;
   SubjectOf& operator=(const SubjectOf&) = delete;
   SubjectOf(SubjectOf&&) = delete;

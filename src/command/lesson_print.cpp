@@ -10,11 +10,13 @@
 #include "command/ground_marks.hpp"
 #include "command/lesson.hpp"
 #include "command/lesson_of_pupil.hpp"
+#include "command/lesson_words_of_pupil.hpp"
 #include "command/words_file.hpp"
 #include "command/write_for_pupil.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/mock_test.hpp"
+#include "loopwright/book/proposal.hpp"
 #include "loopwright/book/pupils.hpp"
 
 namespace loopwright::command {
@@ -53,6 +55,19 @@ book::Lesson lesson_to_print(const book::Book& book, const book::Pupil& pupil,
                                     : " has no drive any more, since a later lesson was logged") +
         "; plan one to print");
   return lesson;
+}
+
+/// Of what is asked for by number the goals at which the pupil stands lower than the drive's level.
+std::vector<card::LowerGoal> lower_goals(const book::Book& book, const book::Pupil& pupil,
+                                         const wish::Wish& wish) {
+  const PupilRecord kept = record_of(book, pupil.code);
+  const book::Record record{pupil, scheme_kept(pupil), kept.lessons, wish.start.civil().date};
+  std::vector<card::LowerGoal> lower;
+  for (const wish::Want& want : wish.wants) {
+    const int level = std::max(1, book::level_of(record, {want.kind, want.movement}));
+    if (level < wish.level) lower.push_back({want.kind, want.movement, level});
+  }
+  return lower;
 }
 
 void write(book::Book& book, const LessonName& name, const std::string& output,
@@ -99,7 +114,8 @@ Exit lesson_print(const Arguments& words) {
       card::to_check(lesson),
       {planned.plan.to_check, book::seen_facts(book), planned.plan.start.civil().date});
   lesson.ground = &marks;
-  lesson.mock_test = book::is_mock_plan(planned.plan);
+  lesson.help.mock_test = book::is_mock_plan(planned.plan);
+  lesson.help.lower = lower_goals(book, pupil, tied.answer.wish);
   const std::string head = form.format == "text" ? form.pack.pupil + "\n" : "";
   const std::string text = head + write_card(form, lesson);
   tell_barred(lesson, name);

@@ -63,6 +63,18 @@ TEST_CASE("a lesson logged before its day is told as one to come", "[book][next]
   CHECK(proposal.topics[0].why.find(" on its last day, in five days") != std::string::npos);
 }
 
+TEST_CASE("how a learner stands at a practice is told by its last day, else by its skill",
+          "[book][next]") {
+  const Pupil pupil{.code = "FINCH", .scheme = "car-27"};
+  const std::vector<Lesson> lessons{
+      lesson_before(18, {{{Kind::roundabout, Movement::right}, 3, 3}}),
+      lesson_before(4, {{{Kind::roundabout, Movement::right}, 2, 2}})};
+  const Record record{pupil, scheme(), lessons, {2026, 11, 28}};
+  CHECK(level_of(record, {Kind::roundabout, Movement::right}) == 2);
+  CHECK(level_of(record, {Kind::roundabout, Movement::none}) == 2);
+  CHECK(level_of(record, {Kind::level_crossing, Movement::none}) == 0);
+}
+
 TEST_CASE("what the instructor stepped in at comes next, with its reasons", "[book][next]") {
   auto drove = basics();
   drove.push_back({{Kind::roundabout, Movement::right}, 3, 2});

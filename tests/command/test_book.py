@@ -328,6 +328,17 @@ class TestErased(Book):
         self.assertTrue((self.folder / "WREN.gpx").exists())
         self.assertFalse((self.folder / "WREN.json").exists())
 
+    def test_the_plan_says_with_which_goals_more_help_is_needed(self):
+        self.build_area()
+        self.add()
+        self.log(1)
+        self.run_it("lesson", "plan", "WREN", "q.area", "--start", "2026-11-28T15:00", "--minutes", "40", "--level", "4",
+                    "--want", "level-crossing=1")
+        self.run_it("lesson", "print", "WREN", "-o", "plan.pdf")
+        text = subprocess.run(["pdftotext", "plan.pdf", "-"], cwd=self.folder, capture_output=True, encoding="utf-8",
+                              check=True).stdout
+        self.assertIn("help intended: let the learner do it; with level crossing: talk it all through", " ".join(text.split()))
+
 
 class TestKept(Book):
     def test_faults_that_are_left_out_of_the_page_are_told(self):

@@ -58,6 +58,9 @@ Proposal proposed(const Record& record);
 /// be guessing.
 std::vector<Proposal> proposed_ahead(const Record& record, int how_many);
 
+/// How the learner stands at a practice, 1 to 5; 0: not begun.
+int level_of(const Record& record, const Practice& what);
+
 /// The level that a wish is given for a learner of that level (level_now).
 int wish_level(const std::optional<int>& level);
 

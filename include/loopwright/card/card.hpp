@@ -15,6 +15,19 @@
 
 namespace loopwright::card {
 
+/// A goal at which the learner stands lower than the level of the drive.
+struct LowerGoal {
+  road::Kind kind = road::Kind::roundabout;
+  road::Movement movement = road::Movement::none;
+  int level = 1;  ///< 1 to 5
+};
+
+/// How much the learner is helped.
+struct Help {
+  bool mock_test = false;             ///< not at all, whatever the level
+  std::vector<LowerGoal> lower = {};  ///< more with these
+};
+
 /// A loop of an answer, with all that is needed to write it down. Rules: all of it outlives this.
 struct Lesson {
   const road::Roads& roads;
@@ -24,7 +37,7 @@ struct Lesson {
   say::Manner manner = {};        ///< in which words it is spoken and printed
   /// What was seen of each that to_check() names (card/ground.hpp), in its order; none: nobody says.
   const std::vector<wish::GroundMark>* ground = nullptr;
-  bool mock_test = false;  ///< the learner gets no help, whatever the level
+  Help help = {};
 };
 
 std::string write_text(const Lesson& lesson);
