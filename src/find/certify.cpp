@@ -47,12 +47,12 @@ std::int64_t Certifier::spacing_bound() const {
 
 circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWork& work,
                                const circuit::Walk& known) {
-  const bool shuts_for_a_part = hunt_.ground.walls.shuts_for_a_part();
+  if (hunt_.ground.walls.has_learnt()) return known;
   if (!counts_worth(hunt_.ground.wish)) {
-    bound_ = shuts_for_a_part ? 0 : -std::llround(forced_twice_m(hunt_) - 1e-6);
+    bound_ = -std::llround(forced_twice_m(hunt_) - 1e-6);
     return known;
   }
-  if (shuts_for_a_part || wish::welcomes_practice(hunt_.ground.wish)) return known;
+  if (wish::welcomes_practice(hunt_.ground.wish)) return known;
   bound_ = std::min(bound_.value_or(spacing_bound()), spacing_bound());
   if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
   circuit::Problem problem = graph.problem();

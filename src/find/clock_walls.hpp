@@ -41,8 +41,9 @@ class ClockWalls {
   void learn(const std::vector<lanes::Breach>& breaches);
   /// Something near is shut for a part of the lesson: each drive must be looked at.
   [[nodiscard]] bool some_at_times() const { return !mixed_.empty(); }
-  /// Some wall may be open at the minute another drive would pass it.
-  [[nodiscard]] bool shuts_for_a_part() const { return some_at_times() || rounds_ > 0; }
+  /// Some wall may be open at the minute another drive would pass it: what the search finds then bounds no drive but
+  /// its own.
+  [[nodiscard]] bool has_learnt() const { return rounds_ > 0; }
   [[nodiscard]] bool is_last_round() const { return rounds_ >= most_rounds; }
   /// Everything that may be shut at some minute of the lesson becomes a wall.
   void shut_all();

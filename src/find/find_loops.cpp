@@ -55,12 +55,14 @@ bool lacks_the_same(const wish::Loop& a, const wish::Loop& b) {
 
 class LoopSearch {
  public:
-  LoopSearch(const Hunt& hunt, Effort effort, const FindWork& work)
+  /// bound: known of the wish (Certifier).
+  LoopSearch(const Hunt& hunt, Effort effort, const FindWork& work,
+             std::optional<std::int64_t> bound)
       : hunt_(hunt),
         effort_(effort),
         work_(work),
         builder_(hunt, work_.improvements),
-        certifier_(hunt),
+        certifier_(hunt, bound),
         ways_home_(hunt) {}
 
   FindResult run() {
@@ -70,6 +72,7 @@ class LoopSearch {
 
   /// What the tries met shut, when that leaves none as good: make walls of it and search again.
   [[nodiscard]] const std::vector<lanes::Breach>& breaches() const { return breaches_; }
+  [[nodiscard]] std::optional<std::int64_t> bound() const { return certifier_.best_known(); }
 
  private:
   /// Of counts alone the first walk's drive is often as good as any can be, once no road is driven twice.
@@ -366,16 +369,18 @@ FindResult find_loops_by(const road::Roads& roads, const wish::Wish& wish,
   assert(wish.minutes && wish.through.empty());
   if (wish::is_in_parts(wish)) return find_lessons(roads, wish, setting, effort);
   ClockWalls walls(roads, wish, setting);
+  std::optional<std::int64_t> bound;
   for (;;) {
     const Ground ground(roads, wish, setting, walls);
     if (ground.starts.empty() || ground.goals.empty()) return {{}, explain_shut_in(ground), {}};
     const Hunt hunt(ground, work.picked);
     if (hunt.starts.empty() || hunt.goals.empty()) return {{}, explain_out_of_reach(ground), {}};
-    LoopSearch search(hunt, effort, work);
+    LoopSearch search(hunt, effort, work, bound);
     FindResult result = search.run();
     if (search.breaches().empty()) return result;
     if (walls.is_last_round()) return {{}, explain_shut(search.breaches().front()), {}};
     walls.learn(search.breaches());
+    bound = search.bound();
   }
 }
 

@@ -138,7 +138,7 @@ class KeptSearch {
 KeptDrive kept_drive(const road::Roads& roads, const wish::Wish& wish, const wish::Loop& loop,
                      const hours::Setting& setting) {
   if (wish::is_in_parts(wish) || !wish.through.empty() || !wish.minutes)
-    return {std::nullopt, "a lesson in parts, and a drive of your own, is laid out by its times"};
+    return {std::nullopt, "a lesson in parts, or a drive of your own, is laid out by its times"};
   const ClockWalls walls(roads, wish, setting);
   const Ground ground(roads, wish, setting, walls);
   if (ground.starts.empty() || ground.goals.empty())

@@ -76,6 +76,28 @@ TEST_CASE("a street shut all through the lesson is left out, and the shortfall s
   CHECK(free.crosses());
 }
 
+TEST_CASE("what is shut for a part of the lesson takes nothing from the bound",
+          "[find][certificate]") {
+  const BuiltTown town = town_with(school);
+  const road::Roads roads = town.roads();
+  const hours::Setting setting = road::setting_of(roads.info(), std::nullopt, {});
+  const auto certificate_at = [&](int hour, int minute) {
+    wish::Wish wish = wish_at(town, {hour, minute, 20});
+    wish.wants = {wish::read_want("roundabout=max")};
+    const auto result = find::find_loops(roads, wish, setting);
+    REQUIRE_FALSE(result.loops.empty());
+    return result.loops.front().certificate;
+  };
+  const wish::Certificate open = certificate_at(10, 0);
+  for (const int minute : {0, 5, 10}) {  // shut from 08:15 on
+    const wish::Certificate partly = certificate_at(8, minute);
+    CAPTURE(minute);
+    REQUIRE(partly.bound);
+    CHECK(*partly.bound >= partly.value);
+    CHECK(*partly.bound >= open.value);
+  }
+}
+
 TEST_CASE("a street that opens in mid-lesson is driven after it does", "[find]") {
   const BuiltTown town = town_with(school);
   const Found late = found(town, {9, 5, 30});
