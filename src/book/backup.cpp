@@ -1,8 +1,7 @@
-// Method: SQLite's online backup, page by page within one transaction; the copy leaves the mode that needs files beside
+// Method: SQLite's online backup, all pages within one transaction; the copy leaves the mode that needs files beside
 // it, is checked, put on the disk and only then renamed.
 #include "loopwright/book/backup.hpp"
 
-#include <SQLiteCpp/Backup.h>
 #include <fcntl.h>
 #include <unistd.h>
 
@@ -76,7 +75,7 @@ void back_up(const Book& book, const fs::path& copy) {
   try {
     file_of(book).alone([&](SQLite::Database& db) {
       SQLite::Database to(part.path().string(), SQLite::OPEN_READWRITE);
-      SQLite::Backup(to, db).executeStep(-1);
+      copy_pages(db, to);
       to.exec("PRAGMA journal_mode = DELETE");
       if (integrity_of(to) != "ok") tell(copy, "the copy can't be read back; name another file");
     });
@@ -91,20 +90,19 @@ void restore(Book& book, const fs::path& copy, const std::function<void()>& befo
   std::error_code ignored;
   if (!fs::exists(copy, ignored))
     tell(copy, "no such file; 'loopwright pupil backup' makes copies");
+  if (!fs::is_regular_file(copy, ignored) || fs::file_size(copy, ignored) == 0)
+    tell(copy, "is no copy of a book; 'loopwright pupil backup' makes copies");
   if (fs::equivalent(copy, book.file(), ignored)) tell(copy, "is the book itself");
   // The copy is another's file: it is brought to this version in a copy of its own beside the book.
   Part part(book.file().string() + ".restored");
-  std::error_code error;
-  fs::copy_file(copy, part.path(), fs::copy_options::overwrite_existing, error);
-  if (error) tell(copy, "can't be read (" + error.message() + ")");
-  fs::permissions(part.path(), fs::perms::owner_read | fs::perms::owner_write, error);
+  copy_book_file(copy, part.path());
   try {
     const Book from = Book::open(part.path(), Opening::must_be_there);
     from.check();
     before_it();
     file_of(book).alone([&](SQLite::Database& db) {
       SQLite::Database of(part.path().string(), SQLite::OPEN_READWRITE);
-      SQLite::Backup(db, of).executeStep(-1);
+      copy_pages(of, db);
     });
   } catch (const InputError& refused) {
     const std::string text = refused.what(), name = part.path().string();

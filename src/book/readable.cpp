@@ -20,7 +20,7 @@ using Json = nlohmann::ordered_json;
 using Section = wish::ProgressSheet::Section;
 
 constexpr std::size_t longest_value =
-    400;  // bytes; a remark has at most 1000 letters, files far more
+    4000;  // bytes: a remark of 1000 letters (read_log.cpp); files have far more
 
 std::string with_spaces(std::string name) {
   for (char& letter : name)

@@ -5,6 +5,7 @@
 // Source of the settings: sqlite.org/pragma.html, sqlite.org/wal.html, sqlite.org/security.html.
 #include "book/sqlite_store.hpp"
 
+#include <SQLiteCpp/Backup.h>
 #include <sqlite3.h>
 #include <unistd.h>
 
@@ -168,6 +169,20 @@ SQLite::Database opened(const std::filesystem::path& file) {
 }
 
 }  // namespace
+
+void copy_pages(SQLite::Database& from, SQLite::Database& to) {
+  const int done = SQLite::Backup(to, from).executeStep(-1);
+  // The library gives these two back instead of throwing them: nothing is copied then.
+  if (done != SQLITE_DONE) throw SQLite::Exception(sqlite3_errstr(done), done);
+}
+
+void copy_book_file(const std::filesystem::path& from, const std::filesystem::path& to) try {
+  SQLite::Database source = opened(from);
+  SQLite::Database target(to.string(), SQLite::OPEN_READWRITE);
+  copy_pages(source, target);
+} catch (const SQLite::Exception& error) {
+  tell(from, error);
+}
 
 SqliteStore::SqliteStore(const std::filesystem::path& file) try
     : Connection(file), db_(opened(file)) {

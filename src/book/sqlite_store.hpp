@@ -10,6 +10,12 @@
 
 namespace loopwright::book {
 
+/// All pages of one database in the place of another's, in one step. Throws SQLite::Exception when either is in use, too.
+void copy_pages(SQLite::Database& from, SQLite::Database& to);
+/// A file's pages, with those that stand only in its log yet (WAL), into a file that is there. Throws InputError that
+/// names the first.
+void copy_book_file(const std::filesystem::path& from, const std::filesystem::path& to);
+
 class SqliteStore final : public Connection {
  public:
   /// Opens what is there, and brings it to this version. Throws InputError.

@@ -1,5 +1,6 @@
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <set>
 
@@ -162,6 +163,22 @@ TEST_CASE("an export has every table of the book, and nothing of others", "[book
   CHECK(text.find("Cooper") == std::string::npos);
 }
 
+TEST_CASE("a remark as long as may be is told whole to who reads the record", "[book][rights]") {
+  ScratchBook at;
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
+  Log log = log_of_two_passes();
+  log.remark.clear();
+  for (int letter = 0; letter < 1000; ++letter) log.remark += "é";  // as read_log.cpp takes it
+  log_lesson(at.book, {"WREN", 1}, log);
+  const auto sections = readable_record(at.book, "WREN");
+  const auto tells = [&](const auto& section) {
+    return std::any_of(section.lines.begin(), section.lines.end(), [&](const std::string& line) {
+      return line.find(log.remark) != std::string::npos;
+    });
+  };
+  CHECK(std::any_of(sections.begin(), sections.end(), tells));
+}
+
 // A lesson of 28 November 2026 is due a year later. Twelve months: our trade notes, a judgement.
 TEST_CASE("the details of who had no lesson for a year are due, and go without a byte",
           "[book][rights]") {
@@ -231,7 +248,40 @@ TEST_CASE("a copy brings the book back as it was, and other files are refused",
   CHECK(error_text([&] {
           back_up(at.book, at.folder / "none" / "c.book");
         }).find("a copy can't be made there") != std::string::npos);
+  test::write_bytes(at.folder / "empty.book", "");
+  CHECK(error_text([&] { restore(at.book, at.folder / "empty.book"); }) ==
+        (at.folder / "empty.book").string() +
+            ": is no copy of a book; 'loopwright pupil backup' makes copies");
   CHECK(export_pupil(at.book, "WREN") == before);
+}
+
+TEST_CASE("a copy that is a book in use brings back what stands only in its log yet",
+          "[book][rights][file]") {
+  ScratchBook at;
+  Book other = Book::open(at.folder / "other.book", Opening::may_make);
+  Pupil finch = test::wren();
+  finch.code = "FINCH";
+  add_pupil(other, finch);
+  REQUIRE(std::filesystem::file_size(at.folder / "other.book-wal") > 0);
+  restore(at.book, at.folder / "other.book");
+  REQUIRE(pupils_of(at.book).size() == 1);
+  CHECK(pupil_of(at.book, "FINCH").home == finch.home);
+}
+
+TEST_CASE("nothing is said to be brought back into a book that another writes",
+          "[book][rights][file]") {
+  ScratchBook at;
+  back_up(at.book, at.folder / "copy.book");
+  Pupil finch = test::wren();
+  finch.code = "FINCH";
+  add_pupil(at.book, finch);
+  sqlite3* other = nullptr;
+  REQUIRE(sqlite3_open((at.folder / "b.book").c_str(), &other) == SQLITE_OK);
+  CHECK(sqlite3_exec(other, "BEGIN IMMEDIATE", nullptr, nullptr, nullptr) == SQLITE_OK);
+  const std::string said = error_text([&] { restore(at.book, at.folder / "copy.book"); });
+  sqlite3_close(other);
+  CHECK(said.starts_with((at.folder / "b.book").string() + ": is in use by another program"));
+  CHECK(pupils_of(at.book).size() == 2);
 }
 
 }  // namespace
