@@ -15,7 +15,6 @@ namespace loopwright::file {
 namespace {
 
 constexpr int month_days = 30;
-constexpr int most_times = 100;  // of a street and day; more is a slip of the pen
 
 std::vector<std::string_view> parts_of(std::string_view line) {
   std::vector<std::string_view> parts;
@@ -33,7 +32,8 @@ std::optional<LedgerRow> row_of(std::string_view line) {
   const auto day = read_date(parts[0]);
   const auto way = read_int64(parts[1]);
   const auto times = read_int(parts[2]);
-  if (!day || !way || *way < 1 || !times || *times < 1 || *times > most_times) return std::nullopt;
+  if (!day || !way || *way < 1 || !times || *times < 1 || *times > most_times_a_line)
+    return std::nullopt;
   return LedgerRow{*day, *way, *times};
 }
 
@@ -63,7 +63,7 @@ std::vector<LedgerRow> read_ledger(std::string_view text, std::string_view file_
     if (!row) {
       throw InputError(std::string(file_name) + ", line " + std::to_string(number) +
                        ": takes a day, an OSM way and how often it was driven (1 to " +
-                       std::to_string(most_times) + "), such as 2026-11-28 123456 2, not " +
+                       std::to_string(most_times_a_line) + "), such as 2026-11-28 123456 2, not " +
                        quoted(line));
     }
     rows.push_back(*row);

@@ -1,4 +1,6 @@
 // The wish of a loop file, member by member. What a later version adds may be missing.
+#include <limits>
+
 #include "file/read_lesson.hpp"
 #include "file/read_values.hpp"
 #include "loopwright/road/kind.hpp"
@@ -46,10 +48,12 @@ wish::Avoid avoid(const Cursor& value) {
 
 /// Ascending by way, as the search looks them up.
 std::vector<wish::StreetUse> street_use(const Cursor& value) {
+  // What others drove has no limit; sums of a ledger are held to these (book/streets.cpp).
+  constexpr int most = std::numeric_limits<int>::max();
   std::vector<wish::StreetUse> rows;
   for (const Cursor& item : value.items(most_ways)) {
-    const wish::StreetUse row{map_id(item.at("way")), small(item.at("today"), 0, 1000),
-                              small(item.at("month"), 0, 100'000)};
+    const wish::StreetUse row{map_id(item.at("way")), small(item.at("today"), 0, most),
+                              small(item.at("month"), 0, most)};
     if (row.month < row.today) item.at("month").fail("no less than \"today\"");
     if (!rows.empty() && row.way <= rows.back().way) item.at("way").fail("ways in ascending order");
     rows.push_back(row);

@@ -15,10 +15,13 @@
 
 namespace loopwright::file {
 
+/// Of one line; more is a slip of the pen. Far beyond what caps allow of a street (src/rules/caps.txt).
+inline constexpr int most_times_a_line = 100;
+
 struct LedgerRow {
   Date day;
   std::int64_t way = 0;
-  int times = 0;
+  int times = 0;  ///< 1 to most_times_a_line
   friend bool operator==(const LedgerRow&, const LedgerRow&) = default;
 };
 
