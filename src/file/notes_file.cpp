@@ -10,6 +10,7 @@
 #include "file/contradictions.hpp"
 #include "file/note_json.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/nesting.hpp"
 #include "loopwright/file/load_text.hpp"
 
 namespace loopwright::file {
@@ -21,6 +22,8 @@ constexpr std::size_t most_notes = 100'000;
 
 Json parse(std::string_view text, const std::string& name) {
   if (text.empty()) throw InputError(name + ": is empty; a notes file is GeoJSON");
+  if (nests_deeper(text, most_nested))
+    throw InputError(name + ": its lists lie too deep in each other; a notes file is GeoJSON");
   try {
     return Json::parse(text);
   } catch (const Json::parse_error& error) {

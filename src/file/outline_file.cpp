@@ -12,6 +12,7 @@
 
 #include "file/cursor.hpp"
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/nesting.hpp"
 #include "loopwright/base/text.hpp"
 
 namespace loopwright::file {
@@ -59,6 +60,8 @@ void add_polygons(Rings& rings, const Cursor& value) {
 
 Rings rings_of_geojson(std::string_view text, const std::string& name) {
   Rings rings;
+  if (nests_deeper(text, most_nested))
+    throw InputError(name + ": its collections lie too deep in each other");
   try {
     const auto json = nlohmann::json::parse(text);
     add_polygons(rings, Cursor(json, name));

@@ -5,6 +5,7 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "loopwright/base/nesting.hpp"
 #include "loopwright/base/text.hpp"
 #include "loopwright/draw/render.hpp"
 #include "loopwright/draw/symbols.hpp"
@@ -109,6 +110,8 @@ Routes::Routes(const OpenArea& area, const Desk& desk)
 Reply Routes::answer(const Request& request) {
   const std::optional<Address> address = address_of(request.target);
   if (!address) return trouble(400, "no address of this page");
+  if (nests_deeper(request.body, most_nested))
+    return trouble(400, "lists in what was sent lie too deep in each other");
   if (address->path.starts_with("/jobs/")) return job(request, *address);
   if (address->path == "/pupils" || address->path.starts_with("/pupils/"))
     return pupils_.answer(request, *address);

@@ -1,6 +1,7 @@
 target_sources(loopwright_test PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/test_in_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_instant.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/test_nesting.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_point.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_printable.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_region.cpp

@@ -107,6 +107,9 @@ TEST_CASE("a notes file is known by its SHA-256", "[file]") {
 TEST_CASE("a file that holds no notes is told what it lacks", "[file]") {
   CHECK(said_of("") == "n.geojson: is empty; a notes file is GeoJSON");
   CHECK(said_of("{]") == "n.geojson: is no JSON at byte 2; a notes file is GeoJSON");
+  CHECK(said_of(R"({"type": "FeatureCollection", "features": [], "x": )" +
+                std::string(100'000, '[') + std::string(100'000, ']') + "}") ==
+        "n.geojson: its lists lie too deep in each other; a notes file is GeoJSON");
   CHECK(said_of("[]") == "n.geojson: /: expected an object, found a list of 0");
   CHECK(said_of(R"({"type": "Feature"})") ==
         "n.geojson: /type: expected \"FeatureCollection\", found \"Feature\"");

@@ -69,6 +69,10 @@ TEST_CASE("what is no outline is refused with where and why", "[file]") {
             .starts_with("a.json: /coordinates/0/0/1: expected"));
   CHECK(refused(R"({"type":"FeatureCollection","features":[]})", "a.json") ==
         "a.json: holds no outline");
+  std::string deep, closing;
+  for (int k = 0; k < 100'000; ++k)
+    deep += R"({"type":"FeatureCollection","features":[)", closing += "]}";
+  CHECK(refused(deep + closing, "a.json") == "a.json: its collections lie too deep in each other");
   CHECK(refused("a\n1\n 2.6 54.3\nEND\nEND\n", "a.poly") ==
         "a.poly:4: expected three positions or more before END");
   CHECK(refused("a\n1\n 2.6 north\nEND\nEND\n", "a.poly") ==

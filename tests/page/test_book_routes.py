@@ -108,6 +108,27 @@ class BookRoutes(unittest.TestCase):
             self.assertRegex(far["trouble"], r"begins \d+ m from the home of WREN")
             self.assertEqual(self.post(page, f"/jobs/{job}/keep", {"pupil": "WREN", "loop": 1, "elsewhere": True})[0], 200)
 
+    def test_a_street_that_very_many_lessons_drove_stops_no_search(self):
+        with contextlib.closing(sqlite3.connect(self.book)) as db, db:
+            # Streets near the door; a school's own street is driven by all its cars.
+            for way, day, times in ((9100000000093, "2026-11-20", 150), (9100000000093, START[:10], 130), (9100000000097, "2026-11-20", 99)):
+                db.execute("INSERT INTO street_use (day, way, node_a, node_b, times, near_door) VALUES (?, ?, 1, 2, ?, 0)", (day, way, times))
+        with self.served() as page:
+            page.enter()
+            job, _ = self.over(page, self.post(page, "/loops", {"words": WISH, "effort": "quick"}))
+            use = json.loads(self.get(page, f"/jobs/{job}/loops")[2])["wish"]["street_use"]
+            self.assertEqual({row["way"]: row["month"] > 20 for row in use}, {9100000000093: True, 9100000000097: True})
+
+    def test_lists_without_end_are_refused_and_the_page_goes_on(self):
+        deep = "[" * 300_000 + "]" * 300_000
+        with self.served() as page:
+            page.enter()
+            for target, body in (("/day", f'{{"lines": [], "day": {deep}}}'), ("/loops", f'{{"words": [], "effort": {deep}}}'),
+                                 ("/pupils/WREN/log", deep), ("/notes/drop", deep), ("/day", "[" * 600_000)):
+                status, reply = self.post(page, target, body)
+                self.assertEqual((status, reply["trouble"]), (400, "lists in what was sent lie too deep in each other"), target)
+            self.assertEqual(self.get(page, "/area")[0], 200)
+
     @staticmethod
     def stat_of(pid):
         """State and parent of a process (proc_pid_stat(5)); nothing when it is gone."""
