@@ -17,13 +17,12 @@ void write_trace(Database& db, const RowKey& lesson, const Traced& traced) {
         std::string(road::name(time.control)), time.count, time.expected_s, time.took_s);
 }
 
-/// Throws when it was driven.
-void need_plan(Database& db, const RowKey& lesson) {
+/// Throws when it was driven. then: what is to be said of that.
+void need_plan(Database& db, const RowKey& lesson, const char* then) {
   auto row = ask(db, "SELECT state, number FROM lesson WHERE id = ?", lesson);
   row.next();
   if (row.at(0).text() == "driven")
-    throw InputError("lesson " + row.at(1).text() +
-                     " is driven and logged; it can't be planned again");
+    throw InputError("lesson " + row.at(1).text() + " is driven and logged; " + then);
 }
 
 /// Two who plan at once, each not knowing of the other: the first plan stays.
@@ -64,7 +63,7 @@ void replan_lesson(Book& book, const LessonRead& of, const PlanWithStreets& to) 
     const RowKey pupil = row_of_pupil(db, of.code), lesson = row_of_lesson(db, of.code, of.number);
     need_no_copy(db, pupil);
     need_as_read(db, pupil, of.number, of.mark);
-    need_plan(db, lesson);
+    need_plan(db, lesson, "it can't be planned again");
     put_plan(db, pupil, lesson, to);
   });
 }
@@ -113,7 +112,7 @@ void drop_lesson(Book& book, const LessonRead& of) {
   book.connection().write([&](Database& db) {
     const RowKey lesson = row_of_lesson(db, of.code, of.number);
     need_as_read(db, row_of_pupil(db, of.code), of.number, of.mark);
-    need_plan(db, lesson);
+    need_plan(db, lesson, "take that back first ('loopwright lesson unlog')");
     write_not_driven(db, lesson);
     keep_entry(db, lesson);
   });

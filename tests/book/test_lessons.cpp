@@ -230,6 +230,17 @@ TEST_CASE("a plan can be moved until it is driven", "[book][lessons]") {
         }) == "lesson 1 is driven and logged; it can't be planned again");
 }
 
+TEST_CASE("a lesson that is logged wasn't left out, unless its log is taken back",
+          "[book][lessons]") {
+  ScratchBook at;
+  plan_lesson(at.book, "WREN", plan_of_two_passes(), {});
+  log_lesson(at.book, {"WREN", 1}, log_of_two_passes());
+  CHECK(error_text([&] {
+          drop_lesson(at.book, {"WREN", 1});
+        }) == "lesson 1 is driven and logged; take that back first ('loopwright lesson unlog')");
+  CHECK(lessons_of(at.book, "WREN").at(0).state == LessonState::driven);
+}
+
 TEST_CASE("a lesson that isn't there is told", "[book][lessons]") {
   ScratchBook at;
   CHECK(error_text([&] {
