@@ -93,6 +93,17 @@ void need_mock_meant(const Said& said, const Plan& plan) {
       "same");
 }
 
+void need_open_goals(const Said& said, std::vector<std::string> open) {
+  open.insert(open.end(), said.log.goals.begin(), said.log.goals.end());
+  std::string all;
+  for (const std::string& goal : open)
+    all.append(all.empty() ? "'" : ", '").append(goal).append("'");
+  for (const std::string& reached : said.log.reached)
+    if (std::ranges::find(open, reached) == open.end())
+      throw UsageError("'reached: " + reached + "': there is no such goal; " +
+                       (open.empty() ? "none is open" : "open: " + all));
+}
+
 Log filled(const std::vector<LessonPass>& planned, const Said& said, const Scheme& scheme,
            Date day) {
   Log log = said.log;

@@ -146,19 +146,6 @@ void put_rows(Database& copy, Database& school, const WaitingLog& log, const Row
   }
 }
 
-std::vector<SeenFact> seen_by(Database& copy, const RowKey& lesson) {
-  std::vector<SeenFact> facts;
-  for (auto row = ask(copy,
-                      "SELECT what, object, map_text, day, says FROM seen WHERE log <> '' AND log "
-                      "= (SELECT seen_log FROM lesson WHERE id = ?)",
-                      lesson);
-       row.next();)
-    facts.push_back({{row.at(0).text(), row.at(1).text(), row.at(2).text()},
-                     day_in(row.at(3)),
-                     row.at(4).text()});
-  return facts;
-}
-
 void put_log(Database& copy, Database& school, const WaitingLog& log, const RowKey& to) {
   run(school, "UPDATE lesson SET start = ?, start_s = ?, length_minutes = ? WHERE id = ?",
       write_time(log.is.plan.start), log.is.plan.start.unix_s, log.is.plan.length_minutes, to);

@@ -11,6 +11,19 @@
 namespace loopwright::book {
 namespace {
 
+/// The name that the lesson's log has among what was seen; empty when it saw nothing. On a server a look through all that was
+/// seen meets everyone who saw something: of a log without a name nobody looks.
+std::string seen_log_of(Database& db, const RowKey& lesson) {
+  auto row = ask(db, "SELECT seen_log FROM lesson WHERE id = ?", lesson);
+  row.next();
+  return row.at(0).text();
+}
+
+void take_back_seen(Database& db, const RowKey& lesson) {
+  const std::string log = seen_log_of(db, lesson);
+  if (!log.empty()) run(db, "DELETE FROM seen WHERE log = ?", log);
+}
+
 /// A log of an older day doesn't take a later one's place.
 void write_seen(Database& db, const RowKey& lesson, const std::vector<SeenFact>& facts) {
   if (facts.empty()) return;
@@ -79,7 +92,20 @@ bool is_taken_along(Database& db, const RowKey& lesson) {
 
 }  // namespace
 
+std::vector<SeenFact> seen_by(Database& db, const RowKey& lesson) {
+  std::vector<SeenFact> facts;
+  const std::string log = seen_log_of(db, lesson);
+  if (log.empty()) return facts;
+  for (auto row = ask(db, "SELECT what, object, map_text, day, says FROM seen WHERE log = ?", log);
+       row.next();)
+    facts.push_back({{row.at(0).text(), row.at(1).text(), row.at(2).text()},
+                     day_in(row.at(3)),
+                     row.at(4).text()});
+  return facts;
+}
+
 void clear_log(Database& db, const RowKey& lesson) {
+  take_back_seen(db, lesson);
   clear(db, lesson, {"fault", "intervention", "observation", "mock_test"});
   run(db, "DELETE FROM goal WHERE lesson = ? AND reached_in IS NULL", lesson);
   run(db, "UPDATE goal SET reached_in = NULL WHERE reached_in = ?", lesson);
@@ -118,8 +144,6 @@ void write_not_driven(Database& db, const RowKey& lesson) {
 
 void write_unlogged(Database& db, const RowKey& lesson,
                     const std::optional<std::vector<LessonPass>>& planned) {
-  run(db, "DELETE FROM seen WHERE log <> '' AND log = (SELECT seen_log FROM lesson WHERE id = ?)",
-      lesson);
   clear_log(db, lesson);
   clear(db, lesson, {"trace", "trace_time"});
   if (planned) {

@@ -155,9 +155,10 @@ std::vector<Exposure> exposure_of(std::span<const Lesson> lessons) {
   return all;
 }
 
-std::vector<std::string> open_goals(std::span<const Lesson> lessons) {
+std::vector<std::string> open_goals(std::span<const Lesson> lessons, int besides) {
   std::vector<std::string> goals;
   for (const Lesson* lesson : driven_in_order(lessons)) {
+    if (besides != 0 && lesson->number == besides) continue;
     for (const std::string& reached : lesson->log.reached) std::erase(goals, reached);
     for (const std::string& goal : lesson->log.goals)
       if (std::find(goals.begin(), goals.end(), goal) == goals.end()) goals.push_back(goal);

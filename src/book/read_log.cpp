@@ -133,10 +133,13 @@ void read_practice(Said& said, Clause& clause, const Practice& what) {
   for (const SaidPractice& other : said.practices) once(clause, other.what == what);
   while (!clause.ends()) {
     if (const auto passes = clause.count()) {
+      once(clause, of.passes.has_value());
       of.passes = passes;
     } else if (const auto level = clause.level()) {
+      once(clause, of.level.has_value());
       of.level = level;
     } else if (const auto help = parse_help(clause.word())) {
+      once(clause, of.help.has_value());
       of.help = help;
       clause.take();
     } else if (!read_intervention(said, clause, what) && !read_fault(said, clause, what)) {

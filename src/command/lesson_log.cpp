@@ -139,8 +139,10 @@ Exit log_besides(book::Book& book, const book::Pupil& pupil, const LogTexts& tex
   need_new(lessons, pupil.code, plan.start.civil());
   plan.length_minutes = whole_number("--length", texts.length, {10, 600});
   if (!texts.yes) need_begun("this lesson of " + pupil.code, plan.start);
-  const book::Said said = said_in(texts, {{}, plan});
+  const auto open = book::open_goals(lessons);
+  const book::Said said = said_in(texts, {{}, plan, open});
   if (said.not_driven) throw UsageError("'not driven': there is no lesson planned at that start");
+  book::need_open_goals(said, open);
   book::facts_seen(said.seen, {}, plan.start.civil().date);  // it has no sheet
   const book::Log log = book::filled({}, said, scheme_kept(pupil), plan.start.civil().date);
   tell_logged(pupil.code, book::add_driven_lesson(book, pupil.code, plan, log), plan.start, log,
@@ -163,7 +165,8 @@ Exit lesson_log(const Arguments& words) {
   const bool asks = texts.line.empty() && texts.file.empty();
   if (asks && !texts.yes) need_begun(which, lesson.plan.start);
   const std::vector<book::LessonPass> planned = planned_of(lesson);
-  const book::Said said = said_in(texts, {planned, lesson.plan});
+  const auto open = book::open_goals(lessons, lesson.number);
+  const book::Said said = said_in(texts, {planned, lesson.plan, open});
   if (said.not_driven) {
     book::drop_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)});
     std::cout << which << " wasn't driven; its streets count no more\n";
@@ -172,6 +175,7 @@ Exit lesson_log(const Arguments& words) {
   if (!texts.yes) need_begun(which, lesson.plan.start);
   book::need_mock_meant(said, lesson.plan);
   book::need_same_sheet(said, lesson.plan);
+  book::need_open_goals(said, open);
   book::Log log = book::filled(planned, said, scheme_kept(pupil), day_of(lesson));
   log.seen = book::facts_seen(said.seen, lesson.plan.to_check, day_of(lesson));
   book::log_lesson(book, {pupil.code, lesson.number, book::mark_of(lesson)}, log);

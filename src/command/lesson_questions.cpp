@@ -49,6 +49,7 @@ std::optional<std::string> refusal(book::Said& said, const std::string& clause,
     book::read_more(with, clause);
     book::need_mock_meant(with, lesson.plan);
     book::need_same_sheet(with, lesson.plan);
+    book::need_open_goals(with, lesson.open_goals);
     book::facts_seen(with.seen, lesson.plan.to_check, {});
     said = std::move(with);
     return std::nullopt;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <iosfwd>
+#include <string>
 #include <vector>
 
 #include "loopwright/book/lesson.hpp"
@@ -9,10 +10,12 @@
 
 namespace loopwright::command {
 
-/// The passes that were planned, and the plan as it is kept; empty of a lesson that wasn't planned here.
+/// The passes that were planned, and the plan as it is kept; empty of a lesson that wasn't planned here. What the pupil's
+/// other lessons leave open of their goals.
 struct ToBeLogged {
   std::vector<book::LessonPass> planned;
   book::Plan plan;
+  std::vector<std::string> open_goals;
 };
 
 /// Asks what came of the planned passes. An answer that can't be meant is told and asked for again; an empty one says

@@ -102,6 +102,15 @@ const book::Lesson* lesson_recorded(const std::vector<book::Lesson>& lessons, co
   return best;
 }
 
+/// With its drive, and what its log saw, if it has one.
+std::optional<book::Lesson> whole_lesson(const book::Book& book, const std::string& code,
+                                         const book::Lesson* listed) {
+  if (listed == nullptr) return std::nullopt;
+  book::Lesson lesson = book::lesson_of(book, code, listed->number);
+  lesson.log.seen = book::seen_by_log(book, code, listed->number);
+  return lesson;
+}
+
 /// "15:05" on the day of the recording.
 double moment_of(const std::string& option, const std::string& text, const Instant& recorded,
                  const std::string& zone) {
@@ -214,15 +223,15 @@ pace::Pace usual_pace(const road::Roads& roads, const book::Pupil& pupil,
 Exit lesson_trace(const Arguments& words) {
   TraceJob job;
   if (!parse_trace(words, job)) return Exit::done;
-  if (!job.line.empty()) book::read_log(job.line);
   const std::string text = file::load_text(job.file, {"recorded drive", {}});
   const trace::Recording recording = trace::read_gpx(text, job.file);
   book::Book book = open_book(job.lesson.book, book::Opening::must_be_there);
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.lesson.code));
   const auto lessons = book::lessons_of(book, pupil.code);
   const book::Lesson* listed = lesson_recorded(lessons, job, pupil.code, recording);
-  std::optional<book::Lesson> lesson;
-  if (listed != nullptr) lesson = book::lesson_of(book, pupil.code, listed->number);
+  book::need_open_goals(book::read_log(job.line),
+                        book::open_goals(lessons, listed == nullptr ? 0 : listed->number));
+  const std::optional<book::Lesson> lesson = whole_lesson(book, pupil.code, listed);
   const bool own_area =
       !job.area.area.empty() && !(lesson && lesson->plan.area == absolute_path(job.area.area));
   if (!own_area && lesson && lesson->plan.area.empty())

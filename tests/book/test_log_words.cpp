@@ -132,6 +132,20 @@ TEST_CASE("a lesson that wasn't planned as a mock test is one only when that is 
   CHECK(said("mock").empty());
 }
 
+TEST_CASE("only a goal that is open can be reached", "[book][log]") {
+  using Goals = std::vector<std::string>;
+  const auto said = [](std::string_view text, const Goals& open) {
+    return test::error_text([&] { need_open_goals(read_log(text), open); });
+  };
+  const Goals two{"clutch smooth", "mirrors"};
+  CHECK(said("reached: mirrors", two).empty());
+  CHECK(said("goal: parking; reached: parking", {}).empty());
+  CHECK(said("rest 4", {}).empty());
+  CHECK(said("reached: Mirrors", two) ==
+        "'reached: Mirrors': there is no such goal; open: 'clutch smooth', 'mirrors'");
+  CHECK(said("reached: mirrors", {}) == "'reached: mirrors': there is no such goal; none is open");
+}
+
 TEST_CASE("marks of a sheet from before the lesson was planned again are refused", "[book][log]") {
   Plan plan = test::plan_of_two_passes();
   plan.loop_file = "at ten";
@@ -179,6 +193,9 @@ TEST_CASE("a clause that can't be meant is told with what it takes", "[book][log
         "wheel, pedals, "
         "minutes, home, light, weather, traffic, mock, sheet, seen, said:, remark:, goal: or "
         "reached:");
+  CHECK(said("zebra 4 2") == "'zebra 4 2': this was said before");
+  CHECK(said("zebra x2 4 x3") == "'zebra x2 4 x3': this was said before");
+  CHECK(said("zebra alone talked") == "'zebra alone talked': this was said before");
   CHECK(said("roundabout right 6") ==
         "'roundabout right 6': a level is a whole number from 1 to 5");
   CHECK(said("roundabout good") ==

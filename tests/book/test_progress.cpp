@@ -115,6 +115,10 @@ TEST_CASE("a goal is open until it is reached", "[book][progress]") {
   second.reached = {"mirrors"};
   CHECK(open_goals(std::vector{driven(7, second), driven(0, first)}) ==
         std::vector<std::string>{"roundabouts right"});
+  std::vector both{driven(0, first), driven(7, second)};
+  both[0].number = 1, both[1].number = 2;
+  CHECK(open_goals(both, 2) == first.goals);
+  CHECK(open_goals(both, 1).empty());
 }
 
 }  // namespace

@@ -3,9 +3,11 @@
 
     tests/command/test_trace.py PROGRAM
 """
+import contextlib
 import json
 import pathlib
 import re
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -54,6 +56,10 @@ class TestTrace(unittest.TestCase):
     def trace(self, *words, code=0):
         return run(self.folder, "lesson", "trace", "WREN", *words, "--book", "b.book", code=code)
 
+    def seen(self):
+        with contextlib.closing(sqlite3.connect(self.folder / "b.book")) as db:
+            return db.execute("SELECT what, object, day, says FROM seen ORDER BY what, object").fetchall()
+
     def exported(self):
         return json.loads(run(self.folder, "pupil", "export", "WREN", "--book", "b.book"))
 
@@ -87,8 +93,10 @@ class TestTrace(unittest.TestCase):
 
     def test_4_the_lesson_is_logged_with_what_is_said_of_it(self):
         self.write("a.gpx", recorded(self.tracks["plan"], START + 120, 44))
-        said = self.trace("a.gpx", "roundabout right 2 pedals: late for a lorry; rest 4")
+        said = self.trace("a.gpx", "roundabout right 2 pedals: late for a lorry; rest 4; seen all")
         self.assertIn("WREN, lesson 1 is logged", said)
+        seen = self.seen()
+        self.assertTrue(seen)
         self.assertIn("the recording isn't kept", said)
         all_of = self.exported()
         self.assertEqual(all_of["lesson"][0]["state"], "driven")
@@ -102,6 +110,7 @@ class TestTrace(unittest.TestCase):
         self.trace("a.gpx")
         self.assertEqual(self.exported()["intervention"], all_of["intervention"])
         self.assertEqual(len(self.exported()["trace"]), 1)
+        self.assertEqual(self.seen(), seen)
 
     def test_5_a_lesson_that_wasnt_planned_needs_an_area(self):
         self.write("later.gpx", recorded(self.tracks["other"], START + 7 * 86400, 40))

@@ -77,6 +77,10 @@ std::string sheet_mark(const Plan& plan);
 /// Marks of an older sheet speak of another drive. Throws UsageError for those.
 void need_same_sheet(const Said& said, const Plan& plan);
 
+/// What is said to be reached must be a goal, word by word: one of this log, or one that is open. Throws UsageError else, with
+/// those there are. open: by the other lessons (progress.hpp).
+void need_open_goals(const Said& said, std::vector<std::string> open);
+
 /// A lesson's log: the plan's passes with what is said of them, then those that weren't planned, and the levels that
 /// all these show of their skills. Throws UsageError for a skill that isn't of the scheme, and for a practice that is
 /// said not to be driven and isn't in the plan.

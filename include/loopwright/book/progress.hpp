@@ -75,8 +75,9 @@ struct Exposure {
 /// By road, light, weather and traffic.
 std::vector<Exposure> exposure_of(std::span<const Lesson> lessons);
 
-/// Goals that were set and not reached yet, in the order in which they were set.
-std::vector<std::string> open_goals(std::span<const Lesson> lessons);
+/// Goals that were set and not reached yet, in the order in which they were set. besides: the number of a lesson that isn't
+/// looked at, such as one that is logged anew; 0: all are.
+std::vector<std::string> open_goals(std::span<const Lesson> lessons, int besides = 0);
 
 /// The day on which a lesson begins, by its own clock.
 Date day_of(const Lesson& lesson);
