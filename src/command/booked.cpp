@@ -17,7 +17,6 @@
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/school.hpp"
-#include "loopwright/store/area.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -140,15 +139,14 @@ void tell_clashes_of_plan(std::ostream& out, const book::Book& book, const AreaT
 
 MeantLesson meant_by(const NextAsk& ask, const std::vector<book::Lesson>& lessons) {
   const Said *start = ask.words.one("start"), *minutes = ask.words.one("minutes");
-  const CivilTime begins =
-      start == nullptr
-          ? moment(std::nullopt, store::open_area(ask.area.area).roads().info()).civil()
-          : time_of("--start", start->text).civil;
+  std::optional<WrittenTime> written;
+  if (start != nullptr) written = time_of("--start", start->text);
+  const Instant begins = start_there(written, ask.area.area);
   const int said =
       minutes == nullptr ? 0 : whole_number("--minutes", minutes->text, minutes_of_drive);
   return {ask.pupil.code,
           planned_then(lessons, begins),
-          begins,
+          begins.civil(),
           ask.length.empty() ? std::max(length_said(""), said) : length_said(ask.length),
           home_said(word_of(ask.words, "home"), ask.pupil),
           word_of(ask.words, "end")};

@@ -138,7 +138,7 @@ PlanJob plan_job_of(const DayJob& day, const ListedLesson& of, WishWords words,
           length,
           ask_of(std::move(words)),
           {},
-          planned_then(record.lessons, of.line.start)};
+          planned_then(record.lessons, start_there(WrittenTime{of.line.start, {}}, day.area.area))};
 }
 
 struct JobAndPlan {

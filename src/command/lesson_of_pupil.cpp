@@ -68,9 +68,13 @@ void need_begun(const std::string& which, const Instant& start) {
                    "when it was driven all the same");
 }
 
-int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start) {
+Instant start_there(const std::optional<WrittenTime>& start, const std::string& area) {
+  return moment(start, store::open_area(area).roads().info().zone);
+}
+
+int planned_then(const std::vector<book::Lesson>& lessons, const Instant& start) {
   for (const book::Lesson& lesson : lessons)
-    if (lesson.state == book::LessonState::planned && lesson.plan.start.civil() == start)
+    if (lesson.state == book::LessonState::planned && lesson.plan.start.unix_s == start.unix_s)
       return lesson.number;
   return 0;
 }

@@ -39,7 +39,9 @@ void need_begun(const std::string& which, const Instant& start);
 inline constexpr const char* still_to_come_help =
     "log it though it is still to come by this computer's clock";
 
+/// When a start is by the clock of an area file, whatever offset it was said with; none said: now.
+Instant start_there(const std::optional<WrittenTime>& start, const std::string& area);
 /// The number of the lesson that is planned for that start already; 0: none.
-int planned_then(const std::vector<book::Lesson>& lessons, const CivilTime& start);
+int planned_then(const std::vector<book::Lesson>& lessons, const Instant& start);
 
 }  // namespace loopwright::command

@@ -142,7 +142,8 @@ Exit run_said(book::Book& book, const NextAsk& ask, const std::string& output) {
   job.length = fill_from_book(words, ask.pupil, record, ask.length);
   job.ask = ask_of(std::move(words));
   job.ask.effort = ask.effort;
-  if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
+  if (job.ask.start)
+    job.number = planned_then(record.lessons, start_there(job.ask.start, job.area.area));
   tell_given_way(std::cout, ask.pupil, wish::all_wants(job.ask.wish));
   return run(book, job);
 }

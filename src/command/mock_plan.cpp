@@ -90,7 +90,8 @@ PlanJob mock_job(const NextAsk& ask, const PupilRecord& record, const book::Mock
   PlanJob job{ask.pupil.code, ask.area, length, ask_of(std::move(words))};
   job.ask.effort = ask.effort;
   job.mock = true;
-  if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
+  if (job.ask.start)
+    job.number = planned_then(record.lessons, start_there(job.ask.start, job.area.area));
   return job;
 }
 

@@ -73,7 +73,8 @@ PlanJob job_of(const NextAsk& ask, const PupilRecord& record, const book::Propos
   const LessonLength length = fill_from_book(words, ask.pupil, record, ask.length);
   PlanJob job{ask.pupil.code, ask.area, length, ask_of(std::move(words))};
   job.ask.effort = ask.effort;
-  if (job.ask.start) job.number = planned_then(record.lessons, job.ask.start->civil);
+  if (job.ask.start)
+    job.number = planned_then(record.lessons, start_there(job.ask.start, job.area.area));
   return job;
 }
 

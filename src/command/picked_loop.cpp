@@ -135,7 +135,7 @@ KeptPlan picked_loop(const book::Book& book, PlanJob& job, const LoopPick& pick)
   const std::string home = home_of(ground, wish, pick);
   const std::string kept_off = passes_kept_off(found.answer.loops.front(), wish, pick.pupil);
   if (!kept_off.empty()) return {std::nullopt, kept_off};
-  job.number = planned_then(pick.record.lessons, wish.start.civil());
+  job.number = planned_then(pick.record.lessons, wish.start);
   auto use = book::street_use(book, {wish.start.civil().date, job.code, job.number});
   keep_quiet(use, ground.map());
   wish.street_use = joined(std::move(wish.street_use), use);

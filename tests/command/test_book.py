@@ -225,6 +225,29 @@ class TestMended(Book):
         self.assertIn("--lesson 1 logs it anew", self.run_it("lesson", "log", "WREN", "zebra 4", "--start", "2999-10-01T10:00", "--yes", code=2))
         self.assertEqual(len(self.exported()["lesson"]), 1)
 
+    def test_a_start_with_an_offset_is_that_moment(self):
+        self.build_area()
+        self.add()
+        self.run_it("pupil", "add", "FINCH", "--home", "8 Signal Terrace")
+        plan = ("--length", "40", "--want", "zebra=1", "--quick", "-o", "loops.json")
+        for start in ("2027-06-28T15:00Z", "2027-06-28T15:00Z", "2027-06-28T16:00"):  # summer time: one hour on
+            self.run_it("lesson", "plan", "WREN", "q.area", "--start", start, *plan)
+        self.assertEqual([(row["number"], row["start"]) for row in self.exported()["lesson"]], [(1, "2027-06-28T16:00:00+01:00")])
+        said = " ".join(self.run_it("lesson", "plan", "FINCH", "q.area", "--start", "2027-06-28T15:20Z", *plan).split())
+        self.assertTrue(said.startswith("clash: WREN's lesson 1 16:00 to 16:40, FINCH 16:20: they overlap by 20 min"), said)
+
+    def test_a_goal_is_reached_by_its_own_words(self):
+        self.add()
+        self.run_it("lesson", "log", "WREN", "rest 4; goal: clutch smooth", "--start", "2026-10-01T10:00")
+        second = ("--start", "2026-10-02T10:00")
+        self.assertIn("there is no such goal; open: 'clutch smooth'",
+                      self.run_it("lesson", "log", "WREN", "reached: Clutch smooth", *second, code=2))
+        self.assertEqual(len(self.exported()["lesson"]), 1)
+        self.run_it("lesson", "log", "WREN", "reached: clutch smooth", *second)
+        self.assertEqual(self.exported()["goal"][0]["reached_in"], 2)
+        self.run_it("lesson", "log", "WREN", "reached: clutch smooth; minutes 50", "--lesson", "2")
+        self.assertEqual(self.exported()["goal"][0]["reached_in"], 2)
+
     def test_a_log_is_taken_back_and_clashes_are_said_first(self):
         self.build_area()
         self.add()
