@@ -11,6 +11,7 @@
 #include "command/deeds.hpp"
 #include "command/ground.hpp"
 #include "command/print.hpp"
+#include "loopwright/base/printable.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/road/setting_of.hpp"
 
@@ -100,7 +101,7 @@ std::string note_text(const road::Note& note) {
   const auto add = [&](std::string_view more) { text.append(" ").append(more); };
   if (note.kind) add(road::name(*note.kind));
   if (note.limit != 0) add(std::to_string(note.limit) + " " + std::string(name(note.unit)));
-  if (!note.hours.empty()) add(note.hours);
+  if (!note.hours.empty()) add(printable(note.hours));
   if (note.from) add("from " + road::day_text(*note.from));
   if (note.until) add("until " + road::day_text(*note.until));
   return text;
@@ -128,7 +129,7 @@ Exit note_list(const Arguments& words) {
     const road::Note& note = file.notes()[row];
     const std::string to = note.line.size() > 1 ? " to " + degrees(note.line.back()) : "";
     table.add({std::to_string(row + 1), note_text(note), degrees(note.line.front()) + to,
-               road::day_text(note.seen), note.remark});
+               road::day_text(note.seen), printable(note.remark)});
   }
   table.print(std::cout);
   return Exit::done;

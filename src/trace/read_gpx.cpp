@@ -18,7 +18,8 @@
 namespace loopwright::trace {
 namespace {
 
-constexpr std::size_t longest_time = 64;  // characters; RFC 3339 with nanoseconds has 35
+constexpr std::size_t longest_time = 64;            // characters; RFC 3339 with nanoseconds has 35
+constexpr int first_year = 1973, last_year = 9998;  // of a lesson's start on the command line, too
 
 /// "2026-11-28T15:00:03.250Z" as seconds since 1970.
 std::optional<double> seconds_in(std::string_view text) {
@@ -33,7 +34,8 @@ std::optional<double> seconds_in(std::string_view text) {
     whole = std::string(text.substr(0, point)) + std::string(text.substr(end));
   }
   const auto written = read_time(whole);
-  if (!written) return std::nullopt;
+  if (!written || written->civil.date.year < first_year || written->civil.date.year > last_year)
+    return std::nullopt;
   return static_cast<double>(civil_seconds(written->civil) - written->offset_s.value_or(0)) +
          part_s;
 }

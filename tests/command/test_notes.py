@@ -115,6 +115,17 @@ def listed_and_checked(town):
     assert old.count("more than a year ago") == 3 and "can be deleted: over since 2026-12-18" in old
 
 
+def remark_of_another(town):
+    """What steers a terminal in a file from elsewhere is shown as a mark (ECMA-48: ESC [)."""
+    file = town.folder / "odd.geojson"
+    file.write_text(json.dumps({"type": "FeatureCollection", "features": [{
+        "type": "Feature", "geometry": {"type": "Point", "coordinates": [2.5988, 54.2973]},
+        "properties": {"says": "never", "hours": "Mo \u001b[2J", "seen": "2026-10-03", "remark": "a\nb\u001b[31m"}}]}),
+        encoding="utf-8")
+    listed = town.run("note", "list", "odd.geojson").stdout
+    assert "\u001b" not in listed and "a b\ufffd[31m" in listed and len(listed.splitlines()) == 2, listed
+
+
 def unlaid(town):
     """A note on no road of the area is told with each command, and does no harm."""
     file = town.folder / "far.geojson"
@@ -201,7 +212,7 @@ def main():
     with tempfile.TemporaryDirectory() as scratch:
         town = Town(pathlib.Path(scratch))
         for check in (noted_hump, closed_road, along_a_road, other_notes, listed_and_checked,
-                      unlaid, bad, told_shut, named_by_look, plate_by_street):
+                      remark_of_another, unlaid, bad, told_shut, named_by_look, plate_by_street):
             check(town)
             print(check.__name__, "holds")
 

@@ -86,6 +86,8 @@ TEST_CASE("what can't be a place or a time is left out and counted", "[trace]") 
                    point("nan", "2.6", "2026-11-28T15:00:13Z") +
                    point("0", "0", "2026-11-28T15:00:14Z") + point("", "", "2026-11-28T15:00:15Z") +
                    point("54.3", "2.6", "noon") + point("54.3", "2.6", "2026-02-30T15:00:00Z") +
+                   point("54.3", "2.6", "0000-01-01T00:00:00+23:59") +
+                   point("54.3", "2.6", "9999-12-31T23:59:59Z") +
                    point("54.4", "2.6", "2026-11-28T15:00:10Z") +
                    point("54.5", "2.6", "2026-11-28T15:00:00Z")),
                "a.gpx");
@@ -93,7 +95,7 @@ TEST_CASE("what can't be a place or a time is left out and counted", "[trace]") 
   CHECK(read.fixes[0].at == point_from_degrees(54.5, 2.6));  // put in order
   CHECK(read.fixes[1].at == point_from_degrees(54.3, 2.6));  // the first of that time
   CHECK(read.off_earth == 5);
-  CHECK(read.without_time == 2);
+  CHECK(read.without_time == 4);
   CHECK(read.same_time == 1);
 }
 

@@ -4,9 +4,10 @@
 //
 // Format: GPX 1.0 and 1.1 (TopoGrafix): every trkpt of every trk, its lat, lon and time, in any namespace; routes and
 // waypoints are no drive. Times are UTC where no offset is written, as the schema says.
-// Rules: pure; fixes come out in the order of their times, each time once. What can't be used is left out and counted. A
-// file that breaks off (a battery that died) is read up to there, which `broken_off` tells. Throws InputError, in one
-// line: no GPX, no track, no times, declarations of entities (they have no place in a track), far too many points.
+// Rules: pure; fixes come out in the order of their times, each time once. What can't be used is left out and counted, also
+// times before 1973 or after 9998, of recorders that don't know the time yet. A file that breaks off (a battery that died)
+// is read up to there, which `broken_off` tells. Throws InputError, in one line: no GPX, no track, no times, declarations
+// of entities (they have no place in a track), far too many points.
 #pragma once
 
 #include <cstddef>
