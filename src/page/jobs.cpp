@@ -78,11 +78,17 @@ fs::path Jobs::new_file() {
 }
 
 std::optional<std::string> Jobs::add(const Prepare& prepare) {
-  std::unique_lock lock(mutex_);
-  if (waiting_.size() >= most_waiting) return std::nullopt;
-  const fs::path own = new_folder();
-  const std::uint64_t id = last_id_;
+  fs::path own;
+  std::uint64_t id = 0;
+  {
+    const std::lock_guard lock(mutex_);
+    if (waiting_.size() >= most_waiting) return std::nullopt;
+    own = new_folder();
+    id = last_id_;
+  }
+  // A school's book may be read for it, and be away: meanwhile other jobs are asked about.
   Job job{.words = prepare(own), .folder = own, .stage = Stage::waiting, .code = 0, .child = {}};
+  const std::lock_guard lock(mutex_);
   jobs_.emplace(id, std::move(job));
   waiting_.push_back(id);
   forget_oldest();
