@@ -106,4 +106,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/trams.cpp
   ${CMAKE_CURRENT_LIST_DIR}/rings.cpp
   ${CMAKE_CURRENT_LIST_DIR}/roundabouts.cpp
-  ${CMAKE_CURRENT_LIST_DIR}/signals.cpp)
+  ${CMAKE_CURRENT_LIST_DIR}/signals.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/grounds.cpp)

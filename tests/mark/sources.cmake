@@ -59,6 +59,7 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_coverage.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_crossings.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_features.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_grounds.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_idle_rules.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_junctions.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_level_crossings.cpp

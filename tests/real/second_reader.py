@@ -12,6 +12,7 @@ from functools import cache, cached_property
 import networkx
 
 from opl import Map
+from second_grounds import Grounds
 
 OPEN = {"yes", "designated", "permissive", "official"}  # Key:access
 UNSEALED = {"unpaved", "gravel", "fine_gravel", "dirt", "earth", "ground", "mud", "grass", "sand",
@@ -72,6 +73,7 @@ class Reader:
     def __init__(self, extract, region):
         self.map = Map(extract)
         self.region = region
+        self.grounds = Grounds(self.map)
         self.roads = {w for w in self.map.ways if self.map.is_road(w)}
         self.ways_at = defaultdict(set)
         for way in self.roads:
@@ -129,7 +131,10 @@ class Reader:
         return self.directions(way).union(*(self.of_one_way(way, value) for value, _ in hours))
 
     def access(self, way, direction):
-        """The access tree of a motor car (Key:access): the most special key that is there."""
+        """The access tree of a motor car (Key:access): the most special key that is there. A service road in a
+        school's, a car park's or such grounds is as good as private."""
+        if self.grounds.hold(way):
+            return "private"
         tags, value = self.tags(way), "yes"
         for suffix in ("", ":" + self.suffix(direction)):
             for mode in MODES:
@@ -162,7 +167,7 @@ class Reader:
     @cache
     def open_ways(self, way):
         """The directions in which a learner may drive a road at some hour, by its tags."""
-        if self.unsuited(way):
+        if self.unsuited(way) or self.grounds.hold(way):
             return set()
         return {d for d in self.directions_by_hour(way) if self.ever_open(way, d)}
 
