@@ -20,6 +20,9 @@ namespace flag = road::piece_flag;
 constexpr double ahead_deg = 45;
 /// The way taken is plain when every other road bends off at least this much more. Our judgement.
 constexpr double plain_by_deg = 30;
+/// The main road one is on goes on by itself when it bends no more than this, and what leaves it bends off this much more:
+/// a slip road, or a road of a smaller class. Our judgement: nobody who is told nothing leaves a main road for these.
+constexpr double straight_deg = 15, slips_off_by_deg = 4, smaller_off_by_deg = 10;
 
 bool is_private(const road::Roads& roads, StretchId stretch) {
   return (roads.piece(stretch).flags & (flag::no_access | flag::minor_service)) != 0;
@@ -74,6 +77,33 @@ void add_arms(const road::Roads& roads, NodeId node, std::span<const PieceId> in
     const double angle = heading_change_deg(heading, road::bearing_out_deg(roads, leaving));
     junction.others.push_back({leaving, angle, seen(roads, leaving, junction)});
   }
+}
+
+/// A main road that goes straight on under its name or number, as big as it was.
+bool is_main_road_on(const road::Roads& roads, const Junction& junction) {
+  const road::Piece& from = roads.piece(junction.entry);
+  const road::Piece& on = roads.piece(junction.exit);
+  const auto same = [&](TextId a, TextId b) {
+    return !roads.text(a).empty() && roads.text(a) == roads.text(b);
+  };
+  return from.road_class == on.road_class && on.road_class <= road::RoadClass::tertiary &&
+         (same(from.ref, on.ref) || same(from.name, on.name)) &&
+         std::abs(junction.angle_deg) <= straight_deg;
+}
+
+/// Arrows on the road before it: the lane must be chosen, so it is spoken of.
+bool has_arrows(const road::Roads& roads, StretchId entry) {
+  const auto marks = roads.lane_marks_of(entry);
+  return std::any_of(marks.begin(), marks.end(),
+                     [&](const road::LaneMarks& lane) { return !roads.text(lane.arrows).empty(); });
+}
+
+/// A road that leaves the main road one is on, and is plainly not it.
+bool leaves_main_road(const road::Roads& roads, const Junction& junction, const Arm& arm) {
+  const double more_deg = std::abs(arm.angle_deg) - std::abs(junction.angle_deg);
+  if (is_link(roads, arm.leaving)) return more_deg >= slips_off_by_deg;
+  return class_rank(roads, arm.leaving) > class_rank(roads, junction.exit) &&
+         more_deg >= smaller_off_by_deg;
 }
 
 Junction without_arms(const road::Roads& roads, StretchId entry, StretchId exit) {
@@ -173,8 +203,10 @@ bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
   const bool joins_bigger = class_rank(roads, junction.exit) < class_rank(roads, junction.entry);
   if (gives_way(junction) && (joins_bigger || meets_bigger(roads, junction))) return false;
   if (bends_away(roads, junction)) return false;
+  const bool stays_on_main = is_main_road_on(roads, junction) && !has_arrows(roads, junction.entry);
   return std::all_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
-    return arm.seen != Seen::road || std::abs(arm.angle_deg) >= taken + plain_by_deg;
+    return arm.seen != Seen::road || std::abs(arm.angle_deg) >= taken + plain_by_deg ||
+           (stays_on_main && leaves_main_road(roads, junction, arm));
   });
 }
 

@@ -13,6 +13,7 @@
 namespace loopwright::test {
 namespace {
 
+constexpr double straight_on_deg = 15, slip_deg = 4, side_deg = 10;
 constexpr double ahead_deg = 45, alike_deg = 20, plain_deg = 30, fork_deg = 75, back_deg = 165;
 
 bool contains(std::string_view text, std::string_view part) {
@@ -94,6 +95,7 @@ class Driver {
   void at_node();
   bool do_row();
   [[nodiscard]] std::optional<StretchId> told_nothing() const;
+  [[nodiscard]] std::optional<StretchId> main_road_on(const std::vector<View>& ways) const;
   bool take_side(const std::vector<View>& ways, const std::string& how);
   bool warned(const std::string& text);
   bool over_mini(const std::string& text);
@@ -133,9 +135,29 @@ void Driver::at_node() {
   }
 }
 
+/// The main road one is on, which goes on straight as big and under the same name or number while slip roads or
+/// smaller roads leave it: nobody who is told nothing leaves it. Where arrows part the lanes one may be led off.
+std::optional<StretchId> Driver::main_road_on(const std::vector<View>& ways) const {
+  if (eyes_.has_arrows(here())) return std::nullopt;
+  for (const View& on : ways) {
+    if (on.shut || std::abs(on.angle) > straight_on_deg || !eyes_.is_same_main_road(here(), on.arm))
+      continue;
+    const bool alone = std::all_of(ways.begin(), ways.end(), [&](const View& off) {
+      const double more = std::abs(off.angle) - std::abs(on.angle);
+      return off.arm == on.arm || off.shut || more >= plain_deg ||
+             (eyes_.is_link(off.arm)
+                  ? more >= slip_deg
+                  : eyes_.rank(off.arm) > eyes_.rank(on.arm) && more >= side_deg);
+    });
+    if (alone) return on.arm;
+  }
+  return std::nullopt;
+}
+
 /// The way a person takes who is told nothing; none when there is a choice to make.
 std::optional<StretchId> Driver::told_nothing() const {
   std::vector<View> ways = views();
+  if (const auto on = main_road_on(ways)) return on;
   const bool shut_seen = std::erase_if(ways, [](const View& v) { return v.shut; }) > 0;
   if (ways.empty()) return std::nullopt;
   std::sort(ways.begin(), ways.end(), nearer_ahead);

@@ -141,6 +141,21 @@ std::string Eyes::sign(StretchId s) const {
   return std::string(name.empty() ? roads_.text(roads_.piece(s).ref) : name);
 }
 
+bool Eyes::is_same_main_road(StretchId a, StretchId b) const {
+  const road::Piece &one = roads_.piece(a), &other = roads_.piece(b);
+  constexpr std::string_view mains = "motorway trunk primary secondary tertiary";
+  const bool main = mains.find(road::name(one.road_class)) != mains.npos;
+  const bool named = one.name == other.name && !roads_.text(one.name).empty();
+  const bool numbered = one.ref == other.ref && !roads_.text(one.ref).empty();
+  return main && one.road_class == other.road_class && (named || numbered);
+}
+
+bool Eyes::has_arrows(StretchId s) const {
+  for (const road::LaneMarks& lane : roads_.lane_marks_of(s))
+    if (!roads_.text(lane.arrows).empty()) return true;
+  return false;
+}
+
 std::uint32_t Eyes::flags_at_end(StretchId s) const {
   return roads_.nodes[roads_.to_node(s).index()].flags;
 }

@@ -54,6 +54,10 @@ class Eyes {
   [[nodiscard]] int rank(StretchId s) const;
   /// What the sign at the corner says: the name, else the number.
   [[nodiscard]] std::string sign(StretchId s) const;
+  /// Both of one class down to tertiary, and the same name or number stands on both.
+  [[nodiscard]] bool is_same_main_road(StretchId a, StretchId b) const;
+  /// Arrows are painted on its lanes.
+  [[nodiscard]] bool has_arrows(StretchId s) const;
   [[nodiscard]] std::uint32_t flags_at_end(StretchId s) const;
 
  private:

@@ -134,6 +134,29 @@ TEST_CASE("a road that divides is kept to a side", "[say]") {
   CHECK(said(town, "ABCECBA")[1] == "where the road divides keep right");
 }
 
+TEST_CASE("nothing is said where a slip road or a street leaves the main road one stays on",
+          "[say]") {
+  const auto town = [](const std::string& off, const std::string& before = {}) {
+    return town_of(R"(
+    A    B         C
+              D
+              E
+  w1 AB    highway=primary name=Osk_Road ref=A7904 )" +
+                       before + R"(
+  w50 BC   highway=primary name=Osk_Road ref=A7904
+  w2 BDE   )" + off + "\n",
+                   100);
+  };
+  const std::string fork = "where the road divides keep left";
+  const auto words = [&](const BuiltTown& drawn) { return said(drawn, "ABC").at(1); };
+  // 11 degrees off, as slip roads leave; a road as big as ours is another matter, and so are arrows on the lanes.
+  CHECK(words(town("highway=primary_link oneway=yes")) != fork);
+  CHECK(words(town("highway=residential name=Hay_Street")) != fork);
+  CHECK(words(town("highway=primary name=Hay_Street")) == fork);
+  CHECK(words(town("highway=primary_link oneway=yes", "turn:lanes:forward=through|slight_right")) ==
+        fork);
+}
+
 TEST_CASE("a main road that bends is followed by name of its size", "[say]") {
   const BuiltTown town = town_of(R"(
     A  B     C    D
