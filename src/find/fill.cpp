@@ -87,7 +87,8 @@ Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least
     const std::vector<Vertex> onward = back_.path(v);
     path.insert(path.end(), onward.begin() + 1, onward.end());
     const double again = driven_again_m(path) + corner_m * corners_on(hunt_, path) +
-                         static_cast<double>(turning_weight * turnings_on(hunt_, path)) -
+                         static_cast<double>(turning_weight * turnings_on(hunt_, path)) +
+                         static_cast<double>(circling_weight * circlings_on(hunt_, path)) -
                          welcome_m_on(path);
     if (best == reach::LocalGraph::none || again < best_again) best = v, best_again = again;
   }

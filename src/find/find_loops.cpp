@@ -88,7 +88,7 @@ class LoopSearch {
   }
 
   [[nodiscard]] bool is_best_possible() const {
-    return best().score.good() &&
+    return best().score.good() && best().score.circlings == 0 &&
            certifier_.certificate(best().score.value).state == "best possible";
   }
 

@@ -81,6 +81,9 @@ class LessonJudge {
     if (has_worth) score_.value += counts.worth();
     score_.over_caps = over_caps(part);
     score_.turnings = static_cast<int>(wish::turns_round(loop_).size());
+    Circlings circlings;
+    for (const StateId state : part.states) circlings.take(roads, roads.stretch_of(state));
+    score_.circlings = circlings.count;
     score_.unplaced = lesson_.drive.unplaced;
   }
 

@@ -34,6 +34,7 @@ void add(Score& sum, const Score& more) {
   sum.value += more.value;
   sum.surplus += more.surplus;
   sum.turnings += more.turnings;
+  sum.circlings += more.circlings;
   sum.corners += more.corners;
 }
 

@@ -28,6 +28,15 @@ void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
 
 }  // namespace
 
+void Circlings::take(const road::Roads& roads, StretchId stretch) {
+  if ((roads.piece(stretch).flags & road::piece_flag::ring) == 0)
+    onto = StretchId{};
+  else if (!onto.known())
+    onto = stretch;
+  else if (stretch == onto)
+    ++count;
+}
+
 std::vector<Vertex> Plan::vertices() const {
   std::vector<Vertex> all = legs.front();
   for (std::size_t i = 0; i < stops.size(); ++i) {
@@ -95,7 +104,7 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 }
 
 std::int64_t Score::rating() const {
-  return value - turning_weight * turnings;
+  return value - turning_weight * turnings - circling_weight * circlings;
 }
 
 bool Score::better_than(const Score& other) const {
@@ -119,6 +128,12 @@ int turnings_on(const Hunt& hunt, std::span<const Vertex> path) {
   for (std::size_t i = 1; i < path.size(); ++i)
     if (hunt.graph.stretch(path[i]) == hunt.graph.stretch(path[i - 1]).back()) ++turnings;
   return turnings;
+}
+
+int circlings_on(const Hunt& hunt, std::span<const Vertex> path) {
+  Circlings circlings;
+  for (const Vertex v : path) circlings.take(hunt.ground.roads, hunt.graph.stretch(v));
+  return circlings.count;
 }
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
@@ -162,6 +177,7 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
       result.over_caps += std::max(0, drives[piece] - hunt.piece_most[piece]);
   result.unplaced = drive.unplaced;
   result.turnings = turnings_on(hunt, vertices);
+  result.circlings = circlings_on(hunt, vertices);
   result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);
   result.off_window_ms =

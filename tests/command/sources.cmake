@@ -24,6 +24,8 @@ add_test(NAME cut
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_cut.py $<TARGET_FILE:loopwright>)
 add_test(NAME along
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_along.py $<TARGET_FILE:loopwright>)
+add_test(NAME circling
+  COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_circling.py $<TARGET_FILE:loopwright>)
 add_test(NAME other-terms
   COMMAND ${CMAKE_CURRENT_LIST_DIR}/test_other_terms.py $<TARGET_FILE:loopwright>)
 add_test(NAME notes
