@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "find/reached_chances.hpp"
+#include "find/shortfall.hpp"
 #include "loopwright/road/kind_table.hpp"
 #include "loopwright/wish/stops.hpp"
 
@@ -55,7 +56,8 @@ std::string stuck_words(const Ground& lesson, const SectionPlan& plan) {
   const wish::Wish& wish = lesson.wish;
   const int street_passes = lesson.caps.quiet_passes;
   const bool in_parts = !wish.parts.empty();
-  const std::string which = in_parts ? "part " + std::to_string(plan.part + 1) : "the lesson";
+  std::string which = in_parts ? "part " + std::to_string(plan.part + 1) : "the lesson";
+  if (!in_parts && plan.gentle) which = "its gentle last stretch home";
   std::string text = "no drive of about " + minutes_words(60'000LL * plan.what.minutes) +
                      roads_words(plan.what) + " was found for " + which;
   if (plan.what.roads == wish::RoadsAllowed::quiet)
@@ -63,6 +65,16 @@ std::string stuck_words(const Ground& lesson, const SectionPlan& plan) {
             (street_passes == 1 ? " time" : " times");
   if (plan.what.hardest && plan.part == 0) text += door_words(lesson, *plan.what.hardest);
   return text;
+}
+
+/// An easy-first lesson of one part from the door, some want of which can't even be reached: what is in the way of that is
+/// the reason, not the minutes of a section.
+bool lacks_way(const Ground& lesson) {
+  const wish::Wish& wish = lesson.wish;
+  if (!wish.parts.empty() || wish.drive_out || wish.drive_back) return false;
+  return std::any_of(wish.wants.begin(), wish.wants.end(), [&](const wish::Want& want) {
+    return want.count && reached_chances(lesson, want, longest_ms).empty();
+  });
 }
 
 std::string bare(const wish::Want& want) {
@@ -125,6 +137,11 @@ std::string hard_words(const wish::Loop& loop, const wish::Ramp& ramp,
 
 wish::Shortfall explain_no_lesson(const Ground& lesson, const std::vector<LessonEnds>& ends,
                                   const LessonSearch& search) {
+  if (search.stuck_at() && lacks_way(lesson)) {
+    Nearest nothing;
+    nothing.got.resize(lesson.wish.wants.size());
+    return explain(lesson, nothing);
+  }
   wish::Shortfall shortfall;
   const std::int64_t kept_ms = 1000 * wish::kept_for_stops_s(lesson.wish);
   const std::int64_t whole_ms =

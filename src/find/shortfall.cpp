@@ -79,6 +79,29 @@ bool is_wanted_and_avoided(const wish::Wish& wish, const wish::Want& want) {
   });
 }
 
+/// "; at level 3 some can be reached": the least level, or the least hardness allowed, at which one could; empty when
+/// none could, or it isn't the level or that hardness alone which is in the way.
+std::string reached_when_harder(const Ground& ground, const wish::Want& want) {
+  const wish::Wish& wish = ground.wish;
+  if (wish.level_given == wish.hardest.has_value()) return {};
+  const int now = wish.hardest.value_or(wish.level);
+  for (int more = now + 1; more < any_hardness; ++more) {
+    wish::Wish bolder = wish;
+    (wish.hardest ? bolder.hardest.emplace() : bolder.level) = more;
+    const Ground open(ground.roads, bolder, ground.setting, ground.walls);
+    if (!reached_chances(open, want, longest_ms).empty())
+      return std::string("; ") + (wish.hardest ? "with hardness " : "at level ") +
+             std::to_string(more) + " some can be reached";
+  }
+  return {};
+}
+
+/// What the map hardly ever has by tags alone.
+bool comes_from_heights(road::Kind kind) {
+  return kind == road::Kind::uphill_start || kind == road::Kind::downhill ||
+         kind == road::Kind::brow;
+}
+
 std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheHour& clock) {
   if (is_wanted_and_avoided(ground.wish, want))
     return bare(want) + " is wanted and avoided by the same wish";
@@ -87,7 +110,10 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheH
   if (!area_has(ground.roads, want, any_hardness)) {
     wish::Want at_any_hour = want;
     at_any_hour.verdict.reset();
-    return "the map has no " + bare(at_any_hour) + " in this area";
+    return "the map has no " + bare(at_any_hour) + " in this area" +
+           (comes_from_heights(want.kind)
+                ? "; few gradients are mapped: build it with --heights to have them"
+                : "");
   }
   if (const auto hardest = ground.wish.hardest; hardest && !area_has(ground.roads, want, *hardest))
     return "every " + bare(want) + " in this area is harder than " + std::to_string(*hardest) +
@@ -95,7 +121,8 @@ std::string why_unreachable(const Ground& ground, const wish::Want& want, ByTheH
   const wish::Wish free = without_limits(ground.wish);
   const Ground open(ground.roads, free, ground.setting, ground.walls);
   if (!reached_chances(open, want, longest_ms).empty())
-    return "every way to " + bare(want) + " passes something that is " + limits_of(ground.wish);
+    return "every way to " + bare(want) + " passes something that is " + limits_of(ground.wish) +
+           reached_when_harder(ground, want);
   const std::string shut = clock.blame(places_within(want, longest_ms, 1));
   return "no road leads to " + bare(want) + " and home again" +
          (shut.empty() ? "" : " at that time: " + shut);

@@ -35,9 +35,11 @@ std::int32_t Costs::price(StretchId stretch) const {
 
 bool Costs::is_turning_banned(std::size_t turn) const {
   const road::Turn& row = roads_->turns[turn];
-  return row.control == road::Control::turn_round &&
-         (turning_ == TurningRound::nowhere ||
-          roads_->piece(roads_->stretch_of(row.to)).road_class == road::RoadClass::service);
+  if (row.control != road::Control::turn_round) return false;
+  const road::RoadClass back = roads_->piece(roads_->stretch_of(row.to)).road_class;
+  const bool is_street =
+      back >= road::RoadClass::unclassified && back <= road::RoadClass::living_street;
+  return turning_ == TurningRound::nowhere || !is_street;
 }
 
 void Costs::shut(PieceId piece) {

@@ -21,7 +21,9 @@ bool welcomes_practice(const Wish& wish) {
 
 bool may_turn_round(const Wish& wish, const road::Roads& roads, StretchId back) {
   if (!wish.through.empty()) return true;
-  return roads.piece(back).road_class != road::RoadClass::service && wants_turning_round(wish);
+  const road::RoadClass road_class = roads.piece(back).road_class;
+  return road_class >= road::RoadClass::unclassified &&
+         road_class <= road::RoadClass::living_street && wants_turning_round(wish);
 }
 
 std::vector<std::size_t> turns_round(const Loop& loop) {

@@ -14,7 +14,7 @@ from rings import FAMILY
 
 MPS = {"mph": 0.44704, "km/h": 1 / 3.6}
 FASTEST = 70 * 0.44704    # Highway Code 124: no road is faster
-NO_SUCH = re.compile(r"^the map has no [a-z:-]+ in this area$")
+NO_SUCH = re.compile(r"^the map has no [a-z:-]+ in this area(; few gradients are mapped: .*)?$")
 NEAREST = re.compile(r"^the nearest \S+ is (\d+) minutes? away; there and home takes (\d+) of (\d+) minutes?$")
 FEWER = re.compile(r"^(\d+) of (\d+) \S+ found")
 OF_PART = re.compile(r"^part \d+: ")

@@ -211,6 +211,54 @@ TEST_CASE("streets too few to fill the minutes are told so, and no want is calle
   CHECK_FALSE(shorter.shortfall);
 }
 
+// A single-track lane, of hardness 4 by the table, leads to the only zebra.
+TEST_CASE(
+    "of what lies behind something too hard it is told what would do, of a lesson that is easy "
+    "first too",
+    "[find]") {
+  const BuiltTown town = built_town(draw_town(R"(
+    A     B     C     x     D     H
+
+    E     F     G           I     J
+  w1 ABC   highway=tertiary name=Ostler_Street maxspeed="30 mph"
+  w3 AE    highway=tertiary name=Hay_Street maxspeed="30 mph"
+  w4 EFG   highway=tertiary name=Mill_Street maxspeed="30 mph"
+  w5 CG    highway=tertiary name=Weir_Street maxspeed="30 mph"
+  w7 CxD   highway=residential name=Bell_Lane width=2.4 maxspeed="30 mph"
+  w8 DHJID highway=tertiary name=East_Way maxspeed="30 mph"
+  nH  highway=crossing crossing=zebra crossing_ref=zebra
+)",
+                                              200),
+                                    "GB-ENG");
+  const road::Roads roads = town.roads();
+  wish::Wish wish;
+  wish.home = roads.nodes[town.node('A').index()].at;
+  wish.start = {1795878000, 0};
+  wish.minutes = 30;
+  wish.level = 2, wish.level_given = true;
+  wish.wants.push_back(wish::read_want("zebra=1"));
+  const std::string barred = "every way to zebra passes something that is avoided or too hard";
+  const auto why = [&] {
+    const auto shortfall = find::find_loops(roads, wish, {}).shortfall;
+    REQUIRE(shortfall);
+    return shortfall->why;
+  };
+  CHECK(why() == barred + " for the level; at level 3 some can be reached");
+  wish.easy_first = true;
+  CHECK(why() == barred + " for the level; at level 3 some can be reached");
+  wish.easy_first = wish.level_given = false;
+  wish.hardest = 3;
+  CHECK(why() == barred + "; with hardness 4 some can be reached");
+}
+
+TEST_CASE("gradients the map lacks are told where to come from", "[find]") {
+  const auto result = find::find_loops(streets().roads(), wish_for(15, {"uphill-start=1"}), {});
+  REQUIRE(result.shortfall);
+  CHECK(result.shortfall->why ==
+        "the map has no uphill-start in this area; few gradients are mapped: build it with "
+        "--heights to have them");
+}
+
 TEST_CASE("a pupil who lives in what is avoided is told so", "[find]") {
   auto wish = wish_for(15, {});
   const road::Roads roads = streets().roads();
@@ -251,22 +299,32 @@ wish::Wish up_a_dead_end(const BuiltTown& town) {
 
 }  // namespace
 
-// A turn in the road is a manoeuvre that is taught: Highway Code, 200 to 203.
-TEST_CASE("the car is turned round in a street that ends only when that is asked for", "[find]") {
-  const BuiltTown town = built_town(draw_town(R"(
+namespace {
+
+/// A road x beyond a ring of roads, up which there is a zebra and no way on.
+BuiltTown town_with_dead_end(const std::string& up) {
+  return built_town(draw_town(R"(
     A     B     C     x     D
 
     E     F     G
   w1 ABC   highway=tertiary name=Ostler_Street maxspeed="30 mph"
-  w2 CxD   highway=tertiary name=Bell_Yard maxspeed="30 mph"
+  w2 CxD   name=Bell_Yard maxspeed="30 mph" highway=)" +
+                                  up + R"(
   w3 AE    highway=tertiary name=Hay_Street maxspeed="30 mph"
   w4 EFG   highway=tertiary name=Mill_Street maxspeed="30 mph"
   w5 CG    highway=tertiary name=Weir_Street maxspeed="30 mph"
   w6 BF    highway=tertiary name=Fold_Street maxspeed="30 mph"
   nx  highway=crossing crossing=zebra crossing_ref=zebra
 )",
-                                              100),
-                                    "GB-ENG");
+                              100),
+                    "GB-ENG");
+}
+
+}  // namespace
+
+// A turn in the road is a manoeuvre that is taught: Highway Code, 200 to 203.
+TEST_CASE("the car is turned round in a street that ends only when that is asked for", "[find]") {
+  const BuiltTown town = town_with_dead_end("unclassified");
   wish::Wish wish = up_a_dead_end(town);
   const auto without = find::find_loops(town.roads(), wish, {});
   REQUIRE(without.shortfall);
@@ -276,6 +334,16 @@ TEST_CASE("the car is turned round in a street that ends only when that is asked
   REQUIRE(with.loops.size() == 1);
   CHECK_FALSE(with.shortfall);
   CHECK(wish::turns_round(with.loops[0]).size() >= 1);
+}
+
+// That a main road ends only where the extract does is our own judgement.
+TEST_CASE("nobody turns the car round where a main road ends", "[find]") {
+  const BuiltTown town = town_with_dead_end("tertiary");
+  wish::Wish wish = up_a_dead_end(town);
+  wish.welcome.push_back(road::Kind::turn_in_road);
+  const auto found = find::find_loops(town.roads(), wish, {});
+  CHECK(found.shortfall);
+  for (const wish::Loop& loop : found.loops) CHECK(wish::turns_round(loop).empty());
 }
 
 }  // namespace loopwright::test
