@@ -30,9 +30,9 @@ void write_streets(Database& db, const RowKey& pupil, const RowKey& lesson,
 /// The plan's values in a row that is there, and has no lists.
 void write_plan(Database& db, const RowKey& lesson, const Plan& plan);
 
-/// What its log saw on the ground.
+/// What its logs saw on the ground.
 std::vector<SeenFact> seen_by(Database& db, const RowKey& lesson);
-/// Takes away what a log said, and what it saw on the ground, but for passes, streets and what a recording told. Goals of it
+/// Takes away what a log said, but for what it saw on the ground, passes, streets and what a recording told. Goals of it
 /// that a later lesson reached stay until it is logged anew (write_log).
 void clear_log(Database& db, const RowKey& lesson);
 /// In the place of the planned passes, of a lesson whose log was cleared.

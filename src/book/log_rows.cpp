@@ -1,6 +1,6 @@
-// Method: a log is laid in the place of the planned passes, and lists of rows hang on the lesson. What a log saw on the ground bears
-// a name made up for that log, which tells of nobody once the lesson is erased: taking a log back takes back its own
-// sightings, and nobody else's.
+// Method: a log is laid in the place of the planned passes, and lists of rows hang on the lesson. What the logs of a lesson saw on
+// the ground bears a name made up for them, which tells of nobody once the lesson is erased: taking the log back takes back
+// their sightings, and nobody else's.
 #include <algorithm>
 
 #include "book/lesson_rows.hpp"
@@ -27,8 +27,11 @@ void take_back_seen(Database& db, const RowKey& lesson) {
 /// A log of an older day doesn't take a later one's place.
 void write_seen(Database& db, const RowKey& lesson, const std::vector<SeenFact>& facts) {
   if (facts.empty()) return;
-  const std::string log = random_name();
-  run(db, "UPDATE lesson SET seen_log = ? WHERE id = ?", log, lesson);
+  std::string log = seen_log_of(db, lesson);  // a lesson that is logged once more keeps its name
+  if (log.empty()) {
+    log = random_name();
+    run(db, "UPDATE lesson SET seen_log = ? WHERE id = ?", log, lesson);
+  }
   for (const SeenFact& one : facts)
     run(db,
         "INSERT INTO seen (what, object, map_text, day, says, log) VALUES (?, ?, ?, ?, ?, ?) ON "
@@ -105,7 +108,6 @@ std::vector<SeenFact> seen_by(Database& db, const RowKey& lesson) {
 }
 
 void clear_log(Database& db, const RowKey& lesson) {
-  take_back_seen(db, lesson);
   clear(db, lesson, {"fault", "intervention", "observation", "mock_test"});
   run(db, "DELETE FROM goal WHERE lesson = ? AND reached_in IS NULL", lesson);
   run(db, "UPDATE goal SET reached_in = NULL WHERE reached_in = ?", lesson);
@@ -144,6 +146,7 @@ void write_not_driven(Database& db, const RowKey& lesson) {
 
 void write_unlogged(Database& db, const RowKey& lesson,
                     const std::optional<std::vector<LessonPass>>& planned) {
+  take_back_seen(db, lesson);
   clear_log(db, lesson);
   clear(db, lesson, {"trace", "trace_time"});
   if (planned) {

@@ -6,7 +6,6 @@
 #include <stdexcept>
 
 #include "book/connection.hpp"
-#include "book/lesson_rows.hpp"
 #include "book/rows.hpp"
 #include "loopwright/base/error.hpp"
 #include "loopwright/base/plain_words.hpp"
@@ -75,11 +74,6 @@ SeenFacts seen_facts(const Book& book) {
     }
     return all;
   });
-}
-
-std::vector<SeenFact> seen_by_log(const Book& book, std::string_view code, int number) {
-  return book.connection().read(
-      [&](Database& db) { return seen_by(db, row_of_lesson(db, code, number)); });
 }
 
 SeenNow seen_now(std::span<const wish::MapFact> facts, const SeenFacts& seen, Date today) {

@@ -102,13 +102,11 @@ const book::Lesson* lesson_recorded(const std::vector<book::Lesson>& lessons, co
   return best;
 }
 
-/// With its drive, and what its log saw, if it has one.
-std::optional<book::Lesson> whole_lesson(const book::Book& book, const std::string& code,
-                                         const book::Lesson* listed) {
-  if (listed == nullptr) return std::nullopt;
-  book::Lesson lesson = book::lesson_of(book, code, listed->number);
-  lesson.log.seen = book::seen_by_log(book, code, listed->number);
-  return lesson;
+/// Throws UsageError for what can't be said of that lesson; null: of one that isn't in the book.
+void need_meant(const std::string& line, const std::vector<book::Lesson>& lessons,
+                const book::Lesson* lesson) {
+  book::need_open_goals(book::read_log(line),
+                        book::open_goals(lessons, lesson == nullptr ? 0 : lesson->number));
 }
 
 /// "15:05" on the day of the recording.
@@ -229,9 +227,9 @@ Exit lesson_trace(const Arguments& words) {
   const book::Pupil pupil = book::pupil_of(book, pupil_code("CODE", job.lesson.code));
   const auto lessons = book::lessons_of(book, pupil.code);
   const book::Lesson* listed = lesson_recorded(lessons, job, pupil.code, recording);
-  book::need_open_goals(book::read_log(job.line),
-                        book::open_goals(lessons, listed == nullptr ? 0 : listed->number));
-  const std::optional<book::Lesson> lesson = whole_lesson(book, pupil.code, listed);
+  need_meant(job.line, lessons, listed);
+  std::optional<book::Lesson> lesson;
+  if (listed != nullptr) lesson = book::lesson_of(book, pupil.code, listed->number);
   const bool own_area =
       !job.area.area.empty() && !(lesson && lesson->plan.area == absolute_path(job.area.area));
   if (!own_area && lesson && lesson->plan.area.empty())

@@ -26,8 +26,6 @@ namespace loopwright::book {
 using SeenFacts = std::map<std::pair<std::string, std::string>, SeenFact>;
 
 SeenFacts seen_facts(const Book& book);
-/// What the log of one lesson saw, as far as no other saw it since. Throws InputError when there is no such lesson.
-std::vector<SeenFact> seen_by_log(const Book& book, std::string_view code, int number);
 
 /// Of several facts at one place the worst that can be said; in this order.
 enum class SeenState : std::uint8_t {
