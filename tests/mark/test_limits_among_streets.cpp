@@ -126,6 +126,23 @@ TEST_CASE("a road with a street or two beside it isn't amid a town", "[mark]") {
   CHECK(limit_of(town, "YZ").rule == road::LimitRule::national_single);
 }
 
+TEST_CASE("a main road has the town's limit only amid its streets and between two of them",
+          "[mark]") {
+  const auto limit_with = [](std::string ends, std::string_view round) {
+    std::string drawing = std::string(road_and_streets) + streets(round, "highway=residential");
+    const auto put = [&](const std::string& what, const std::string& instead) {
+      for (auto at = drawing.find(what); at != std::string::npos; at = drawing.find(what))
+        drawing.replace(at, what.size(), instead);
+    };
+    put("highway=tertiary", "highway=primary");
+    put("highway=unclassified lit=no", ends);
+    return limit_of(built_town(drawing), "YZ").rule;
+  };
+  CHECK(limit_with("highway=residential", all_streets) == road::LimitRule::restricted);
+  CHECK(limit_with("highway=trunk lit=no", all_streets) == road::LimitRule::national_single);
+  CHECK(limit_with("highway=residential", "ABCDKL") == road::LimitRule::national_single);
+}
+
 TEST_CASE("roads that aren't streets make no town", "[mark]") {
   for (const char* tags :
        {"highway=service", "highway=tertiary maxspeed=\"50 mph\"", "highway=unclassified lit=no"}) {
