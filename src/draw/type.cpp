@@ -15,8 +15,9 @@ namespace {
 constexpr const char* typeface = "Lato";
 constexpr double laid_out_pt = 12;
 // What Fontconfig and Pango take when they begin (measured: 90 MB of address space, most of it the stacks of
-// Pango's seven threads), and what one more layout may take: more than ever seen.
-constexpr std::size_t begin_bytes = 128 << 20, layout_bytes = 8 << 20;
+// Pango's seven threads), and what one more layout may take: one in a look of its own begins threads again, of which
+// each stack is 8 MB.
+constexpr std::size_t begin_bytes = 128 << 20, layout_bytes = 32 << 20;
 
 struct ObjectCloser {
   void operator()(gpointer object) const { g_object_unref(object); }
@@ -40,6 +41,7 @@ void steady(PangoContext* context) {
 
 /// For words that are measured, not drawn. Throws InputError.
 Context measuring_context() {
+  share_scarce_memory();
   need_memory(begin_bytes);
   need_thread();
   PangoFontMap* fonts = pango_cairo_font_map_get_default();

@@ -14,6 +14,10 @@ namespace loopwright {
 /// next to nothing. Throws std::bad_alloc when they can't be had.
 void need_memory(std::size_t bytes);
 
+/// Where the address space is limited (setrlimit), lets all threads take from one store: the C library would reserve 64 MB
+/// for each, at moments nobody foresees. Call it before a library begins threads of its own.
+void share_scarce_memory();
+
 /// Begins a thread and waits for its end. Throws std::system_error when none can be begun.
 void need_thread();
 
