@@ -20,6 +20,8 @@ constexpr double clear_m = 40;
 
 /// Arms this close in direction to the way driven aren't told apart from it at a glance.
 constexpr double blurred_deg = 15;
+/// Of roads that leave a main road within this, one may count them or not: they leave it as slip roads do.
+constexpr double unsure_deg = 30;
 
 }  // namespace
 
@@ -81,7 +83,8 @@ void Approach::meet_roads(road::Movement side, bool small) {
       const bool counted =
           small ? is_small && may_enter(drive_.roads(), arm.leaving) : arm.seen == Seen::road;
       const bool alongside = counted && std::abs(from_way) <= blurred_deg;
-      met_.push_back({drive_.position_m(joint), counted && !alongside, arm.leaving, alongside});
+      const bool sure = counted && !alongside && (small || std::abs(from_way) >= unsure_deg);
+      met_.push_back({drive_.position_m(joint), sure, arm.leaving, alongside});
     }
   }
 }

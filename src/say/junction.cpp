@@ -210,6 +210,13 @@ bool goes_without_saying(const road::Roads& roads, const Junction& junction) {
   });
 }
 
+bool looks_like_dividing(const Junction& junction) {
+  const double taken = std::abs(junction.angle_deg);
+  return std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {
+    return arm.seen == Seen::road && std::abs(arm.angle_deg) < taken + plain_by_deg;
+  });
+}
+
 bool meets_bigger(const road::Roads& roads, const Junction& junction) {
   const int taken_rank = class_rank(roads, junction.exit);
   return std::any_of(junction.others.begin(), junction.others.end(), [&](const Arm& arm) {

@@ -55,6 +55,9 @@ bool gives_way(const Junction& junction);
 /// the road driven doesn't bend away from it.
 bool goes_without_saying(const road::Roads& roads, const Junction& junction);
 
+/// Some road leaves it nearly as the way taken does: who waits for a place where the road divides may take this for it.
+bool looks_like_dividing(const Junction& junction);
+
 /// A road of a bigger class than the way taken meets it.
 bool meets_bigger(const road::Roads& roads, const Junction& junction);
 

@@ -4,8 +4,8 @@
 //    goes without saying.
 // 2. A level crossing always has a moment; zebras and crossings with lights when they were asked
 //    for.
-// 3. Any other joint is a junction by its arms: silent when it goes without saying. Two junctions
-//    over both halves of a dual carriageway are one.
+// 3. Any other joint is a junction by its arms: silent when it goes without saying, unless it looks as if the road
+//    divided and one waits for such a place. Two junctions over both halves of a dual carriageway are one.
 // 4. Before all of it the setting off, after it the pulling up.
 #include "say/moments.hpp"
 
@@ -35,6 +35,7 @@ class MomentFinder {
   std::vector<Moment> find() {
     moments_.push_back({.kind = RowKind::leave});
     for (std::size_t i = 0; i + 1 < drive_.size();) i = look_at_joint(i);
+    drop_silent();
     join_carriageways();
     const std::size_t last = drive_.size() - 1;
     moments_.push_back({.kind = RowKind::pull_up, .entry = drive_.last_joint(), .exit = last});
@@ -82,7 +83,7 @@ class MomentFinder {
                         moment.kind == RowKind::crossroads && gives_way(moment.junction);
     const bool silent = moment.junction.exit.known() && !wanted(pass) && !marked &&
                         !leaves_bend(pass) && goes_without_saying(drive_.roads(), moment.junction);
-    if (!silent) moments_.push_back(std::move(moment));
+    add(std::move(moment), silent);
     for (std::size_t i = pass.first + 1; i < pass.last; ++i) add_warnings(i);
   }
 
@@ -112,6 +113,31 @@ class MomentFinder {
                      junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1))))
         return true;
     return false;
+  }
+
+  void add(Moment moment, bool silent) {
+    if (silent && !looks_like_dividing(moment.junction)) return;
+    moment.goes_without_saying = silent;
+    moments_.push_back(std::move(moment));
+  }
+
+  /// True when the next moment says that the road divides, and is spoken before this one is passed, or so near to it that
+  /// one can't tell.
+  [[nodiscard]] bool is_taken_for(const Moment& moment, const Moment& next) const {
+    constexpr double near_m = 40;  // as for what is counted (approach.cpp)
+    return next.kind == RowKind::junction &&
+           layout_of(drive_.roads(), next.junction).shape == Shape::divides &&
+           drive_.position_m(moment.entry) > drive_.speak_from_m(next.entry) - near_m;
+  }
+
+  /// From the last to the first, so that what stays is there to be looked at.
+  void drop_silent() {
+    for (std::size_t k = moments_.size(); k-- > 0;) {
+      if (!moments_[k].goes_without_saying) continue;
+      const bool stays = k + 1 < moments_.size() && is_taken_for(moments_[k], moments_[k + 1]);
+      moments_[k].goes_without_saying = false;
+      if (!stays) moments_.erase(moments_.begin() + static_cast<std::ptrdiff_t>(k));
+    }
   }
 
   /// Crossing a dual carriageway is one thing to say, though it is two junctions.
@@ -166,8 +192,8 @@ class MomentFinder {
     } else {
       Moment moment{RowKind::junction, i, i + 1, nullptr,
                     junction_between(drive_.roads(), entry, exit)};
-      if (!goes_without_saying(drive_.roads(), moment.junction))
-        moments_.push_back(std::move(moment));
+      const bool silent = goes_without_saying(drive_.roads(), moment.junction);
+      add(std::move(moment), silent);
     }
   }
 

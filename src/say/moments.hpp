@@ -16,6 +16,7 @@ struct Moment {
   std::size_t exit = 0;   ///< the stretch one leaves by; entry + 1 but for places with an inside
   const wish::Pass* pass = nullptr;  ///< of the loop, when the place makes one
   Junction junction = {};            ///< for lights, crossroads and other junctions
+  bool goes_without_saying = false;  ///< only while they are looked for
 };
 
 /// The joint of the way taken: where its stretch begins.
