@@ -68,10 +68,10 @@ Date date(const Cursor& value) {
 }
 
 Instant instant(const Cursor& value) {
-  constexpr int first_year = 1973;  // of a start on the command line, too
+  constexpr int first_year = 1970;  // where a clock begins that was never set
   const auto written = read_time(value.text());
   if (!written || !written->offset_s || written->civil.date.year < first_year)
-    value.fail("a time since 1973, like \"2026-11-28T15:00:00+00:00\"");
+    value.fail("a time since 1970, like \"2026-11-28T15:00:00+00:00\"");
   return {civil_seconds(written->civil) - *written->offset_s, *written->offset_s};
 }
 

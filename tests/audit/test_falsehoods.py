@@ -33,7 +33,7 @@ WISHES = {
                     "--drive-out 54.303000,2.597000 --drive-back 54.299610,2.610190",
     "stops": DOOR + "--minutes 40 --want roundabout=2 --want parallel-park=1 --new roundabout --talk 4",
     "independent": DOOR + "--minutes 30 --want roundabout=2 --independent 6 --variants",
-    "files": DOOR + "--minutes 35 --want zebra=2 --notes {}/notes.geojson --terms {}/terms.txt "
+    "files": DOOR + "--minutes 45 --want zebra=2 --notes {}/notes.geojson --terms {}/terms.txt "
                     "--driven {}/driven.txt --keep-off '54.310000,2.580000 @ Mo-Fr 08:00-10:00'",
     "own": DOOR + "--through 54.303000,2.597000;54.305000,2.610000;54.295000,2.605000",
 }

@@ -338,7 +338,7 @@ TEST_CASE("words that the loop file doesn't know are refused with those it knows
 
 TEST_CASE("times are whole times with an offset", "[file]") {
   CHECK(said_with("\"start\": \"2026-11-28T15:00:00+00:00\"", "\"start\": \"2026-11-28T15:00\"") ==
-        "loops.json: /wish/start: expected a time since 1973, like \"2026-11-28T15:00:00+00:00\", "
+        "loops.json: /wish/start: expected a time since 1970, like \"2026-11-28T15:00:00+00:00\", "
         "found \"2026-11-28T15:00\"");
   CHECK(said_with("\"15:47\"", "\"15:77\"") ==
         "loops.json: /loops/0/bus_lanes/0/arrive/1: expected a time like \"15:41\", "

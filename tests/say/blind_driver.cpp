@@ -345,11 +345,16 @@ bool Driver::at_fork(const std::string& text) {
 
 bool Driver::at_slip_road(const std::string& text) {
   const auto ahead = told_nothing();
+  std::vector<View> roads = views();
+  std::erase_if(roads, [&](const View& v) { return v.shut || eyes_.is_link(v.arm); });
+  const double road_on =
+      roads.empty() ? back_deg : std::min_element(roads.begin(), roads.end(), nearer_ahead)->angle;
   for (const View& v : views()) {
     if (v.shut || !eyes_.is_link(v.arm) || eyes_.is_link(here()) ||
         !nearer_ahead(v, {{}, back_deg}))
       continue;
-    const bool to_left = !ahead || *ahead == v.arm || v.angle < 0;
+    // Where nothing is plainly ahead, the road nearest to it that is no slip road itself is the one to compare with.
+    const bool to_left = ahead ? *ahead == v.arm || v.angle < 0 : v.angle < road_on;
     const bool that_side = to_left == contains(text, "left") || std::abs(v.angle) <= 5;
     if (that_side && ++seen_ >= ordinal_in(text)) return go(v.arm);
   }
