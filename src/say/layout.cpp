@@ -113,7 +113,7 @@ Layout layout_of(const road::Roads& roads, const Junction& junction) {
   if (ahead != nullptr && follows_main_road(roads, junction))
     return {Shape::main_bends, side, ahead};
   if (shut != nullptr && std::abs(shut->angle_deg) <= ahead_deg)
-    return {Shape::at_shut, side, ahead};
+    return {Shape::at_shut, side, shut};
   return {Shape::ends, side, ahead};
 }
 

@@ -82,7 +82,8 @@ class MomentFinder {
     const bool marked = pass.confidence == road::Confidence::certain &&
                         moment.kind == RowKind::crossroads && gives_way(moment.junction);
     const bool silent = moment.junction.exit.known() && !wanted(pass) && !marked &&
-                        !leaves_bend(pass) && goes_without_saying(drive_.roads(), moment.junction);
+                        !leaves_bend(pass) && !divides_inside(pass) &&
+                        goes_without_saying(drive_.roads(), moment.junction);
     add(std::move(moment), silent);
     for (std::size_t i = pass.first + 1; i < pass.last; ++i) add_warnings(i);
   }
@@ -138,6 +139,14 @@ class MomentFinder {
       moments_[k].goes_without_saying = false;
       if (!stays) moments_.erase(moments_.begin() + static_cast<std::ptrdiff_t>(k));
     }
+  }
+
+  /// Somewhere inside, a lane of its own for those who turn leads off nearly ahead.
+  [[nodiscard]] bool divides_inside(const wish::Pass& pass) const {
+    for (std::size_t i = pass.first; i < pass.last; ++i)
+      if (looks_like_dividing(junction_between(drive_.roads(), drive_.at(i), drive_.at(i + 1))))
+        return true;
+    return false;
   }
 
   /// Crossing a dual carriageway is one thing to say, though it is two junctions.
