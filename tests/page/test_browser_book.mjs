@@ -173,6 +173,7 @@ test("the loop that was picked is kept as a pupil's lesson, and printed from the
   // The first will do, unless all are found already; test_book_routes.py keeps the last of several.
   await button(page, "break off").click({ timeout: 2000 }).catch(() => undefined);
   await status(/Broken off|Looked for/).waitFor();
+  await page.waitForLoadState("networkidle");  // an answer that came just before is drawn yet
   const job = (await page.getByRole("link", { name: "Print the pack" }).getAttribute("href")).match(/jobs\/\d+/)[0];
   const drives = await page.evaluate(async (url) => (await (await fetch(url)).json()).loops, `/${job}/loops`);
   await page.getByLabel("Of pupil").selectOption("FINCH");
