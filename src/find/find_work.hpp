@@ -40,7 +40,7 @@ struct FindWork {
   int less_again_searches = 0;
   std::vector<WorthStep> worth_more = {};  ///< one after the other
   std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
-  PassageGraph::Work legs = {}, legs_for_most = {};  ///< when as many as fit are wanted
+  PassageGraph::Work legs = {}, legs_for_most = {};  ///< the latter when as many as fit are wanted
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

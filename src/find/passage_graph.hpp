@@ -32,7 +32,8 @@ class PassageGraph {
   struct Work {
     /// About as many vertices all searches for legs together may settle; beyond, candidates are left out.
     std::uint64_t settled = 3'000'000;
-    /// How often all searches for ways round together may go on with one; beyond, any length is taken for possible.
+    /// How often all searches for ways round together may go on with one; beyond, any length is taken for possible. What
+    /// all wishes of tools/bench need, but one for every turning of a town, five minutes apart, would take minutes.
     std::int64_t ways_round = 8'000'000;
   };
   explicit PassageGraph(const Hunt& hunt, const Work& work);

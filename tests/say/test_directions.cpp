@@ -157,6 +157,41 @@ TEST_CASE("nothing is said where a slip road or a street leaves the main road on
         fork);
 }
 
+TEST_CASE("who waits for the road to divide is told of what could be taken for it", "[say]") {
+  const auto forks = [](const std::string& between) {
+    const BuiltTown town = town_of(R"(
+    A    B     )" + between + R"(C         D
+              E     )" + between + R"(     F
+  w1 AB    highway=primary name=Osk_Road ref=A7904
+  w50 BC   highway=primary name=Osk_Road ref=A7904
+  w51 CD   highway=primary name=Osk_Road ref=A7904
+  w2 BE    highway=residential name=Hay_Street
+  w3 CF    highway=primary name=Hill_Road
+)",
+                                   50);
+    const auto all = said(town, "ABCD");
+    return std::count(all.begin(), all.end(), "where the road divides keep left");
+  };
+  CHECK(forks("") == 2);
+  CHECK(forks(std::string(16, ' ')) == 1);  // it is spoken behind the street
+}
+
+TEST_CASE("of two roads to a side, where the one ahead may not be entered, the sharper is named",
+          "[say]") {
+  const BuiltTown town = town_of(R"(
+          D
+      E
+    A    B    C
+  w1 AB  highway=tertiary name=Ostler_Street
+  w2 CB  highway=tertiary name=Ostler_Street oneway=yes
+  w3 BD  highway=tertiary
+  w4 BE  highway=tertiary
+)",
+                                 100);
+  CHECK(said(town, "ABE")[1] == "take the first road on the left, sharp left");
+  CHECK(said(town, "ABD")[1] == "take the first road on the left, bear left");
+}
+
 TEST_CASE("a main road that bends is followed by name of its size", "[say]") {
   const BuiltTown town = town_of(R"(
     A  B     C    D
