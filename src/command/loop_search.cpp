@@ -108,6 +108,23 @@ std::string begun_elsewhere(const wish::Wish& wish, const SearchOn& on) {
          " back), it is met: --drive-out " + at + " --drive-back " + at;
 }
 
+/// "nowhere about here …": when no place to begin has roads that are easy enough for so long; else empty.
+std::string too_little_road(const wish::Wish& wish, const SearchOn& on) {
+  const auto round = find::longest_round(on.roads, wish, on.setting);
+  if (!round) return {};
+  const auto whole = [](double minutes) { return std::to_string(std::lround(minutes)); };
+  std::string text =
+      "nowhere about here do roads easy enough hang together for that long: the "
+      "most is some " +
+      whole(round->minutes) + " min of driving, begun in " + round->place.street + " near " +
+      round->place.corner + ", where you drive (" + whole(round->away_minutes) +
+      " min there and back)";
+  if (round->street_passes > 0)
+    text += "; with --street-passes " + std::to_string(round->street_passes) + " some " +
+            whole(round->most_minutes);
+  return text;
+}
+
 /// Where the wish was met only by turning the car round, or not at all.
 void tell_hard_door(const wish::Wish& wish, bool turns, const SearchOn& on, std::ostream& out) {
   const std::string elsewhere = begun_elsewhere(wish, on);
@@ -117,6 +134,8 @@ void tell_hard_door(const wish::Wish& wish, bool turns, const SearchOn& on, std:
                  "ends: it may be, as rarely as the search finds, and each time is told");
   if (!elsewhere.empty())
     print_folded(out, 0, (turns ? "without turning round: " : "not from this door: ") + elsewhere);
+  else if (const std::string little = turns ? "" : too_little_road(wish, on); !little.empty())
+    print_folded(out, 0, little);
 }
 
 wish::Answer searched(Ground& ground, const SearchAsk& search, std::ostream& out) {

@@ -24,10 +24,6 @@ constexpr double least_m = 100;  // as runs of road have it (road::least_run_m)
 constexpr int most_hard = 5;
 constexpr std::int64_t longest_road_ms = 10 * ms_per_minute;  // of one stretch: well above any
 
-double minutes_of(std::int64_t ms) {
-  return static_cast<double>(ms) / static_cast<double>(ms_per_minute);
-}
-
 bool is_easier(const MeetingPlace& a, const MeetingPlace& b) {
   return std::tuple(a.hardness, a.there_minutes, a.at) <
          std::tuple(b.hardness, b.there_minutes, b.at);

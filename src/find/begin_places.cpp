@@ -81,8 +81,8 @@ class BeginSearch {
     const road::Piece& piece = roads_.piece(stretch);
     const auto unfit = road::piece_flag::destination_only | road::piece_flag::no_access |
                        road::piece_flag::minor_service | road::piece_flag::ring;
-    return roads_.drivable(stretch) && (piece.flags & unfit) == 0 && piece.name.known() &&
-           piece.road_class != road::RoadClass::service;
+    return roads_.drivable(stretch) && (piece.flags & unfit) == 0 &&
+           !roads_.text(piece.name).empty() && piece.road_class != road::RoadClass::service;
   }
 
   [[nodiscard]] bool may_stand(const Kerb& kerb) const {

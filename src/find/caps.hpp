@@ -11,6 +11,9 @@
 namespace loopwright::find {
 
 inline constexpr std::int64_t ms_per_minute = 60'000;
+inline double minutes_of(std::int64_t ms) {
+  return static_cast<double>(ms) / static_cast<double>(ms_per_minute);
+}
 
 struct Caps {
   int junction_passes = 0;

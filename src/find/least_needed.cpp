@@ -36,10 +36,6 @@ wish::Wish numbers_of(wish::Wish wish) {
   return wish;
 }
 
-double minutes_of(std::int64_t ms) {
-  return static_cast<double>(ms) / 60000;
-}
-
 }  // namespace
 
 LeastNeeded least_needed(const Ground& ground) {

@@ -37,10 +37,6 @@ std::string times_text(int times) {
   return times == 1 ? "once" : std::to_string(times) + " times";
 }
 
-double minutes_of(std::int64_t ms) {
-  return static_cast<double>(ms) / 60000;
-}
-
 /// The want without its count: "roundabout:right".
 std::string bare(wish::Want want) {
   want.count = 1;

@@ -48,5 +48,30 @@ TEST_CASE(
   CHECK_FALSE(find::easier_begin(roads, anything, setting_of(roads)));
 }
 
+TEST_CASE("where easy roads are nowhere long enough, it is told how long they are",
+          "[find][begin]") {
+  const road::Roads roads = town().roads();
+  wish::Wish wish = from_between('K', 'L', 3);
+  CHECK_FALSE(find::longest_round(roads, wish, setting_of(roads)));  // a place to begin has enough
+  wish.minutes = 500;
+  CHECK_FALSE(find::easier_begin(roads, wish, setting_of(roads)));
+  const auto round = find::longest_round(roads, wish, setting_of(roads));
+  REQUIRE(round);
+  CHECK(round->place.off_m >= 200);
+  CHECK(round->minutes + round->away_minutes < 500);
+  CHECK(round->street_passes == 6);  // caps.txt: "street passes a day"
+  CHECK(round->most_minutes > round->minutes);
+  CHECK(round->most_minutes <= 3 * round->minutes + 0.001);  // 6 for 2, and main roads as before
+  // So long it can be: what is told as the most can't all be had, but half of it must be.
+  wish.minutes = static_cast<int>(round->minutes / 2 + round->away_minutes);
+  CHECK(find::easier_begin(roads, wish, setting_of(roads)));
+  wish.street_passes = 6;
+  wish.minutes = 500;
+  const auto already = find::longest_round(roads, wish, setting_of(roads));
+  REQUIRE(already);
+  CHECK(already->street_passes == 0);
+  CHECK(already->minutes == round->most_minutes);
+}
+
 }  // namespace
 }  // namespace loopwright::test

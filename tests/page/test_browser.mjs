@@ -145,6 +145,26 @@ test("a new user plans a lesson, changes it and prints it", async () => {
   await page.close();
 });
 
+test("a beginner whose door lies among hard roads begins where the page says, by one click", async () => {
+  const page = await opened();
+  await wished(page, "turn-off");
+  await page.getByLabel("From and back to").fill("54.309722,2.666064"); // Clover Close
+  await page.getByLabel("Level of the learner").selectOption("2");
+  await foundFirst(page);
+  await page.getByText(/^Not from this door: begun in .*it is met\./).first().waitFor();
+  assert.doesNotMatch(await page.locator("#loop-sheet").innerText(), /--drive/, "no words of the command line");
+  await violations(page, "begin elsewhere");
+  const asked = page.waitForRequest((request) => request.url().endsWith("/loops") && request.method() === "POST");
+  await button(page, "begin there").click();
+  const { words } = JSON.parse((await asked).postData());
+  const place = (name) => words.find((each) => each[0] === name)?.[1];
+  assert.match(place("drive-out"), /^54\.\d+,2\.\d+$/);
+  assert.equal(place("drive-back"), place("drive-out"));
+  await page.locator("#loop-sheet", { hasText: /you drive to .*: \d+ min/ }).waitFor({ timeout: 180000 });
+  assert.doesNotMatch(await page.locator("#loop-sheet").innerText(), /Not met/);
+  await page.close();
+});
+
 test("parts, who drives where and the rest are said without a command, planned so, and said again from a file", async () => {
   const page = await opened();
   await page.getByLabel("From and back to").fill("4 Lantern Row");

@@ -29,7 +29,7 @@ endfunction()
 
 set(real_folder ${CMAKE_CURRENT_LIST_DIR})
 add_real_test(forms ${liechtenstein} LI)
-foreach(check IN ITEMS counts kinds places rings shortest)
+foreach(check IN ITEMS beginners counts kinds places rings shortest)
   add_real_test(${check} ${liechtenstein} LI)
   if(EXISTS ${newport})
     add_real_test(${check} ${newport} GB-WLS)

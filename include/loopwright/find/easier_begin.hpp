@@ -23,4 +23,18 @@ struct EasierBegin {
 std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wish& wish,
                                         const hours::Setting& setting);
 
+/// Where a learner can drive longest on roads that the wish lets him, when that is nowhere long enough.
+struct LongestRound {
+  BeginPlace place;
+  double away_minutes = 0;  ///< likely; the instructor's drive there and back
+  double minutes = 0;       ///< likely; all its streets as often as the wish lets them be driven
+  int street_passes =
+      0;  ///< as many as the ledger lets a quiet street be driven in a day; 0: the wish does already
+  double most_minutes = 0;  ///< with that many
+};
+
+/// None for a wish as above, or where some such roads are long enough.
+std::optional<LongestRound> longest_round(const road::Roads& roads, wish::Wish wish,
+                                          const hours::Setting& setting);
+
 }  // namespace loopwright::find

@@ -162,7 +162,7 @@ export class Lesson {
     if (!loop) {
       this.map.showDrive(null);
       this.heading.replaceChildren("No loop");
-      return this.sheet.replaceChildren(this.heading, this.stale, make("pre", { class: "said" }, paragraphs(found.said)));
+      return this.sheet.replaceChildren(this.heading, this.stale, ...this.elsewhere(found.said), make("pre", { class: "said" }, paragraphs(found.said)));
     }
     const [drive, sketches] = await Promise.all([driveOf(found.job, loop.id), Sketches.of(found.job, loop.id)]);
     if (found !== this.found || loop !== found.answer.loops[this.chosen]) return;
@@ -196,6 +196,7 @@ export class Lesson {
       make("p", {}, allMet(loop).map((met) => `${wanted(met.kind, met.movement)}: ${met.got}` + (met.asked === "max" ? "" : ` of ${met.asked} asked`)).join(" · ")),
       make("p", {}, turnsOf(loop).join(" · ")),
       ...(found.answer.shortfall ? [make("div", { class: "trouble" }, ...setIn(notMet(found.said), true))] : []),
+      ...this.elsewhere(found.said),
       ...planOf(paragraphOn(found.said, loop)).map((line) => make("p", {}, line)),
       ...busLanes(loop),
       make("details", {}, make("summary", {}, "Passes by kind and movement"), countsTable(loop)),
@@ -231,6 +232,16 @@ export class Lesson {
     void this.plan();
   }
 
+  /** Where the lesson could begin that can't be had from the door, or only by turning the car round. */
+  private elsewhere(said: string): HTMLElement[] {
+    const found = elsewhereIn(said);
+    if (!found) return [];
+    return [make("p", {}, `${found.words} `, make("button", { type: "button", class: "small", onclick: () => {
+      this.form.beginAt(found.place);
+      void this.plan();
+    } }, "begin there"))];
+  }
+
   private pin(lat: number, lon: number, say: string): void {
     this.form.mustTake(`${lat.toFixed(6)},${lon.toFixed(6)}`, `where one says “${say}”`);
     void this.plan();
@@ -247,9 +258,17 @@ function notMet(said: string): string {
   return paragraphs(said.slice(said.indexOf("Not met:"))).replace(/ \((?:way|node|relation)\/\d+\)/g, "");
 }
 
-/** Without what speaks of files: there are none for who asks here. */
+/** Without what speaks of files: there are none for who asks here; nor where it could begin, which has a button. */
 function paragraphs(said: string): string {
-  return said.replace(/^.*: written; .*$/m, "").trim();
+  return said.replace(/^.*: written; .*$/m, "").replace(new RegExp(`^${begunElsewhere.source}$`, "m"), "").trim();
+}
+
+/** A command's words on a place to begin: what it is, and the place twice, out and back. */
+const begunElsewhere = /(not from this door|without turning round): (begun in [^:]*it\s+is\s+met):\s+--drive-out\s+(\S+)\s+--drive-back\s+\S+/;
+
+function elsewhereIn(said: string): { words: string; place: string } | null {
+  const [, why = "", begun = "", place] = begunElsewhere.exec(said) ?? [];
+  return place ? { words: `${why[0]?.toUpperCase()}${why.slice(1)}: ${begun.replace(/\s+/g, " ")}.`, place } : null;
 }
 
 /** What is to be done at each, folded under how many there are, so that the rows come soon on a narrow screen. */

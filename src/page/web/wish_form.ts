@@ -154,6 +154,12 @@ export class WishForm {
     this.changed();
   }
 
+  /** You drive to there first and on from there in the end; the learner drives in between. */
+  beginAt(place: string): void {
+    for (const name of ["drive-out", "drive-back"]) this.more.take(name, place);
+    this.changed();
+  }
+
   /** The lesson begins and ends there from now on. */
   beginAt(value: string): void {
     this.home.value = value;

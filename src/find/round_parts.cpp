@@ -1,0 +1,74 @@
+// Method: the strongly connected components of the turn graph (Boost.Graph: Tarjan's algorithm).
+#include "find/round_parts.hpp"
+
+#include <algorithm>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
+#include <boost/graph/strong_components.hpp>
+#include <utility>
+
+#include "find/street_caps.hpp"
+
+namespace loopwright::find {
+namespace {
+
+constexpr std::int64_t times_of_other_roads = 2;  // ours: a lesson that is more of the same tires
+
+reach::LocalGraph graph_about(const Ground& ground, double radius_m) {
+  const reach::StretchCopies copies(ground.roads);
+  std::vector<StateId> states;
+  for (const PieceId piece : road::pieces_near(ground.roads, ground.wish.home, radius_m))
+    for (const bool against : {false, true}) {
+      const StretchId stretch(piece, against);
+      if (!ground.costs.may_drive(stretch)) continue;
+      states.push_back(StateId{stretch.index()});
+      for (const StateId copy : copies.of(stretch)) states.push_back(copy);
+    }
+  return {ground.roads, ground.costs, states};
+}
+
+/// The component of each vertex, and how many there are.
+std::pair<std::vector<std::uint32_t>, std::size_t> components_of(const reach::LocalGraph& graph) {
+  std::vector<std::pair<Vertex, Vertex>> arcs;
+  for (Vertex v = 0; v < graph.size(); ++v)
+    for (const reach::LocalGraph::Arc& arc : graph.out(v)) arcs.emplace_back(v, arc.to);
+  using Plain = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property,
+                                                   boost::no_property, boost::no_property, Vertex>;
+  const Plain plain(boost::edges_are_sorted, arcs.begin(), arcs.end(),
+                    static_cast<Vertex>(graph.size()));
+  std::vector<std::uint32_t> of(graph.size());
+  const std::size_t count = boost::strong_components(
+      plain, boost::make_iterator_property_map(of.begin(), get(boost::vertex_index, plain)));
+  return {std::move(of), count};
+}
+
+}  // namespace
+
+RoundParts::RoundParts(const Ground& ground, double radius_m) {
+  const reach::LocalGraph graph = graph_about(ground, radius_m);
+  const auto [component, count] = components_of(graph);
+  bears_ms_.resize(count);
+  std::vector<std::pair<StretchId, std::uint32_t>> of;
+  for (Vertex v = 0; v < graph.size(); ++v)
+    if (graph.state(v).index() < ground.roads.stretch_count())
+      of.emplace_back(graph.stretch(v), component[v]);
+  std::sort(of.begin(), of.end());
+  for (const auto& [stretch, part] : of) stretches_.push_back(stretch), parts_.push_back(part);
+  const StreetCaps caps(ground.roads, ground.wish, ground.caps);
+  for (const auto& [stretch, part] : of) {
+    const bool quiet = (ground.roads.piece(stretch).flags & road::piece_flag::quiet) != 0;
+    // A cap counts both directions together.
+    const std::int64_t directions = this->of(stretch.back()) == part ? 2 : 1;
+    const std::int64_t along_ms = ground.costs.along_ms(stretch);
+    bears_ms_[part] += quiet ? along_ms * caps.most(stretch.piece()) / directions
+                             : along_ms * times_of_other_roads;
+  }
+}
+
+std::uint32_t RoundParts::of(StretchId stretch) const {
+  const auto at = std::lower_bound(stretches_.begin(), stretches_.end(), stretch);
+  return at == stretches_.end() || *at != stretch
+             ? none
+             : parts_[static_cast<std::size_t>(at - stretches_.begin())];
+}
+
+}  // namespace loopwright::find
