@@ -1,12 +1,10 @@
-// Method: the strongly connected components of the turn graph (Boost.Graph: Tarjan's algorithm).
 #include "find/round_parts.hpp"
 
 #include <algorithm>
-#include <boost/graph/compressed_sparse_row_graph.hpp>
-#include <boost/graph/strong_components.hpp>
 #include <utility>
 
 #include "find/street_caps.hpp"
+#include "loopwright/reach/strong_parts.hpp"
 
 namespace loopwright::find {
 namespace {
@@ -26,27 +24,13 @@ reach::LocalGraph graph_about(const Ground& ground, double radius_m) {
   return {ground.roads, ground.costs, states};
 }
 
-/// The component of each vertex, and how many there are.
-std::pair<std::vector<std::uint32_t>, std::size_t> components_of(const reach::LocalGraph& graph) {
-  std::vector<std::pair<Vertex, Vertex>> arcs;
-  for (Vertex v = 0; v < graph.size(); ++v)
-    for (const reach::LocalGraph::Arc& arc : graph.out(v)) arcs.emplace_back(v, arc.to);
-  using Plain = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property,
-                                                   boost::no_property, boost::no_property, Vertex>;
-  const Plain plain(boost::edges_are_sorted, arcs.begin(), arcs.end(),
-                    static_cast<Vertex>(graph.size()));
-  std::vector<std::uint32_t> of(graph.size());
-  const std::size_t count = boost::strong_components(
-      plain, boost::make_iterator_property_map(of.begin(), get(boost::vertex_index, plain)));
-  return {std::move(of), count};
-}
-
 }  // namespace
 
 RoundParts::RoundParts(const Ground& ground, double radius_m) {
   const reach::LocalGraph graph = graph_about(ground, radius_m);
-  const auto [component, count] = components_of(graph);
-  bears_ms_.resize(count);
+  const std::vector<std::uint32_t> component = reach::strong_parts(graph);
+  if (component.empty()) return;
+  bears_ms_.resize(*std::max_element(component.begin(), component.end()) + 1);
   std::vector<std::pair<StretchId, std::uint32_t>> of;
   for (Vertex v = 0; v < graph.size(); ++v)
     if (graph.state(v).index() < ground.roads.stretch_count())

@@ -5,4 +5,5 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/local_graph.cpp
   ${CMAKE_CURRENT_LIST_DIR}/slow_ways.cpp
   ${CMAKE_CURRENT_LIST_DIR}/snap.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/strong_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/sweep.cpp)

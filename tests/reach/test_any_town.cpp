@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "loopwright/reach/reach.hpp"
+#include "loopwright/reach/strong_parts.hpp"
 #include "support/built_town.hpp"
 #include "support/random_town.hpp"
 
@@ -130,6 +131,27 @@ TEST_CASE("in any town the time there is the time back from there", "[reach]") {
   back.run_back(std::array{reach::Seed{to, any.along_ms(to)}}, any.costs, never / 4);
   REQUIRE(out.reached(to) == back.reached(from));
   if (out.reached(to)) CHECK(out.ms(to) == back.ms(from));
+}
+
+TEST_CASE("in any town two states are in one part when each can be come to from the other",
+          "[reach]") {
+  AnyTown any(static_cast<std::uint64_t>(GENERATE(range(1, 20))));
+  INFO(any.drawing);
+  any.costs.let_turn_round(reach::TurningRound::nowhere);
+  std::vector<StateId> states;
+  for (std::size_t row = 0; row < any.roads.state_count(); ++row)
+    if (any.along_ms(StateId{row}) >= 0) states.emplace_back(row);
+  const reach::LocalGraph graph(any.roads, any.costs, states);
+  const std::vector<std::uint32_t> part = reach::strong_parts(graph);
+  REQUIRE(part.size() == states.size());
+  std::vector<reach::Sweep> from;
+  for (const StateId s : states) {
+    const std::array seeds{reach::Seed{s, any.along_ms(s)}};
+    from.emplace_back(any.roads).run(seeds, any.costs, never / 4);
+  }
+  for (std::uint32_t v = 0; v < states.size(); ++v)
+    for (std::uint32_t w = 0; w < states.size(); ++w)
+      REQUIRE((part[v] == part[w]) == (from[v].reached(states[w]) && from[w].reached(states[v])));
 }
 
 }  // namespace loopwright::test

@@ -237,7 +237,7 @@ export class Lesson {
     const found = elsewhereIn(said);
     if (!found) return [];
     return [make("p", {}, `${found.words} `, make("button", { type: "button", class: "small", onclick: () => {
-      this.form.beginAt(found.place);
+      this.form.changeSeatsAt(found.place);
       void this.plan();
     } }, "begin there"))];
   }

@@ -155,7 +155,7 @@ export class WishForm {
   }
 
   /** You drive to there first and on from there in the end; the learner drives in between. */
-  beginAt(place: string): void {
+  changeSeatsAt(place: string): void {
     for (const name of ["drive-out", "drive-back"]) this.more.take(name, place);
     this.changed();
   }
