@@ -97,31 +97,42 @@ find::FindResult found_for(wish::Wish& wish, const SearchOn& on) {
   return turned;
 }
 
+std::string in_minutes(double minutes) {
+  return std::to_string(std::lround(minutes)) + " min";
+}
+
+std::string place_words(const find::BeginPlace& place) {
+  return "begun in " + place.street + " near " + place.corner + ", where you drive (";
+}
+
+std::string passes_words(int street_passes) {
+  return "with quiet streets driven up to " + std::to_string(street_passes) + " times";
+}
+
 /// "begun in Bell Yard near Ropewalk, …": what the wish needs for it; empty when no such place was found.
 std::string begun_elsewhere(const wish::Wish& wish, const SearchOn& on) {
   const auto begin = find::easier_begin(on.roads, wish, on.setting);
   if (!begin) return {};
   const std::string at = degrees(begin->place.at);
-  return "begun in " + begin->place.street + " near " + begin->place.corner +
-         ", where you drive (" + std::to_string(std::lround(begin->there_minutes)) +
-         " min there, " + std::to_string(std::lround(begin->back_minutes)) +
-         " back), it is met: --drive-out " + at + " --drive-back " + at;
+  std::string text = place_words(begin->place) + in_minutes(begin->there_minutes) + " there, " +
+                     std::to_string(std::lround(begin->back_minutes)) + " back), ";
+  if (begin->street_passes) text += "and " + passes_words(*begin->street_passes) + ", ";
+  text += "it is met: --drive-out " + at + " --drive-back " + at;
+  if (begin->street_passes) text += " --street-passes " + std::to_string(*begin->street_passes);
+  return text;
 }
 
 /// "nowhere about here …": when no place to begin has roads that are easy enough for so long; else empty.
 std::string too_little_road(const wish::Wish& wish, const SearchOn& on) {
   const auto round = find::longest_round(on.roads, wish, on.setting);
   if (!round) return {};
-  const auto whole = [](double minutes) { return std::to_string(std::lround(minutes)); };
   std::string text =
-      "nowhere about here do roads easy enough hang together for that long: the "
-      "most is some " +
-      whole(round->minutes) + " min of driving, begun in " + round->place.street + " near " +
-      round->place.corner + ", where you drive (" + whole(round->away_minutes) +
-      " min there and back)";
+      "nowhere about here do roads easy enough hang together for that long: the most is some " +
+      in_minutes(round->minutes) + " of driving, " + place_words(round->place) +
+      in_minutes(round->away_minutes) + " there and back)";
   if (round->street_passes > 0)
-    text += "; with --street-passes " + std::to_string(round->street_passes) + " some " +
-            whole(round->most_minutes);
+    text += "; " + passes_words(round->street_passes) + " (--street-passes " +
+            std::to_string(round->street_passes) + ") some " + in_minutes(round->most_minutes);
   return text;
 }
 

@@ -3,6 +3,7 @@
 //      bears the minutes that are left beside the instructor's own drive there and back will do.
 //   2. Of each such part the kerb that the instructor comes to and back from soonest; one on a quiet street may take longer.
 //   3. The lesson is looked for from these, the soonest first; the first that is met is the answer.
+//   4. If none is, the same with more drives over a quiet street.
 #include "loopwright/find/easier_begin.hpp"
 
 #include <algorithm>
@@ -116,6 +117,14 @@ bool bears_the_rest(const PartBegin& begin, const wish::Wish& wish) {
   return begin.bears_ms >= whole_ms_of(wish) - begin.away_ms;
 }
 
+/// With as many drives over a quiet street as the ledger lets it have in a day; none when the wish allows as many.
+std::optional<wish::Wish> with_more_passes(wish::Wish wish) {
+  const Caps caps = caps_of(wish);
+  if (caps.quiet_passes >= caps.day_passes) return std::nullopt;
+  wish.street_passes = caps.day_passes;
+  return wish;
+}
+
 const PartBegin* longest_of(const std::vector<PartBegin>& begins) {
   const auto longest = std::max_element(
       begins.begin(), begins.end(),
@@ -138,11 +147,8 @@ std::optional<EasierBegin> begun_at(const road::Roads& roads, wish::Wish wish,
   return begin;
 }
 
-}  // namespace
-
-std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wish& wish,
-                                        const hours::Setting& setting) {
-  if (!may_begin_elsewhere(wish)) return std::nullopt;
+std::optional<EasierBegin> begun_within_caps(const road::Roads& roads, const wish::Wish& wish,
+                                             const hours::Setting& setting) {
   std::vector<PartBegin> begins = begins_for(roads, wish, setting);
   std::erase_if(begins, [&](const PartBegin& one) { return !bears_the_rest(one, wish); });
   if (begins.size() > most_tried) begins.resize(most_tried);
@@ -151,7 +157,20 @@ std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wi
   return std::nullopt;
 }
 
-std::optional<LongestRound> longest_round(const road::Roads& roads, wish::Wish wish,
+}  // namespace
+
+std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wish& wish,
+                                        const hours::Setting& setting) {
+  if (!may_begin_elsewhere(wish)) return std::nullopt;
+  if (auto begin = begun_within_caps(roads, wish, setting)) return begin;
+  const std::optional<wish::Wish> round_again = with_more_passes(wish);
+  if (!round_again) return std::nullopt;
+  auto begin = begun_within_caps(roads, *round_again, setting);
+  if (begin) begin->street_passes = round_again->street_passes;
+  return begin;
+}
+
+std::optional<LongestRound> longest_round(const road::Roads& roads, const wish::Wish& wish,
                                           const hours::Setting& setting) {
   if (!may_begin_elsewhere(wish)) return std::nullopt;
   const std::vector<PartBegin> begins = begins_for(roads, wish, setting);
@@ -160,10 +179,10 @@ std::optional<LongestRound> longest_round(const road::Roads& roads, wish::Wish w
     return std::nullopt;
   LongestRound round{longest->place, minutes_of(longest->away_ms), minutes_of(longest->bears_ms), 0,
                      0};
-  const Caps caps = caps_of(wish);
-  if (caps.quiet_passes >= caps.day_passes) return round;
-  wish.street_passes = round.street_passes = caps.day_passes;
-  for (const PartBegin& one : begins_for(roads, wish, setting))
+  const std::optional<wish::Wish> round_again = with_more_passes(wish);
+  if (!round_again) return round;
+  round.street_passes = *round_again->street_passes;
+  for (const PartBegin& one : begins_for(roads, *round_again, setting))
     if (one.place.at == longest->place.at) round.most_minutes = minutes_of(one.bears_ms);
   return round;
 }

@@ -28,8 +28,8 @@ MINUTES = 60
 HELPED = 0.75
 BY_NAME = {"turn-off", "narrow-mouth", "emerge"}  # what is asked for by name may be as hard as it is (README)
 BESIDE_M = 20  # of the line of its road, where the raw map has a bend every few metres
-BEGUN = re.compile(r"begun in (.+?) near (.+?), where you drive \((\d+) min there, (\d+) back\), it is met: "
-                   r"--drive-out (\S+) --drive-back (\S+)")
+BEGUN = re.compile(r"begun in (.+?) near (.+?), where you drive \(\d+ min there, \d+ back\), [^:]*it is met: "
+                   r"(--drive-out (\S+) --drive-back \S+(?: --street-passes 6)?)")
 TOO_LITTLE = re.compile(r"the most is some (\d+) min of driving, begun in (.+?) near .+?, where you drive "
                         r"\((\d+) min there and back\)")
 
@@ -90,11 +90,11 @@ class Beginners:
         return None
 
     def trouble_with_begun(self, begun, words):
-        street, corner, _, _, out, back = begun.groups()
+        street, corner, more, out = begun.groups()
         for name in (street, corner):
             if not self.has_road(tuple(map(float, out.split(","))), name, BESIDE_M if name == street else 250):
                 return f"no {name} there"
-        done = run(self.program, "loops", self.area, *words, "--drive-out", out, "--drive-back", back)
+        done = run(self.program, "loops", self.area, *words, *more.split())
         if done.returncode != 0:
             return f"with these words: exit {done.returncode}: {done.stdout} {done.stderr}"
         proof = run(self.program, "proof", self.area, self.file)

@@ -16,10 +16,13 @@ namespace loopwright::find {
 struct EasierBegin {
   BeginPlace place;
   double there_minutes = 0, back_minutes = 0;  ///< likely; driven by the instructor
+  /// Drives over a quiet street that it takes: as many as the ledger lets it have in a day; empty: what the wish allows.
+  std::optional<int> street_passes = {};
 };
 
-/// One of the nearest from which a first answer meets the wish; none for a wish that says itself where else the learner
-/// begins or ends, which roads are taken, or nothing of what is too hard.
+/// One of the nearest from which a first answer meets the wish, if need be with more drives over a quiet street, as beginners
+/// go round the same block (common practice, no source); none for a wish that says itself where else the learner begins or
+/// ends, which roads are taken, or nothing of what is too hard.
 std::optional<EasierBegin> easier_begin(const road::Roads& roads, const wish::Wish& wish,
                                         const hours::Setting& setting);
 
@@ -34,7 +37,7 @@ struct LongestRound {
 };
 
 /// None for a wish as above, or where some such roads are long enough.
-std::optional<LongestRound> longest_round(const road::Roads& roads, wish::Wish wish,
+std::optional<LongestRound> longest_round(const road::Roads& roads, const wish::Wish& wish,
                                           const hours::Setting& setting);
 
 }  // namespace loopwright::find

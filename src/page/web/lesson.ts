@@ -162,7 +162,7 @@ export class Lesson {
     if (!loop) {
       this.map.showDrive(null);
       this.heading.replaceChildren("No loop");
-      return this.sheet.replaceChildren(this.heading, this.stale, ...this.elsewhere(found.said), make("pre", { class: "said" }, paragraphs(found.said)));
+      return this.sheet.replaceChildren(this.heading, this.stale, ...this.elsewhere(found.said), ...setIn(paragraphs(found.said).replace(mapNumbers, ""), true));
     }
     const [drive, sketches] = await Promise.all([driveOf(found.job, loop.id), Sketches.of(found.job, loop.id)]);
     if (found !== this.found || loop !== found.answer.loops[this.chosen]) return;
@@ -237,7 +237,7 @@ export class Lesson {
     const found = elsewhereIn(said);
     if (!found) return [];
     return [make("p", {}, `${found.words} `, make("button", { type: "button", class: "small", onclick: () => {
-      this.form.changeSeatsAt(found.place);
+      this.form.add(found.wish);
       void this.plan();
     } }, "begin there"))];
   }
@@ -253,22 +253,26 @@ function first(words: Words): Words {
   return words.filter(([name]) => name !== "variants").map(([name, text]) => [name, name === "alternatives" ? "1" : text]);
 }
 
+const mapNumbers = /\s+\((?:way|node|relation)\/\d+\)/g;
+
 /** What fell short of the wish, without the map's own numbers of things. */
 function notMet(said: string): string {
-  return paragraphs(said.slice(said.indexOf("Not met:"))).replace(/ \((?:way|node|relation)\/\d+\)/g, "");
+  return paragraphs(said.slice(said.indexOf("Not met:"))).replace(mapNumbers, "");
 }
 
-/** Without what speaks of files: there are none for who asks here; nor where it could begin, which has a button. */
+/** Without what speaks of files: there are none for who asks here; nor where it could begin, which has a button; nor words of the command. */
 function paragraphs(said: string): string {
-  return said.replace(/^.*: written; .*$/m, "").replace(new RegExp(`^${begunElsewhere.source}$`, "m"), "").trim();
+  return said.replace(/^.*: written; .*$/m, "").replace(new RegExp(`^${begunElsewhere.source}$`, "m"), "")
+    .replace(/\s+\(--[a-z-]+\s+\d+\)/g, "").trim();
 }
 
-/** A command's words on a place to begin: what it is, and the place twice, out and back. */
-const begunElsewhere = /(not from this door|without turning round): (begun in [^:]*it\s+is\s+met):\s+--drive-out\s+(\S+)\s+--drive-back\s+\S+/;
+/** A command's words on a place to begin: what it is, and what the wish must say for it. */
+const begunElsewhere = /(not from this door|without turning round): (begun in [^:]*it\s+is\s+met):((?:\s+--[a-z-]+\s+\S+)+)/;
 
-function elsewhereIn(said: string): { words: string; place: string } | null {
-  const [, why = "", begun = "", place] = begunElsewhere.exec(said) ?? [];
-  return place ? { words: `${why[0]?.toUpperCase()}${why.slice(1)}: ${begun.replace(/\s+/g, " ")}.`, place } : null;
+function elsewhereIn(said: string): { words: string; wish: Words } | null {
+  const [, why = "", begun = "", options = ""] = begunElsewhere.exec(said) ?? [];
+  const wish = [...options.matchAll(/--(\S+)\s+(\S+)/g)].map(([, name = "", value = ""]): [string, string] => [name, value]);
+  return wish.length ? { words: `${why[0]?.toUpperCase()}${why.slice(1)}: ${begun.replace(/\s+/g, " ")}.`, wish } : null;
 }
 
 /** What is to be done at each, folded under how many there are, so that the rows come soon on a narrow screen. */

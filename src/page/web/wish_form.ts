@@ -154,9 +154,9 @@ export class WishForm {
     this.changed();
   }
 
-  /** You drive to there first and on from there in the end; the learner drives in between. */
-  changeSeatsAt(place: string): void {
-    for (const name of ["drive-out", "drive-back"]) this.more.take(name, place);
+  /** Says this too, of what more there is to say. */
+  add(words: Words): void {
+    for (const [name, text] of words) this.more.take(name, text);
     this.changed();
   }
 
