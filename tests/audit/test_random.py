@@ -27,7 +27,7 @@ SHORT = (15, 20, 30)
 ALL = (15, 15, 20, 20, 25, 30, 40, 60, 90)  # most are short: what takes long is the search
 # Of a hundred wishes looked for as usual, only for the first answer, for about a second, thoroughly: a claim is the
 # same either way, and the first answer costs a twentieth.
-SOON, AS_USED = (20, 60, 18, 2), (72, 5, 20, 3)
+EFFORTS = (20, 60, 18, 2)
 AGAIN = 30  # minutes at most of a lesson that is looked at again: a thorough search takes minutes
 
 
@@ -85,7 +85,7 @@ def main():
         wish_files.mkdir()
         dice = Dice(Path(programs) / "loopwright", area, Around(auditor),
                     random.Random(int(more[1]) if len(more) > 1 else SEED),
-                    *((ALL, AS_USED) if len(more) > 1 else (SHORT, SOON)), wish_files)
+                    ALL if len(more) > 1 else SHORT, EFFORTS, wish_files)
         run = Run(auditor, dice, Path(programs) / "audit" / Path(extract).stem)
         run.throw(loops, len(more) > 1)
     report(run, extract)
