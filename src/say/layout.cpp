@@ -1,6 +1,6 @@
 // Method: the way taken is compared with the other road that lies nearest ahead.
 // 1. That one bends off much less than ours: we turn off it.
-// 2. About as much, both within sight ahead: the road divides, if ours is the left or right edge.
+// 2. About as much, all within sight ahead: the road divides, if ours is the left or right edge, or the middle of three.
 // 3. Ours lies ahead otherwise: it is followed; or joined, where we give way and it bears off.
 // 4. Ours bends: by itself, or with the main road; or no road lies ahead, and ours ends.
 #include "say/layout.hpp"
@@ -37,15 +37,17 @@ Movement side_of(double angle_deg) {
   return angle_deg < 0 ? Movement::left : Movement::right;
 }
 
-/// The side to which no other road divides off; none when there is one to either.
-Movement edge_of(const Junction& junction) {
-  bool left = true, right = true;
+/// Where ours lies among the roads that divide: the side to which no other does, ahead with one on either side, none with
+/// more.
+Movement share_of(const Junction& junction) {
+  int left = 0, right = 0;
   for (const Arm& arm : junction.others) {
     if (arm.seen != Seen::road || std::abs(arm.angle_deg) > divides_deg) continue;
-    (arm.angle_deg < junction.angle_deg ? left : right) = false;
+    ++(arm.angle_deg < junction.angle_deg ? left : right);
   }
-  if (left) return Movement::left;
-  return right ? Movement::right : Movement::none;
+  if (left == 0) return Movement::left;
+  if (right == 0) return Movement::right;
+  return left == 1 && right == 1 ? Movement::ahead : Movement::none;
 }
 
 bool takes_slip_road(const road::Roads& roads, const Junction& junction, const Arm& ahead) {
@@ -64,10 +66,10 @@ Layout with_road_ahead(const road::Roads& roads, const Junction& junction, const
   if (plainly && taken > ahead_deg && follows_main_road(roads, junction))
     return {Shape::main_bends, side, &ahead};
   if (plainly) return {Shape::turns_off, side, &ahead};
-  const Movement edge = edge_of(junction);
+  const Movement share = share_of(junction);
   // Wider apart, with neither way ahead, our road ends.
   const bool forward = std::min(taken, other) <= ahead_deg && other < taken + plain_by_deg;
-  if (forward && edge != Movement::none) return {Shape::divides, edge, &ahead};
+  if (forward && share != Movement::none) return {Shape::divides, share, &ahead};
   return {};
 }
 

@@ -10,7 +10,7 @@ enum class Shape : std::uint8_t {
   slip_road,    ///< the same by a slip road
   small_road,   ///< ours goes on, a small one leaves it
   small_ahead,  ///< ours ends, a small one goes on ahead
-  divides,      ///< two roads lie about as near ahead
+  divides,      ///< another road or two lie about as near ahead
   goes_ahead,   ///< ours lies ahead, others nearly so
   leaves_bend,  ///< ours lies ahead, the bigger road driven bends away
   meets_main,   ///< ours lies ahead, over or along a bigger road to which we give way
@@ -23,7 +23,7 @@ enum class Shape : std::uint8_t {
 
 struct Layout {
   Shape shape = Shape::ends;
-  road::Movement side = road::Movement::none;  ///< left or right
+  road::Movement side = road::Movement::none;  ///< left or right; ahead: the middle of three that divide
   const Arm* ahead = nullptr;  ///< the other road that lies nearest ahead, if any; in the junction
 };
 

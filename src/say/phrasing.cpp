@@ -195,6 +195,7 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
     case Shape::small_road:
       return small_road(junction, layout, approach);
     case Shape::divides:
+      if (layout.side == Movement::ahead) return std::string(words_.at("fork.middle"));
       return words_.fill("fork", {{"side", to}});
     case Shape::joins:
       return at(words_.at("place.end"), words_.fill("turn.bear", {{"side", to}}));

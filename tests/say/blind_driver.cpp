@@ -340,6 +340,7 @@ bool Driver::at_fork(const std::string& text) {
   std::sort(near.begin(), near.end(), nearer_ahead);
   const bool plain = std::abs(near[1].angle) >= std::abs(near[0].angle) + plain_deg;
   if (plain || !is_ahead(near[0])) return false;
+  if (contains(text, "middle")) return ways.size() == 3 ? go(ways[1].arm) : lose("no three roads");
   return go(contains(text, "left") ? ways.front().arm : ways.back().arm);
 }
 

@@ -66,6 +66,12 @@ double metres_of(const std::string& text) {
   return miles * mile_m;
 }
 
+std::string at_end_of(const road::Roads& roads, StretchId stretch) {
+  const std::int64_t node = roads.nodes[roads.to_node(stretch).index()].osm_id;
+  const std::int64_t way = roads.piece(stretch).way;
+  return ", come by way/" + std::to_string(way) + " to node/" + std::to_string(node);
+}
+
 void replace_all(std::string& text, std::string_view old, std::string_view by) {
   for (auto at = text.find(old); at != std::string::npos; at = text.find(old, at + by.size()))
     text.replace(at, old.size(), by);
@@ -104,10 +110,11 @@ std::string astray(const road::Roads& roads, const wish::Loop& loop,
                    const std::vector<say::Row>& rows) {
   const Driven driven = drive_blind(roads, loop.stretches.front().stretch, as_printed(roads, rows),
                                     loop.stretches.size());
-  if (!driven.lost.empty()) return driven.lost;
+  if (!driven.lost.empty()) return driven.lost + at_end_of(roads, driven.stretches.back());
   for (std::size_t i = 0; i < loop.stretches.size(); ++i)
     if (!look_the_same(roads, driven.stretches[i], loop.stretches[i].stretch))
-      return "another way at stretch " + std::to_string(i);
+      return "another way at stretch " + std::to_string(i) +
+             at_end_of(roads, driven.stretches[i > 0 ? i - 1 : 0]);
   // A place of several nodes is due at any of them.
   for (std::size_t row = 1; row + 1 < rows.size(); ++row)
     if (driven.done.at(row) < rows[row].stretch ||

@@ -134,6 +134,22 @@ TEST_CASE("a road that divides is kept to a side", "[say]") {
   CHECK(said(town, "ABCECBA")[1] == "where the road divides keep right");
 }
 
+TEST_CASE("where a road divides into three the middle one is told as such", "[say]") {
+  const BuiltTown town = town_of(R"(
+                D
+    A  B        F
+                E
+  w1 AB    highway=residential name=Lantern_Row
+  w2 BD    highway=residential name=Mill_Orchard
+  w3 BF    highway=residential name=Bell_Yard
+  w4 BE    highway=residential name=Hay_Street
+  )",
+                                 100);
+  CHECK(said(town, "ABDBA")[1] == "where the road divides keep left");
+  CHECK(said(town, "ABFBA")[1] == "where the road divides take the middle road");
+  CHECK(said(town, "ABEBA")[1] == "where the road divides keep right");
+}
+
 TEST_CASE("nothing is said where a slip road or a street leaves the main road one stays on",
           "[say]") {
   const auto town = [](const std::string& off, const std::string& before = {}) {
