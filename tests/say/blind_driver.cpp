@@ -399,9 +399,9 @@ bool Driver::round_bend(const std::string& text) {
 bool Driver::at_main_road(const std::string& text) {
   const std::vector<View> ways = views();
   const bool bends = contains(text, "bends");
-  // It doesn't bend where one as big goes on ahead.
+  // It doesn't bend where one as big goes on about straight.
   if (bends && std::any_of(ways.begin(), ways.end(), [&](const View& v) {
-        return !v.shut && is_ahead(v) && eyes_.rank(v.arm) <= eyes_.rank(here());
+        return !v.shut && std::abs(v.angle) < plain_deg && eyes_.rank(v.arm) <= eyes_.rank(here());
       }))
     return false;
   const bool here_it_is = std::any_of(ways.begin(), ways.end(), [&](const View& v) {
