@@ -1,9 +1,11 @@
 // Method:
-//   1. The place is a way, a node, degrees or words; a point means the nearest road of any sort.
+//   1. The place is a way, a node, degrees or words; a point means the nearest road of any sort, an address its street.
 //   2. Each piece of road there is told with every fact and the tag that says so (look_road.cpp);
 //      a node with its signs, the places it belongs to and the turn rules over it (look_node.cpp).
 //   3. --roundabouts instead lists all of them with arms and exits (look_rings.cpp).
+#include <functional>
 #include <iostream>
+#include <optional>
 
 #include "command/arguments.hpp"
 #include "command/ground.hpp"
@@ -60,6 +62,11 @@ std::optional<LookJob> look_job_of(const Arguments& words) {
   return job;
 }
 
+struct NearPiece {
+  PieceId piece;
+  double off_m = 0;
+};
+
 /// A piece of road, and what the instructor's own notes shut of it at that moment.
 class Look {
  public:
@@ -67,9 +74,12 @@ class Look {
       : here_(here), ground_(ground), moment_(moment) {}
   void at_way(std::int64_t way) const;
   void at_node(std::int64_t id) const;
-  void at_point(Point at) const;
+  void at_place(const FoundPlace& place) const;
 
  private:
+  /// Of the pieces of which `fits` is true.
+  [[nodiscard]] std::optional<NearPiece> nearest(
+      Point at, const std::function<bool(const road::Piece&)>& fits) const;
   void print(PieceId piece) const {
     print_road(std::cout, here_, piece);
     tell_notes_on(std::cout, ground_, moment_, piece);
@@ -94,18 +104,30 @@ void Look::at_node(std::int64_t id) const {
   print_node(std::cout, here_, node);
 }
 
-void Look::at_point(Point at) const {
-  PieceId nearest;
-  double nearest_m = look_around_m;
+std::optional<NearPiece> Look::nearest(Point at,
+                                       const std::function<bool(const road::Piece&)>& fits) const {
+  std::optional<NearPiece> nearest;
   for (const PieceId piece : road::pieces_near(here_.roads, at, look_around_m)) {
+    if (!fits(here_.roads.pieces[piece.index()])) continue;
     const double off_m = nearest_on_line(here_.roads.shape_of(piece), at).off_m;
-    if (off_m < nearest_m) nearest = piece, nearest_m = off_m;
+    if (off_m < (nearest ? nearest->off_m : look_around_m)) nearest = {piece, off_m};
   }
-  if (!nearest.known()) {
-    throw UsageError(degrees(at) + ": no road within " + fixed(look_around_m, 0) + " m");
-  }
-  std::cout << fixed(nearest_m, 0) << " m from " << degrees(at) << ":\n";
-  print(nearest);
+  return nearest;
+}
+
+/// A house may stand nearer to the lane behind it than to its own street.
+void Look::at_place(const FoundPlace& place) const {
+  std::optional<NearPiece> found;
+  if (place.sort == place::Sort::house)
+    found = nearest(place.at, [&](const road::Piece& piece) {
+      const std::string_view street = here_.roads.text(piece.name);
+      return !street.empty() && place.name.ends_with(" " + std::string(street));
+    });
+  if (!found) found = nearest(place.at, [](const road::Piece&) { return true; });
+  if (!found)
+    throw UsageError(degrees(place.at) + ": no road within " + fixed(look_around_m, 0) + " m");
+  std::cout << fixed(found->off_m, 0) << " m from " << degrees(place.at) << ":\n";
+  print(found->piece);
 }
 
 Exit run(const LookJob& job) {
@@ -122,7 +144,7 @@ Exit run(const LookJob& job) {
   if (job.roundabouts) {
     print_rings(std::cout, here.roads);
   } else if (!job.object) {
-    look.at_point(Places(here.roads, std::cout).find(job.place));
+    look.at_place(Places(here.roads, std::cout).look_up(job.place));
   } else if (job.object->type == ObjectType::way) {
     look.at_way(job.object->id);
   } else {

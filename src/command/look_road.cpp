@@ -11,6 +11,7 @@
 #include "command/print.hpp"
 #include "loopwright/hours/timetable.hpp"
 #include "loopwright/lanes/lanes.hpp"
+#include "loopwright/say/limit_told.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -66,7 +67,10 @@ std::string may_drive(const road::Roads& roads, StretchId stretch) {
 
 void print_limit(std::ostream& out, const Here& here, StretchId stretch) {
   const road::LimitOnDay on_day = here.pace.limit(stretch);
-  out << "    limit: " << limit(on_day) << ", " << road::name(on_day.confidence)
+  out << "    limit: "
+      << (say::tells_limit(here.roads, stretch, on_day.confidence)
+              ? limit(on_day) + ", " + std::string(road::name(on_day.confidence))
+              : "none mapped on this service road: slowly")
       << in_brackets(here.roads.text(here.roads.stretch(stretch).limit.source)) << '\n';
 }
 
