@@ -1,10 +1,10 @@
 #!/usr/bin/python3
 """Loops of random wishes, each claim of each held against the raw map by tools/audit's reader.
 
-usage: test_random.py PROGRAMS EXTRACT REGION LOOPS [SEED]
+usage: test_random.py PROGRAMS EXTRACT REGION LOOPS [SEED [TABLE]]
 
 Wishes are thrown with seeded dice (dice.py) until LOOPS loops were read; with a SEED of one's own they
-are longer lessons, too. A want that isn't met has a reason, and the program proves each answer
+are longer lessons, too. With a TABLE what was read is counted there (counted.py). A want that isn't met has a reason, and the program proves each answer
 (random_wishes.py). Fails on any difference, and when fewer than 60 % of the wishes are met. What differs is
 kept, with the files of its wish, in PROGRAMS/audit.
 """
@@ -13,8 +13,10 @@ import shlex
 import shutil
 import sys
 import tempfile
+from collections import Counter
 from pathlib import Path
 
+import counted
 from auditor import Auditor, read
 from around import Around
 from dice import Dice
@@ -29,28 +31,74 @@ ALL = (15, 15, 20, 20, 25, 30, 40, 60, 90)  # most are short: what takes long is
 # same either way, and the first answer costs a twentieth.
 EFFORTS = (20, 60, 18, 2)
 AGAIN = 30  # minutes at most of a lesson that is looked at again: a thorough search takes minutes
+ONE_IN = 3  # of these that is: each costs as much as dozens of loops read
+OFTEN = 50  # loops after which the table is written
 
 
 class Run:
-    """Throws wishes and reads the loops. `keep`: the folder where the files of a wish that differs are kept."""
+    """Throws wishes and reads the loops. `keep`: the folder where the files of a wish that differs are kept;
+    `table`: where what was read is counted, if anywhere."""
 
-    def __init__(self, auditor, dice, keep):
-        self.auditor, self.dice, self.keep = auditor, dice, keep
-        self.tally, self.loops = Tally(), 0
+    def __init__(self, auditor, dice, keep, table):
+        self.auditor, self.dice, self.keep, self.table = auditor, dice, keep, table
+        self.tally, self.loops, self.unmet, self.counted = Tally(), 0, 0, Counter()
 
     def throw(self, loops, twice):
-        """Until so many loops were read, or as many wishes were thrown. `twice`: a wish that isn't met is
-        looked at thoroughly, too, unless it is long: a shortfall must not come of a search that gave up."""
-        for number in range(loops):
+        """Until so many loops were read, or twice as many wishes were thrown. `twice`: of the wishes that aren't met
+        some are looked at thoroughly, too, unless they are long: a shortfall must not come of a search that gave up."""
+        for number in range(2 * loops):
+            self.count(OFTEN)
             if self.loops >= loops:
                 return
             file = self.dice.files.folder / "loops.json"
             answered = self.dice.try_one(str(file))
-            if answered is not None:
-                words, exit_code = answered
-                self.read(f"wish {number}: {shlex.join(words)}", words, file, exit_code)
-                if exit_code == 4 and twice and (read(file)["wish"]["minutes"] or AGAIN) <= AGAIN:
-                    self.look_again(f"wish {number}, again: {shlex.join(words)}", words)
+            if answered is None:
+                continue
+            words, exit_code = answered
+            self.read(f"wish {number}: {shlex.join(words)}", words, file, exit_code)
+            if exit_code == 4 and not self.is_met_as_usual(number, words) and twice:
+                self.look_again(number, words, read(file)["wish"]["minutes"] or AGAIN)
+
+    def is_met_as_usual(self, number, words):
+        """What only the first answer fell short of is met by what the page shows next."""
+        usual = [word for word in words if word not in ("--quick", "--soon")]
+        if len(usual) == len(words) or not self.ask(f"wish {number}, as usual", usual):
+            return False
+        self.dice.answers["not met"] -= 1
+        self.dice.answers["met"] += 1
+        return True
+
+    def look_again(self, number, words, minutes):
+        if minutes > AGAIN:
+            return
+        self.unmet += 1
+        if self.unmet % ONE_IN != 1:
+            return
+        words = [word for word in words if word not in ("--quick", "--soon", "--thorough")] + ["--thorough"]
+        self.dice.answers["looked at again"] += 1
+        if self.ask(f"wish {number}, again", words):
+            self.dice.answers["met when looked at again"] += 1
+            print(f"met when looked at again: {shlex.join(words)}")
+
+    def ask(self, name, words):
+        """Reads the answer to a wish that was thrown before; whether it is met."""
+        file, name = self.dice.files.folder / "again.json", f"{name}: {shlex.join(words)}"
+        done = self.dice.run("loops", *words, "-o", file)
+        if done.returncode in (0, 4):
+            self.read(name, words, file, done.returncode)
+        else:
+            self.dice.failures.append(f"{name}\n    exit {done.returncode}: {done.stderr.strip()}")
+        return done.returncode == 0
+
+    def count(self, least):
+        """What was read since the last time, when it is so many loops."""
+        met, unmet = self.dice.answers["met"], self.dice.answers["not met"]
+        now = Counter(loops=self.loops, claims=sum(self.tally.claims.values()), wishes=met + unmet, met=met,
+                      differences=len(self.tally.differences))
+        if self.table is None or now["loops"] - self.counted["loops"] < least:
+            return
+        counted.add(self.table, self.keep.name, now - self.counted)
+        self.counted = now
 
     def read(self, name, words, file, exit_code):
         self.tally.where = name + "\n    "
@@ -60,19 +108,6 @@ class Run:
             print("\n".join(lines(self.tally.differences[before:])), flush=True)
             shutil.copytree(self.dice.files.folder, self.keep / name.split(":")[0], dirs_exist_ok=True)
         self.loops += len(answer["loops"])
-
-    def look_again(self, name, words):
-        file = self.dice.files.folder / "again.json"
-        words = [word for word in words if word not in ("--quick", "--soon", "--thorough")] + ["--thorough"]
-        done = self.dice.run("loops", *words, "-o", file)
-        self.dice.answers["looked at again"] += 1
-        if done.returncode == 0:
-            self.dice.answers["met when looked at again"] += 1
-            print(f"met when looked at again: {shlex.join(words)}")
-        if done.returncode in (0, 4):
-            self.read(name, words, file, done.returncode)
-        else:
-            self.dice.failures.append(f"{name}\n    exit {done.returncode}: {done.stderr.strip()}")
 
 
 def main():
@@ -86,8 +121,9 @@ def main():
         dice = Dice(Path(programs) / "loopwright", area, Around(auditor),
                     random.Random(int(more[1]) if len(more) > 1 else SEED),
                     ALL if len(more) > 1 else SHORT, EFFORTS, wish_files)
-        run = Run(auditor, dice, Path(programs) / "audit" / Path(extract).stem)
+        run = Run(auditor, dice, Path(programs) / "audit" / Path(extract).stem, more[2] if len(more) > 2 else None)
         run.throw(loops, len(more) > 1)
+        run.count(0)
     report(run, extract)
 
 
