@@ -40,15 +40,14 @@ std::string drive_out_words(const wish::Loop& loop) {
   const wish::RowSpan practice = wish::practice_of(loop);
   if (practice.first == 0) return {};
   return "you drive to " + where(loop, practice.first - 1) + ": " +
-         minutes(wish::begins_s(loop, practice.first)) + " min";
+         minutes(wish::driven_s(loop, {0, practice.first - 1})) + " min";
 }
 
 std::string drive_back_words(const wish::Loop& loop) {
   const std::size_t behind = wish::practice_of(loop).last + 1;
   if (behind >= loop.stretches.size()) return {};
   return "you drive back from " + where(loop, behind) + ": " +
-         minutes(wish::begins_s(loop, loop.stretches.size()) - wish::begins_s(loop, behind)) +
-         " min";
+         minutes(wish::driven_s(loop, {behind, loop.stretches.size() - 1})) + " min";
 }
 
 void print_lesson(std::ostream& out, const wish::Answer& answer, const wish::Loop& loop) {
