@@ -1,6 +1,6 @@
-// Method: of the places to pull up that the map has on the stretch, the nearest to where the change was asked for is
-// named, when one may stay there for as long as changing takes; where there is none the sheet says so. The kerb of the
-// door is told beside the instructor's own drive.
+// Method: of the places to pull up that the map has on the stretch, the nearest to where the change was asked for, or to
+// a stop planned there, is named, when one may stay there for as long as changing takes; where there is none the sheet
+// says so. The kerb of the door and the stops on the way are told beside the instructor's own drive.
 #include "card/seats.hpp"
 
 #include <algorithm>
@@ -29,30 +29,52 @@ struct Kerb {
   wish::Range seconds;      ///< when one is there
 };
 
+/// Seconds of driving on one stretch of the whole drive.
+double driving_s(const Subject& subject, std::size_t stretch) {
+  return wish::driven_s(subject.whole, {stretch, stretch});
+}
+
+/// The planned stop that is made there; null when none is.
+const wish::PullUp* stop_at(const Subject& subject, std::size_t stretch) {
+  const auto& stops = subject.loop.pull_ups;
+  const auto stop = std::ranges::find_if(stops, [&](const wish::PullUp& one) {
+    return one.stretch == stretch && is_at_change(subject, one);
+  });
+  return stop == stops.end() ? nullptr : &*stop;
+}
+
+/// At metres along a stretch of the learner's drive. Stops on it come after that.
+Kerb kerb_at(const Subject& subject, lanes::DoorEnd end, std::size_t stretch, double at_m) {
+  const std::size_t row = subject.before + stretch;
+  const wish::LoopStretch& driven = subject.whole.stretches[row];
+  const double length_m = subject.roads.piece(driven.stretch).length_m;
+  const double part_s = length_m > 0 ? driving_s(subject, row) * at_m / length_m : 0;
+  const wish::Range& from = driven.arrive_s;
+  return {end, stretch, at_m, {from.low + part_s, from.likely + part_s, from.high + part_s}};
+}
+
 Kerb kerb_at_begin(const Subject& subject) {
-  const wish::LoopStretch& first = subject.loop.stretches.front();
-  return {lanes::DoorEnd::begin, 0, first.partial_m ? (*first.partial_m)[0] : 0, first.arrive_s};
+  const auto& partial_m = subject.loop.stretches.front().partial_m;
+  return kerb_at(subject, lanes::DoorEnd::begin, 0, partial_m ? (*partial_m)[0] : 0);
 }
 
 Kerb kerb_at_end(const Subject& subject) {
-  const wish::Loop& loop = subject.loop;
-  const wish::LoopStretch& last = loop.stretches.back();
-  const double stops_s = loop.stop_seconds;
-  return {lanes::DoorEnd::end,
-          loop.stretches.size() - 1,
-          last.partial_m ? (*last.partial_m)[1] : last.metres,
-          {loop.seconds.low + stops_s, loop.seconds.likely + stops_s, loop.seconds.high + stops_s}};
+  const wish::LoopStretch& last = subject.loop.stretches.back();
+  return kerb_at(subject, lanes::DoorEnd::end, subject.loop.stretches.size() - 1,
+                 last.partial_m ? (*last.partial_m)[1] : last.metres);
 }
 
-/// The place to pull up nearest to where the change was asked for.
+/// The place to pull up nearest to where the change was asked for, or to the stop that is planned there.
 const road::PullUp* place_near(const Subject& subject, const Kerb& kerb) {
+  const wish::PullUp* planned = stop_at(subject, kerb.stretch);
+  const double near_m = planned == nullptr ? kerb.at_m : planned->at_m;
+  const double stay_s = static_cast<double>(change_s) + (planned == nullptr ? 0 : planned->seconds);
   const auto moment = [&](double seconds) {
     return wish::clock_after(subject.loop, seconds, subject.setting);
   };
-  const lanes::Stay stay{moment(kerb.seconds.low),
-                         moment(kerb.seconds.high).plus_seconds(change_s)};
+  const lanes::Stay stay{moment(kerb.seconds.low), moment(kerb.seconds.high + stay_s)};
   const auto off_m = [&](const road::PullUp& place) {
-    return std::abs(lanes::stop_at_m(place) - kerb.at_m);
+    return std::abs(lanes::stop_at_m(place) - near_m);
   };
   const road::PullUp* nearest = nullptr;
   for (const road::PullUp& place :
@@ -83,10 +105,24 @@ std::string where_to_stop(const Subject& subject, const Kerb& kerb) {
 
 Band change_over(const Subject& subject, const Kerb& kerb) {
   const Instant at = wish::clock_after(subject.loop, kerb.seconds.likely, subject.setting);
-  return {kerb.seconds.likely,
-          subject.words.fill("seats.change", {{"street", street_words(subject, kerb.stretch)},
-                                              {"clock", write_clock(at)},
-                                              {"place", where_to_stop(subject, kerb)}})};
+  std::string text =
+      subject.words.fill("seats.change", {{"street", street_words(subject, kerb.stretch)},
+                                          {"clock", write_clock(at)},
+                                          {"place", where_to_stop(subject, kerb)}});
+  if (const wish::PullUp* planned = stop_at(subject, kerb.stretch)) {
+    text += subject.words.fill("seats.stop", {{"what", purpose_words(subject.words, *planned)}});
+    if (const std::string on = drive_on_words(subject, *planned); !on.empty()) text += "; " + on;
+  }
+  return {kerb.seconds.likely, text};
+}
+
+/// "; pull up on the left …" for each stop on stretches of the instructor's own.
+std::string own_stops(const Subject& subject, std::size_t first, std::size_t end) {
+  std::string text;
+  for (const wish::PullUp& place : subject.whole.pull_ups)
+    if (!place.purpose.empty() && place.stretch >= first && place.stretch < end)
+      text += "; " + stop_words(subject, subject.whole, place);
+  return text;
 }
 
 /// Streets of some stretches of the whole drive, but that of the change.
@@ -126,10 +162,13 @@ std::vector<Band> seats_before(const Subject& subject) {
   if (wish::practice_of(subject.loop).first == 0) return {};
   const Kerb kerb = kerb_at_begin(subject);
   const std::string street = street_words(subject, 0);
+  double stops_s = 0;
+  for (const wish::PullUp& place : subject.whole.pull_ups)
+    if (place.stretch < subject.before) stops_s += place.seconds;
   const std::string out =
       driven_words(subject, "card.drive_out", street,
-                   streets_on(subject, 0, subject.before, street), kerb.seconds.likely) +
-      door_words(subject, lanes::DoorEnd::begin);
+                   streets_on(subject, 0, subject.before, street), kerb.seconds.likely - stops_s) +
+      own_stops(subject, 0, subject.before) + door_words(subject, lanes::DoorEnd::begin);
   return {{0, out}, change_over(subject, kerb)};
 }
 
@@ -139,12 +178,14 @@ std::vector<Band> seats_behind(const Subject& subject) {
   const Kerb kerb = kerb_at_end(subject);
   const std::string street = street_words(subject, stretches - 1);
   const wish::Loop& whole = subject.whole;
-  const double left_s = whole.seconds.likely + whole.stop_seconds - kerb.seconds.likely;
+  const std::size_t behind = subject.before + stretches;
+  double left_s = whole.seconds.likely + whole.stop_seconds - kerb.seconds.likely;
+  for (const wish::PullUp& place : whole.pull_ups)
+    if (place.stretch + 1 >= behind) left_s -= place.seconds;
   const std::string back =
       driven_words(subject, "card.drive_back", street,
-                   streets_on(subject, subject.before + stretches, whole.stretches.size(), street),
-                   left_s) +
-      door_words(subject, lanes::DoorEnd::end);
+                   streets_on(subject, behind, whole.stretches.size(), street), left_s) +
+      own_stops(subject, behind, whole.stretches.size()) + door_words(subject, lanes::DoorEnd::end);
   return {change_over(subject, kerb), {kerb.seconds.likely, back}};
 }
 

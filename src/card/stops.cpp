@@ -3,10 +3,12 @@
 #include "card/stops.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "loopwright/wish/lesson.hpp"
+#include "loopwright/wish/parts.hpp"
 #include "loopwright/wish/stops.hpp"
 
 namespace loopwright::card {
@@ -34,26 +36,19 @@ std::string_view side_key(const wish::PullUp& place) {
 
 PlannedStop planned_stop(const Subject& subject, const wish::PullUp& place) {
   const say::Words& words = subject.words;
-  PlannedStop stop{place,
-                   subject.rows.back().say,  // it pulls up at the near kerb, as every planned stop
-                   street_words(subject, place.stretch),
-                   purpose_words(words, place),
-                   {}};
-  if (place.leave_by_s != 0) {
-    const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
-    stop.drive_on = words.fill("stop.drive_on", {{"clock", write_clock(by)}});
-  }
-  return stop;
+  return {place,
+          subject.rows.back().say,  // it pulls up at the near kerb, as every planned stop
+          street_words(subject, place.stretch), purpose_words(words, place),
+          drive_on_words(subject, place)};
 }
 
-std::string planned_words(const Subject& subject, const wish::PullUp& place) {
-  const say::Words& words = subject.words;
-  const PlannedStop stop = planned_stop(subject, place);
-  std::string text = words.fill("stop.planned", {{"side", std::string(words.at(side_key(place)))},
-                                                 {"street", stop.street},
-                                                 {"what", stop.what}});
-  if (!stop.drive_on.empty()) text += "; " + stop.drive_on;
-  return text + words.fill("stop.check", {{"why", place.why}, {"check", place.check}});
+std::string named(const say::Words& words, const std::string& street) {
+  return street.empty() ? std::string(words.at("stop.unnamed")) : say::spoken_name(street);
+}
+
+/// A stop of the learner's own drive that has a row.
+bool has_row(const Subject& subject, const wish::PullUp& place) {
+  return !place.purpose.empty() && !is_at_change(subject, place);
 }
 
 /// Of the last hard pass that begins in the row.
@@ -126,16 +121,42 @@ std::string purpose_words(const say::Words& words, const wish::PullUp& place) {
   return words.fill("stop." + place.purpose, {{"minutes", write_minutes(words, place.seconds)}});
 }
 
+std::string drive_on_words(const Subject& subject, const wish::PullUp& place) {
+  if (place.leave_by_s == 0) return {};
+  const Instant by = wish::clock_after(subject.loop, place.leave_by_s, subject.setting);
+  return subject.words.fill("stop.drive_on", {{"clock", write_clock(by)}});
+}
+
+bool is_at_change(const Subject& subject, const wish::PullUp& place) {
+  constexpr double near_m = 100;  // ours: nobody changes seats and stops again so soon
+  const auto& stretches = subject.loop.stretches;
+  const wish::RowSpan practice = wish::practice_of(subject.loop);
+  const bool begins = practice.first > 0 && place.stretch == 0;
+  const bool ends = practice.last + 1 < stretches.size() && place.stretch + 1 == stretches.size();
+  if (place.purpose.empty() || !(begins || ends)) return false;
+  const auto& partial_m = stretches[place.stretch].partial_m;
+  return !partial_m || std::abs((*partial_m)[begins ? 0 : 1] - place.at_m) <= near_m;
+}
+
+std::string stop_words(const Subject& subject, const wish::Loop& loop, const wish::PullUp& place) {
+  const say::Words& words = subject.words;
+  std::string text =
+      words.fill("stop.planned", {{"side", std::string(words.at(side_key(place)))},
+                                  {"street", named(words, loop.stretches[place.stretch].street)},
+                                  {"what", purpose_words(words, place)}});
+  if (const std::string on = drive_on_words(subject, place); !on.empty()) text += "; " + on;
+  return text + words.fill("stop.check", {{"why", place.why}, {"check", place.check}});
+}
+
 std::string street_words(const Subject& subject, std::size_t stretch) {
-  const std::string& street = subject.loop.stretches[stretch].street;
-  return street.empty() ? std::string(subject.words.at("stop.unnamed")) : say::spoken_name(street);
+  return named(subject.words, subject.loop.stretches[stretch].street);
 }
 
 std::vector<PlannedStop> planned_stops(const Subject& subject, std::size_t row) {
   const Behind where = behind(subject, row);
   std::vector<PlannedStop> stops;
   for (const wish::PullUp& place : subject.loop.pull_ups)
-    if (!place.purpose.empty() && where.has(place.stretch))
+    if (has_row(subject, place) && where.has(place.stretch))
       stops.push_back(planned_stop(subject, place));
   return stops;
 }
@@ -162,8 +183,8 @@ std::vector<std::string> stop_lines(const Subject& subject, std::size_t row) {
   const Behind where = behind(subject, row);
   std::vector<std::string> lines;
   for (const wish::PullUp& place : subject.loop.pull_ups)
-    if (!place.purpose.empty() && where.has(place.stretch))
-      lines.push_back(planned_words(subject, place));
+    if (has_row(subject, place) && where.has(place.stretch))
+      lines.push_back(stop_words(subject, subject.loop, place));
   // Between rows said in one breath nobody pulls up.
   const auto& rows = subject.rows;
   const bool goes_on = row + 1 < rows.size() && rows[row + 1].joined_to_previous;

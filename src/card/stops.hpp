@@ -22,8 +22,17 @@ struct PlannedStop {
   std::string drive_on;  ///< "drive on by 15:27"; empty when nothing hangs on it
 };
 
-/// Between a row and the next, in driving order.
+/// Between a row and the next, in driving order; not what is done where the seats are changed.
 std::vector<PlannedStop> planned_stops(const Subject& subject, std::size_t row);
+
+/// "drive on by 15:27"; empty when nothing hangs on it.
+std::string drive_on_words(const Subject& subject, const wish::PullUp& place);
+/// A planned stop of the learner's own drive that is at the kerb where the seats are changed, or so near it that it is made
+/// there.
+bool is_at_change(const Subject& subject, const wish::PullUp& place);
+/// "pull up on the left when it is safe, in Steep Street: talk, 4 min; drive on by 15:27; no ban mapped: check …"; loop:
+/// that of which it is a stop.
+std::string stop_words(const Subject& subject, const wish::Loop& loop, const wish::PullUp& place);
 
 /// "P: Steep Street, 3 min on" after the last hard pass of a row; empty when it has none.
 std::string stop_after_words(const Subject& subject, std::size_t row);
