@@ -42,6 +42,7 @@ class Builder {
     places();
     cluster_rows();
     if (!wait_.empty()) spaced_rows();
+    give_back_room();
     return std::move(f_);
   }
 
@@ -49,6 +50,12 @@ class Builder {
   int column(double gain, double high) {
     f_.columns.push_back({gain, 0, high});
     return static_cast<int>(f_.columns.size()) - 1;
+  }
+
+  /// What the rows grew by and don't need: they stay for as long as bounds are looked for, beside the solver's own.
+  void give_back_room() {
+    f_.columns.shrink_to_fit();
+    for (Row& row : f_.rows) row.terms.shrink_to_fit();
   }
 
   void flow() {

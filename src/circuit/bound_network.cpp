@@ -57,7 +57,7 @@ class Builder {
         add_pass(row, node(exit), p_.passes[row].inner_ms);
       if (!by_exit_[exit].empty()) plain_legs(exit);
     }
-    return std::move(network_);
+    return whole();
   }
 
   Network spaced() {
@@ -66,10 +66,16 @@ class Builder {
     home_legs();
     for (std::uint32_t exit = 0; exit < p_.exit_count; ++exit)
       if (!by_exit_[exit].empty()) spaced_legs(exit);
-    return std::move(network_);
+    return whole();
   }
 
  private:
+  /// Without what the arcs grew by and don't need.
+  Network whole() {
+    network_.arcs.shrink_to_fit();
+    return std::move(network_);
+  }
+
   void start(std::uint32_t between) {
     network_.entry_count = p_.entry_count;
     network_.home = p_.entry_count + between;
