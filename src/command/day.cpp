@@ -85,7 +85,7 @@ std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) 
 /// The lesson is planned anew by a line of the list.
 bool is_listed(const BookedVisit& one, const std::vector<ListedLesson>& lessons) {
   return std::any_of(lessons.begin(), lessons.end(), [&](const ListedLesson& listed) {
-    return listed.pupil.code == one.code && listed.line.start == one.visit.start;
+    return listed.pupil.code == one.code && listed.line.start == one.visit.start.civil();
   });
 }
 
@@ -97,13 +97,15 @@ std::vector<DayVisit> visits_of(const Ground& ground, const book::Book& book, co
   for (const ListedLesson& lesson : lessons) {
     const Point door =
         places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home));
-    visits.push_back({lesson.line.start, lesson.line.minutes, lesson.line.code, door, door});
+    const Instant start = hours::instant_in(ground.info().zone, lesson.line.start);
+    visits.push_back(
+        {start, over_after(ground, start, lesson.line.minutes), lesson.line.code, door, door});
   }
   if (lessons.empty()) return visits;
   for (BookedVisit& one : booked_on(book, ground, {job.day, lessons.front().pupil.code}))
     if (!is_listed(one, lessons)) visits.push_back(std::move(one.visit));
   std::stable_sort(visits.begin(), visits.end(), [](const DayVisit& a, const DayVisit& b) {
-    return civil_seconds(a.start) < civil_seconds(b.start);
+    return a.start.unix_s < b.start.unix_s;
   });
   return visits;
 }
