@@ -98,6 +98,7 @@ class SqliteDatabase final : public Database {
   Rows ask(std::string_view sql, std::span<const Value> values) override {
     SQLite::Statement statement = prepared(sql, values);
     std::vector<std::string> names;
+    names.reserve(static_cast<std::size_t>(statement.getColumnCount()));
     for (int k = 0; k < statement.getColumnCount(); ++k)
       names.emplace_back(statement.getColumnName(k));
     std::vector<Value> found;
