@@ -64,12 +64,13 @@ std::vector<std::uint64_t> cells_round(Point at) {
 std::vector<std::uint64_t> cells_round(const std::vector<Track>& tracks) {
   std::vector<std::uint64_t> cells;
   for (const Track& track : tracks) {
-    const auto [south, north] = std::minmax(track.from.lat_e7, track.to.lat_e7);
-    const auto [west, east] = std::minmax(track.from.lon_e7, track.to.lon_e7);
-    const std::array box{Point{south - margin_e7, west - margin_e7},
-                         Point{north + margin_e7, east + margin_e7}};
-    const auto round = road::grid_cells_of(box);
-    cells.insert(cells.end(), round.begin(), round.end());
+    for (const std::int32_t north : {-margin_e7, margin_e7})
+      for (const std::int32_t east : {-margin_e7, margin_e7}) {
+        const auto moved = [&](Point at) { return Point{at.lat_e7 + north, at.lon_e7 + east}; };
+        const std::array line{moved(track.from), moved(track.to)};
+        const auto beside = road::grid_cells_of(line);
+        cells.insert(cells.end(), beside.begin(), beside.end());
+      }
   }
   std::ranges::sort(cells);
   cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
