@@ -171,10 +171,12 @@ CASES = [
     (WISH + " --end 54.3180,2.7122", 2,
      "end 54.31800,2.71220 is 989 m from the nearest road a learner may use, at"
      " 54.30926,2.70951; give a place within 150 m of one"),
-    ("look q.area", 2, "WHERE or --roundabouts is required; see 'loopwright look --help'"),
+    ("look q.area", 2, "WHERE, --roundabouts or --verify is required; see 'loopwright look --help'"),
     ("look q.area way/1 --roundabouts", 2,
      "WHERE excludes --roundabouts; see 'loopwright look --help'"),
     ("look q.area way/1", 2, "way/1: no road of this area"),
+    ("look q.area way/-1", 2, "way/-1: no road of this area"),
+    ("look q.area way/0", 2, "'way/0' has no OSM id after the '/'"),
     ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
     ("look q.area node/1", 2,
      "node/1: no junction, end or sign of this area's roads; look at its way instead"),
@@ -211,6 +213,8 @@ CASES = [
     (WISH.replace("q.area", "later.area"), 1,
      r"later.area: was written by another version \(format 255, this program reads \d+\); build it"
      " again with 'loopwright build'"),
+    ("look changed.area --verify", 1,
+     r"changed.area: section '\w+' at byte \d+ is damaged; build it again with 'loopwright build'"),
     ("look changed.area 54.2973,2.5988 --verify", 1,
      r"changed.area: section '\w+' at byte \d+ is damaged; build it again with 'loopwright build'"),
     # loop files
