@@ -95,7 +95,8 @@ TEST_CASE("a point that was moved over land and sea costs no more than another",
   std::vector<std::string> lines = town;
   lines.insert(lines.end(), {"n900 x2.6001 y54.3001", "n901 x-60 y-20", "n902 x2.601 y54.3",
                              "n903 x2.602 y54.301", "w900 Thighway=service Nn1,n900,n901",
-                             "w901 Tamenity=school Nn900,n902,n903,n901,n900"});
+                             "w901 Tamenity=school Nn900,n902,n903,n901,n900",
+                             "w902 Trailway=tram Nn902,n901,n903"});
   const FromText made = build(lines);
   CHECK(made.report.counted("roads") == 7);
   // Cells of 1/200 degree: some 15,000 rows and 12,500 columns between the two, three or four cells a row.
