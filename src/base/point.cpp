@@ -26,14 +26,6 @@ constexpr double second_eccentricity2 = eccentricity2 / (1 - eccentricity2);
 
 constexpr std::int64_t whole_turn_e7 = 3'600'000'000;
 
-/// Difference of longitude by the shorter way round, in 1e-7 degree.
-std::int64_t lon_difference_e7(Point a, Point b) {
-  const std::int64_t difference = std::int64_t{b.lon_e7} - a.lon_e7;
-  if (difference > whole_turn_e7 / 2) return difference - whole_turn_e7;
-  if (difference < -whole_turn_e7 / 2) return difference + whole_turn_e7;
-  return difference;
-}
-
 double lat_difference_rad(Point a, Point b) {
   return static_cast<double>(std::int64_t{b.lat_e7} - a.lat_e7) * 1e-7 * radians;
 }
@@ -134,13 +126,27 @@ std::int64_t rounded(double value) {
 
 }  // namespace
 
+std::int64_t lon_difference_e7(Point a, Point b) {
+  const std::int64_t difference = std::int64_t{b.lon_e7} - a.lon_e7;
+  if (difference > whole_turn_e7 / 2) return difference - whole_turn_e7;
+  if (difference < -whole_turn_e7 / 2) return difference + whole_turn_e7;
+  return difference;
+}
+
+std::int64_t lon_beside_e7(Point at, Point other) {
+  return other.lon_e7 + lon_difference_e7(other, at);
+}
+
+Point point_of_turn(std::int64_t lat_e7, std::int64_t lon_e7) {
+  if (lon_e7 > whole_turn_e7 / 2) lon_e7 -= whole_turn_e7;
+  if (lon_e7 < -whole_turn_e7 / 2) lon_e7 += whole_turn_e7;
+  return {static_cast<std::int32_t>(lat_e7), static_cast<std::int32_t>(lon_e7)};
+}
+
 Point point_between(Point a, Point b, double share) {
   const double lat = share * static_cast<double>(std::int64_t{b.lat_e7} - a.lat_e7);
   const double lon = share * static_cast<double>(lon_difference_e7(a, b));
-  std::int64_t lon_e7 = a.lon_e7 + rounded(lon);
-  if (lon_e7 > whole_turn_e7 / 2) lon_e7 -= whole_turn_e7;
-  if (lon_e7 < -whole_turn_e7 / 2) lon_e7 += whole_turn_e7;
-  return {static_cast<std::int32_t>(a.lat_e7 + rounded(lat)), static_cast<std::int32_t>(lon_e7)};
+  return point_of_turn(a.lat_e7 + rounded(lat), a.lon_e7 + rounded(lon));
 }
 
 Point point_from_degrees(double lat, double lon) {

@@ -1,4 +1,5 @@
 target_sources(loopwright_lib PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/hex.cpp
   ${CMAKE_CURRENT_LIST_DIR}/in_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/instant.cpp
   ${CMAKE_CURRENT_LIST_DIR}/memory.cpp

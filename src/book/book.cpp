@@ -47,6 +47,10 @@ Book Book::open(const fs::path& file, Opening opening) {
           file.string() +
           ": there is no book; 'loopwright pupil add CODE' makes one, --book FILE names another");
     make(file);
+  } else if (opening == Opening::must_be_there && fs::file_size(file, ignored) == 0) {
+    throw InputError(
+        file.string() +
+        ": is empty, no book; 'loopwright pupil add CODE' makes it one, --book FILE names another");
   }
   return Book(std::make_unique<SqliteStore>(file));
 }

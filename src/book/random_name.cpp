@@ -1,20 +1,22 @@
 #include "book/random_name.hpp"
 
+#include <array>
+#include <cstdint>
 #include <random>
+
+#include "loopwright/base/hex.hpp"
 
 namespace loopwright::book {
 
 std::string random_name() {
-  static constexpr char digits[] = "0123456789abcdef";
   std::random_device random;
-  std::uniform_int_distribution<std::size_t> digit(0, 15);
-  std::string name;
-  for (const int length : {8, 4, 4, 4, 12}) {
-    if (!name.empty()) name += '-';
-    for (int k = 0; k < length; ++k) name += digits[digit(random)];
-  }
-  name[14] = '4';  // version and variant of a random UUID
-  name[19] = 'a';
+  std::uniform_int_distribution<unsigned> byte(0, 0xFF);
+  std::array<std::uint8_t, 16> bytes{};
+  for (std::uint8_t& one : bytes) one = static_cast<std::uint8_t>(byte(random));
+  bytes[6] = (bytes[6] & 0x0FU) | 0x40U;  // version and variant of a random UUID (RFC 4122, 4.4)
+  bytes[8] = (bytes[8] & 0x3FU) | 0x80U;
+  std::string name = hex(bytes);
+  for (const std::size_t dash : {20U, 16U, 12U, 8U}) name.insert(dash, 1, '-');
   return name;
 }
 

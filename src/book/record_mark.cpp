@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "loopwright/base/hex.hpp"
 #include "loopwright/road/note.hpp"
 
 namespace loopwright::book {
@@ -43,15 +44,9 @@ class Told {
   }
 
   [[nodiscard]] std::string mark() const {
-    constexpr std::string_view digits = "0123456789abcdef";
     XXH128_canonical_t canonical;
     XXH128_canonicalFromHash(&canonical, XXH3_128bits(text_.data(), text_.size()));
-    std::string mark;
-    for (const unsigned char byte : canonical.digest) {
-      mark += digits[byte >> 4U];
-      mark += digits[byte & 15U];
-    }
-    return mark;
+    return hex(canonical.digest);
   }
 
  private:

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "book/damaged.hpp"
+#include "loopwright/base/hex.hpp"
 #include "loopwright/book/migrations.hpp"
 
 namespace loopwright::book {
@@ -97,6 +98,7 @@ class SqliteDatabase final : public Database {
   Rows ask(std::string_view sql, std::span<const Value> values) override {
     SQLite::Statement statement = prepared(sql, values);
     std::vector<std::string> names;
+    names.reserve(static_cast<std::size_t>(statement.getColumnCount()));
     for (int k = 0; k < statement.getColumnCount(); ++k)
       names.emplace_back(statement.getColumnName(k));
     std::vector<Value> found;
@@ -140,19 +142,9 @@ bool may_only_be_read(const std::filesystem::path& file) {
   return !std::filesystem::exists(log, ignored) || std::filesystem::file_size(log, ignored) == 0;
 }
 
-/// `file:` and a path, as sqlite.org/uri.html has it: what parts an address is written by its number.
+/// `file:` and a path, as sqlite.org/uri.html has it: what may not stand in an address is written by its number.
 std::string address_of(const std::filesystem::path& file) {
-  std::string address = "file:";
-  for (const char c : std::filesystem::absolute(file).string()) {
-    if (c == '%' || c == '?' || c == '#') {
-      constexpr std::string_view digits = "0123456789abcdef";
-      const auto byte = static_cast<unsigned char>(c);
-      address.append("%").append(1, digits[byte >> 4U]).append(1, digits[byte & 0xFU]);
-    } else {
-      address += c;
-    }
-  }
-  return address + "?immutable=1";
+  return "file:" + percent_encoded(std::filesystem::absolute(file).string(), "/") + "?immutable=1";
 }
 
 SQLite::Database opened(const std::filesystem::path& file) {

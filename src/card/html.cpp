@@ -8,6 +8,7 @@
 #include "card/speech.hpp"
 #include "card/subject_of.hpp"
 #include "card/xml.hpp"
+#include "loopwright/base/hex.hpp"
 #include "loopwright/draw/render.hpp"
 
 namespace loopwright::card {
@@ -37,23 +38,6 @@ p { margin: 0; }
 .more { padding-left: 1rem; }
 @media print { body { font-size: 10pt; margin: 0; max-width: none; } .row { break-inside: avoid; } }
 )";
-
-/// Bytes of a picture as RFC 3986 lets them stand in an address.
-std::string percent_encoded(std::string_view bytes) {
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  std::string text;
-  for (const char c : bytes) {
-    const auto byte = static_cast<unsigned char>(c);
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                       c == '-' || c == '.' || c == '_' || c == '~';
-    if (plain) {
-      text += c;
-    } else {
-      text.append("%").append(1, digits[byte >> 4U]).append(1, digits[byte & 0xFU]);
-    }
-  }
-  return text;
-}
 
 class PageWriter {
  public:

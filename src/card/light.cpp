@@ -75,10 +75,26 @@ std::string write_minute(int minute) {
   return two(minute / minutes_of_hour % hours_of_day) + ":" + two(minute % minutes_of_hour);
 }
 
+/// In the far north's winter, when the sun doesn't rise: it is below the horizon as the drive begins and as it ends.
+bool is_dark_without_times(const Subject& subject, const Instant& start) {
+  constexpr double set_deg =
+      -0.83;  // its upper edge, seen through the air (Meeus, Astronomical Algorithms, ch. 15)
+  if (subject.loop.stretches.empty()) return false;
+  const NodeId node = subject.roads.to_node(subject.loop.stretches.front().stretch);
+  const Point at = subject.roads.nodes[node.index()].at;
+  const Instant end = wish::likely_end(subject.loop, subject.setting);
+  return hours::sun_place(start, at).height_deg < set_deg &&
+         hours::sun_place(end, at).height_deg < set_deg;
+}
+
 void add_sun_times(Section& section, const Subject& subject) {
   const Instant start = subject.setting.on_clock(subject.loop.start);
   const auto sun = subject.setting.sun(start.civil().date);
-  if (!sun) return;
+  if (!sun) {
+    if (is_dark_without_times(subject, start))
+      section.lines.push_back({0, std::string(subject.words.at("light.dark"))});
+    return;
+  }
   constexpr int minutes_of_hour = 60;
   constexpr double seconds_per_minute = 60;
   const int from = start.civil().hour * minutes_of_hour + start.civil().minute;

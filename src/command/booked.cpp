@@ -17,6 +17,7 @@
 #include "loopwright/book/lessons.hpp"
 #include "loopwright/book/pupils.hpp"
 #include "loopwright/book/school.hpp"
+#include "loopwright/hours/zone.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -41,8 +42,9 @@ BookedVisit booked(const Ground& ground, const book::Pupil& pupil, const book::L
   WishWords words;
   words.take_text(lesson.plan.wish, pupil.code);
   const std::string begin = word_of(words, "home"), end = word_of(words, "end");
-  DayVisit visit{lesson.plan.start.civil(),
-                 lesson.plan.length_minutes,
+  const Instant& start = lesson.plan.start;
+  DayVisit visit{start,
+                 over_after(ground, start, lesson.plan.length_minutes),
                  pupil.code + "'s lesson " + std::to_string(lesson.number),
                  place_of(ground, begin.empty() ? pupil.home : begin),
                  {}};
@@ -50,18 +52,19 @@ BookedVisit booked(const Ground& ground, const book::Pupil& pupil, const book::L
   return {pupil.code, lesson.number, std::move(visit)};
 }
 
-/// How long before the second begins the first is over; negative: they overlap. Rules: first begins no later.
-std::int64_t free_between(const DayVisit& first, const DayVisit& second) {
-  return (civil_seconds(second.start) - civil_seconds(first.start)) / 60 - first.minutes;
-}
-
-constexpr std::int64_t day_seconds = 24 * 60 * 60;
 constexpr std::int64_t longest_drive_s = 3 * 60 * 60;  // ours, from one lesson to the next
 
-/// Civil seconds.
+/// Unix seconds.
 struct Span {
   std::int64_t from_s = 0, to_s = 0;
 };
+
+/// From midnight to midnight, 23 to 25 hours.
+Span day_of(const Ground& ground, Date day) {
+  const std::string& zone = ground.info().zone;
+  const Date next = date_from_days(days_since_epoch(day) + 1);
+  return {hours::instant_in(zone, {day, 0}).unix_s, hours::instant_in(zone, {next, 0}).unix_s};
+}
 
 /// Lessons of the instructor who holds that pupil, as far as they lie in a span of time, by their starts.
 std::vector<BookedVisit> booked_between(const book::Book& book, const Ground& ground,
@@ -71,24 +74,22 @@ std::vector<BookedVisit> booked_between(const book::Book& book, const Ground& gr
   for (const book::Pupil& pupil : book::pupils_of(book)) {
     if (std::ranges::find(own, pupil.code) == own.end()) continue;
     for (const book::Lesson& lesson : book::lessons_of(book, pupil.code)) {
-      const std::int64_t start_s = civil_seconds(lesson.plan.start.civil());
+      const std::int64_t start_s = lesson.plan.start.unix_s;
       if (lesson.state != book::LessonState::not_driven && start_s < span.to_s &&
           start_s + 60LL * lesson.plan.length_minutes > span.from_s)
         all.push_back(booked(ground, pupil, lesson));
     }
   }
-  std::ranges::stable_sort(all, {},
-                           [](const BookedVisit& one) { return civil_seconds(one.visit.start); });
+  std::ranges::stable_sort(all, {}, [](const BookedVisit& one) { return one.visit.start.unix_s; });
   return all;
 }
 
 /// The day of a lesson, and by its evening or early morning so much of the next one as a drive may take.
-Span around(const MeantLesson& meant) {
-  const std::int64_t midnight = civil_seconds({meant.start.date, 0});
-  const std::int64_t start_s = civil_seconds(meant.start);
-  return {std::min(midnight, start_s - longest_drive_s),
-          std::max(midnight + day_seconds,
-                   start_s + std::int64_t{60} * meant.minutes + longest_drive_s)};
+Span around(const Ground& ground, const MeantLesson& meant) {
+  const Span day = day_of(ground, meant.start.civil().date);
+  const std::int64_t start_s = meant.start.unix_s;
+  return {std::min(day.from_s, start_s - longest_drive_s),
+          std::max(day.to_s, start_s + std::int64_t{60} * meant.minutes + longest_drive_s)};
 }
 
 bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
@@ -102,23 +103,27 @@ bool tell_if_clash(std::ostream& out, Ground& ground, const DayVisit& first,
 
 std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
                                    const DayAsked& asked) {
-  const std::int64_t midnight = civil_seconds({asked.day, 0});
+  const Span day = day_of(ground, asked.day);
   return booked_between(book, ground, asked.code,
-                        {midnight - longest_drive_s, midnight + day_seconds + longest_drive_s});
+                        {day.from_s - longest_drive_s, day.to_s + longest_drive_s});
 }
 
 bool tell_booked_clashes(std::ostream& out, const book::Book& book, Ground& ground,
                          const MeantLesson& meant) {
-  DayVisit visit{meant.start, meant.minutes, meant.code, place_of(ground, meant.begin), {}};
+  DayVisit visit{meant.start,
+                 over_after(ground, meant.start, meant.minutes),
+                 meant.code,
+                 place_of(ground, meant.begin),
+                 {}};
   visit.end = meant.end.empty() ? visit.begin : place_of(ground, meant.end);
   const DayVisit *before = nullptr, *behind = nullptr;
   bool clash = false;
-  const auto booked = booked_between(book, ground, meant.code, around(meant));
+  const auto booked = booked_between(book, ground, meant.code, around(ground, meant));
   for (const BookedVisit& one : booked) {
     if (one.code == meant.code && one.number == meant.number) continue;
-    const bool is_first = civil_seconds(one.visit.start) <= civil_seconds(visit.start);
+    const bool is_first = one.visit.start.unix_s <= visit.start.unix_s;
     const DayVisit &first = is_first ? one.visit : visit, &second = is_first ? visit : one.visit;
-    if (free_between(first, second) < 0)
+    if (minutes_between(first, second) < 0)
       clash = tell_if_clash(out, ground, first, second) || clash;
     else if (is_first)
       before = &one.visit;
@@ -146,7 +151,7 @@ MeantLesson meant_by(const NextAsk& ask, const std::vector<book::Lesson>& lesson
       minutes == nullptr ? 0 : whole_number("--minutes", minutes->text, minutes_of_drive);
   return {ask.pupil.code,
           planned_then(lessons, begins),
-          begins.civil(),
+          begins,
           ask.length.empty() ? std::max(length_said(""), said) : length_said(ask.length),
           home_said(word_of(ask.words, "home"), ask.pupil),
           word_of(ask.words, "end")};

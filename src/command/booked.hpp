@@ -40,7 +40,7 @@ std::vector<BookedVisit> booked_on(const book::Book& book, const Ground& ground,
 struct MeantLesson {
   std::string code;
   int number = 0;  ///< of the lesson it takes the place of; 0: none
-  CivilTime start;
+  Instant start;
   int minutes = 60;
   std::string begin, end;  ///< as typed; an empty end is the begin
 };

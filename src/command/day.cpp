@@ -31,6 +31,7 @@
 #include "loopwright/book/school.hpp"
 #include "loopwright/file/day_file.hpp"
 #include "loopwright/file/load_text.hpp"
+#include "loopwright/hours/zone.hpp"
 #include "loopwright/road/note.hpp"
 #include "loopwright/store/area.hpp"
 
@@ -83,9 +84,11 @@ std::vector<ListedLesson> lessons_in(const DayJob& job, const book::Book& book) 
 }
 
 /// The lesson is planned anew by a line of the list.
-bool is_listed(const BookedVisit& one, const std::vector<ListedLesson>& lessons) {
+bool is_listed(const BookedVisit& one, const std::vector<ListedLesson>& lessons,
+               const std::string& zone) {
   return std::any_of(lessons.begin(), lessons.end(), [&](const ListedLesson& listed) {
-    return listed.pupil.code == one.code && listed.line.start == one.visit.start;
+    return listed.pupil.code == one.code &&
+           hours::instant_in(zone, listed.line.start).unix_s == one.visit.start.unix_s;
   });
 }
 
@@ -93,17 +96,20 @@ bool is_listed(const BookedVisit& one, const std::vector<ListedLesson>& lessons)
 std::vector<DayVisit> visits_of(const Ground& ground, const book::Book& book, const DayJob& job,
                                 const std::vector<ListedLesson>& lessons) {
   Places places(ground.map(), std::cout);
+  const std::string& zone = ground.info().zone;
   std::vector<DayVisit> visits;
   for (const ListedLesson& lesson : lessons) {
     const Point door =
         places.find(read_place("the home of " + lesson.pupil.code, lesson.pupil.home));
-    visits.push_back({lesson.line.start, lesson.line.minutes, lesson.line.code, door, door});
+    const Instant start = hours::instant_in(zone, lesson.line.start);
+    visits.push_back(
+        {start, over_after(ground, start, lesson.line.minutes), lesson.line.code, door, door});
   }
   if (lessons.empty()) return visits;
   for (BookedVisit& one : booked_on(book, ground, {job.day, lessons.front().pupil.code}))
-    if (!is_listed(one, lessons)) visits.push_back(std::move(one.visit));
+    if (!is_listed(one, lessons, zone)) visits.push_back(std::move(one.visit));
   std::stable_sort(visits.begin(), visits.end(), [](const DayVisit& a, const DayVisit& b) {
-    return civil_seconds(a.start) < civil_seconds(b.start);
+    return a.start.unix_s < b.start.unix_s;
   });
   return visits;
 }

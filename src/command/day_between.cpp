@@ -11,18 +11,6 @@ namespace {
 
 constexpr int experienced = 5;  // the instructor drives
 
-std::int64_t end_minute(const DayVisit& line) {
-  return civil_seconds(line.start) / 60 + line.minutes;
-}
-
-int minutes_between(const DayVisit& first, const DayVisit& second) {
-  return static_cast<int>(civil_seconds(second.start) / 60 - end_minute(first));
-}
-
-std::string clock(std::int64_t minutes) {
-  return write_clock({minutes * 60, 0});
-}
-
 std::optional<int> drive_minutes(Ground& ground, Point from, Point to, const Instant& start) {
   wish::Wish wish;
   wish.home = from;
@@ -39,17 +27,24 @@ std::optional<int> drive_minutes(Ground& ground, Point from, Point to, const Ins
 
 }  // namespace
 
+Instant over_after(const Ground& ground, const Instant& start, int minutes) {
+  return hours::with_offset_of(ground.info().zone, start.unix_s + std::int64_t{60} * minutes);
+}
+
+int minutes_between(const DayVisit& first, const DayVisit& second) {
+  const auto seconds = static_cast<double>(second.start.unix_s - first.over.unix_s);
+  return static_cast<int>(std::floor(seconds / 60));
+}
+
 std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits) {
   std::vector<DayGap> gaps;
   for (std::size_t k = 0; k + 1 < visits.size(); ++k) {
     const DayVisit &now = visits[k], &next = visits[k + 1];
     DayGap gap{minutes_between(now, next), 0};
-    const Instant at =
-        hours::instant_in(ground.info().zone, now.start).plus_seconds(60LL * now.minutes);
     if (!now.end || !next.begin)
       gap.drive_minutes = std::nullopt;
     else if (gap.free_minutes >= 0 && !(*now.end == *next.begin))
-      gap.drive_minutes = drive_minutes(ground, *now.end, *next.begin, at);
+      gap.drive_minutes = drive_minutes(ground, *now.end, *next.begin, now.over);
     gaps.push_back(gap);
   }
   return gaps;
@@ -62,16 +57,16 @@ std::vector<std::string> clashes_of(const std::vector<DayVisit>& visits,
     for (std::size_t later = k + 1; later < visits.size(); ++later) {
       const DayVisit &first = visits[k], &second = visits[later];
       const DayGap gap = later == k + 1 ? gaps[k] : DayGap{minutes_between(first, second), 0};
-      const bool on_the_day = first.start.date == day || second.start.date == day;
+      const bool on_the_day = first.start.civil().date == day || second.start.civil().date == day;
       if (on_the_day && gap.is_clash()) clashes.push_back(clash_words(first, second, gap));
     }
   return clashes;
 }
 
 std::string clash_words(const DayVisit& before, const DayVisit& after, const DayGap& gap) {
-  const std::string both = before.code + " " + clock(civil_seconds(before.start) / 60) + " to " +
-                           clock(end_minute(before)) + ", " + after.code + " " +
-                           clock(civil_seconds(after.start) / 60) + ": ";
+  const std::string both = before.code + " " + write_clock(before.start) + " to " +
+                           write_clock(before.over) + ", " + after.code + " " +
+                           write_clock(after.start) + ": ";
   if (gap.free_minutes < 0)
     return both + "they overlap by " + std::to_string(-gap.free_minutes) + " min";
   return both + std::to_string(gap.free_minutes) + " min between them, and the drive takes " +

@@ -1,4 +1,6 @@
 // From one lesson of a day to the next: the minutes that are free, and those the instructor drives.
+//
+// Why instants: in the night in which the clocks change, the wall clock isn't the time that passes.
 #pragma once
 
 #include <optional>
@@ -13,11 +15,14 @@ namespace loopwright::command {
 
 /// A lesson as far as the way to the next one is concerned.
 struct DayVisit {
-  CivilTime start;
-  int minutes = 60;
+  Instant start;
+  Instant over;  ///< when it ends, not before its start
   std::string code;
   std::optional<Point> begin, end;  ///< where the instructor must be; none: not known
 };
+
+/// The moment so many minutes after a start, as the area's clocks show it then.
+Instant over_after(const Ground& ground, const Instant& start, int minutes);
 
 /// A gap between two lessons.
 struct DayGap {
@@ -28,6 +33,9 @@ struct DayGap {
     return free_minutes < 0 || drive_minutes.value_or(0) > free_minutes;
   }
 };
+
+/// Whole minutes from the end of one to the start of another, of time that passes; negative: they overlap.
+int minutes_between(const DayVisit& first, const DayVisit& second);
 
 /// One gap fewer than lessons. visits: in order of their starts.
 std::vector<DayGap> gaps_of(Ground& ground, const std::vector<DayVisit>& visits);

@@ -68,15 +68,14 @@ void tell_away(SheetRow& row, const book::SeenFacts& seen, const DayLesson& one)
   row.trouble = card::write_barred({one.found->ground->noted().roads, answer, loop, setting});
 }
 
-SheetRow row_of(const book::SeenFacts& seen, const DayLesson& one) {
+SheetRow row_of(const book::SeenFacts& seen, const DayLesson& one, const DayVisit& visit) {
   const book::Lesson& lesson = one.lesson;
-  SheetRow row{
-      .code = one.pupil.code,
-      .number = lesson.number,
-      .state = std::string(book::name(lesson.state)),
-      .start = write_clock(lesson.plan.start),
-      .end = write_clock(lesson.plan.start.plus_seconds(60LL * lesson.plan.length_minutes)),
-      .minutes = lesson.plan.length_minutes};
+  SheetRow row{.code = one.pupil.code,
+               .number = lesson.number,
+               .state = std::string(book::name(lesson.state)),
+               .start = write_clock(visit.start),
+               .end = write_clock(visit.over),
+               .minutes = lesson.plan.length_minutes};
   if (one.found)
     tell_away(row, seen, one);
   else
@@ -85,9 +84,10 @@ SheetRow row_of(const book::SeenFacts& seen, const DayLesson& one) {
   return row;
 }
 
-DayVisit visit_of(const DayLesson& one) {
+DayVisit visit_of(const Ground& ground, const DayLesson& one) {
+  const book::Plan& plan = one.lesson.plan;
   DayVisit visit{
-      one.lesson.plan.start.civil(), one.lesson.plan.length_minutes, one.pupil.code, {}, {}};
+      plan.start, over_after(ground, plan.start, plan.length_minutes), one.pupil.code, {}, {}};
   if (!one.found) return visit;
   const wish::Wish& wish = one.found->answer.wish;
   visit.begin = wish.home;
@@ -130,12 +130,12 @@ wish::DaySheet day_sheet(const book::Book& book, const AreaTexts& area, Date day
                          const std::vector<DayLesson>& lessons) {
   const book::SeenFacts seen = book::seen_facts(book);
   wish::DaySheet sheet{day, {}, {}};
+  Ground ground(area);
   std::vector<DayVisit> visits;
   for (const DayLesson& one : lessons) {
-    sheet.lessons.push_back(row_of(seen, one));
-    visits.push_back(visit_of(one));
+    visits.push_back(visit_of(ground, one));
+    sheet.lessons.push_back(row_of(seen, one, visits.back()));
   }
-  Ground ground(area);
   const auto gaps = gaps_of(ground, visits);
   for (std::size_t k = 0; k < gaps.size(); ++k)
     sheet.between.push_back(

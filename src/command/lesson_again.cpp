@@ -80,7 +80,7 @@ Exit lesson_again(const Arguments& words) {
   const Said *home = job.ask.words.one("home"), *end = job.ask.words.one("end");
   tell_clashes_of_plan(
       std::cout, book, job.area,
-      {job.code, job.number, start_there(job.ask.start, job.area.area).civil(), job.length.minutes,
+      {job.code, job.number, start_there(job.ask.start, job.area.area), job.length.minutes,
        home == nullptr ? pupil.home : home->text, end == nullptr ? "" : end->text});
   return run_again(book, job);
 }

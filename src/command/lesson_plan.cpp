@@ -215,7 +215,7 @@ Exit run_picked(book::Book& book, const book::Pupil& pupil, const PlanTexts& tex
   job.length.minutes = texts.length.empty() ? std::max(length_said(""), wish.minutes.value_or(0))
                                             : length_said(texts.length);
   tell_clashes_of_plan(std::cout, book, job.area,
-                       {job.code, job.number, wish.start.civil(), job.length.minutes,
+                       {job.code, job.number, wish.start, job.length.minutes,
                         home_said(home == nullptr ? "" : home->text, pupil), ""});
   tell_given_way(std::cout, pupil, wish::all_wants(wish));
   tell_other_level(wish, pupil, record);

@@ -37,7 +37,8 @@ std::optional<OsmObject> object_of(std::string_view text) {
   const auto parts = split(text, '/');
   if (parts.size() != 2 || (parts[0] != "way" && parts[0] != "node")) return std::nullopt;
   const auto id = read_int64(parts[1]);
-  if (!id || *id <= 0) throw UsageError("'" + std::string(text) + "' has no OSM id after the '/'");
+  // Below zero are those of a map that somebody drew and didn't upload.
+  if (!id || *id == 0) throw UsageError("'" + std::string(text) + "' has no OSM id after the '/'");
   return OsmObject{*id, parts[0] == "way" ? ObjectType::way : ObjectType::node};
 }
 
@@ -49,14 +50,15 @@ std::optional<LookJob> look_job_of(const Arguments& words) {
   auto* where = app.add_option("WHERE", job.where, place_help("way/ID or node/ID or "));
   app.add_flag("--roundabouts", job.roundabouts, "instead of WHERE: all roundabouts, arm by arm")
       ->excludes(where);
-  app.add_flag("--verify", job.verify, "first check every byte of the area file");
+  app.add_flag("--verify", job.verify, "check every byte of the area file; first, or alone");
   add_trip(app, trip_texts);
   if (!parse(app, words)) return std::nullopt;
   const Trip trip = trip_of(trip_texts);
   job.start = trip.start, job.level = trip.level_or_usual(), job.pace = trip.pace;
   if (job.roundabouts) return job;
+  if (job.where.empty() && job.verify) return job;
   if (job.where.empty())
-    throw UsageError("WHERE or --roundabouts is required; see 'loopwright look --help'");
+    throw UsageError("WHERE, --roundabouts or --verify is required; see 'loopwright look --help'");
   job.object = object_of(job.where);
   if (!job.object) job.place = read_place("WHERE", job.where);
   return job;
@@ -134,6 +136,7 @@ Exit run(const LookJob& job) {
   if (job.verify) store::verify_area(job.area.area);
   Ground ground(job.area);
   if (job.verify) std::cout << job.area.area << ": every byte is as it was written\n";
+  if (job.where.empty() && !job.roundabouts) return Exit::done;
   const Instant start = moment(job.start, ground.info());
   const hours::Setting setting = ground.setting_somewhere();
   const road::LessonTime at_start = road::lesson_time(start, 0, setting);

@@ -27,6 +27,18 @@
 namespace loopwright::command {
 namespace {
 
+/// A loop file holds so many of each; nobody should wait for a search that can't be written.
+void need_short_lists(const LoopAsk& ask) {
+  const auto need = [](std::string_view word, std::size_t count) {
+    if (count > file::most_listed)
+      throw UsageError("--" + std::string(word) + ": at most " + std::to_string(file::most_listed) +
+                       ", not " + std::to_string(count) + "; leave some out");
+  };
+  need("through", ask.through.size());
+  for (const WrittenKeepOff& keep_off : ask.keep_offs) need("keep-off", keep_off.outline.size());
+  for (const std::string& name : ask.words.names_said()) need(name, ask.words.all(name).size());
+}
+
 void read_places(LoopAsk& ask) {
   const Said* home = ask.words.one("home");
   if (home == nullptr) throw UsageError("--home is required; see 'loopwright loops --help'");
@@ -191,6 +203,7 @@ LoopAsk ask_of(WishWords words) {
     if (const Said* start = ask.words.one("start")) ask.start = time_of("--start", start->text);
     read_places(ask);
     ask.wish = wish_of(ask.words);
+    need_short_lists(ask);
   });
   return ask;
 }

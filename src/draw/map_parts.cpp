@@ -3,8 +3,10 @@
 #include "draw/map_parts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "draw/map_lines.hpp"
+#include "loopwright/base/point_between.hpp"
 
 namespace loopwright::draw {
 namespace {
@@ -57,9 +59,11 @@ MapFrame frame_on(const Box& box, const MapFrame& whole) {
       std::min(whole.map.width / box.width, whole.map.height / box.height), 1.0, most_larger);
   const Spot middle{box.x + box.width / 2, box.y + box.height / 2};
   MapFrame part = whole;
-  part.middle = point_from_degrees(
-      whole.middle.lat() - (middle.y - whole.at.y) / whole.mm_per_m / whole.m_per_lat,
-      whole.middle.lon() + (middle.x - whole.at.x) / whole.mm_per_m / whole.m_per_lon);
+  const double lat =
+      whole.middle.lat() - (middle.y - whole.at.y) / whole.mm_per_m / whole.m_per_lat;
+  const double lon =
+      whole.middle.lon() + (middle.x - whole.at.x) / whole.mm_per_m / whole.m_per_lon;
+  part.middle = point_of_turn(std::llround(lat * 1e7), std::llround(lon * 1e7));
   part.mm_per_m = whole.mm_per_m * larger;
   return part;
 }

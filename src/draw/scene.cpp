@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "draw/scene_arms.hpp"
+#include "loopwright/base/point_between.hpp"
 
 namespace loopwright::draw {
 namespace {
@@ -84,12 +85,13 @@ Point middle_of(const road::Roads& roads, const Scene& scene) {
   if (scene.place.known() && scene.form != Form::junction)
     return roads.places[scene.place.index()].at;
   double lat = 0, lon = 0;
+  const Point first = roads.nodes[scene.nodes.front().index()].at;
   for (const NodeId node : scene.nodes) {
     lat += roads.nodes[node.index()].at.lat();
-    lon += roads.nodes[node.index()].at.lon();
+    lon += static_cast<double>(lon_beside_e7(roads.nodes[node.index()].at, first)) * 1e-7;
   }
   const auto count = static_cast<double>(scene.nodes.size());
-  return point_from_degrees(lat / count, lon / count);
+  return point_of_turn(std::llround(lat / count * 1e7), std::llround(lon / count * 1e7));
 }
 
 road::Control control_between(const road::Roads& roads, StretchId from, StretchId to) {

@@ -32,7 +32,8 @@ std::optional<LedgerRow> row_of(std::string_view line) {
   const auto day = read_date(parts[0]);
   const auto way = read_int64(parts[1]);
   const auto times = read_int(parts[2]);
-  if (!day || !way || *way < 1 || !times || *times < 1 || *times > most_times_a_line)
+  // Ways below zero are those of a map that somebody drew and didn't upload.
+  if (!day || !way || *way == 0 || !times || *times < 1 || *times > most_times_a_line)
     return std::nullopt;
   return LedgerRow{*day, *way, *times};
 }

@@ -12,13 +12,14 @@
 
 #include "file/cursor.hpp"
 #include "loopwright/base/ids.hpp"
+#include "loopwright/file/loop_file.hpp"
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::file::values {
 
 /// Whole numbers that every JSON reader keeps exactly (RFC 8259 section 6).
 inline constexpr std::int64_t greatest_id = 9007199254740991;
-inline constexpr std::size_t most_wants = 1000;
+inline constexpr std::size_t most_wants = most_listed;
 inline constexpr int most_minutes = 24 * 60;
 
 template <class Read>

@@ -4,6 +4,7 @@
 #include <array>
 #include <stdexcept>
 
+#include "loopwright/base/hex.hpp"
 #include "loopwright/file/notes_file.hpp"
 
 namespace loopwright::file {
@@ -14,13 +15,7 @@ std::string sha256_of(std::string_view bytes) {
   if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &size, EVP_sha256(), nullptr) != 1) {
     throw std::runtime_error("this system's OpenSSL has no SHA-256");
   }
-  constexpr std::string_view digits = "0123456789abcdef";
-  std::string hex;
-  for (unsigned int i = 0; i < size; ++i) {
-    hex += digits[digest.at(i) >> 4U];
-    hex += digits[digest.at(i) & 15U];
-  }
-  return hex;
+  return hex({digest.data(), size});
 }
 
 }  // namespace loopwright::file

@@ -83,7 +83,10 @@ std::string reached_when_harder(const Ground& ground, const wish::Want& want) {
   const int now = wish.hardest.value_or(wish.level);
   for (int more = now + 1; more < any_hardness; ++more) {
     wish::Wish bolder = wish;
-    (wish.hardest ? bolder.hardest.emplace() : bolder.level) = more;
+    if (wish.hardest)
+      bolder.hardest = more;
+    else
+      bolder.level = more;
     const Ground open(ground.roads, bolder, ground.setting, ground.walls);
     if (!reached_chances(open, want, longest_ms).empty())
       return std::string("; ") + (wish.hardest ? "with hardness " : "at level ") +

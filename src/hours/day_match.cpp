@@ -1,6 +1,6 @@
 // 1. Every kind of selector a rule has must match; of each kind any of its items.
-// 2. A date without a year is tried in the year of the day and the one before, since it may go over
-//    New Year. With years it comes once.
+// 2. A date without a year is tried in the year of the day, the one before and the one behind, since it may go over
+//    New Year, or be moved over it ("Jan 1 -1 day"). With years it comes once.
 // 3. The nth weekday is counted from the first of the month, or back from its last; a month that has
 //    no fifth one has no such day. A move by days is undone before the month is looked at.
 // 4. Feb 29 is no day of a common year.
@@ -86,7 +86,8 @@ bool covers_in(const DateRange& range, int year, std::int64_t day) {
 bool covers(const DateRange& range, std::int64_t day) {
   const int year = date_from_days(day).year;
   if (range.from.year) return covers_in(range, *range.from.year, day);
-  return covers_in(range, year, day) || covers_in(range, year - 1, day);
+  return covers_in(range, year, day) || covers_in(range, year - 1, day) ||
+         covers_in(range, year + 1, day);
 }
 
 bool covers(const YearRange& range, std::int64_t day) {

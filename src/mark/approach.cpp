@@ -1,5 +1,6 @@
 // 1. Going straight on: at a node with two road ends the other one; at a junction the road whose
-//    bearing differs least from ours.
+//    bearing differs least from ours. Points of a map may lie upon each other; a walk over pieces between
+//    such, which has no length, would never end.
 // 2. Bearings between two distances are taken on the joined shape of the stretches walked.
 // 3. Nodes around a node: Dijkstra over pieces, both ways, few at a time, so in a sorted vector.
 #include "approach.hpp"
@@ -54,17 +55,22 @@ bool is_ring(const road::Roads& roads, StretchId stretch) {
   return (roads.piece(stretch).flags & road::piece_flag::ring) != 0;
 }
 
+bool gets_nowhere(const road::Roads& roads, StretchId from, StretchId to) {
+  return roads.piece(from).length_m == 0 && roads.piece(to).length_m == 0;
+}
+
 StretchId straight_on(const road::Roads& roads, StretchId stretch) {
   const NodeId node = roads.to_node(stretch);
   const bool only_way_on = road_ends(roads, node) == 2;
   if (const auto leaving = roads.leaving(node); only_way_on && leaving.size() == 2) {
     const StretchId next = leaving[leaving[0] == stretch.back() ? 1 : 0];
-    return is_ring(roads, next) ? StretchId{} : next;
+    return is_ring(roads, next) || gets_nowhere(roads, stretch, next) ? StretchId{} : next;
   }
   StretchId best;
   double least = only_way_on ? std::numeric_limits<double>::max() : straight_within_deg;
   for (const StretchId next : roads.leaving(node)) {
-    if (next == stretch.back() || is_ring(roads, next)) continue;
+    if (next == stretch.back() || is_ring(roads, next) || gets_nowhere(roads, stretch, next))
+      continue;
     const double bend = bend_deg(roads, stretch, next);
     if (bend < least) best = next, least = bend;
   }

@@ -16,6 +16,9 @@ inline std::size_t road_ends(const road::Roads& roads, NodeId node) {
 
 bool is_ring(const road::Roads& roads, StretchId stretch);
 
+/// Neither of two stretches that follow each other has any length: a walk that is to go so many metres must not go on so.
+bool gets_nowhere(const road::Roads& roads, StretchId from, StretchId to);
+
 /// Where the road goes on after a stretch: the only way on, else the straightest within 60
 /// degrees. None when there is no such road; a roundabout is never gone on into.
 StretchId straight_on(const road::Roads& roads, StretchId stretch);

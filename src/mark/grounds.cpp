@@ -42,11 +42,14 @@ bool is_closed(const RawFeature& feature) {
          std::ranges::all_of(ends, [](const auto& end) { return end.second % 2 == 0; });
 }
 
-/// All cells of the grid that the box round a feature touches.
+/// All cells of the grid that the box round a feature touches; none of one that is wider than any grounds are.
 std::vector<std::uint64_t> cells_of_box(const RawFeature& feature) {
   constexpr std::int64_t step_e7 = 25'000;  // at most the side of a cell: none is stepped over
+  // Half a degree, ours: a mapper moved one of its points over land and sea, and nobody knows what lies inside.
+  constexpr std::int64_t widest_e7 = 5'000'000;
   Box box;
   for (const std::vector<Point>& line : feature.lines) box.take(line);
+  if (box.north - box.south > widest_e7 || box.east - box.west > widest_e7) return {};
   std::vector<std::uint64_t> cells;
   for (std::int64_t lat = box.south; lat < box.north + step_e7; lat += step_e7)
     for (std::int64_t lon = box.west; lon < box.east + step_e7; lon += step_e7)

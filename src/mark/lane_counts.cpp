@@ -169,6 +169,7 @@ std::optional<LaneArrows> arrows_before_junction(const Draft& draft, const road:
   for (StretchId back = path.front().back(); metres < arrows_within_m;) {
     if (road_ends(roads, roads.to_node(back)) != 2) break;
     back = straight_on(roads, back);
+    if (!back.known()) break;
     if (auto arrows = lane_arrows(draft, back.back())) return arrows;
     metres += roads.piece(back).length_m;
   }

@@ -41,6 +41,8 @@ constexpr std::array<std::pair<std::string_view, LimitRule>, 16> zones{
      {"dual_carriageway", LimitRule::national_dual},
      {"restricted", LimitRule::restricted}}};
 
+constexpr int fastest = 300;  // a larger number is a slip; ours
+
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
 }
@@ -62,7 +64,6 @@ std::optional<SpeedUnit> read_unit(std::string_view text) {
 LimitText read_with_number(std::string_view text) {
   const std::size_t end = std::min(text.find_first_not_of("0123456789."), text.size());
   const auto number = read_number(text.substr(0, end));
-  constexpr double fastest = 300;
   if (!number || *number < 1 || *number > fastest) return {};
   const int value = static_cast<int>(std::lround(*number));
   const std::string_view rest = trim(text.substr(end));
@@ -75,7 +76,7 @@ LimitText read_with_number(std::string_view text) {
 LimitText read_numbered_zone(std::string_view country, std::string_view zone) {
   const std::size_t at = zone.find_first_of("0123456789");
   const auto value = at == std::string_view::npos ? std::nullopt : read_int(zone.substr(at));
-  if (!value || *value < 1) return {};
+  if (!value || *value < 1 || *value > fastest) return {};
   const SpeedUnit unit = country == "GB" ? SpeedUnit::mph : SpeedUnit::kmh;
   const bool twenty = unit == SpeedUnit::mph && *value == 20;
   return {What::rule, twenty ? LimitRule::zone_twenty : LimitRule::zone_other, *value, unit};

@@ -2,6 +2,7 @@
 // inside pieces and comes to no node twice; where it leaves the place an exit is found. Places are
 // small, so every way is looked at and the shortest kept.
 #include "passing.hpp"
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/road/kind_table.hpp"
 
 #include <algorithm>
@@ -173,10 +174,10 @@ Point middle_of(const road::Roads& roads, std::span<const NodeId> nodes) {
   std::int64_t lon = 0;
   for (const NodeId node : nodes) {
     lat += roads.nodes[node.index()].at.lat_e7;
-    lon += roads.nodes[node.index()].at.lon_e7;
+    lon += lon_beside_e7(roads.nodes[node.index()].at, roads.nodes[nodes.front().index()].at);
   }
   const auto count = static_cast<std::int64_t>(nodes.size());
-  return {static_cast<std::int32_t>(lat / count), static_cast<std::int32_t>(lon / count)};
+  return point_of_turn(lat / count, lon / count);
 }
 
 road::Movement as_on_the_left(road::Movement movement, Side side) {

@@ -11,8 +11,10 @@
 #include "rings.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "passing.hpp"
 
@@ -110,9 +112,9 @@ void Finder::report_open() {
 double area_of(const std::vector<Point>& shape) {
   double area = 0;  // east to the right, north up: negative when clockwise
   for (std::size_t i = 1; i < shape.size(); ++i) {
-    const double x0 = shape[i - 1].lon_e7 - shape[0].lon_e7;
+    const auto x0 = static_cast<double>(lon_difference_e7(shape[0], shape[i - 1]));
     const double y0 = shape[i - 1].lat_e7 - shape[0].lat_e7;
-    const double x1 = shape[i].lon_e7 - shape[0].lon_e7;
+    const auto x1 = static_cast<double>(lon_difference_e7(shape[0], shape[i]));
     const double y1 = shape[i].lat_e7 - shape[0].lat_e7;
     area += x0 * y1 - x1 * y0;
   }
@@ -123,13 +125,17 @@ Point middle_of_line(const std::vector<Point>& shape) {
   double length = 0;
   double lat = 0;
   double lon = 0;
+  const auto lon_of = [&](Point at) {
+    return static_cast<double>(lon_beside_e7(at, shape.front())) * 1e-7;
+  };
   for (std::size_t i = 1; i < shape.size(); ++i) {
     const double metres = distance_m(shape[i - 1], shape[i]);
     length += metres;
     lat += metres * (shape[i - 1].lat() + shape[i].lat()) / 2;
-    lon += metres * (shape[i - 1].lon() + shape[i].lon()) / 2;
+    lon += metres * (lon_of(shape[i - 1]) + lon_of(shape[i])) / 2;
   }
-  return length > 0 ? point_from_degrees(lat / length, lon / length) : shape.front();
+  if (length == 0) return shape.front();
+  return point_of_turn(std::llround(lat / length * 1e7), std::llround(lon / length * 1e7));
 }
 
 double diameter_of(const std::vector<Point>& shape, Point middle) {

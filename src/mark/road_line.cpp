@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "approach.hpp"
+
 namespace loopwright::mark {
 namespace {
 
@@ -15,7 +17,9 @@ StretchId straight_on(const Draft& draft, const road::Roads& roads, StretchId st
   StretchId best;
   double least_turn = straight_within_deg;
   for (const StretchId next : roads.leaving(roads.to_node(stretch))) {
-    if (next.piece() == stretch.piece() || (roads.piece(next).flags & not_over) != 0) continue;
+    if (next.piece() == stretch.piece() || (roads.piece(next).flags & not_over) != 0 ||
+        gets_nowhere(roads, stretch, next))
+      continue;
     const double turn = std::abs(heading_change_deg(heading, draft.bearing_out_deg(next)));
     if (turn > least_turn) continue;
     best = next, least_turn = turn;

@@ -112,7 +112,9 @@ StretchId SlipRoads::main_on(StretchId stretch) const {
   for (const StretchId away : roads_.leaving(roads_.to_node(stretch))) {
     const double turn_deg = heading_change_deg(road::bearing_in_deg(roads_, stretch),
                                                road::bearing_out_deg(roads_, away));
-    if (is_main(away) && std::abs(turn_deg) < merge_under_deg) return away;
+    if (is_main(away) && std::abs(turn_deg) < merge_under_deg &&
+        !gets_nowhere(roads_, stretch, away))
+      return away;
   }
   return straight_on(roads_, stretch);
 }

@@ -28,8 +28,8 @@ using road::Kind;
 constexpr double track_within_m = 3, same_line_within_deg = 20;
 constexpr double beside_for_m = 30, track_every_m = 5;
 
+/// Between two points of a tram that follow each other.
 struct Track {
-  std::uint64_t cell = 0;
   const RawWay* tram = nullptr;
   Point from, to;
 };
@@ -40,15 +40,26 @@ std::vector<Track> tracks_of(const RawMap& raw) {
     for (std::size_t i = 1; i < tram.nodes.size(); ++i) {
       const RawNode* from = raw.find_node(tram.nodes[i - 1]);
       const RawNode* to = raw.find_node(tram.nodes[i]);
-      if (from == nullptr || to == nullptr) continue;
-      const std::array line{from->at, to->at};
-      for (const std::uint64_t cell : road::grid_cells_of(line)) {
-        tracks.push_back({cell, &tram, from->at, to->at});
-      }
+      if (from != nullptr && to != nullptr) tracks.push_back({&tram, from->at, to->at});
     }
   }
-  std::ranges::stable_sort(tracks, {}, &Track::cell);
   return tracks;
+}
+
+/// A track in one of its cells.
+struct TrackInCell {
+  std::uint64_t cell = 0;
+  std::size_t track = 0;
+};
+
+std::vector<TrackInCell> by_cell(const std::vector<Track>& tracks) {
+  std::vector<TrackInCell> rows;
+  for (std::size_t track = 0; track < tracks.size(); ++track) {
+    const std::array line{tracks[track].from, tracks[track].to};
+    for (const std::uint64_t cell : road::grid_cells_of(line)) rows.push_back({cell, track});
+  }
+  std::ranges::stable_sort(rows, {}, &TrackInCell::cell);
+  return rows;
 }
 
 constexpr std::int32_t margin_e7 = 800;  // 3 m and more, up to 70 degrees of latitude
@@ -64,12 +75,13 @@ std::vector<std::uint64_t> cells_round(Point at) {
 std::vector<std::uint64_t> cells_round(const std::vector<Track>& tracks) {
   std::vector<std::uint64_t> cells;
   for (const Track& track : tracks) {
-    const auto [south, north] = std::minmax(track.from.lat_e7, track.to.lat_e7);
-    const auto [west, east] = std::minmax(track.from.lon_e7, track.to.lon_e7);
-    const std::array box{Point{south - margin_e7, west - margin_e7},
-                         Point{north + margin_e7, east + margin_e7}};
-    const auto round = road::grid_cells_of(box);
-    cells.insert(cells.end(), round.begin(), round.end());
+    for (const std::int32_t north : {-margin_e7, margin_e7})
+      for (const std::int32_t east : {-margin_e7, margin_e7}) {
+        const auto moved = [&](Point at) { return Point{at.lat_e7 + north, at.lon_e7 + east}; };
+        const std::array line{moved(track.from), moved(track.to)};
+        const auto beside = road::grid_cells_of(line);
+        cells.insert(cells.end(), beside.begin(), beside.end());
+      }
   }
   std::ranges::sort(cells);
   cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
@@ -102,6 +114,7 @@ class Trams {
         roads_(draft.roads()),
         rails_(draft.raw),
         tracks_(tracks_of(draft.raw)),
+        by_cell_(by_cell(tracks_)),
         near_(with_tracks_near(roads_, tracks_)) {}
   RunFamily find();
 
@@ -114,6 +127,7 @@ class Trams {
   road::Roads roads_;
   TramRails rails_;
   std::vector<Track> tracks_;
+  std::vector<TrackInCell> by_cell_;
   std::vector<bool> near_;  // by piece
 };
 
@@ -134,7 +148,8 @@ std::string Trams::certain_tag(PieceId id) const {
 
 bool Trams::has_track(PieceId id, Point at, double heading_deg) const {
   for (const std::uint64_t cell : cells_round(at)) {
-    for (const Track& track : equal_rows(tracks_, cell, &Track::cell)) {
+    for (const TrackInCell& row : equal_rows(by_cell_, cell, &TrackInCell::cell)) {
+      const Track& track = tracks_[row.track];
       const std::array line{track.from, track.to};
       if (nearest_on_line(line, at).off_m <= track_within_m &&
           in_same_line(bearing_deg(track.from, track.to), heading_deg) &&

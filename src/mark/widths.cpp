@@ -81,6 +81,7 @@ double left_to_drive_m(const Tags& tags, double carriageway_m, const Parked& par
   if (effective && may_be_carriageway(*effective)) return *effective;
   if (carriageway_m == 0) return 0;
   const double left = carriageway_m - parked.total_m() - cycle_lanes_m(tags);
+  if (left <= 0) return 0;  // the tags contradict each other
   return left >= least_left_m || parked.total_m() == 0 ? left : 0;
 }
 

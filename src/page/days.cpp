@@ -1,11 +1,11 @@
 #include "page/days.hpp"
 
 #include <algorithm>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <optional>
 
 #include "loopwright/base/text.hpp"
+#include "loopwright/store/area.hpp"
 #include "page/job_files.hpp"
 #include "page/replies.hpp"
 
@@ -51,7 +51,7 @@ Reply Days::begin(const std::string& body) {
   const auto id = jobs_.add([&](const std::filesystem::path& folder) {
     Words words;
     if (!list->empty()) {
-      std::ofstream(folder / "list") << *list;
+      store::write_whole(folder / "list", *list);
       words.push_back((folder / "list").string());
     }
     words.insert(words.end(),

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/hex.hpp"
 #include "loopwright/base/text.hpp"
 
 namespace loopwright::page {
@@ -28,13 +29,7 @@ std::string random_key() {
   std::array<unsigned char, 32> bytes{};
   if (RAND_bytes(bytes.data(), static_cast<int>(bytes.size())) != 1)
     throw InputError("the system gives no random numbers for a key; try again");
-  constexpr std::string_view digits = "0123456789abcdef";
-  std::string text;
-  for (const unsigned char byte : bytes) {
-    text += digits[byte >> 4U];
-    text += digits[byte & 15U];
-  }
-  return text;
+  return hex(bytes);
 }
 
 Gate::Gate(std::string key, std::string ticket, int port)

@@ -87,7 +87,13 @@ std::optional<std::string> Jobs::add(const Prepare& prepare) {
     id = last_id_;
   }
   // A school's book may be read for it, and be away: meanwhile other jobs are asked about.
-  Job job{.words = prepare(own), .folder = own, .stage = Stage::waiting, .code = 0, .child = {}};
+  Job job{.words = {}, .folder = own, .stage = Stage::waiting, .code = 0, .child = {}};
+  try {
+    job.words = prepare(own);
+  } catch (...) {
+    const Gone unused(own);
+    throw;
+  }
   const std::lock_guard lock(mutex_);
   jobs_.emplace(id, std::move(job));
   waiting_.push_back(id);

@@ -2,7 +2,6 @@
 
 #include <array>
 #include <charconv>
-#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "loopwright/base/nesting.hpp"
@@ -11,6 +10,7 @@
 #include "loopwright/draw/symbols.hpp"
 #include "loopwright/road/junction_near.hpp"
 #include "loopwright/road/kind_table.hpp"
+#include "loopwright/store/area.hpp"
 #include "page/assets.hpp"
 #include "page/job_files.hpp"
 #include "page/ledger_file.hpp"
@@ -208,7 +208,7 @@ Reply Routes::look_for_loops(const Request& request) {
   const WishLines wish = wish_lines(request.body);
   if (!wish.trouble.empty()) return trouble(400, wish.trouble);
   const auto id = jobs_.add([&](const fs::path& folder) {
-    std::ofstream(folder / "wish") << wish.text;
+    store::write_whole(folder / "wish", wish.text);
     Words words{"--wish", (folder / "wish").string(), "-o", (folder / "loops.json").string()};
     if (!wish.effort.empty()) words.push_back("--" + wish.effort);
     const auto start = read_time(wish.start);

@@ -6,9 +6,12 @@
 #include "place/streets.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <map>
 #include <numeric>
+
+#include "loopwright/base/point_between.hpp"
 
 namespace loopwright::place {
 namespace {
@@ -75,12 +78,15 @@ std::vector<PieceId> drivable_or_all(const road::Roads& roads, const Street& str
 
 Point centre_of(const road::Roads& roads, const std::vector<PieceId>& pieces) {
   double lat = 0, lon = 0, all_m = 0;
+  Point first;
   for (const PieceId piece : pieces) {
     const double length = std::max(roads.pieces[piece.index()].length_m, 1e-3);
     const Point middle = point_along(roads.shape_of(piece), length / 2);
-    lat += middle.lat() * length, lon += middle.lon() * length, all_m += length;
+    if (all_m == 0) first = middle;
+    lat += middle.lat() * length, all_m += length;
+    lon += static_cast<double>(lon_beside_e7(middle, first)) * 1e-7 * length;
   }
-  return point_from_degrees(lat / all_m, lon / all_m);
+  return point_of_turn(std::llround(lat / all_m * 1e7), std::llround(lon / all_m * 1e7));
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 
 #include "adjacency.hpp"
 #include "cut_off.hpp"
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/read/build.hpp"
@@ -20,10 +21,12 @@ namespace loopwright::read {
 namespace {
 
 Point middle_of(const std::vector<mark::RawNode>& nodes) {
+  if (nodes.empty()) return {};
   std::int64_t lat = 0, lon = 0;
-  for (const mark::RawNode& node : nodes) lat += node.at.lat_e7, lon += node.at.lon_e7;
-  const auto count = static_cast<std::int64_t>(std::max<std::size_t>(nodes.size(), 1));
-  return {static_cast<std::int32_t>(lat / count), static_cast<std::int32_t>(lon / count)};
+  for (const mark::RawNode& node : nodes)
+    lat += node.at.lat_e7, lon += lon_beside_e7(node.at, nodes.front().at);
+  const auto count = static_cast<std::int64_t>(nodes.size());
+  return point_of_turn(lat / count, lon / count);
 }
 
 road::AreaInfo info_of(const mark::RawMap& raw, const BuildOptions& options) {

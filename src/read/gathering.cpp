@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/mark/feature_keys.hpp"
 #include "loopwright/mark/rules.hpp"
 
@@ -64,14 +65,16 @@ Point point_of(const osmium::Node& node) {
 
 /// The middle of the box round all points; all of them known.
 Point middle_of(const std::vector<std::vector<Point>>& lines) {
-  Point low = lines.front().front(), high = low;
+  const Point first = lines.front().front();
+  std::int64_t south = first.lat_e7, north = south, west = first.lon_e7, east = west;
   for (const std::vector<Point>& line : lines) {
     for (const Point point : line) {
-      low = {std::min(low.lat_e7, point.lat_e7), std::min(low.lon_e7, point.lon_e7)};
-      high = {std::max(high.lat_e7, point.lat_e7), std::max(high.lon_e7, point.lon_e7)};
+      const std::int64_t lat = point.lat_e7, lon = lon_beside_e7(point, first);
+      south = std::min(south, lat), north = std::max(north, lat);
+      west = std::min(west, lon), east = std::max(east, lon);
     }
   }
-  return {low.lat_e7 + (high.lat_e7 - low.lat_e7) / 2, low.lon_e7 + (high.lon_e7 - low.lon_e7) / 2};
+  return point_of_turn(south + (north - south) / 2, west + (east - west) / 2);
 }
 
 }  // namespace

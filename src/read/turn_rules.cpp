@@ -112,10 +112,11 @@ std::string_view Resolver::over_node(std::int64_t from, std::int64_t to, NodeId 
 std::string_view Resolver::resolve_pair(std::int64_t from, std::int64_t to, const Members& members,
                                         const Demand& demand) {
   if (!members.via_ways.empty()) {
-    std::vector<StretchPath> walks = via_walks(roads_, from, members.via_ways, to);
-    if (walks.empty()) return "its ways don't join";
-    if (walks.size() > 1 && demand.only()) return "its ways join in more than one way";
-    std::ranges::move(walks, std::back_inserter(paths_));
+    auto walks = via_walks(roads_, from, members.via_ways, to);
+    if (!walks) return "its ways join in too many ways";
+    if (walks->empty()) return "its ways don't join";
+    if (walks->size() > 1 && demand.only()) return "its ways join in more than one way";
+    std::ranges::move(*walks, std::back_inserter(paths_));
     return {};
   }
   const NodeId via = roads_.find_node(members.via_nodes[0]);

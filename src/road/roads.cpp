@@ -65,6 +65,47 @@ bool box_comes_near(std::span<const Point> shape, Point at, const Reach& reach) 
          east >= -reach.lon_e7;
 }
 
+/// From one longitude to another, the second no smaller; east of 180 degrees where it goes over that meridian.
+struct Longitudes {
+  std::int64_t west = 0, east = 0;
+};
+
+void add_cells_of_row(std::int64_t row, const Longitudes& part, std::vector<std::uint64_t>& cells) {
+  const auto column_before_wrap = [](std::int64_t lon_e7) {
+    return (lon_e7 + 1'800'000'000 + 3'600'000'000) / cell_e7;
+  };
+  const std::int64_t last = column_before_wrap(part.east);
+  for (std::int64_t column = column_before_wrap(part.west); column <= last; ++column) {
+    const std::uint64_t cell = cell_at(row, column % cell_columns);
+    if (cells.empty() || cells.back() != cell) cells.push_back(cell);
+  }
+}
+
+/// Where a line lies that passes a row of cells, with a cell more on both sides for what is rounded.
+Longitudes part_in_row(Point a, Point b, std::int64_t row) {
+  const double up = static_cast<double>(std::int64_t{b.lat_e7} - a.lat_e7);
+  const auto east = static_cast<double>(lon_difference_e7(a, b));
+  const auto lon_at = [&](std::int64_t lat_e7) {
+    const double share = static_cast<double>(lat_e7 - a.lat_e7) / up;
+    return a.lon_e7 + std::llround(east * std::clamp(share, 0.0, 1.0));
+  };
+  const std::int64_t south = row * cell_e7 - 900'000'000;
+  const auto [first, last] = std::minmax({lon_at(south), lon_at(south + cell_e7)});
+  return {first - cell_e7, last + cell_e7};
+}
+
+/// All cells of the box round a leg between two points of a shape; of a long one, whose box may be half an ocean, those about it.
+void add_cells_of_leg(Point a, Point b, std::vector<std::uint64_t>& cells) {
+  constexpr std::int64_t long_e7 = 8 * cell_e7;
+  const auto [south, north] = std::minmax(a.lat_e7, b.lat_e7);
+  const auto [west, east] =
+      std::minmax({std::int64_t{a.lon_e7}, a.lon_e7 + lon_difference_e7(a, b)});
+  const std::int64_t last_row = row_of(north);
+  const bool is_long = std::int64_t{north} - south > long_e7 && east - west > long_e7;
+  for (std::int64_t row = row_of(south); row <= last_row; ++row)
+    add_cells_of_row(row, is_long ? part_in_row(a, b, row) : Longitudes{west, east}, cells);
+}
+
 enum class End { first, last };
 
 /// The point so many metres inside a shape, from one of its ends.
@@ -173,17 +214,8 @@ std::uint64_t grid_cell(Point at) {
 
 std::vector<std::uint64_t> grid_cells_of(std::span<const Point> shape) {
   std::vector<std::uint64_t> cells;
-  for (std::size_t i = 0; i < shape.size(); ++i) {
-    const auto [south, north] = std::minmax(shape[i].lat_e7, shape[i == 0 ? 0 : i - 1].lat_e7);
-    const auto [west, east] = std::minmax(shape[i].lon_e7, shape[i == 0 ? 0 : i - 1].lon_e7);
-    const std::int64_t last_row = row_of(north), last_column = column_of(east);
-    for (std::int64_t row = row_of(south); row <= last_row; ++row) {
-      for (std::int64_t column = column_of(west); column <= last_column; ++column) {
-        const std::uint64_t cell = cell_at(row, column);
-        if (cells.empty() || cells.back() != cell) cells.push_back(cell);
-      }
-    }
-  }
+  for (std::size_t i = 0; i < shape.size(); ++i)
+    add_cells_of_leg(shape[i == 0 ? 0 : i - 1], shape[i], cells);
   if (cells.size() < 2) return cells;  // most roads: all of it lies in one
   sort_and_drop_repeats(cells);
   return cells;

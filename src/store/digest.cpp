@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cassert>
 #include <new>
-#include <string_view>
 
 namespace loopwright::store {
 
@@ -42,16 +41,6 @@ AreaId Digest::id() const {
 
 std::uint64_t checksum_of(const void* bytes, std::size_t count) {
   return XXH3_64bits(bytes, count);
-}
-
-std::string hex(const AreaId& id) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  std::string text;
-  for (const std::uint8_t byte : id) {
-    text += digits[byte >> 4U];
-    text += digits[byte & 15U];
-  }
-  return text;
 }
 
 }  // namespace loopwright::store

@@ -35,7 +35,4 @@ class Digest {
 /// 64-bit XXH3 of bytes in one place.
 std::uint64_t checksum_of(const void* bytes, std::size_t count);
 
-/// An id as 32 hex digits.
-std::string hex(const AreaId& id);
-
 }  // namespace loopwright::store

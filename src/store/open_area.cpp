@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "loopwright/base/error.hpp"
+#include "loopwright/base/hex.hpp"
 #include "loopwright/store/area.hpp"
 #include "store/digest.hpp"
 #include "store/info.hpp"

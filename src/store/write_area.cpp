@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "loopwright/base/hex.hpp"
 #include "loopwright/store/area.hpp"
 #include "loopwright/store/format.hpp"
 #include "store/digest.hpp"

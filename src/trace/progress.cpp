@@ -82,14 +82,6 @@ Progress::Progress(std::span<const Fix> fixes, const Way& way, std::span<const P
   blocks_ = rising(points);
 }
 
-double Progress::reached_s(double metres) const {
-  const auto next = std::lower_bound(blocks_.begin(), blocks_.end(), metres,
-                                     [](const Block& block, double m) { return block.at_m < m; });
-  if (next == blocks_.begin()) return blocks_.front().from_s;
-  if (next == blocks_.end()) return blocks_.back().to_s;
-  return at_time(*(next - 1), *next, metres);
-}
-
 double Progress::left_s(double metres) const {
   const auto next = std::upper_bound(blocks_.begin(), blocks_.end(), metres,
                                      [](double m, const Block& block) { return m < block.at_m; });

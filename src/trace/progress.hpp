@@ -26,9 +26,7 @@ class Progress {
   /// fixes: of the whole drive; way: of one run of it.
   Progress(std::span<const Fix> fixes, const Way& way, std::span<const Point> line,
            const Noise& noise);
-  /// When so far along the run was reached first; what lies outside is the run's first or last moment.
-  [[nodiscard]] double reached_s(double metres) const;
-  /// When it was left.
+  /// When so far along the run was left; what lies outside is the run's first or last moment.
   [[nodiscard]] double left_s(double metres) const;
   [[nodiscard]] std::span<const Block> blocks() const { return blocks_; }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "loopwright/base/point_between.hpp"
+
 namespace loopwright::trace {
 namespace {
 
@@ -16,15 +18,13 @@ Telling mean_of(std::span<const Fix> fixes, std::size_t row) {
   double lat = 0, lon = 0, time = 0;
   for (const Fix& fix : fixes) {
     lat += static_cast<double>(std::int64_t{fix.at.lat_e7} - first.at.lat_e7);
-    lon += static_cast<double>(std::int64_t{fix.at.lon_e7} - first.at.lon_e7);
+    lon += static_cast<double>(lon_difference_e7(first.at, fix.at));
     time += fix.unix_s - first.unix_s;
   }
   const auto count = static_cast<double>(fixes.size());
-  return {{static_cast<std::int32_t>(first.at.lat_e7 + std::llround(lat / count)),
-           static_cast<std::int32_t>(first.at.lon_e7 + std::llround(lon / count))},
-          first.unix_s + time / count,
-          0,
-          row};
+  return {point_of_turn(first.at.lat_e7 + std::llround(lat / count),
+                        first.at.lon_e7 + std::llround(lon / count)),
+          first.unix_s + time / count, 0, row};
 }
 
 }  // namespace

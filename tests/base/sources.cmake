@@ -1,4 +1,5 @@
 target_sources(loopwright_test PRIVATE
+  ${CMAKE_CURRENT_LIST_DIR}/test_hex.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_in_parts.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_instant.cpp
   ${CMAKE_CURRENT_LIST_DIR}/test_nesting.cpp

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "loopwright/base/point.hpp"
+#include "loopwright/base/point_between.hpp"
 
 namespace loopwright {
 namespace {
@@ -124,6 +125,19 @@ TEST_CASE("a road across the date line has its middle there", "[base]") {
                                 point_from_degrees(-16.8, -179.95)};
   const Point middle = point_along(line, length_m(line) / 2);
   CHECK(std::abs(middle.lon()) == Approx(180).margin(1e-6));
+}
+
+TEST_CASE("longitudes beside a point go on over the date line", "[base]") {
+  const Point west{0, 1'799'999'990}, east{0, -1'799'999'990}, greenwich{0, 0};
+  CHECK(lon_difference_e7(west, east) == 20);
+  CHECK(lon_difference_e7(east, west) == -20);
+  CHECK(lon_difference_e7(greenwich, east) == -1'799'999'990);
+  CHECK(lon_beside_e7(east, west) == 1'800'000'010);
+  CHECK(lon_beside_e7(west, east) == -1'800'000'010);
+  CHECK(lon_beside_e7(west, greenwich) == west.lon_e7);
+  CHECK(point_of_turn(0, 1'800'000'010) == east);
+  CHECK(point_of_turn(0, -1'800'000'010) == west);
+  CHECK(point_of_turn(5, 6) == Point{5, 6});
 }
 
 }  // namespace

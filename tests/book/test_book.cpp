@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 #include <csignal>
+#include <fstream>
 
 #include "book/sample.hpp"
 #include "loopwright/base/error.hpp"
@@ -44,6 +45,18 @@ TEST_CASE("a book that isn't there is made only where that is meant", "[book][fi
         (folder / "b.book").string() +
             ": there is no book; 'loopwright pupil add CODE' makes one, --book FILE names another");
   CHECK_FALSE(std::filesystem::exists(folder / "b.book"));
+}
+
+TEST_CASE("an empty file is made a book only where that is meant", "[book][file]") {
+  const ScratchFolder folder;
+  const auto file = folder / "b.book";
+  std::ofstream{file};
+  CHECK(error_text([&] { Book::open(file, Opening::must_be_there); }) ==
+        file.string() +
+            ": is empty, no book; 'loopwright pupil add CODE' makes it one, --book FILE names "
+            "another");
+  CHECK(std::filesystem::file_size(file) == 0);
+  CHECK(pupils_of(Book::open(file, Opening::may_make)).empty());
 }
 
 TEST_CASE("the usual book lies in the user's data folder", "[book][file]") {

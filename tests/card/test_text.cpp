@@ -49,6 +49,21 @@ TEST_CASE("a card says in full for when it is", "[card]") {
   CHECK_THAT(card_of(town, answer), Contains("back by 15:10"));
 }
 
+TEST_CASE("where the sun doesn't rise that day a card says that it is dark", "[card]") {
+  mark::RawMap raw = draw_town(card_town, 100);
+  // The polar circle lies at 66.56 degrees; on 28 November the sun is 21.4 degrees south (any almanac).
+  for (mark::RawNode& node : raw.nodes) node.at.lat_e7 += 160'000'000;
+  const BuiltTown town = built_town(raw, "NO");
+  const wish::Answer answer = honest_answer(town, "EABCGxHLOKGCBAE");
+  const Point door = town.roads().nodes[town.node('E').index()].at;
+  const auto card = [&](std::optional<Point> place) {
+    const hours::Setting setting = road::setting_of(town.roads().info(), place);
+    REQUIRE_FALSE(setting.sun({2026, 11, 28}));
+    return card::write_text({town.roads(), answer, answer.loops[0], setting});
+  };
+  CHECK_THAT(card(door), Contains("dark all through: lights on"));
+}
+
 TEST_CASE("a card carries the credit of the map, with its date or without", "[card]") {
   BuiltTown town = built_card_town();
   const wish::Answer answer = card_answer(town);

@@ -138,6 +138,9 @@ CASES = [
      "--minutes takes a whole number from 10 to 600, not 'an-hour'"),
     (WISH.replace("--minutes 60 ", ""), 2,
      "give --minutes for a search, or --through with the points of your own drive"),
+    (WISH.replace("--minutes 60 ", "") + " --through " + ";".join(["54.29573,2.59078", "54.30084,2.59017"] * 501), 2,
+     "--through: at most 1000, not 1002; leave some out"),
+    (WISH + " --avoid zebra" * 1001, 2, "--avoid: at most 1000, not 1001; leave some out"),
     (WISH + " --reserve 55", 2, "--reserve takes a whole number from 0 to 50, not '55'"),
     (WISH + " --level 6", 2, "--level takes a whole number from 1 to 5, not '6'"),
     (WISH + " --alternatives 0", 2, "--alternatives takes a whole number from 1 to 10, not '0'"),
@@ -168,10 +171,12 @@ CASES = [
     (WISH + " --end 54.3180,2.7122", 2,
      "end 54.31800,2.71220 is 989 m from the nearest road a learner may use, at"
      " 54.30926,2.70951; give a place within 150 m of one"),
-    ("look q.area", 2, "WHERE or --roundabouts is required; see 'loopwright look --help'"),
+    ("look q.area", 2, "WHERE, --roundabouts or --verify is required; see 'loopwright look --help'"),
     ("look q.area way/1 --roundabouts", 2,
      "WHERE excludes --roundabouts; see 'loopwright look --help'"),
     ("look q.area way/1", 2, "way/1: no road of this area"),
+    ("look q.area way/-1", 2, "way/-1: no road of this area"),
+    ("look q.area way/0", 2, "'way/0' has no OSM id after the '/'"),
     ("look q.area way/x", 2, "'way/x' has no OSM id after the '/'"),
     ("look q.area node/1", 2,
      "node/1: no junction, end or sign of this area's roads; look at its way instead"),
@@ -208,6 +213,8 @@ CASES = [
     (WISH.replace("q.area", "later.area"), 1,
      r"later.area: was written by another version \(format 255, this program reads \d+\); build it"
      " again with 'loopwright build'"),
+    ("look changed.area --verify", 1,
+     r"changed.area: section '\w+' at byte \d+ is damaged; build it again with 'loopwright build'"),
     ("look changed.area 54.2973,2.5988 --verify", 1,
      r"changed.area: section '\w+' at byte \d+ is damaged; build it again with 'loopwright build'"),
     # loop files

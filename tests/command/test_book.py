@@ -236,6 +236,24 @@ class TestMended(Book):
         said = " ".join(self.run_it("lesson", "plan", "FINCH", "q.area", "--start", "2027-06-28T15:20Z", *plan).split())
         self.assertTrue(said.startswith("clash: WREN's lesson 1 16:00 to 16:40, FINCH 16:20: they overlap by 20 min"), said)
 
+    def test_between_lessons_time_passes_by_the_hour_even_when_the_clocks_change(self):
+        # Directive 2000/84/EC, article 2, as in British law: at 01:00 UTC of the last Sunday in March clocks go on an hour,
+        # in October back.
+        self.build_area()
+        self.add()
+        self.run_it("pupil", "add", "FINCH", "--home", "4 Lantern Row")
+        for day, first, second, said in (("2027-03-28", "00:15", "02:30", "00:15 to 02:15 WREN, lesson 1"),
+                                         ("2027-10-31", "00:15", "02:30", "00:15 to 01:15 WREN, lesson 2")):
+            for code, start in (("WREN", first), ("FINCH", second)):
+                self.run_it("lesson", "plan", code, "q.area", "--start", f"{day}T{start}", "--length", "60",
+                            "--want", "zebra=1", "--quick", "-o", "loops.json")
+            told = " ".join(self.run_it("day", day, "q.area").split())
+            self.assertIn(said, told)
+            self.assertIn("15 min, 0 to drive" if "-03-" in day else "135 min, 0 to drive", told)
+        clash = " ".join(self.run_it("lesson", "plan", "FINCH", "q.area", "--start", "2027-03-28T02:10", "--length", "60", "--want",
+                                     "zebra=1", "--quick", "-o", "loops.json").split())
+        self.assertIn("clash: WREN's lesson 1 00:15 to 02:15, FINCH 02:10: they overlap by 5 min", clash)
+
     def test_a_goal_is_reached_by_its_own_words(self):
         self.add()
         self.run_it("lesson", "log", "WREN", "rest 4; goal: clutch smooth", "--start", "2026-10-01T10:00")

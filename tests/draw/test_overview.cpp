@@ -3,6 +3,7 @@
 
 #include "draw/on_paper.hpp"
 #include "draw/some_loops.hpp"
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/draw/overview.hpp"
 #include "support/tables_of_words.hpp"
 
@@ -19,8 +20,8 @@ constexpr double off_the_road_mm = 2.6 / 2 + 1.9;
 
 constexpr draw::Extent a4_box{186, 250}, a5_box{128, 185};
 
-BuiltTown square(double metres_per_character = 25) {
-  return built_town(draw_town(R"(
+mark::RawMap drawn_square(double metres_per_character = 25) {
+  return draw_town(R"(
     A    B    C
               
     
@@ -33,8 +34,11 @@ BuiltTown square(double metres_per_character = 25) {
   w6 FA   highway=residential name=Corn_Hill
   w7 BE   highway=residential name=Butter_Lane
   )",
-                              metres_per_character),
-                    "GB-ENG");
+                   metres_per_character);
+}
+
+BuiltTown square(double metres_per_character = 25) {
+  return built_town(drawn_square(metres_per_character), "GB-ENG");
 }
 
 /// Points of a loop's shapes that are drawn: all but those of the door's stretches.
@@ -224,6 +228,24 @@ TEST_CASE("a map shows the way between the corners next to the door, and never t
   CHECK(distance_to_ink(page, not_driven) > 10);
 }
 
+TEST_CASE("a map of a way over the 180th meridian is the map of that way elsewhere", "[draw]") {
+  mark::RawMap raw = drawn_square();
+  const Point b = raw.find_node(osm_node('B'))->at;
+  // Far enough for the letters left of B to lie west of it.
+  for (mark::RawNode& node : raw.nodes)
+    node.at = point_of_turn(node.at.lat_e7, 1'800'000'000 + lon_difference_e7(b, node.at));
+  const BuiltTown across = built_town(raw, "GB-ENG"), elsewhere = square();
+  const wish::Loop loop = honest_answer(across, "ABCDEFAB").loops[0];
+  const draw::OverviewAsked asked = numbered(across.roads(), loop);
+  const MapFrame frame = draw::frame_of(across.roads(), loop, asked);
+  CHECK(frame.mm_per_m ==
+        Approx(draw::frame_of(elsewhere.roads(), loop, asked).mm_per_m).epsilon(1e-6));
+  CHECK(std::abs(frame.middle.lon()) == Approx(180).margin(1e-3));
+  const auto pages = draw::overview(across.roads(), loop, asked, our_words());
+  REQUIRE(pages.size() == 1);
+  CHECK(off_the_way(across.roads(), loop, asked, pages[0]) == 0);
+}
+
 TEST_CASE("a map's scale bar is as long as it says, and its north is up", "[draw]") {
   const BuiltTown town = square();
   const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
@@ -249,12 +271,6 @@ TEST_CASE("a map's scale bar is as long as it says, and its north is up", "[draw
   const Words* north = find_words(words, "N");
   REQUIRE(north != nullptr);
   CHECK(spot('C').y < spot('D').y);
-}
-
-TEST_CASE("a wide loop is shown larger on a sheet laid across", "[draw]") {
-  const BuiltTown town = square(200);
-  const wish::Loop loop = honest_answer(town, "ABCDEFAB").loops[0];
-  CHECK(draw::better_orientation(town.roads(), loop, {}) == draw::Orientation::landscape);
 }
 
 TEST_CASE("a road driven both ways is two lines, each on the side one drives on", "[draw]") {

@@ -44,15 +44,4 @@ TEST_CASE("no two symbols look alike at 5 mm", "[draw]") {
   }
 }
 
-TEST_CASE("the page of symbols shows each with its name", "[draw]") {
-  const auto pages =
-      draw::symbol_sheet("Symbols", [](road::Kind kind) { return std::string(road::name(kind)); });
-  std::size_t names = 0;
-  for (const draw::Picture& page : pages)
-    for (const draw::Mark& mark : page.marks)
-      if (const auto* label = std::get_if<draw::Label>(&mark))
-        names += road::parse_kind(label->text) ? 1 : 0;
-  CHECK(names == road::kind_count);
-}
-
 }  // namespace loopwright::test

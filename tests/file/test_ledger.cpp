@@ -12,11 +12,15 @@ TEST_CASE("an empty ledger has no rows", "[file][ledger]") {
 }
 
 TEST_CASE("a ledger's rows come in the order of its lines", "[file][ledger]") {
-  const auto rows =
-      read_ledger("# mine\n2026-11-27 123 2\r\n2026-11-28\t9100000000071\t1  # rain\n", "d.txt");
-  REQUIRE(rows.size() == 2);
+  const auto rows = read_ledger(
+      "# mine\n2026-11-27 123 2\r\n2026-11-28\t9100000000071\t1  # rain\n"
+      "2026-11-28 -45 1\n",
+      "d.txt");
+  REQUIRE(rows.size() == 3);
   CHECK(rows[0] == LedgerRow{{2026, 11, 27}, 123, 2});
   CHECK(rows[1] == LedgerRow{{2026, 11, 28}, 9100000000071, 1});
+  // Of a map that somebody drew and didn't upload: editors number new objects downwards from -1.
+  CHECK(rows[2] == LedgerRow{{2026, 11, 28}, -45, 1});
 }
 
 TEST_CASE("a line of a ledger that can't be read is told with its number", "[file][ledger]") {
@@ -34,7 +38,7 @@ TEST_CASE("a line of a ledger that can't be read is told with its number", "[fil
   CHECK(said("2026-11-27 123") == takes + "'2026-11-27 123'");
   CHECK(said("2026-11-27 123 2 3") == takes + "'2026-11-27 123 2 3'");
   CHECK(said("2026-11-31 123 2") == takes + "'2026-11-31 123 2'");
-  CHECK(said("2026-11-27 -123 2") == takes + "'2026-11-27 -123 2'");
+  CHECK(said("2026-11-27 0 2") == takes + "'2026-11-27 0 2'");
   CHECK(said("2026-11-27\t123\t0") == takes + "'2026-11-27 123 0'");
   CHECK(said("2026-11-27 123 101") == takes + "'2026-11-27 123 101'");
   CHECK(said("2026-11-27 Mill Street, all of it, up and down") ==

@@ -86,6 +86,14 @@ TEST_CASE("a date may be moved back to the Sunday before", "[hours]") {
   CHECK(noons("Dec 25 -Su", {2026, 12, 18}, 12) == "CCOCCCCCCCCC");
 }
 
+// Specification, days and weekday offset; 1 January 2027 is a Friday.
+TEST_CASE("a date may be moved back over New Year", "[hours]") {
+  CHECK(noons("Jan 1 -1 day", {2026, 12, 25}, 12) == "CCCCCCOCCCCC");
+  CHECK(noons("Jan 1 -Su", {2026, 12, 18}, 20) == "CCCCCCCCCOCCCCCCCCCC");
+  CHECK(noons("Jan 1 -3 days-Jan 2", {2026, 12, 25}, 12) == "CCCCOOOOOCCC");
+  CHECK(noons("Dec 31 +2 days", {2026, 12, 25}, 12) == "CCCCCCCCOCCC");
+}
+
 TEST_CASE("weeks are those of ISO 8601, the fifty-third included", "[hours]") {
   CHECK(noons("week 1", {2026, 1, 1}, 10) == "OOOOCCCCCC");
   CHECK(noons("week 53", {2026, 12, 26}, 14) == "CCOOOOOOOCCCCC");

@@ -107,6 +107,9 @@ TEST_CASE("a reason without a number is enough", "[mark]") {
         "20 mph certain by maxspeed:type=GB-WLS:nsl_restricted");
   CHECK(type("GB:zone20") == "20 mph certain by maxspeed:type=GB:zone20");
   CHECK(type("GB:zone40") == "40 mph certain by maxspeed:type=GB:zone40");
+  // No zone has such a number; the class of the road tells the limit, as without the tag.
+  for (const char* slip : {"GB:zone301", "GB:zone70000", "GB:zone0"})
+    CHECK_THAT(type(slip), Catch::EndsWith("mph check by highway=primary"));
 }
 
 TEST_CASE("a zone of 20 is a zone, a sign of 20 is a limit", "[mark]") {

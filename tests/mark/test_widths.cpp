@@ -162,6 +162,9 @@ TEST_CASE("a mandatory cycle lane takes its part of the road", "[mark]") {
             .usable_m == 4);
   CHECK(two_way({{"width", "7"}, {"cycleway:both", "lane"}, {"cycleway:both:lane", "advisory"}})
             .usable_m == 7);
+  // More than there is: the tags contradict each other, and what is left isn't known.
+  CHECK(two_way({{"width", "2.5"}, {"cycleway:both", "lane"}, {"cycleway:both:lane", "exclusive"}})
+            .usable_m == 0);
 }
 
 TEST_CASE("a one-way street is narrow only when it is single file and tight", "[mark]") {

@@ -1,6 +1,7 @@
 // From a file to columns in one go.
 #include <catch2/catch.hpp>
 
+#include "loopwright/base/point_between.hpp"
 #include "loopwright/read/build.hpp"
 #include "support/scratch_folder.hpp"
 
@@ -87,6 +88,38 @@ TEST_CASE("an object listed twice changes nothing but its count", "[read]") {
   const FromText made = build(lines);
   CHECK(bytes_of(made.built.tables) == bytes_of(build(town).built.tables));
   CHECK(made.report.counted("objects left out: their id came before") == 1);
+}
+
+TEST_CASE("a point that was moved over land and sea costs no more than another", "[read]") {
+  // One of the ends of a side road, and a corner of a school, are where no road of the town is.
+  std::vector<std::string> lines = town;
+  lines.insert(lines.end(), {"n900 x2.6001 y54.3001", "n901 x-60 y-20", "n902 x2.601 y54.3",
+                             "n903 x2.602 y54.301", "w900 Thighway=service Nn1,n900,n901",
+                             "w901 Tamenity=school Nn900,n902,n903,n901,n900",
+                             "w902 Trailway=tram Nn902,n901,n903"});
+  const FromText made = build(lines);
+  CHECK(made.report.counted("roads") == 7);
+  // Cells of 1/200 degree: some 15,000 rows and 12,500 columns between the two, three or four cells a row.
+  CHECK(made.built.tables.grid.size() < 100'000);
+  const auto roads = road::view_of(made.built.tables, made.built.info);
+  const auto far = road::pieces_near(roads, point_from_degrees(-20, -60), 100);
+  CHECK(far.size() == 1);
+  // Halfway in latitude and longitude, as shapes are joined.
+  const Point middle =
+      point_between(point_from_degrees(54.3001, 2.6001), point_from_degrees(-20, -60), 0.5);
+  CHECK(road::pieces_near(roads, middle, 100) == far);
+}
+
+TEST_CASE("points that lie upon each other don't lead a walk round and round", "[read]") {
+  // A road to the north ends at a ring of two points at one place, and another at two ways between two such points.
+  std::vector<std::string> lines = town;
+  lines.insert(
+      lines.end(),
+      {"n900 x2.6 y54.3003", "n901 x2.6 y54.3003", "w900 Thighway=residential Nn1,n900",
+       "w901 Thighway=residential Nn900,n901,n900", "n910 x2.6 y54.2997", "n911 x2.6 y54.2997",
+       "w910 Thighway=residential Nn1,n910", "w911 Thighway=residential,bridge=yes Nn910,n911",
+       "w912 Thighway=residential Nn911,n910"});
+  CHECK(build(lines).report.counted("roads") == 11);
 }
 
 TEST_CASE("an extract of private roads alone is refused", "[read]") {

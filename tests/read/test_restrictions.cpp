@@ -148,6 +148,34 @@ TEST_CASE("via ways in the wrong order are put right", "[read]") {
   CHECK(town.drives("CBhEG"));
 }
 
+TEST_CASE("closed via ways named again and again don't keep the build from ending", "[read]") {
+  const std::string town = R"(
+    A  B  C  D
+    .  .  .  .
+    E  F  G  H
+    .  .  .  .
+    I  J  K  L
+  w1 AB highway=residential
+  w2 BCGKJFB highway=residential
+  w3 CD highway=residential
+  w4 EFG highway=residential
+  w5 GH highway=residential
+  w6 IJ highway=residential
+  w7 KL highway=residential
+  w8 AEI highway=residential
+  w9 DHL highway=residential
+  )";
+  // Once round is a restriction as any other.
+  const BuiltTown once = built_town(town + "r1 no_left_turn from=w1 via=w2 to=w3");
+  CHECK(once.report.counted("turn restrictions used") == 1);
+  std::string often = "r1 no_left_turn from=w1 via=w2";
+  for (int k = 0; k < 40; ++k) often += ",w2";
+  const BuiltTown again = built_town(town + often + " to=w3");
+  CHECK(again.report.counted("turn restrictions that can't be used") == 1);
+  REQUIRE(again.report.oddities().size() == 1);
+  CHECK(again.report.oddities()[0].detail == "its ways join in too many ways");
+}
+
 TEST_CASE("an order over a link holds to its end for those who came that way", "[read]") {
   const BuiltTown town = dual_with("r1 only_straight_on from=w1 via=w5,w6 to=w9");
   CHECK(town.drives("CBhEG"));

@@ -167,6 +167,7 @@ class Compare:
                 ("no_", "only_")),
             "its ways don't join": not via_nodes,
             "its ways join in more than one way": not via_nodes,
+            "its ways join in too many ways": not via_nodes,
         }
         return reasons[detail]
 

@@ -26,7 +26,10 @@ class Paged {
       if (other.pages_[k]) pages_[k] = std::make_unique<Page>(*other.pages_[k]);
   }
   Paged(Paged&&) noexcept = default;
-  Paged& operator=(const Paged& other) { return *this = Paged(other); }
+  Paged& operator=(const Paged& other) {
+    if (this != &other) *this = Paged(other);
+    return *this;
+  }
   Paged& operator=(Paged&&) noexcept = default;
   ~Paged() = default;
 

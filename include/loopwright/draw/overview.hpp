@@ -14,7 +14,6 @@
 #pragma once
 
 #include <cstddef>
-#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -57,10 +56,5 @@ MapFrame frame_of(const road::Roads& roads, const wish::Loop& loop, const Overvi
 /// the same streets again and again some are left out. Numbers of stretch 0 are written beside the bar at the start.
 std::vector<Picture> overview(const road::Roads& roads, const wish::Loop& loop,
                               const OverviewAsked& asked, const say::Words& words);
-
-enum class Orientation : std::uint8_t { portrait, landscape };
-/// How a sheet whose box has these sides shows the loop larger.
-Orientation better_orientation(const road::Roads& roads, const wish::Loop& loop,
-                               const OverviewAsked& portrait);
 
 }  // namespace loopwright::draw

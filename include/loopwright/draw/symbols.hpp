@@ -1,14 +1,10 @@
-// A symbol for each kind of practice, and a page that shows them all.
+// A symbol for each kind of practice.
 //
 //   place(page, kind_symbol(road::Kind::zebra), {20, 30}, 0.5);   // 5 mm
 //
 // Rules: black ink on nothing, in a box of 10 by 10 mm, to be read when printed at 5 mm. Our own
 // line: a way is thick and ends in a bar, roads and what stands beside them are thin; no arrows.
 #pragma once
-
-#include <functional>
-#include <string>
-#include <vector>
 
 #include "loopwright/draw/picture.hpp"
 #include "loopwright/road/kind.hpp"
@@ -19,9 +15,5 @@ namespace loopwright::draw {
 inline constexpr double symbol_mm = 10;
 
 Picture kind_symbol(road::Kind kind);
-
-/// Pages of A4 with every kind, its symbol at 10 and at 5 mm and its name, in the catalogue's order.
-std::vector<Picture> symbol_sheet(const std::string& title,
-                                  const std::function<std::string(road::Kind)>& name_of);
 
 }  // namespace loopwright::draw

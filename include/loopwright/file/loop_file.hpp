@@ -5,6 +5,7 @@
 // unknown keys are ignored. `Loop::…::stretch` is not filled: call wish::resolve.
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -15,6 +16,9 @@
 #include "loopwright/wish/wish.hpp"
 
 namespace loopwright::file {
+
+/// Rows of each list of a wish: places to drive through, corners of an area, what is asked for …
+inline constexpr std::size_t most_listed = 1000;
 
 std::string write_answer(const wish::Answer& answer);
 /// file_name is only used in messages.
