@@ -3,10 +3,13 @@
 A ring is a place, and so is a cluster of lights, a mini or any other junction by its nodes; a run of road
 is one by the ways it shares with another pass of its kind. DECISIONS.md, Kinds and passes.
 """
+from functools import cached_property
+
 import networkx
 
 from counts import RUN_KINDS
 from rings import FAMILY
+from second_kinds import LIGHTS_M
 
 FAMILIES = {"narrow-road": "narrow-road", "single-track": "narrow-road", "turn-off": "turn-off",
             "narrow-mouth": "turn-off", "mini-roundabout": "mini", "double-mini": "mini"}
@@ -16,7 +19,7 @@ class Places:
     """Of the passes of one loop; a name is shared by passes of one place."""
 
     def __init__(self, passes, drive, rows):
-        self.passes, self.drive = passes, drive
+        self.passes, self.drive, self.rows = passes, drive, rows
         self.strict = self._names(rows, self._source)
         self.loose = self._names(rows, lambda row: self._parts(row) + self._around(row))
 
@@ -46,9 +49,19 @@ class Places:
     def _around(self, row):
         """The net of roads a run of road is of: a road not driven may join two runs into one."""
         kind = FAMILIES.get(row["kind"], row["kind"])
-        if row["kind"] not in RUN_KINDS:
-            return [("near", kind, n) for n in self.drive.inner(row["first"], row["last"])]
-        return [("net", kind)]
+        if row["kind"] in RUN_KINDS:
+            return [("net", kind)]
+        nodes = self.drive.inner(row["first"], row["last"])
+        if row["kind"] == "signals":
+            return [("corner", self._corners[n]) for n in nodes]
+        return [("near", kind, n) for n in nodes]
+
+    @cached_property
+    def _corners(self):
+        """Nodes passed under lights, those of one junction by one name: two ways over it may have none in common."""
+        nodes = {n for row in self.rows if row["kind"] == "signals"
+                 for n in self.drive.inner(row["first"], row["last"])}
+        return {n: min(group) for group in self.passes.ground.clusters(nodes, LIGHTS_M) for n in group}
 
     def _parts(self, row):
         """What a pass is of: names of rings, ways, nodes and clusters."""
@@ -65,5 +78,7 @@ class Places:
         if row["source"]["type"] == "node":
             own.append(("node", kind, row["source"]["id"]))
         if row["kind"] in ("signals", "signal-crossing"):
-            own += [("lights", self.passes.cluster_of(n)) for n in nodes & self.passes.junctions.lights]
+            # Those that say so may stand before the first node that is passed over.
+            lights = nodes | ({row["source"]["id"]} if row["source"]["type"] == "node" else set())
+            own += [("lights", self.passes.cluster_of(n)) for n in lights & self.passes.junctions.lights]
         return own
