@@ -57,8 +57,9 @@ def is_street(ground, tally, i, stretch):
 
 
 # Round through a gap in the reservation, and in a circle inside one junction, nobody drives: both are turning the
-# car round, which the Highway Code (200 to 203) makes a manoeuvre. The figures are DEVELOPERS.md's.
-BACK_DEG, STRAIGHT_DEG, GAP_M, GAP_OF_ONE_NAME_M, CIRCLE_M = 120, 60, 40, 20, 60
+# car round, which the Highway Code (200 to 203) makes a manoeuvre. The figures are DEVELOPERS.md's, but for the
+# angle: headings are read over other lengths here, and only what is plainly back is told.
+BACK_DEG, STRAIGHT_DEG, GAP_M, GAP_OF_ONE_NAME_M, CIRCLE_M = 150, 60, 40, 20, 60
 
 
 def is_ring(tags):
