@@ -60,9 +60,8 @@ StretchId past_service_roads(const road::Roads& roads, StretchId arriving) {
   const StretchId next = straight_on(roads, arriving);
   if (!next.known() || is_service(roads, arriving) || is_service(roads, next)) return {};
   const bool others_join = std::ranges::any_of(
-      roads.leaving(roads.to_node(arriving)), [&](StretchId s) {
-        return s != next && s != arriving.back() && !is_service(roads, s);
-      });
+      roads.leaving(roads.to_node(arriving)),
+      [&](StretchId s) { return s != next && s != arriving.back() && !is_service(roads, s); });
   return others_join ? StretchId{} : next;
 }
 

@@ -45,7 +45,7 @@ bool nothing_else_leaves(const road::Roads& roads, NodeId node, PieceId piece) {
 
 // Sharper than this one only turns back. Halves of a divided road part at 10 to 40 degrees; ours.
 constexpr double turning_back_deg = 120;
-constexpr double straight_deg = 60;                               // closer to its heading a road goes on
+constexpr double straight_deg = 60;  // closer to its heading a road goes on
 constexpr double widest_gap_m = 40, widest_gap_of_one_name_m = 20, circle_m = 60;  // ours
 
 /// One half of a divided road: the law lets nobody drive it the other way.
@@ -122,7 +122,8 @@ bool is_round_a_gap(const Drive& drive, std::size_t first, std::size_t last) {
     gap_m += piece.length_m;
     if (own) own_m += piece.length_m;
   }
-  return gap_m <= (own_m > 0 ? widest_gap_of_one_name_m : widest_gap_m) && had_a_choice(drive, first, last);
+  return gap_m <= (own_m > 0 ? widest_gap_of_one_name_m : widest_gap_m) &&
+         had_a_choice(drive, first, last);
 }
 
 /// True when the drive comes to the stretch of row i again within 60 m, by no roundabout: a circle inside
@@ -134,7 +135,8 @@ bool drives_a_circle(const Drive& drive, std::size_t i) {
     const road::Piece& piece = drive.roads.piece(here);
     metres += piece.length_m;
     const bool turns_round = drive.stretches[from + 1] == here.back();
-    if (metres > circle_m || turns_round || (piece.flags & road::piece_flag::ring) != 0) return false;
+    if (metres > circle_m || turns_round || (piece.flags & road::piece_flag::ring) != 0)
+      return false;
     if (here == drive.stretches[i]) return true;
   }
   return false;
@@ -159,24 +161,23 @@ bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
            std::to_string(osm_id(drive, node));
   };
   if (drive.stretches[i] != before.back())
-    return claims.hold(!walled, [&] { return say("is reached through the wall at"); }) &&
-           claims.hold(!turns_round_an_island(drive.roads, before, drive.stretches[i]),
-                       [&] { return say("is reached by turning round an island at"); }) &&
-           claims.hold(!turns_round_a_gap(drive, i), [&] {
-             return say("is reached by turning round through a gap in the reservation at");
-           }) &&
-           claims.hold(!drives_a_circle(drive, i),
-                       [&] { return say("is reached by driving in a circle at"); });
+    return claims.hold(!walled, [&] {
+      return say("is reached through the wall at");
+    }) && claims.hold(!turns_round_an_island(drive.roads, before, drive.stretches[i]), [&] {
+      return say("is reached by turning round an island at");
+    }) && claims.hold(!turns_round_a_gap(drive, i), [&] {
+      return say("is reached by turning round through a gap in the reservation at");
+    }) && claims.hold(!drives_a_circle(drive, i), [&] {
+      return say("is reached by driving in a circle at");
+    });
   const bool dead_end = (drive.roads.nodes[node.index()].flags & road::node_flag::dead_end) != 0;
   const bool may_turn =
       dead_end && (walled || nothing_else_leaves(drive.roads, node, before.piece()));
-  return claims.hold(may_turn,
-                     [&] {
-                       return say("is reached by turning round, which only a dead end allows, at");
-                     }) &&
-         claims.hold(
-             wish::may_turn_round(drive.wish, drive.roads, drive.stretches[i]),
-             [&] { return say("is reached by turning round, which wasn't asked for, at"); });
+  return claims.hold(may_turn, [&] {
+    return say("is reached by turning round, which only a dead end allows, at");
+  }) && claims.hold(wish::may_turn_round(drive.wish, drive.roads, drive.stretches[i]), [&] {
+    return say("is reached by turning round, which wasn't asked for, at");
+  });
 }
 
 /// How many stretches of the rule's path the drive follows from row i on.

@@ -23,11 +23,11 @@ bool contains(const std::vector<StretchId>& stretches, StretchId asked) {
 
 }  // namespace
 
-ViaMemory::ViaMemory(const road::Roads& roads,
-                     std::span<const std::vector<StretchId>> also_banned)
+ViaMemory::ViaMemory(const road::Roads& roads, std::span<const std::vector<StretchId>> also_banned)
     : plain_count_(roads.stretch_count()), begins_rule_(roads.stretch_count(), false) {
   for (const road::TurnRule& rule : roads.turn_rules) {
-    if (rule.path_count > 2 && roads.text(rule.condition).empty()) learn(rule.only != 0, roads.path_of(rule));
+    if (rule.path_count > 2 && roads.text(rule.condition).empty())
+      learn(rule.only != 0, roads.path_of(rule));
   }
   for (const std::vector<StretchId>& path : also_banned) learn(false, path);
   number_states();

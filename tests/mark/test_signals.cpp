@@ -144,8 +144,7 @@ ny highway=traffic_signals
                                               "SyxN ahead", "WxE ahead", "WxN left", "WxyS right"});
 }
 
-TEST_CASE("nobody turns back through the gap of a dual carriageway at lights",
-          "[mark][signals]") {
+TEST_CASE("nobody turns back through the gap of a dual carriageway at lights", "[mark][signals]") {
   const BuiltTown town = built_town(draw_town(R"(
 W     x     E
 V     y     F

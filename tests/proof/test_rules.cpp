@@ -99,9 +99,10 @@ w7 CF highway=tertiary
 w8 GH highway=tertiary
 )");
   CHECK(falsehood(town, own_drive(town, "ABCFEDAB")) == "");
-  CHECK(falsehood(town, own_drive(town, "ABEDAB")) ==
-        "loop 1, stretch 2 (way 4): it is reached by turning round through a gap in the reservation "
-        "at node 5");
+  CHECK(
+      falsehood(town, own_drive(town, "ABEDAB")) ==
+      "loop 1, stretch 2 (way 4): it is reached by turning round through a gap in the reservation "
+      "at node 5");
 }
 
 TEST_CASE("a banned turn is told with its relation", "[proof]") {
