@@ -70,8 +70,15 @@ std::string toll_tag(const Tags& tags) {
   return {};
 }
 
+/// Being built: of a road in use only small works, or a widening, let traffic by (Key:construction).
+bool is_being_built(const Tags& tags) {
+  constexpr std::array<std::string_view, 4> by_it{"", "no", "minor", "widening"};
+  return !one_of(tags.get("construction"), by_it);
+}
+
 /// The tag by which nobody's car gets through; empty when none.
 std::string shut_tag(const Tags& tags) {
+  if (is_being_built(tags)) return tag_text(tags, "construction");
   for (const std::string_view key : {"disused", "abandoned", "impassable"}) {
     if (tags.is(key, "yes")) return tag_text(tags, key);
   }
@@ -84,6 +91,13 @@ bool has_class_unsuited(RoadClass road_class, bool motorways) {
          road_class == RoadClass::road;
 }
 
+/// Ways to a house or a bay. Key:service is for highway=service; a street that has it is one all the same.
+bool is_minor(std::string_view service) {
+  constexpr std::array<std::string_view, 5> minor{"driveway", "parking_aisle", "drive-through",
+                                                  "drive_through", "emergency_access"};
+  return one_of(service, minor);
+}
+
 /// The tag by which a public road is no place for a lesson; empty when none.
 std::string unsuited_tag(const Tags& tags, RoadClass road_class, BuiltWith with) {
   if (has_class_unsuited(road_class, with.motorways))
@@ -91,6 +105,7 @@ std::string unsuited_tag(const Tags& tags, RoadClass road_class, BuiltWith with)
   if (road_class == RoadClass::service && tags.has("service") && !tags.is("service", "alley")) {
     return tag_text(tags, "service");
   }
+  if (is_minor(tags.get("service"))) return tag_text(tags, "service");
   if (is_unsealed(tags.get("surface"))) return tag_text(tags, "surface");
   if (is_rough(tags.get("smoothness"))) return tag_text(tags, "smoothness");
   if (has_ford(tags) && !with.fords) return tag_text(tags, "ford");
@@ -164,9 +179,7 @@ std::optional<RoadClass> road_class_of(const Tags& tags) {
 }
 
 bool is_minor_service(const Tags& tags) {
-  constexpr std::array<std::string_view, 5> minor{"driveway", "parking_aisle", "drive-through",
-                                                  "drive_through", "emergency_access"};
-  return tags.is("highway", "service") && one_of(tags.get("service"), minor);
+  return tags.is("highway", "service") && is_minor(tags.get("service"));
 }
 
 CarAccess car_access(const Tags& tags, RoadClass road_class, BuiltWith with) {

@@ -10,7 +10,8 @@
 //    doesn't say what holds then: it may shut the road whenever asked.
 //    Without any plain key, hours given to some ("delivery @ (06:00-10:00)") are a favour, as in
 //    pedestrian streets: at other hours nobody is let in. Ours: the wiki's default would be yes.
-// 4. A value may list users ("agricultural;destination"): the most open one counts. By the hour
+// 4. A value may list users ("agricultural;destination"): the most open one counts, unless "no" is
+//    among them, since a list that contradicts itself says nothing sure. By the hour
 //    there is only "may be driven through" and "may not": "destination" is "may not".
 // 5. Where cars are shut out, at all times or some, it matters who is let in: buses make it a bus
 //    gate or bus-only street.
@@ -47,6 +48,7 @@ Access access_of_one(std::string_view value) {
 Access access_of(std::string_view value) {
   Access most_open = Access::no;
   for (const std::string_view one : split(value, ';')) {
+    if (one == "no") return Access::no;
     most_open = std::min(most_open, access_of_one(one));
   }
   return most_open;

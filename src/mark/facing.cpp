@@ -5,10 +5,12 @@
 // 2. Without it: on a one-way road the sign faces the traffic; at a junction a light faces all, and
 //    so does a pedestrian crossing's.
 // 3. Else the road is walked both ways to the first junction, 60 m at most, and the sign faces the
-//    drivers who have the nearer one before them (OSM wiki, Key:stop:direction). When there is
-//    none either way, it faces both.
+//    drivers who have the nearer one before them (OSM wiki, Key:stop:direction). Where only service
+//    roads join, yards and car parks, is no junction to put a sign up for (ours), unless there is
+//    no other. When there is none either way, it faces both.
 #include "facing.hpp"
 
+#include <algorithm>
 #include <optional>
 
 #include "approach.hpp"
@@ -49,18 +51,47 @@ std::optional<bool> by_tag(const Tags& tags, Sign sign, StretchId arriving) {
   return std::nullopt;
 }
 
+bool is_service(const road::Roads& roads, StretchId s) {
+  return roads.piece(s).road_class == road::RoadClass::service;
+}
+
+/// Where nothing but service roads joins ours: how it goes on. None elsewhere.
+StretchId past_service_roads(const road::Roads& roads, StretchId arriving) {
+  const StretchId next = straight_on(roads, arriving);
+  if (!next.known() || is_service(roads, arriving) || is_service(roads, next)) return {};
+  const bool others_join = std::ranges::any_of(
+      roads.leaving(roads.to_node(arriving)),
+      [&](StretchId s) { return s != next && s != arriving.back() && !is_service(roads, s); });
+  return others_join ? StretchId{} : next;
+}
+
+/// What counts as a junction.
+enum class Joins : std::uint8_t { streets, any_road };
+
 /// Metres to the first junction ahead; empty when there is none near.
-std::optional<double> junction_ahead_m(const road::Roads& roads, StretchId first) {
-  const auto walk = walk_on(roads, first, junction_within_m);
-  if (walk.empty() || road_ends(roads, roads.to_node(walk.back())) < 3) return std::nullopt;
-  return length_m(roads, walk);
+std::optional<double> junction_ahead_m(const road::Roads& roads, StretchId first, Joins joins) {
+  double metres = 0;
+  for (StretchId s = first; s.known();) {
+    metres += roads.piece(s).length_m;
+    if (metres > junction_within_m) return std::nullopt;
+    if (road_ends(roads, roads.to_node(s)) < 3) {
+      s = straight_on(roads, s);
+    } else {
+      s = joins == Joins::streets ? past_service_roads(roads, s) : StretchId{};
+      if (!s.known()) return metres;
+    }
+    if (s == first) return std::nullopt;
+  }
+  return std::nullopt;
 }
 
 bool nearer_junction_ahead(const road::Roads& roads, StretchId arriving) {
-  const auto ahead = junction_ahead_m(roads, onward(roads, arriving));
-  const auto behind = junction_ahead_m(roads, arriving.back());
-  if (!ahead) return !behind;
-  return !behind || *ahead <= *behind;
+  for (const Joins joins : {Joins::streets, Joins::any_road}) {
+    const auto ahead = junction_ahead_m(roads, onward(roads, arriving), joins);
+    const auto behind = junction_ahead_m(roads, arriving.back(), joins);
+    if (ahead || behind) return ahead && (!behind || *ahead <= *behind);
+  }
+  return true;
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 // 2. At every node between two stretches: no wall stands there, unless the car turns round before
 //    it; a car turns round only where nothing else may be driven, or at a wall, and only where the
 //    wish lets it; nor does it turn round the tip of an island, from one half of a divided road back
-//    along the other.
+//    along the other, nor through a gap between the halves.
 // 3. Turn restrictions are followed along the drive by their own paths, not by the area's table of
 //    turns: a "no" may not be driven to its end; an "only" must be, once its first stretch (and, if
 //    it leads over whole roads, the second) has been driven. Those with hours: by_the_hour.cpp.
@@ -45,6 +45,8 @@ bool nothing_else_leaves(const road::Roads& roads, NodeId node, PieceId piece) {
 
 // Sharper than this one only turns back. Halves of a divided road part at 10 to 40 degrees; ours.
 constexpr double turning_back_deg = 120;
+constexpr double straight_deg = 60;  // closer to its heading a road goes on
+constexpr double widest_gap_m = 40, widest_gap_of_one_name_m = 20, circle_m = 60;  // ours
 
 /// One half of a divided road: the law lets nobody drive it the other way.
 bool is_half(const road::Roads& roads, StretchId s) {
@@ -63,6 +65,93 @@ bool turns_round_an_island(const road::Roads& roads, StretchId from, StretchId t
                                      road::bearing_out_deg(roads, to))) > turning_back_deg;
 }
 
+/// The law lets a learner drive it, whether or not it leads anywhere.
+bool is_legal(const road::Roads& roads, StretchId s) {
+  constexpr std::uint32_t legal = road::stretch_flag::drivable | road::stretch_flag::cut_off;
+  return (roads.stretch(s).flags & legal) != 0;
+}
+
+/// Of one class, and of one name or number.
+bool is_one_road(const road::Roads& roads, StretchId from, StretchId to) {
+  const road::Piece &a = roads.piece(from), &b = roads.piece(to);
+  if (a.road_class != b.road_class) return false;
+  if (a.name == b.name && a.ref == b.ref) return true;
+  return (a.name == b.name && !roads.text(a.name).empty()) ||
+         (a.ref == b.ref && !roads.text(a.ref).empty());
+}
+
+/// Some road was open but the one driven, at a node from row `first` on to row `last`.
+bool had_a_choice(const Drive& drive, std::size_t first, std::size_t last) {
+  for (std::size_t i = first; i < last; ++i) {
+    const StretchId here = drive.stretches[i];
+    for (const StretchId other : drive.roads.leaving(drive.roads.to_node(here))) {
+      if (other != drive.stretches[i + 1] && other != here.back() && is_legal(drive.roads, other))
+        return true;
+    }
+  }
+  return false;
+}
+
+double change_deg(const road::Roads& roads, StretchId from, StretchId to) {
+  return std::abs(
+      heading_change_deg(road::bearing_in_deg(roads, from), road::bearing_out_deg(roads, to)));
+}
+
+/// From one half of a road back along its other half, wherever these lie.
+bool turns_back(const road::Roads& roads, StretchId from, StretchId to) {
+  return is_half(roads, from) && is_half(roads, to) && is_one_road(roads, from, to) &&
+         roads.piece(from).way != roads.piece(to).way &&
+         change_deg(roads, from, to) > turning_back_deg;
+}
+
+/// Rows `first` and `last` are halves of one road, and the way back between them leads through a gap:
+/// a short one, or one of other roads.
+bool is_round_a_gap(const Drive& drive, std::size_t first, std::size_t last) {
+  const road::Roads& roads = drive.roads;
+  const StretchId from = drive.stretches[first], to = drive.stretches[last];
+  if (!turns_back(roads, from, to)) return false;
+  double gap_m = 0, own_m = 0;
+  for (std::size_t i = first + 1; i < last; ++i) {
+    const StretchId between = drive.stretches[i];
+    const road::Piece& piece = roads.piece(between);
+    const bool own = is_one_road(roads, from, between);
+    const bool goes_on =
+        own && is_half(roads, between) && change_deg(roads, from, between) < straight_deg;
+    if ((piece.flags & road::piece_flag::ring) != 0 || goes_on) return false;
+    if (i > first + 1 && turns_back(roads, from, between)) return false;  // there it ends
+    gap_m += piece.length_m;
+    if (own) own_m += piece.length_m;
+  }
+  return gap_m <= (own_m > 0 ? widest_gap_of_one_name_m : widest_gap_m) &&
+         had_a_choice(drive, first, last);
+}
+
+/// True when the drive comes to the stretch of row i again within 60 m, by no roundabout: a circle inside
+/// one junction.
+bool drives_a_circle(const Drive& drive, std::size_t i) {
+  double metres = 0;
+  for (std::size_t from = i; from-- > 0;) {
+    const StretchId here = drive.stretches[from];
+    const road::Piece& piece = drive.roads.piece(here);
+    metres += piece.length_m;
+    const bool turns_round = drive.stretches[from + 1] == here.back();
+    if (metres > circle_m || turns_round || (piece.flags & road::piece_flag::ring) != 0)
+      return false;
+    if (here == drive.stretches[i]) return true;
+  }
+  return false;
+}
+
+/// True when the drive comes to row i by turning round through a gap between the halves of its road.
+bool turns_round_a_gap(const Drive& drive, std::size_t i) {
+  double gap_m = 0;
+  for (std::size_t from = i; from-- > 0 && gap_m <= widest_gap_m;) {
+    if (from + 1 < i && is_round_a_gap(drive, from, i)) return true;
+    gap_m += drive.roads.piece(drive.stretches[from]).length_m;
+  }
+  return false;
+}
+
 bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
   const StretchId before = drive.stretches[i - 1];
   const NodeId node = drive.roads.to_node(before);
@@ -72,19 +161,23 @@ bool node_holds(const Drive& drive, std::size_t i, Claims& claims) {
            std::to_string(osm_id(drive, node));
   };
   if (drive.stretches[i] != before.back())
-    return claims.hold(!walled, [&] { return say("is reached through the wall at"); }) &&
-           claims.hold(!turns_round_an_island(drive.roads, before, drive.stretches[i]),
-                       [&] { return say("is reached by turning round an island at"); });
+    return claims.hold(!walled, [&] {
+      return say("is reached through the wall at");
+    }) && claims.hold(!turns_round_an_island(drive.roads, before, drive.stretches[i]), [&] {
+      return say("is reached by turning round an island at");
+    }) && claims.hold(!turns_round_a_gap(drive, i), [&] {
+      return say("is reached by turning round through a gap in the reservation at");
+    }) && claims.hold(!drives_a_circle(drive, i), [&] {
+      return say("is reached by driving in a circle at");
+    });
   const bool dead_end = (drive.roads.nodes[node.index()].flags & road::node_flag::dead_end) != 0;
   const bool may_turn =
       dead_end && (walled || nothing_else_leaves(drive.roads, node, before.piece()));
-  return claims.hold(may_turn,
-                     [&] {
-                       return say("is reached by turning round, which only a dead end allows, at");
-                     }) &&
-         claims.hold(
-             wish::may_turn_round(drive.wish, drive.roads, drive.stretches[i]),
-             [&] { return say("is reached by turning round, which wasn't asked for, at"); });
+  return claims.hold(may_turn, [&] {
+    return say("is reached by turning round, which only a dead end allows, at");
+  }) && claims.hold(wish::may_turn_round(drive.wish, drive.roads, drive.stretches[i]), [&] {
+    return say("is reached by turning round, which wasn't asked for, at");
+  });
 }
 
 /// How many stretches of the rule's path the drive follows from row i on.

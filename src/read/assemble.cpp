@@ -12,6 +12,7 @@
 #include "loopwright/hours/zone.hpp"
 #include "loopwright/mark/rules.hpp"
 #include "loopwright/read/build.hpp"
+#include "reservation_gaps.hpp"
 #include "select_roads.hpp"
 #include "split_roads.hpp"
 #include "turn_rules.hpp"
@@ -59,7 +60,7 @@ void lay_out_graph(mark::Draft& draft, const BuildOptions& options) {
   list_leaving(draft.tables);
   find_dead_ends(draft, cut);
   resolve_turn_rules(draft);
-  const ViaMemory memory(draft.roads());
+  const ViaMemory memory(draft.roads(), ways_round_a_gap(draft.roads()));
   draft.tables.copies = memory.copies();
   lay_out_turns(draft, memory);
   shut_cut_off(draft);

@@ -8,6 +8,7 @@ target_sources(loopwright_lib PRIVATE
   ${CMAKE_CURRENT_LIST_DIR}/height_grids.cpp
   ${CMAKE_CURRENT_LIST_DIR}/old_hours.cpp
   ${CMAKE_CURRENT_LIST_DIR}/open_heights.cpp
+  ${CMAKE_CURRENT_LIST_DIR}/reservation_gaps.cpp
   ${CMAKE_CURRENT_LIST_DIR}/restriction_tags.cpp
   ${CMAKE_CURRENT_LIST_DIR}/scan_map.cpp
   ${CMAKE_CURRENT_LIST_DIR}/select_roads.cpp

@@ -23,11 +23,13 @@ bool contains(const std::vector<StretchId>& stretches, StretchId asked) {
 
 }  // namespace
 
-ViaMemory::ViaMemory(const road::Roads& roads)
+ViaMemory::ViaMemory(const road::Roads& roads, std::span<const std::vector<StretchId>> also_banned)
     : plain_count_(roads.stretch_count()), begins_rule_(roads.stretch_count(), false) {
   for (const road::TurnRule& rule : roads.turn_rules) {
-    if (rule.path_count > 2 && roads.text(rule.condition).empty()) learn(rule, roads.path_of(rule));
+    if (rule.path_count > 2 && roads.text(rule.condition).empty())
+      learn(rule.only != 0, roads.path_of(rule));
   }
+  for (const std::vector<StretchId>& path : also_banned) learn(false, path);
   number_states();
   link_shorter();
 }
@@ -49,14 +51,14 @@ std::uint32_t ViaMemory::grow(std::uint32_t prefix, StretchId stretch) {
   return place->second;
 }
 
-void ViaMemory::learn(const road::TurnRule& rule, std::span<const StretchId> path) {
+void ViaMemory::learn(bool only, std::span<const StretchId> path) {
   begins_rule_[path[0].index()] = true;
   std::uint32_t prefix = grow(none, path[0]);
   for (std::size_t i = 1; i + 1 < path.size(); ++i) {
     prefix = grow(prefix, path[i]);
-    if (rule.only != 0) prefixes_[prefix].musts.push_back(path[i + 1]);
+    if (only) prefixes_[prefix].musts.push_back(path[i + 1]);
   }
-  if (rule.only == 0) prefixes_[prefix].banned.push_back(path.back());
+  if (!only) prefixes_[prefix].banned.push_back(path.back());
 }
 
 void ViaMemory::number_states() {

@@ -1,7 +1,7 @@
 // What a driver must remember on the way to a turn that is banned, or a must, only for those who
 // came by certain roads.
 //
-//   const ViaMemory memory(roads);
+//   const ViaMemory memory(roads, ways_round_a_gap(roads));
 //   if (memory.allows(state, t)) go_to(memory.next(state, t));
 //
 // Rules: roads.turn_rules with three or more stretches that always bind are taken; those with two need
@@ -20,7 +20,8 @@ namespace loopwright::read {
 
 class ViaMemory {
  public:
-  explicit ViaMemory(const road::Roads& roads);
+  /// Besides the map's rules these paths of three or more stretches are never driven to their end.
+  ViaMemory(const road::Roads& roads, std::span<const std::vector<StretchId>> also_banned);
 
   /// The stretch of each state beyond the plain ones, in their order.
   [[nodiscard]] const std::vector<StretchId>& copies() const { return copies_; }
@@ -40,7 +41,7 @@ class ViaMemory {
     std::vector<StretchId> banned, musts;
   };
 
-  void learn(const road::TurnRule& rule, std::span<const StretchId> path);
+  void learn(bool only, std::span<const StretchId> path);
   std::uint32_t grow(std::uint32_t prefix, StretchId stretch);
   void number_states();
   void link_shorter();

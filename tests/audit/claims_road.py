@@ -1,4 +1,6 @@
 """Does each stretch lie on its way, joined to the next, open to a learner's car when it is driven?"""
+from second_reader import between
+
 # For the tags see ground.py. Names of streets: Key:name, Key:ref.
 
 
@@ -54,6 +56,74 @@ def is_street(ground, tally, i, stretch):
                 f"stretch {i}: way/{stretch['way']} is {own}, not {stretch['street']!r}")
 
 
+# Round through a gap in the reservation, and in a circle inside one junction, nobody drives: both are turning the
+# car round, which the Highway Code (200 to 203) makes a manoeuvre. The figures are DEVELOPERS.md's, but for the
+# angle: headings are read over other lengths here, and only what is plainly back is told.
+BACK_DEG, STRAIGHT_DEG, GAP_M, GAP_OF_ONE_NAME_M, CIRCLE_M = 150, 60, 40, 20, 60
+
+
+def is_ring(tags):
+    return tags.get("junction") in ("roundabout", "circular")
+
+
+def one_road(one, other):
+    """Of one class, and of one name or number."""
+    same = [one.get(key) == other.get(key) for key in ("name", "ref")]
+    named = any(s and one.get(key) for s, key in zip(same, ("name", "ref")))
+    return one["highway"] == other["highway"] and (all(same) or named)
+
+
+def had_a_choice(ground, drive, first, last):
+    """Another road was open where the drive passed from stretch `first` to `last`."""
+    for i in range(first, last):
+        came, node, goes = drive.nodes[i][-2], drive.nodes[i][-1], drive.nodes[i + 1][1]
+        if any(way_on in ground.open_ways(way) and line[1] not in (came, goes)
+               for way, way_on, line in ground.arms_at(node)):
+            return True
+    return False
+
+
+def is_half(ground, drive, i):
+    return len(ground.open_ways(drive.way(i))) == 1 and not is_ring(drive.tags(i))
+
+
+def comes_back(ground, drive, first):
+    """The stretch on which a half of a road is driven back, right behind a gap; none."""
+    gap_m = own_m = 0
+    change = lambda i: abs(between(drive.heading_in(first), drive.heading_out(i)))
+    for i in range(first + 1, len(drive)):
+        own = one_road(drive.tags(first), drive.tags(i))
+        half = own and is_half(ground, drive, i)
+        if i > first + 1 and half and drive.way(i) != drive.way(first) and change(i) > BACK_DEG:
+            short = gap_m <= (GAP_OF_ONE_NAME_M if own_m else GAP_M)
+            return i if short and had_a_choice(ground, drive, first, i) else None
+        gap_m += drive.length(i)
+        own_m += drive.length(i) if own else 0
+        if gap_m > GAP_M or is_ring(drive.tags(i)) or (half and change(i) < STRAIGHT_DEG):
+            return None
+    return None
+
+
+def drives_a_circle(drive, i):
+    """The same stretch was begun within 60 m before, by no roundabout."""
+    far_m = 0
+    for before in range(i - 1, -1, -1):
+        far_m += drive.length(before)
+        if far_m > CIRCLE_M or is_ring(drive.tags(before)) or drive.nodes[before][-2] == drive.nodes[before + 1][1]:
+            return False
+        if drive.nodes[before] == drive.nodes[i]:
+            return True
+    return False
+
+
+def rounds(ground, tally, drive):
+    """No way round inside a junction."""
+    for i in range(len(drive)):
+        back = comes_back(ground, drive, i) if is_half(ground, drive, i) else None
+        tally.check("turning round", back is None, f"stretch {i}: turns round through a gap, back on stretch {back}")
+        tally.check("turning round", not drives_a_circle(drive, i), f"stretch {i} is driven again: a circle")
+
+
 # A main road hardly ever ends: the extract does (DEVELOPERS.md, Turning the car round).
 STREETS = ("unclassified", "residential", "living_street")
 
@@ -68,6 +138,7 @@ def turns_round(ground, drive):
 def turning(ground, tally, drive, allowed):
     """Round only at a dead end, before a wall and at a mini-roundabout (DEVELOPERS.md, roads; U-turns have
     no default ban in the map: MAP-TAGS.md 1.6), and as the wish allows: "never", where a "street ends", or "anywhere"."""
+    rounds(ground, tally, drive)
     for i, node in turns_round(ground, drive):
         tally.check("turning round", allowed == "anywhere" or (
             allowed == "street ends" and drive.tags(i).get("highway") in STREETS), f"stretch {i} turns round at node/{node}, allowed: {allowed}")

@@ -239,3 +239,10 @@ def too_long(w):
 def too_short(w):
     """fewer minutes than asked for"""
     w.say("--minutes", "90")
+
+
+@plants("turning round")
+def a_circle(w):
+    """a short stretch driven again at once"""
+    at = next(i for i, s in enumerate(w.stretches) if i > 3 and s["metres"] < 50)
+    w.stretches.insert(at, dict(w.stretches[at]))

@@ -75,6 +75,16 @@ TEST_CASE("private, customers, permit and unknown words shut a road to a lesson"
     CHECK(of({{"motor_vehicle", value}}) == Access::no);
   }
   CHECK(street({{"access", "private"}}).tag == "access=private");
+  CHECK(of({{"motor_vehicle", "no;yes"}}) == Access::no);
+}
+
+// Key:construction: on a road in use, minor works and a widening let traffic by.
+TEST_CASE("a street that is being built is shut", "[mark]") {
+  CHECK(street({{"construction", "yes"}}).tag == "construction=yes");
+  CHECK(of({{"construction", "residential"}}) == Access::no);
+  CHECK(of({{"construction", "minor"}}) == Access::yes);
+  CHECK(of({{"construction", "widening"}}) == Access::yes);
+  CHECK(of({{"construction", "no"}}) == Access::yes);
 }
 
 TEST_CASE("except for access: the road is for its own doors only", "[mark]") {
@@ -358,6 +368,8 @@ TEST_CASE("plain service roads and alleys may be driven, driveways and the like 
   }
   CHECK_FALSE(is_minor_service({{"highway", "service"}, {"service", "alley"}}));
   CHECK_FALSE(is_minor_service({{"highway", "residential"}, {"service", "driveway"}}));
+  CHECK(of({{"service", "parking_aisle"}}) == Access::unsuited);
+  CHECK(of({{"service", "alley"}}) == Access::yes);
 }
 
 TEST_CASE("a road too narrow or too low for a car is shut", "[mark]") {

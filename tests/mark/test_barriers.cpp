@@ -45,6 +45,24 @@ TEST_CASE("a gate that may be shut by the hour is a wall", "[mark]") {
                     {"motor_vehicle:conditional", "no @ (20:00-06:00)"}}) == Barrier::wall);
 }
 
+TEST_CASE("a gate that hours only open is a wall", "[mark]") {
+  CHECK(barrier_of({{"barrier", "gate"}, {"access:conditional", "yes @ (06:00-20:00)"}}) ==
+        Barrier::wall);
+  CHECK(barrier_of({{"barrier", "bollard"}, {"motor_vehicle:conditional", "yes @ (PH)"}}) ==
+        Barrier::wall);
+  CHECK(barrier_of({{"barrier", "gate"}, {"motor_vehicle:conditional", "no @ (weight>7.5)"}}) ==
+        Barrier::wall);
+  CHECK(barrier_of({{"barrier", "cattle_grid"},
+                    {"motor_vehicle:conditional", "no @ (weight>7.5)"}}) == Barrier::passable);
+}
+
+TEST_CASE("a point that shuts cars out is a wall, whatever stands there", "[mark]") {
+  CHECK(barrier_of({{"access", "no"}}) == Barrier::wall);
+  CHECK(barrier_of({{"motor_vehicle", "private"}, {"traffic_sign", "GB:619"}}) == Barrier::wall);
+  CHECK(barrier_of({{"motor_vehicle", "yes"}}) == Barrier::none);
+  CHECK(barrier_of({{"amenity", "parking_entrance"}, {"access", "private"}}) == Barrier::none);
+}
+
 TEST_CASE("a restrictor lower than the car with its roof sign is a wall", "[mark]") {
   CHECK(barrier_of({{"barrier", "height_restrictor"}, {"maxheight", "2.1"}}) == Barrier::passable);
   CHECK(barrier_of({{"barrier", "height_restrictor"}, {"maxheight", "1.6"}}) == Barrier::wall);

@@ -77,6 +77,28 @@ TEST_CASE("a light beside the road holds only those who have the junction before
         Texts{"EexN right", "EexS left", "EexwW ahead", "WwxN left", "WwxS right", "WwxeE ahead"});
 }
 
+// Key:stop:direction speaks of the junction; a yard's drive is none to put a light up for (ours).
+TEST_CASE("a light faces the street before it, though a yard's drive behind it is nearer",
+          "[mark][signals]") {
+  const BuiltTown town = built_town(draw_town(R"(
+W     vw  x     E
+          s
+      P
+          S
+w1 WvwxE highway=secondary
+w2 xsS highway=tertiary
+w3 vP highway=service
+nw highway=traffic_signals
+ns highway=traffic_signals
+)",
+                                              10),
+                                    "GB-ENG");
+  const Texts all = chances(town, Kind::signals);
+  CHECK_THAT(all, Catch::VectorContains(std::string("vwxE ahead")));
+  CHECK_THAT(all, Catch::VectorContains(std::string("SsxE right")));
+  CHECK_THAT(all, !Catch::VectorContains(std::string("Exwv ahead")));
+}
+
 TEST_CASE("a light tagged with a direction holds only that one", "[mark][signals]") {
   // w and e on way 1 drawn from west to east: both face eastbound traffic, e beyond the junction.
   const BuiltTown town = crossroads_with(lights("wns", " traffic_signals:direction=forward") +
@@ -122,8 +144,7 @@ ny highway=traffic_signals
                                               "SyxN ahead", "WxE ahead", "WxN left", "WxyS right"});
 }
 
-TEST_CASE("turning back through the gap of a dual carriageway is no pass of the lights",
-          "[mark][signals]") {
+TEST_CASE("nobody turns back through the gap of a dual carriageway at lights", "[mark][signals]") {
   const BuiltTown town = built_town(draw_town(R"(
 W     x     E
 V     y     F
@@ -141,7 +162,7 @@ ny highway=traffic_signals
                                               20),
                                     "GB-ENG");
   CHECK_THAT(chances(town, Kind::signals), !Catch::VectorContains(std::string("WxyV right")));
-  CHECK(town.drives("WxyV"));
+  CHECK_FALSE(town.drives("WxyV"));
 }
 
 TEST_CASE("lights on a road without a junction are passed ahead", "[mark][signals]") {

@@ -83,6 +83,28 @@ w5 FD highway=secondary
         "loop 1, stretch 5 (way 2): it is reached by turning round an island at node 2");
 }
 
+TEST_CASE("turning round through a gap in the reservation is told", "[proof]") {
+  const BuiltTown town = built_town(R"(
+. . . G . . .
+A . . B . . C
+D . . E . . F
+. . . H . . .
+w1 AB highway=primary name=Osk_Road oneway=yes
+w2 BC highway=primary name=Osk_Road oneway=yes
+w3 FE highway=primary name=Osk_Road oneway=yes
+w4 ED highway=primary name=Osk_Road oneway=yes
+w5 GBEH highway=residential name=Mill_Lane
+w6 DA highway=tertiary
+w7 CF highway=tertiary
+w8 GH highway=tertiary
+)");
+  CHECK(falsehood(town, own_drive(town, "ABCFEDAB")) == "");
+  CHECK(
+      falsehood(town, own_drive(town, "ABEDAB")) ==
+      "loop 1, stretch 2 (way 4): it is reached by turning round through a gap in the reservation "
+      "at node 5");
+}
+
 TEST_CASE("a banned turn is told with its relation", "[proof]") {
   CHECK(found_in("ADEIHDA") ==
         "loop 1, stretch 2 (way 9): relation 1 (restriction=no_right_turn) forbids coming from way "

@@ -8,6 +8,7 @@ namespace {
 
 using test::built_town;
 using test::BuiltTown;
+using test::draw_town;
 
 constexpr std::string_view crossing = R"(
     N
@@ -86,6 +87,97 @@ w5 FD highway=secondary
   CHECK(town.drives("ABE"));
   CHECK(town.drives("DBA"));
   CHECK_FALSE(town.drives("DBE"));
+}
+
+// Highway Code 200 to 203: turning the car round is a manoeuvre; 173: a dual carriageway is crossed half by half.
+TEST_CASE("nobody turns round through a gap in the reservation", "[read]") {
+  const BuiltTown town = built_town(R"(
+. . . G . . .
+A . . B . . C
+D . . E . . F
+. . . H . . .
+w1 AB highway=primary name=Osk_Road oneway=yes
+w2 BC highway=primary name=Osk_Road oneway=yes
+w3 FE highway=primary name=Osk_Road oneway=yes
+w4 ED highway=primary name=Osk_Road oneway=yes
+w5 GBEH highway=residential name=Mill_Lane
+w6 AD highway=tertiary
+w7 CF highway=tertiary
+w8 GH highway=tertiary
+)");
+  CHECK(town.drives("ABEH"));
+  CHECK(town.drives("FEBG"));
+  CHECK(town.drives("GBED"));
+  CHECK_FALSE(town.drives("ABED"));
+  CHECK_FALSE(town.drives("FEBC"));
+  CHECK(town.drives("BCFE"));  // so far round it is a way of its own
+}
+
+TEST_CASE("nobody drives in a circle inside a junction", "[read]") {
+  const BuiltTown town = built_town(draw_town(R"(
+. . G I . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+A . B C . .
+D . E F . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . . . . .
+. . H J . .
+w1 AB highway=primary oneway=yes name=Osk_Road
+w2 BC highway=primary oneway=yes name=Osk_Road
+w3 FE highway=primary oneway=yes name=Mill_Road
+w4 ED highway=primary oneway=yes name=Mill_Road
+w5 EB highway=secondary oneway=yes name=Ash_Road
+w6 CF highway=secondary oneway=yes name=Elm_Road
+w7 BG highway=secondary oneway=yes
+w8 FJ highway=secondary oneway=yes
+w9 DA highway=tertiary
+w10 GI highway=tertiary
+w11 IC highway=tertiary oneway=yes
+w12 JH highway=tertiary
+w13 HE highway=tertiary oneway=yes
+)",
+                                              5),
+                                    "GB-ENG");
+  CHECK(town.drives("ABCFEBG"));
+  CHECK_FALSE(town.drives("ABCFEBCF"));
+}
+
+TEST_CASE("the end of a divided road that leads nowhere else is driven round", "[read]") {
+  const BuiltTown town = built_town(R"(
+A . . B
+D . . E
+w1 AB highway=primary name=Osk_Road oneway=yes
+w2 ED highway=primary name=Osk_Road oneway=yes
+w3 BE highway=tertiary
+w4 AD highway=tertiary
+)");
+  CHECK(town.drives("ABED"));
+}
+
+TEST_CASE("a small roundabout is driven all the way round", "[read]") {
+  const BuiltTown town = built_town(R"(
+A . . B . . F . K
+D . . E . . G . .
+w1 AB highway=primary name=Osk_Road oneway=yes
+w2 ED highway=primary name=Osk_Road oneway=yes
+w3 BFGEB highway=primary name=Osk_Road junction=roundabout
+w4 AD highway=tertiary
+w5 FK highway=tertiary
+)");
+  CHECK(town.drives("ABFED"));
 }
 
 TEST_CASE("a hairpin of a one-way road is driven round", "[read]") {

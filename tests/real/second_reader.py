@@ -26,6 +26,8 @@ OTHERS = re.compile(r"weight|length|width|height|axle|trailer|stay|hgv|bus|psv|t
 CLAUSE = re.compile(r"([^;@]+)@\s*(\([^()]*(?:\([^()]*\)[^()]*)*\)|[^;]*)")
 WALLS = {"bollard", "block", "chain", "jersey_barrier", "bus_trap", "sump_buster", "cycle_barrier",
          "gate", "lift_gate", "swing_gate", "yes", "bump_gate"}
+NO_THROUGH = {"driveway", "parking_aisle", "drive-through", "drive_through", "emergency_access"}  # Key:service
+WORKS = {"no", "minor", "widening"}  # Key:construction: these let traffic by
 PARTNER_M = 50  # ours: the other half of a divided road
 PARTNER_DEG = 145
 HEADING_M = 15
@@ -162,7 +164,8 @@ class Reader:
         tags = self.tags(way)
         return (tags["highway"] in ("living_street", "motorway", "motorway_link", "road")
                 or tags.get("surface") in UNSEALED or tags.get("smoothness") in ROUGH
-                or tags.get("ford", "no") != "no" or tags.get("toll", "no") != "no")
+                or tags.get("service") in NO_THROUGH
+                or tags.get("construction", "no") not in WORKS or tags.get("ford", "no") != "no" or tags.get("toll", "no") != "no")
 
     @cache
     def open_ways(self, way):
@@ -172,10 +175,13 @@ class Reader:
         return {d for d in self.directions_by_hour(way) if self.ever_open(way, d)}
 
     def is_wall(self, node):
-        """A barrier no car passes; access on the node outranks its kind. Key:barrier."""
+        """A barrier no car passes; access on the node outranks its kind. Key:barrier. Access on a point that is
+        neither barrier nor crossing is that of a gate of unknown kind."""
         tags = self.node(node)
+        another = {"crossing", "amenity", "entrance", "public_transport"} & set(tags) or tags.get("highway") == "crossing"
         if tags.get("barrier") not in WALLS:
-            return False
+            told = next((tags[mode] for mode in MODES if mode in tags), "yes")
+            return "barrier" not in tags and not another and not set(words(told)) & OPEN
         for mode in MODES:
             if mode in tags:
                 return tags[mode] not in OPEN
