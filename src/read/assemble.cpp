@@ -56,8 +56,8 @@ void lay_out_graph(mark::Draft& draft, const BuildOptions& options) {
   const std::vector<bool> cut =
       split_roads(draft, select_roads(draft.raw, options, draft.report), options.outline.get());
   draft.learn_rows();
-  draft.learn_bearings();
   list_leaving(draft.tables);
+  draft.learn_bearings();
   find_dead_ends(draft, cut);
   resolve_turn_rules(draft);
   const ViaMemory memory(draft.roads(), ways_round_a_gap(draft.roads()));

@@ -1,7 +1,7 @@
 // Method: columns are sorted, so look-ups are binary searches for a run of equal keys. The grid has
 // one entry for each piece in each cell its shape may touch; a search looks at the cells within
 // reach of its point. Bearings are taken over the first 15 m, which no wobble of a kerb line
-// spoils.
+// spoils, nor a drive that joins two metres from the corner.
 #include "loopwright/road/roads.hpp"
 #include "loopwright/base/equal_rows.hpp"
 #include "loopwright/base/in_parts.hpp"
@@ -122,6 +122,45 @@ Point inside(std::span<const Point> shape, End end, double metres) {
   return at(shape.size() - 1);
 }
 
+/// The point so many metres along a stretch.
+Point point_on(const Roads& roads, StretchId stretch, double metres) {
+  return inside(roads.shape_of(stretch.piece()), stretch.against() ? End::last : End::first,
+                metres);
+}
+
+Point start_of(const Roads& roads, StretchId stretch) {
+  return point_on(roads, stretch, 0);
+}
+
+/// How a road goes on beyond the end of a stretch where no other joins, but drives and service roads beside a bigger one;
+/// none elsewhere: at a corner it may turn.
+StretchId beyond_drives(const Roads& roads, StretchId stretch) {
+  const auto is_service = [&](StretchId s) {
+    return roads.piece(s).road_class == RoadClass::service;
+  };
+  StretchId next;
+  for (const StretchId s : roads.leaving(roads.to_node(stretch))) {
+    if (s == stretch.back() || (is_service(s) && !is_service(stretch))) continue;
+    if (next.known()) return {};
+    next = s;
+  }
+  return next;
+}
+
+/// Where a road is clear of the node it leaves.
+Point clear_of(const Roads& roads, StretchId leaving) {
+  double left_m = bearing_reach_m;
+  // A map has no road of so many pieces in so few metres.
+  constexpr int most_pieces = 15;
+  for (int pieces = 1;; ++pieces) {
+    const double length_m = roads.piece(leaving).length_m;
+    const StretchId next =
+        length_m < left_m && pieces < most_pieces ? beyond_drives(roads, leaving) : StretchId{};
+    if (!next.known()) return point_on(roads, leaving, left_m);
+    left_m -= length_m, leaving = next;
+  }
+}
+
 }  // namespace
 
 LimitLaw law_of(const AreaInfo& info) {
@@ -183,15 +222,11 @@ Roads view_of(const Tables& t, AreaInfo info) {
 }
 
 double bearing_out_deg(const Roads& roads, StretchId stretch) {
-  const std::span<const Point> shape = roads.shape_of(stretch.piece());
-  const End end = stretch.against() ? End::last : End::first;
-  return bearing_deg(inside(shape, end, 0), inside(shape, end, bearing_reach_m));
+  return bearing_deg(start_of(roads, stretch), clear_of(roads, stretch));
 }
 
 double bearing_in_deg(const Roads& roads, StretchId stretch) {
-  const std::span<const Point> shape = roads.shape_of(stretch.piece());
-  const End end = stretch.against() ? End::first : End::last;
-  return bearing_deg(inside(shape, end, bearing_reach_m), inside(shape, end, 0));
+  return bearing_deg(clear_of(roads, stretch.back()), start_of(roads, stretch.back()));
 }
 
 Bearings::Bearings(const Roads& roads)
@@ -199,9 +234,7 @@ Bearings::Bearings(const Roads& roads)
   in_parts(roads.stretch_count(), [&](std::size_t first, std::size_t end) {
     for (std::size_t row = first; row < end; ++row) {
       const StretchId away{row};
-      const std::span<const Point> shape = roads.shape_of(away.piece());
-      const End at = away.against() ? End::last : End::first;
-      const Point node = inside(shape, at, 0), clear = inside(shape, at, bearing_reach_m);
+      const Point node = start_of(roads, away), clear = clear_of(roads, away);
       out_deg_[row] = bearing_deg(node, clear);
       in_deg_[away.back().index()] = bearing_deg(clear, node);
     }
