@@ -305,6 +305,7 @@ class Reader:
                 if ((b, c), behind) not in moves:
                     states.append(((b, c), behind))
                 moves.add_edge((step, gap), ((b, c), behind))
+        self.moves = moves
         parts = [{step for step, _ in part} for part in networkx.strongly_connected_components(moves)]
         sizes = [sum(self.net.edges[step]["metres"] for step in part) for part in parts]
         return set().union(*(part for size, part in zip(sizes, parts)
