@@ -40,7 +40,8 @@ class Around:
                 self._junction(node)
         self.quiet_nodes = {n for way in self.ground.roads if self.quiet(way) and self.ground.is_driven(way)
                             for n in self.ground.line(way)}
-        self.back = self.ground.net.reverse(copy=False)
+        self.ahead = self.ground.joined and self.ground.moves  # laid out with what is joined
+        self.back = self.ahead.reverse(copy=False)
 
     def kinds(self):
         return sorted({kind for kind, _ in self.offers})
@@ -133,9 +134,10 @@ class Around:
         if not seeds:
             return {}
         within = METRES_A_MINUTE * minutes * OUT_SHARE
-        there, home = (set(networkx.multi_source_dijkstra_path_length(
-            net, seeds, within, weight=lambda a, b, edge: None if b in shut else edge["metres"]))
-            for net in (self.ground.net, self.back))
+        there, home = ({node for step, _ in networkx.multi_source_dijkstra_path_length(
+            moves, {move for move in moves if move[0][end] in seeds and move[0] in self.ground.joined}, within,
+            weight=lambda _, move, __: None if shut & set(move[0]) else self.ground.net.edges[move[0]]["metres"])
+            for node in step} for moves, end in ((self.ahead, 0), (self.back, 1)))
         both = there & home
         found = {what: len(nodes & both) for what, nodes in sorted(self.offers.items()) if nodes & both}
         return {**found, QUIET: len(self.quiet_nodes & both)} if self.quiet_nodes & both else found

@@ -32,6 +32,7 @@ PARTNER_M = 50  # ours: the other half of a divided road
 PARTNER_DEG = 145
 HEADING_M = 15
 ISLAND_DEG = 120  # ours: only turning round is so sharp
+STRAIGHT_DEG, GAP_M, GAP_OF_ONE_NAME_M = 60, 40, 20  # ours: gaps in a reservation (DEVELOPERS.md, roads)
 BACK = {"along": "against", "against": "along"}
 TOWN_KM = 20  # a part of the net as long as this is a town of its own (DEVELOPERS.md, roads)
 
@@ -254,27 +255,61 @@ class Reader:
                     return True
         return False
 
+    def is_half(self, way):
+        return len(self.directions(way)) == 1 and self.tags(way).get("junction") not in ("roundabout", "circular")
+
+    def one_road(self, way, other):
+        """Of one class, and of one name or number."""
+        one, two = self.tags(way), self.tags(other)
+        same = [one.get(key) == two.get(key) for key in ("name", "ref")]
+        named = any(s and one.get(key) for s, key in zip(same, ("name", "ref")))
+        return one["highway"] == two["highway"] and (all(same) or named)
+
+    def behind_a_half(self, step, gap, onward, choice):
+        """What is remembered on a step behind one half of a road: that half, metres since, metres of them on the
+        road itself, whether one could go elsewhere; None when nothing, False where one would turn back along
+        the other half, which no lesson does (DEVELOPERS.md, roads)."""
+        half, gap_m, own_m, chose = gap or (step, 0, 0, False)
+        way, then = self.net.edges[half]["way"], self.net.edges[onward]["way"]
+        if not self.is_half(way) or self.tags(then).get("junction") in ("roundabout", "circular"):
+            return None
+        change = abs(between(bearing(*map(self.at, half)), bearing(*map(self.at, onward))))
+        own, chose = self.one_road(way, then), chose or choice
+        if own and self.is_half(then) and gap and then != way and change > ISLAND_DEG:
+            return False if chose and gap_m <= (GAP_OF_ONE_NAME_M if own_m else GAP_M) else None
+        if own and self.is_half(then) and change < STRAIGHT_DEG:
+            return None
+        step_m = self.net.edges[onward]["metres"]
+        return (half, gap_m + step_m, own_m + own * step_m, chose) if gap_m + step_m <= GAP_M else None
+
     def _joined(self):
         """Steps that can be driven into and out of, without turning round but at a dead end: the
         largest such part of the net, and other towns."""
         banned, only = self.binding()
         moves = networkx.DiGraph()
-        for a, b, way in self.net.edges.data("way"):
-            moves.add_node((a, b))
-            dead_end = self.is_dead_end(a, b)
+        states = [(step, None) for step in self.net.edges]
+        moves.add_nodes_from(states)
+        for step, gap in states:  # grows on the way
+            a, b = step
+            way, dead_end = self.net.edges[step]["way"], self.is_dead_end(a, b)
+            open_to = [c for c in self.net.succ[b] if c != a]
             for c in ([a] if dead_end else self.net.succ[b]):
                 onward = self.net.edges[b, c]["way"] if self.net.has_edge(b, c) else None
                 if onward is None or (c == a and not dead_end) or (way, b, onward) in banned:
                     continue
                 if self.round_an_island(a, way, b, onward, c):
                     continue
-                if only.get((way, b), onward) == onward:
-                    moves.add_edge((a, b), (b, c))
-        parts = [(sum(self.net.edges[step]["metres"] for step in part), part)
-                 for part in networkx.strongly_connected_components(moves)]
-        largest = max(size for size, _ in parts)
-        return set().union(*(part for size, part in parts
-                             if size == largest or size >= TOWN_KM * 1000))
+                behind = None if c == a else self.behind_a_half(step, gap, (b, c), len(open_to) > 1)
+                if behind is False or only.get((way, b), onward) != onward:
+                    continue
+                if ((b, c), behind) not in moves:
+                    states.append(((b, c), behind))
+                moves.add_edge((step, gap), ((b, c), behind))
+        self.moves = moves
+        parts = [{step for step, _ in part} for part in networkx.strongly_connected_components(moves)]
+        sizes = [sum(self.net.edges[step]["metres"] for step in part) for part in parts]
+        return set().union(*(part for size, part in zip(sizes, parts)
+                             if size == max(sizes) or size >= TOWN_KM * 1000))
 
     @cache
     def is_driven(self, way):
