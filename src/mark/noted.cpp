@@ -36,6 +36,7 @@ class NoteLayer {
  private:
   void lay_shut(std::span<const Note> notes);
   void lay_one(const Note& note);
+  [[nodiscard]] bool is_below_national(const road::LimitOnDay& limit) const;
   void lay_limit(const Note& note, const std::vector<NotedPart>& parts);
   void lay_plate(const Note& note);
   void lay_pull_up(const Note& note, const std::vector<NotedPart>& parts);
@@ -103,6 +104,15 @@ void NoteLayer::lay_shut(std::span<const Note> notes) {
   over_.drop_shut(shut);
 }
 
+/// Lower than where no town lowers it.
+bool NoteLayer::is_below_national(const road::LimitOnDay& limit) const {
+  const bool british = over_.base().info().region.code.starts_with("GB-");
+  road::LimitFact national;
+  national.rule = british ? road::LimitRule::national_single : road::LimitRule::rural;
+  return limit.metres_per_second() <
+         law_.on(national, lesson_.from.civil().date).metres_per_second();
+}
+
 /// Step 3.
 void NoteLayer::lay_limit(const Note& note, const std::vector<NotedPart>& parts) {
   const road::LimitOnDay noted{note.limit, note.unit, road::LimitConfidence::noted};
@@ -125,6 +135,10 @@ void NoteLayer::lay_limit(const Note& note, const std::vector<NotedPart>& parts)
     RunChanges& limits = runs_[Kind::twenty_limit];
     if (!twenty) limits.taken.push_back(part.stretch);
     if (twenty) limits.added.push_back({part.stretch, Kind::twenty_limit, Confidence::noted, tag});
+    // It is one by the limit of both directions (country_roads.cpp).
+    if (is_below_national(noted))
+      for (const StretchId s : {part.stretch, part.stretch.back()})
+        runs_[Kind::country_road].taken.push_back(s);
   }
   if (same && sure) find(NoteVerdict::agrees, "the map has the same limit");
   if (!same && sure) find(NoteVerdict::contradicts, "the map has another limit, by a sign");

@@ -65,8 +65,9 @@ bool adds(const Note& note, Kind kind) {
          (note.says != NoteKind::not_so && practice && road::meets(kind, *practice));
 }
 
+/// A road whose limit was lowered is no country road any more.
 bool takes(const Note& note, Kind kind) {
-  return tells_limit(note, kind) ||
+  return tells_limit(note, kind) || (note.says == NoteKind::limit && kind == Kind::country_road) ||
          (note.says == NoteKind::not_so && note.kind && road::meets(kind, *note.kind));
 }
 

@@ -3,7 +3,7 @@
 Only what a tag alone decides is looked for, with the reasons to leave one out that the second reader of
 kinds knows (tests/real/second_kinds.py), each with its source.
 """
-from functools import cache
+from functools import cache, cached_property
 
 from houses import Houses
 from rings import FAMILY
@@ -85,7 +85,7 @@ class Missing:
             for node in set(inside) & nodes:
                 if kind == "zebra" and self._by_service_road(drive, i):
                     continue
-                if kind == "calming" and self._begins_or_ends_among(drive, node, nodes):
+                if kind == "calming" and self._begins_or_ends_among(drive, i, node, nodes):
                     continue
                 if self._bears_on_us(drive, i, node) and not self.ground.noted.takes(kind, drive, i):
                     tally.check("none missing: " + kind, told(rows, kind, i),
@@ -96,14 +96,22 @@ class Missing:
         return any(self.ground.tags(drive.way(k)).get("highway") == "service"
                    for k in (i, min(i + 1, len(drive) - 1)))
 
-    def _begins_or_ends_among(self, drive, node, humps):
-        """Humps within 150 m of each other are one place (Highways (Road Humps) Regulations 1999, as councils sum
-        them up): who begins or ends between two of them doesn't drive it whole."""
-        doors = (drive.nodes[0], drive.nodes[-1])
-        at = self.ground.at(node)
-        return any(min(metres(at, self.ground.at(n)) for n in ends) < SERIES_M and any(
-            hump != node and min(metres(self.ground.at(hump), self.ground.at(n)) for n in ends) < SERIES_M
-            for hump in humps) for ends in doors)
+    @cached_property
+    def series(self):
+        """Humps by each of them: those within 150 m of each other are one place (Highways (Road Humps) Regulations
+        1999, as councils sum them up)."""
+        return {int(name[5:]): {int(other[5:]) for other in group if other.startswith("node/")}
+                for group in self.claims.calming().groups for name in group if name.startswith("node/")}
+
+    def _begins_or_ends_among(self, drive, i, node, humps):
+        """Who begins or ends between two of a series, or has met none but these since, doesn't drive it whole."""
+        ours = self.series[node]
+        for door, rows in ((drive.nodes[0], range(i + 1)), (drive.nodes[-1], range(i, len(drive)))):
+            beside = any(hump != node and min(metres(self.ground.at(hump), self.ground.at(n)) for n in door) < SERIES_M
+                         for hump in ours)
+            if beside and {n for k in rows for n in drive.nodes[k]} & humps <= ours:
+                return True
+        return False
 
     def _bears_on_us(self, drive, i, node):
         """Not at a bend of the drive that turns back before it; not meant for who comes the other way

@@ -122,7 +122,7 @@ class Noted:
     def takes(self, kind, drive, i):
         """Some note may take the kind from the stretch."""
         return any(self.near(note, drive, i) for note in self.notes if (
-            note.says == "limit" and kind in LIMIT_KINDS or note.says == "not" and (
+            note.says == "limit" and kind in (*LIMIT_KINDS, "country-road") or note.says == "not" and (
                 stands_for(kind, added_by(note)) or stands_for(added_by(note), kind))))
 
     def limits(self, drive, i):

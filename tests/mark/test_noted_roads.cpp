@@ -230,6 +230,27 @@ TEST_CASE("a noted 30 ends the 20 zone of the map", "[mark]") {
   CHECK(town.chances(Kind::twenty_zone).empty());
 }
 
+// Highway Code rule 124: 60 mph is the national limit of a single carriageway.
+TEST_CASE("a noted limit below the national one makes a road no country road", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"(
+    A     B             C     D
+  w1 AB highway=secondary maxspeed:type=GB:nsl_single
+  w2 BC highway=secondary maxspeed:type=GB:nsl_single
+  w3 CD highway=secondary maxspeed:type=GB:nsl_single
+  )");
+  REQUIRE(NotedTown(built, {}).is("BC", Kind::country_road));
+  Note note = note_at(NoteKind::limit, middle(built, "BC"));
+  for (const int limit : {30, 50}) {
+    note.limit = limit;
+    const NotedTown town(built, {note});
+    CHECK_FALSE(town.is("BC", Kind::country_road));
+    CHECK_FALSE(town.is("CB", Kind::country_road));
+    CHECK(town.is("AB", Kind::country_road));
+  }
+  note.limit = 60;
+  CHECK(NotedTown(built, {note}).is("BC", Kind::country_road));
+}
+
 TEST_CASE("hours read off a plate are the bus lane's", "[mark]") {
   const test::BuiltTown built = test::built_town(R"(
     A       B       C
