@@ -1,4 +1,5 @@
 #include "loopwright/book/drive.hpp"
+#include "loopwright/base/object_text.hpp"
 
 #include <algorithm>
 #include <map>
@@ -46,11 +47,6 @@ bool is_near_door(const road::Roads& roads, const wish::Wish& wish, PieceId piec
   return near(wish.home) || near(wish.end.value_or(wish.home));
 }
 
-std::string place_text(const OsmObject& source) {
-  constexpr std::string_view types[] = {"node/", "way/", "relation/"};
-  return std::string(types[static_cast<std::size_t>(source.type)]) + std::to_string(source.id);
-}
-
 /// Likely seconds on each stretch that counts as practice.
 template <class Tell>
 void each_practised(const wish::Loop& loop, Tell tell) {
@@ -68,7 +64,7 @@ std::vector<LessonPass> passes_of(const wish::Loop& loop) {
   std::vector<LessonPass> passes;
   for (const wish::Pass& pass : loop.passes)
     if (is_practice(loop, pass.first, pass.last) && is_practised(loop, pass))
-      passes.push_back({{pass.kind, pass.movement}, pass.hardness, place_text(pass.source)});
+      passes.push_back({{pass.kind, pass.movement}, pass.hardness, text_of(pass.source)});
   return passes;
 }
 

@@ -9,6 +9,7 @@
 #include "card/sheet.hpp"
 #include "card/speech.hpp"
 #include "card/subject_of.hpp"
+#include "loopwright/base/object_text.hpp"
 #include "loopwright/lanes/thing.hpp"
 #include "loopwright/say/limit_told.hpp"
 #include "loopwright/wish/asked.hpp"
@@ -16,11 +17,6 @@
 
 namespace loopwright::card {
 namespace {
-
-std::string object_text(const OsmObject& source) {
-  constexpr std::string_view types[] = {"node/", "way/", "relation/"};
-  return std::string(types[static_cast<std::size_t>(source.type)]) + std::to_string(source.id);
-}
 
 std::string way_text(const wish::LoopStretch& driven) {
   return "way/" + std::to_string(driven.way);
@@ -106,7 +102,7 @@ void add_inferred_items(std::vector<GroundItem>& items, const Subject& subject) 
       if (is_asked_for(subject.loop, index)) weight = 2;
       add_fact(facts, {std::string(road::name(pass.kind)) + " from " +
                            way_text(subject.loop.stretches[pass.first]),
-                       object_text(pass.source), pass.tag});
+                       text_of(pass.source), pass.tag});
     }
     if (!facts.empty())
       items.push_back({subject.words.fill("ground.place", {{"street", street_at(subject, k)},

@@ -4,6 +4,7 @@
 #include <iomanip>
 #include <ostream>
 #include <sstream>
+#include "loopwright/base/object_text.hpp"
 
 namespace loopwright::command {
 namespace {
@@ -34,8 +35,7 @@ std::string long_distance(double metres, SpeedUnit unit) {
 }
 
 std::string object(const OsmObject& object) {
-  constexpr std::string_view types[] = {"node/", "way/", "relation/"};
-  return std::string(types[static_cast<std::size_t>(object.type)]) + std::to_string(object.id);
+  return text_of(object);
 }
 
 std::string limit(const road::LimitOnDay& limit) {

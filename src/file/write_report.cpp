@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "file/words.hpp"
+#include "loopwright/base/object_text.hpp"
 #include "loopwright/file/loop_file.hpp"
 #include "loopwright/road/findings.hpp"
 
@@ -13,16 +14,12 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
-std::string object_text(const OsmObject& object) {
-  return std::string(name(object.type)) + "/" + std::to_string(object.id);
-}
-
 Json found_in(const road::Roads& roads) {
   Json found = Json::array();
   for (const road::Finding& f : road::findings(roads)) {
     found.push_back({{"kind", road::name(f.kind)},
                      {"confidence", road::name(f.confidence)},
-                     {"object", object_text(f.object)},
+                     {"object", text_of(f.object)},
                      {"tag", roads.text(f.tag)},
                      {"at", {f.at.lat(), f.at.lon()}}});
   }

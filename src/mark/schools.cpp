@@ -17,6 +17,7 @@
 #include <map>
 #include <string>
 
+#include "loopwright/base/object_text.hpp"
 #include "marked_nodes.hpp"
 #include "public_road.hpp"
 #include "run_rules.hpp"
@@ -185,7 +186,8 @@ RunFamily Schools::family_of(const RawFeature& school) {
     tag.append(" ").append(school.tags.get("name"));
     family.name = draft_.text(school.tags.get("name"));
   }
-  const TextId told = draft_.text(tag);
+  // The source is the road: the tag is that of what lies beside it.
+  const TextId told = draft_.text(tag + " (" + text_of(school.object) + ")");
   for (const PieceId piece : roads_of(school)) {
     take({piece, false}, told, family.members);
     take({piece, true}, told, family.members);

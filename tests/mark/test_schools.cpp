@@ -32,23 +32,23 @@ TEST_CASE("a town without schools has no roads past one", "[mark][schools]") {
 TEST_CASE("the road that runs along a school's fence is its road, by inference",
           "[mark][schools]") {
   const BuiltTown town = school_between(school);
-  CHECK(run_facts(town, Kind::school) == Texts{"EW inferred amenity=school Oxlode School",
-                                               "WE inferred amenity=school Oxlode School"});
+  CHECK(run_facts(town, Kind::school) == Texts{"EW inferred amenity=school Oxlode School (way/9)",
+                                               "WE inferred amenity=school Oxlode School (way/9)"});
   CHECK(place_names(town, Kind::school) == Texts{"Oxlode School"});
 }
 
 TEST_CASE("a school with a gate is on the road of its gate", "[mark][schools]") {
   for (const char* gate : {"f1 h barrier=gate\n", "f1 h entrance=main\n"}) {
     CHECK(run_facts(school_between(school + gate), Kind::school) ==
-          Texts{"FV inferred amenity=school Oxlode School",
-                "VF inferred amenity=school Oxlode School"});
+          Texts{"FV inferred amenity=school Oxlode School (way/9)",
+                "VF inferred amenity=school Oxlode School (way/9)"});
   }
 }
 
 TEST_CASE("a gate away from the school's lines is someone else's", "[mark][schools]") {
   CHECK(run_facts(school_between("f9 pqrsp amenity=kindergarten\nf1 V barrier=gate\n"),
-                  Kind::school) ==
-        Texts{"EW inferred amenity=kindergarten", "WE inferred amenity=kindergarten"});
+                  Kind::school) == Texts{"EW inferred amenity=kindergarten (way/9)",
+                                         "WE inferred amenity=kindergarten (way/9)"});
 }
 
 TEST_CASE("with no road along its fence, a school is on the nearest within 60 m",
@@ -62,7 +62,7 @@ w1 AB highway=residential name=Mill_Street
 f9 pqrsp amenity=school
 )");
   CHECK(run_facts(town, Kind::school) ==
-        Texts{"AB inferred amenity=school", "BA inferred amenity=school"});
+        Texts{"AB inferred amenity=school (way/9)", "BA inferred amenity=school (way/9)"});
   CHECK(place_names(town, Kind::school) == Texts{"Mill Street"});
 }
 
@@ -78,12 +78,12 @@ w3 AC highway=residential
 f9 pqrsp amenity=school
 )");
   CHECK(run_facts(town, Kind::school) ==
-        Texts{"CD inferred amenity=school", "DC inferred amenity=school"});
+        Texts{"CD inferred amenity=school (way/9)", "DC inferred amenity=school (way/9)"});
 }
 
 TEST_CASE("a school that is a mere point is on the road nearest to it", "[mark][schools]") {
   CHECK(run_facts(school_between("f1 g amenity=school\n"), Kind::school) ==
-        Texts{"EW inferred amenity=school", "WE inferred amenity=school"});
+        Texts{"EW inferred amenity=school (node/107)", "WE inferred amenity=school (node/107)"});
 }
 
 TEST_CASE("a school 75 m off the road is none to look out for", "[mark][schools]") {
