@@ -22,6 +22,9 @@ constexpr double own_name_within_m = 20;
 constexpr double turning_back_deg = 120;  // as at the tip of an island (turn_table.cpp)
 constexpr double straight_deg = 60;
 constexpr double circle_within_m = 60;
+/// From one stretch: no junction needs a tenth, but ways drawn over each other many times have no end of paths.
+constexpr int most_looks = 5000;
+constexpr std::size_t most_found = 100;
 
 class Finder {
  public:
@@ -31,14 +34,22 @@ class Finder {
     for (std::size_t row = 0; row < roads_.stretch_count(); ++row) {
       const StretchId s{row};
       if (!roads_.drivable(s) || is_ring(s)) continue;
-      path_ = {s};
+      begin_at(s);
       if (is_half(s)) follow(0);
+      begin_at(s);
       if (roads_.piece(s).length_m < circle_within_m) circle(roads_.piece(s).length_m);
     }
     return std::move(found_);
   }
 
  private:
+  void begin_at(StretchId s) {
+    path_ = {s};
+    looks_ = 0, found_before_ = found_.size();
+  }
+  [[nodiscard]] bool is_enough() {
+    return ++looks_ > most_looks || found_.size() - found_before_ >= most_found;
+  }
   [[nodiscard]] bool is_half(StretchId s) const {
     return roads_.drivable(s) && !roads_.drivable(s.back());
   }
@@ -62,6 +73,8 @@ class Finder {
 
   const road::Roads& roads_;
   StretchPath path_;
+  int looks_ = 0;
+  std::size_t found_before_ = 0;
   std::vector<StretchPath> found_;
 };
 
@@ -114,6 +127,7 @@ void Finder::follow(double metres) {
       found_.back().push_back(next);
       continue;
     }
+    if (is_enough()) return;
     const double beyond = metres + roads_.piece(next).length_m;
     const bool goes_on = is_half(next) && is_own_road(next) && change_deg(next) < straight_deg;
     if (goes_on || beyond > gap_within_m || std::ranges::find(path_, next) != path_.end()) continue;
@@ -130,6 +144,7 @@ void Finder::circle(double metres) {
       found_.push_back(path_);
       found_.back().push_back(next);
     }
+    if (is_enough()) return;
     const double beyond = metres + roads_.piece(next).length_m;
     if (beyond > circle_within_m || std::ranges::find(path_, next) != path_.end()) continue;
     path_.push_back(next);

@@ -268,4 +268,12 @@ w2 CD highway=residential
   CHECK(large.roads().drivable(large.stretch("CD")));
 }
 
+TEST_CASE("a street drawn fourteen times over itself is read all the same", "[read]") {
+  std::string drawing = "A B    C\nw1 BC highway=residential\n";
+  for (int way = 2; way <= 15; ++way)
+    drawing += "w" + std::to_string(way) + " AB highway=residential\n";
+  const BuiltTown town = built_town(test::draw_town(drawing, 1), "GB-ENG");
+  CHECK(town.roads().drivable(town.stretch("BC")));
+}
+
 }  // namespace loopwright::read
