@@ -4,7 +4,8 @@ from collections import Counter
 from datetime import date
 
 HEAD = """# What tools/long audit read so far, over all its runs, which add to it: each map's loops, millions of claims,
-# differences (each mended since, unless told in an issue), wishes thrown, wishes met, last day.
+# differences (explained and mended since, unless a closing note tells of them as open), wishes thrown, wishes met,
+# last day.
 """
 COLUMNS = ("loops", "claims", "differences", "wishes", "met")
 MILLION = 1_000_000
