@@ -46,7 +46,8 @@ bool nothing_else_leaves(const road::Roads& roads, NodeId node, PieceId piece) {
 // Sharper than this one only turns back. Halves of a divided road part at 10 to 40 degrees; ours.
 constexpr double turning_back_deg = 120;
 constexpr double straight_deg = 60;  // closer to its heading a road goes on
-constexpr double widest_gap_m = 40, widest_gap_of_one_name_m = 20, circle_m = 60;  // ours
+constexpr double widest_gap_m = 40, widest_gap_of_one_name_m = 20;  // ours
+constexpr double circle_m = 60, one_way_circle_m = 120;             // ours
 
 /// One half of a divided road: the law lets nobody drive it the other way.
 bool is_half(const road::Roads& roads, StretchId s) {
@@ -126,16 +127,19 @@ bool is_round_a_gap(const Drive& drive, std::size_t first, std::size_t last) {
          had_a_choice(drive, first, last);
 }
 
-/// True when the drive comes to the stretch of row i again within 60 m, by no roundabout: a circle inside
-/// one junction.
+/// True when the drive comes to the stretch of row i again within 60 m, or 120 m all one-way, by no
+/// roundabout: a circle inside one junction.
 bool drives_a_circle(const Drive& drive, std::size_t i) {
   double metres = 0;
+  bool one_way = true;
   for (std::size_t from = i; from-- > 0;) {
     const StretchId here = drive.stretches[from];
     const road::Piece& piece = drive.roads.piece(here);
     metres += piece.length_m;
+    one_way = one_way && is_half(drive.roads, here);
     const bool turns_round = drive.stretches[from + 1] == here.back();
-    if (metres > circle_m || turns_round || (piece.flags & road::piece_flag::ring) != 0)
+    if (metres > (one_way ? one_way_circle_m : circle_m) || turns_round ||
+        (piece.flags & road::piece_flag::ring) != 0)
       return false;
     if (here == drive.stretches[i]) return true;
   }

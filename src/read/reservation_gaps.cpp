@@ -7,7 +7,8 @@
 // 4. Who can't go anywhere else isn't turning round but following the road, as at the end of a one-way
 //    system: such ways stay.
 // 5. Who would come to the same stretch again within 60 m, and by no roundabout, drives in a circle
-//    inside one junction, which is turning round by another name.
+//    inside one junction, which is turning round by another name. Where all of it is one-way, as inside
+//    a crossing of two divided roads and in a yard, the circle may measure 120 m.
 // The figures are ours.
 #include "reservation_gaps.hpp"
 
@@ -21,7 +22,7 @@ constexpr double gap_within_m = 40;
 constexpr double own_name_within_m = 20;
 constexpr double turning_back_deg = 120;  // as at the tip of an island (turn_table.cpp)
 constexpr double straight_deg = 60;
-constexpr double circle_within_m = 60;
+constexpr double circle_within_m = 60, one_way_circle_within_m = 120;
 /// From one stretch: no junction needs a tenth, but ways drawn over each other many times have no end of paths.
 constexpr int most_looks = 5000;
 constexpr std::size_t most_found = 100;
@@ -37,7 +38,7 @@ class Finder {
       begin_at(s);
       if (is_half(s)) follow(0);
       begin_at(s);
-      if (roads_.piece(s).length_m < circle_within_m) circle(roads_.piece(s).length_m);
+      if (may_circle(roads_.piece(s).length_m)) circle(roads_.piece(s).length_m);
     }
     return std::move(found_);
   }
@@ -68,6 +69,7 @@ class Finder {
   }
   [[nodiscard]] bool is_gap(double metres) const;
   [[nodiscard]] bool is_forced(StretchId last) const;
+  [[nodiscard]] bool may_circle(double metres) const;
   void follow(double metres);
   void circle(double metres);
 
@@ -137,6 +139,14 @@ void Finder::follow(double metres) {
   }
 }
 
+/// The path, so long as told, may be part of a circle: its begin can still be come to.
+bool Finder::may_circle(double metres) const {
+  const bool one_way = std::ranges::all_of(path_, [this](StretchId s) { return is_half(s); });
+  const Point begin = roads_.nodes[roads_.from_node(path_.front()).index()].at;
+  const Point end = roads_.nodes[roads_.to_node(path_.back()).index()].at;
+  return metres + distance_m(end, begin) <= (one_way ? one_way_circle_within_m : circle_within_m);
+}
+
 void Finder::circle(double metres) {
   for (const StretchId next : roads_.leaving(roads_.to_node(path_.back()))) {
     if (next == path_.back().back() || !roads_.drivable(next) || is_ring(next)) continue;
@@ -145,10 +155,10 @@ void Finder::circle(double metres) {
       found_.back().push_back(next);
     }
     if (is_enough()) return;
+    if (std::ranges::find(path_, next) != path_.end()) continue;
     const double beyond = metres + roads_.piece(next).length_m;
-    if (beyond > circle_within_m || std::ranges::find(path_, next) != path_.end()) continue;
     path_.push_back(next);
-    circle(beyond);
+    if (may_circle(beyond)) circle(beyond);
     path_.pop_back();
   }
 }

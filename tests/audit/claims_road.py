@@ -60,6 +60,7 @@ def is_street(ground, tally, i, stretch):
 # car round, which the Highway Code (200 to 203) makes a manoeuvre. The figures are DEVELOPERS.md's, but for the
 # angle: headings are read over other lengths here, and only what is plainly back is told.
 BACK_DEG, STRAIGHT_DEG, GAP_M, GAP_OF_ONE_NAME_M, CIRCLE_M = 150, 60, 40, 20, 60
+ONE_WAY_CIRCLE_M = 120
 
 
 def is_ring(tags):
@@ -104,12 +105,14 @@ def comes_back(ground, drive, first):
     return None
 
 
-def drives_a_circle(drive, i):
-    """The same stretch was begun within 60 m before, by no roundabout."""
-    far_m = 0
+def drives_a_circle(ground, drive, i):
+    """The same stretch was begun within 60 m before, or 120 m all one-way, by no roundabout."""
+    far_m, within_m = 0, ONE_WAY_CIRCLE_M
     for before in range(i - 1, -1, -1):
         far_m += drive.length(before)
-        if far_m > CIRCLE_M or is_ring(drive.tags(before)) or drive.nodes[before][-2] == drive.nodes[before + 1][1]:
+        if not is_half(ground, drive, before):
+            within_m = CIRCLE_M
+        if far_m > within_m or is_ring(drive.tags(before)) or drive.nodes[before][-2] == drive.nodes[before + 1][1]:
             return False
         if drive.nodes[before] == drive.nodes[i]:
             return True
@@ -121,7 +124,7 @@ def rounds(ground, tally, drive):
     for i in range(len(drive)):
         back = comes_back(ground, drive, i) if is_half(ground, drive, i) else None
         tally.check("turning round", back is None, f"stretch {i}: turns round through a gap, back on stretch {back}")
-        tally.check("turning round", not drives_a_circle(drive, i), f"stretch {i} is driven again: a circle")
+        tally.check("turning round", not drives_a_circle(ground, drive, i), f"stretch {i} is driven again: a circle")
 
 
 # A main road hardly ever ends: the extract does (DEVELOPERS.md, Turning the car round).

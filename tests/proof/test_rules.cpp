@@ -105,6 +105,20 @@ w8 GH highway=tertiary
       "at node 5");
 }
 
+TEST_CASE("driving in a circle of one-way pieces is told", "[proof]") {
+  const auto found = [](int side_m) {
+    const BuiltTown town =
+        built_town(draw_town("ABCG\nIEFH\n"
+                             "w1 AB highway=service\nw2 CG highway=service\nw3 EI highway=service\n"
+                             "w4 FH highway=service\nw5 BCFEB highway=service oneway=yes\n",
+                             side_m),
+                   "GB-ENG");
+    return falsehood(town, own_drive(town, "ABCFEBCFEBA"));
+  };
+  CHECK(found(31) == "");
+  CHECK(found(29) == "loop 1, stretch 5 (way 5): it is reached by driving in a circle at node 2");
+}
+
 TEST_CASE("a banned turn is told with its relation", "[proof]") {
   CHECK(found_in("ADEIHDA") ==
         "loop 1, stretch 2 (way 9): relation 1 (restriction=no_right_turn) forbids coming from way "

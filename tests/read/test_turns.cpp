@@ -155,6 +155,23 @@ w13 HE highway=tertiary oneway=yes
   CHECK_FALSE(town.drives("ABCFEBCF"));
 }
 
+TEST_CASE("nobody drives in a one-way circle that is no longer than a wide junction", "[read]") {
+  const auto goes_round = [](std::string_view one_way, int side_m) {
+    return built_town(
+               draw_town("ABCG\nIEFH\n"
+                         "w1 AB highway=service\nw2 CG highway=service\nw3 EI highway=service\n"
+                         "w4 FH highway=service\nw5 BCFEB highway=service oneway=" +
+                             std::string(one_way) + "\n",
+                         side_m),
+               "GB-ENG")
+        .drives("BCFEBC");
+  };
+  CHECK_FALSE(goes_round("yes", 29));
+  CHECK(goes_round("yes", 31));
+  CHECK(goes_round("no", 29));
+  CHECK_FALSE(goes_round("no", 14));
+}
+
 TEST_CASE("the end of a divided road that leads nowhere else is driven round", "[read]") {
   const BuiltTown town = built_town(R"(
 A . . B
