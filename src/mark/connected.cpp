@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <numeric>
-#include <utility>
 
 namespace loopwright::mark {
 namespace {
@@ -30,21 +29,26 @@ class Sets {
   std::vector<std::size_t> parent_;
 };
 
-}  // namespace
+/// An end of a piece: the stretch that leaves its node, and the piece's place among those asked for.
+struct End {
+  NodeId node;
+  StretchId away;
+  std::size_t piece;
+};
 
-std::vector<PieceGroup> connected_groups(const road::Roads& roads,
-                                         std::span<const PieceId> pieces) {
-  std::vector<std::pair<NodeId, std::size_t>> ends;
+/// Ordered by node.
+std::vector<End> ends_of(const road::Roads& roads, std::span<const PieceId> pieces) {
+  std::vector<End> ends;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const road::Piece& piece = roads.pieces[pieces[i].index()];
-    ends.emplace_back(piece.a, i);
-    ends.emplace_back(piece.b, i);
+    ends.push_back({piece.a, StretchId(pieces[i], false), i});
+    ends.push_back({piece.b, StretchId(pieces[i], true), i});
   }
-  std::ranges::sort(ends);
-  Sets sets(pieces.size());
-  for (std::size_t e = 1; e < ends.size(); ++e) {
-    if (ends[e].first == ends[e - 1].first) sets.join(ends[e].second, ends[e - 1].second);
-  }
+  std::ranges::stable_sort(ends, {}, &End::node);
+  return ends;
+}
+
+std::vector<PieceGroup> groups_of(std::span<const PieceId> pieces, Sets& sets) {
   std::vector<std::size_t> group_of(pieces.size(), nobody);
   std::vector<PieceGroup> groups;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -53,6 +57,27 @@ std::vector<PieceGroup> connected_groups(const road::Roads& roads,
     groups[group].push_back(pieces[i]);
   }
   return groups;
+}
+
+}  // namespace
+
+std::vector<PieceGroup> connected_groups(const road::Roads& roads,
+                                         std::span<const PieceId> pieces) {
+  return connected_groups(roads, pieces, [](StretchId, StretchId) { return true; });
+}
+
+std::vector<PieceGroup> connected_groups(const road::Roads& roads, std::span<const PieceId> pieces,
+                                         const HangTogether& hang_together) {
+  const std::vector<End> ends = ends_of(roads, pieces);
+  Sets sets(pieces.size());
+  for (std::size_t e = 1; e < ends.size(); ++e) {
+    for (std::size_t before = e; before-- > 0 && ends[before].node == ends[e].node;) {
+      if (sets.find(ends[before].piece) != sets.find(ends[e].piece) &&
+          hang_together(ends[before].away, ends[e].away))
+        sets.join(ends[before].piece, ends[e].piece);
+    }
+  }
+  return groups_of(pieces, sets);
 }
 
 double length_of_group(const road::Roads& roads, std::span<const PieceId> group) {

@@ -5,7 +5,8 @@
 //    sample has a partner when another one-way road of the same name or number lies within 50 m and
 //    heads the opposite way (within 30 degrees). Most of its samples (60 %) must have one.
 // 3. What step 2 finds must hang together over 200 m, both sides counted: the two arms round a
-//    splitter island at a roundabout are no dual carriageway.
+//    splitter island at a roundabout, or where a street meets another, are no dual carriageway. Pieces
+//    hang together which are one road, or go on straight into each other.
 // Samples lie in a sorted list of cells of about 100 m, so the work grows with the map, not with its
 // square. Figures but the 50 m are ours.
 // Source: OSM wiki, page Tag:dual_carriageway: a physical reservation, not the number of lanes; a
@@ -29,6 +30,7 @@ using road::RoadClass;
 
 constexpr double sample_every_m = 20, partner_within_m = 50, opposite_from_deg = 150;
 constexpr double least_share = 0.6, least_together_m = 200;
+constexpr double goes_on_within_deg = 45;
 // A cell is 0.001 degree high (111 m) and 0.002 wide: at least 50 m up to 76 degrees of latitude.
 constexpr std::int64_t cell_height_e7 = 10'000, cell_width_e7 = 20'000;
 
@@ -125,6 +127,13 @@ std::vector<PieceId> with_partner(const Draft& draft) {
   return found;
 }
 
+/// Both leave a node they share.
+bool is_one_road(const road::Roads& roads, const road::Tables& tables, StretchId a, StretchId b) {
+  const double change_deg =
+      heading_change_deg(road::bearing_in_deg(roads, a.back()), road::bearing_out_deg(roads, b));
+  return same_road(tables, a.piece(), b.piece()) || std::abs(change_deg) <= goes_on_within_deg;
+}
+
 }  // namespace
 
 std::string dual_tag(const Tags& tags) {
@@ -144,7 +153,8 @@ void find_dual_carriageways(Draft& draft) {
     if (!dual_tag(draft.way_tags(PieceId{p})).empty()) tables.pieces[p].flags |= flag::dual;
   }
   const road::Roads roads = draft.roads();
-  for (const PieceGroup& group : connected_groups(roads, with_partner(draft))) {
+  const auto one_road = [&](StretchId a, StretchId b) { return is_one_road(roads, tables, a, b); };
+  for (const PieceGroup& group : connected_groups(roads, with_partner(draft), one_road)) {
     if (length_of_group(roads, group) < least_together_m) continue;
     for (const PieceId piece : group) tables.pieces[piece.index()].flags |= flag::dual_inferred;
   }

@@ -92,6 +92,37 @@ TEST_CASE("the arms round a splitter island are no dual carriageway", "[mark]") 
   CHECK(dual_flags(town, "ST") == 0);
 }
 
+TEST_CASE("the arms round an island where a street meets a divided road are none", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"(
+  A   PQ   B
+  C   RT   D
+      .
+      .
+      S
+      U
+  w1 BQPA highway=primary oneway=yes ref=A7905
+  w2 CRTD highway=primary oneway=yes ref=A7905
+  w3 RST  highway=residential oneway=yes name=Sexton_Street
+  w4 SU   highway=residential name=Sexton_Street
+  w5 PRQ  highway=primary
+  )");
+  CHECK(dual_flags(town, "CR") == flag::dual_inferred);
+  CHECK(dual_flags(town, "RS") == 0);
+  CHECK(dual_flags(town, "ST") == 0);
+}
+
+TEST_CASE("a divided road stays one where its name changes", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"(
+  A   B       E
+  C   D       F
+  w1 BA highway=primary oneway=yes name=Osk_Road
+  w2 EB highway=primary oneway=yes name=Mill_Road
+  w3 CD highway=primary oneway=yes name=Osk_Road
+  w4 DF highway=primary oneway=yes name=Mill_Road
+  )");
+  CHECK(dual_flags(town, "CD") == flag::dual_inferred);
+}
+
 TEST_CASE("dual_carriageway=no is believed", "[mark]") {
   const test::BuiltTown town =
       pair("ref=A7901 dual_carriageway=no", "ref=A7901 dual_carriageway=no");
