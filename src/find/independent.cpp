@@ -20,7 +20,7 @@ class StretchFinder {
   StretchFinder(const road::Roads& roads, const wish::Loop& loop, int minutes)
       : roads_(roads),
         loop_(loop),
-        need_s_(60.0 * minutes),
+        need_s_(60.0 * minutes - wish::independent_rounding_s),
         inside_(rows_inside(roads, loop)),
         decisions_(decisions_of(roads, loop)) {
     for (std::size_t row = 0; row <= loop.stretches.size(); ++row)

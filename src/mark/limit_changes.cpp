@@ -1,7 +1,8 @@
 // Where the limit changes on the road one follows.
 //
-// 1. A move counts when it goes on ahead (within 45 degrees) or is the only one there is. Turning
-//    off into a street with another limit is the turn's lesson, not this one.
+// 1. A move counts when it goes on ahead (within 45 degrees) or no other road goes on. Turning off into
+//    a street with another limit is the turn's lesson, not this one, also where signs ban all else: who
+//    crosses a divided road a few metres askew doesn't change to its limit and back.
 // 2. Both limits must come from a tag on the limit itself, and come to different numbers under the
 //    newest law we know: a sign of 60 and the national limit are the same to a driver, while an old
 //    30 of a Welsh street and a signed 30 are not. A bare 30 beside a 30 mph is no change: where
@@ -57,6 +58,13 @@ Confidence confidence_of(const LimitFact& fact) {
   return fact.confidence == LimitConfidence::noted ? Confidence::noted : Confidence::inferred;
 }
 
+/// How many roads one may drive on into at the end of a stretch.
+std::ptrdiff_t roads_on(const road::Roads& roads, StretchId from) {
+  return std::ranges::count_if(roads.leaving(roads.to_node(from)), [&](StretchId to) {
+    return to != from.back() && roads.drivable(to);
+  });
+}
+
 }  // namespace
 
 std::set<LimitChange> limit_changes_from(const road::Roads& roads, const road::LimitLaw& law,
@@ -65,14 +73,10 @@ std::set<LimitChange> limit_changes_from(const road::Roads& roads, const road::L
   for (const StateId state : states) {
     const StretchId from = roads.stretch_of(state);
     if (!counts(roads, from)) continue;
-    const auto goes_on = [&](const road::Turn& turn) {
-      return roads.stretch_of(turn.to) != from.back();
-    };
-    const auto turns = roads.turns_from(state);
-    const bool only_one = std::ranges::count_if(turns, goes_on) == 1;
-    for (const road::Turn& turn : turns) {
+    const bool only_one = roads_on(roads, from) == 1;
+    for (const road::Turn& turn : roads.turns_from(state)) {
       const StretchId to = roads.stretch_of(turn.to);
-      if (!goes_on(turn) || !counts(roads, to)) continue;
+      if (to == from.back() || !counts(roads, to)) continue;
       if (!only_one && std::abs(turn.angle_deg) > ahead_within_deg) continue;
       const auto limit = [&](StretchId s) { return law.on(roads.stretch(s).limit, newest_day); };
       if (differ(limit(from), limit(to))) changes.insert({from, to});

@@ -130,7 +130,8 @@ bool directions_hold(const Drive& drive, const Wayfinding& ways, const Independe
 }
 
 bool is_short(const Drive& drive, double seconds) {
-  return seconds < 60.0 * drive.wish.independent_minutes - 2 * time_tolerance_s;
+  const double asked_s = 60.0 * drive.wish.independent_minutes;
+  return seconds < asked_s - wish::independent_rounding_s - 2 * time_tolerance_s;
 }
 
 double told_s(const Drive& drive, const Wayfinding& ways) {

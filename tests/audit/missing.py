@@ -5,6 +5,7 @@ kinds knows (tests/real/second_kinds.py), each with its source.
 """
 from functools import cache, cached_property
 
+from drive import TELLING_M
 from houses import Houses
 from rings import FAMILY
 from second_reader import between, metres, words
@@ -197,6 +198,8 @@ class Missing:
                     or any(drive.tags(k)["highway"] == "service" or drive.way(k) in self.ground.in_ring
                            or "junction" in drive.tags(k) for k in (i, i + 1))):
                 continue
+            if min(drive.length(i), drive.length(i + 1)) < TELLING_M:
+                continue  # inside a junction; where it heads alone nobody can tell
             angle = between(drive.heading_in(i), drive.heading_out(i + 1))
             if abs(angle) <= AHEAD_DEG - AHEAD_LEEWAY_DEG and not self.ground.noted.takes(
                     "limit-change", drive, i):

@@ -27,7 +27,7 @@ class MissingJunctions:
         driven, total = 0.0, sum(s["metres"] for s in drive.stretches)
         for i in range(1, len(drive) - 2):
             driven += drive.stretches[i - 1]["metres"]
-            if LIGHTS_M < driven < total - 2 * LIGHTS_M:  # else the door itself may lie among the lights
+            if LIGHTS_M < driven and driven + drive.stretches[i]["metres"] < total - WIDE_M:  # else the door itself may lie among the lights
                 self._lights(tally, drive, rows, i)
             self._junction(tally, drive, rows, i)
             self._stops(tally, drive, rows, i)

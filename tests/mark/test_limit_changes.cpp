@@ -69,6 +69,19 @@ TEST_CASE("round a bend with no other way to go, the limit changes on the road o
   CHECK(changes(town).size() == 2);
 }
 
+TEST_CASE("a turn that signs leave as the only one makes no limit change", "[mark]") {
+  const test::BuiltTown town = test::built_town(R"(
+    A     B     D
+
+          C
+  w1 AB highway=tertiary maxspeed="30 mph"
+  w2 BC highway=tertiary maxspeed="40 mph"
+  w3 BD highway=tertiary maxspeed="30 mph"
+  r1 only_right_turn from=w1 via=B to=w2
+  )");
+  CHECK(changes(town).empty());
+}
+
 TEST_CASE("a guessed limit makes no limit change", "[mark]") {
   CHECK(changes(test::built_town(R"(
     A     B     C

@@ -23,6 +23,8 @@ inline constexpr double plain_by_deg = 30;
 inline constexpr double back_deg = 165, other_half_deg = 120;
 /// A list of more is more than a learner remembers. Common practice, no source.
 inline constexpr std::size_t most_directions = 3;
+/// An independent stretch shorter by no more than this is as long as asked for: what a clock rounds.
+inline constexpr double independent_rounding_s = 0.5;
 /// The first and the last seconds of a lesson: no independent driving there if it can be had elsewhere.
 inline constexpr double settle_s = 300;
 
