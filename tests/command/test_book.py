@@ -542,7 +542,10 @@ class TestStreets(Book):
             self.assertTrue(1 <= len(letters) <= 10, letters)
         # Pencil marks of a sheet that was printed before the lesson was planned again are refused.
         mark = self.mark_of_sheet(3)
-        self.run_it("lesson", "again", "WREN", "--lesson", "3", "--start", "13:05")
+        for start in ("13:05", "13:10"):
+            self.run_it("lesson", "again", "WREN", "--lesson", "3", "--start", start)
+            if self.mark_of_sheet(3) != mark:
+                break  # two letters fall together once in 576
         said = self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "3", f"sheet {mark}; rest 4", code=2)
         self.assertIn("the lesson was planned again since that sheet was printed", said)
         self.run_it("lesson", "log", "--yes", "WREN", "--lesson", "3", f"sheet {self.mark_of_sheet(3)}; rest 4")
