@@ -15,6 +15,9 @@
 namespace loopwright::place {
 namespace {
 
+/// Bytes. No map has so long a name, and each word more would be looked for among all of them; ours.
+constexpr std::size_t longest_typed = 500;
+
 /// Readings of one text, up to the first that finds something or knows why not.
 class Reading {
  public:
@@ -168,6 +171,11 @@ Finder::~Finder() = default;
 
 Finding Finder::find(std::string_view text) const {
   const std::string_view words = trim(text);
+  if (words.size() > longest_typed) {
+    Finding finding;
+    finding.why = "no place has a name of more than " + std::to_string(longest_typed) + " letters";
+    return finding;
+  }
   return inside_->find(words, read_typed(words));
 }
 

@@ -183,6 +183,14 @@ TEST_CASE("what isn't there is answered with the nearest spellings", "[place]") 
   CHECK(finding.instead == Texts{"Lantern Row"});
 }
 
+TEST_CASE("a text longer than any name is not looked for", "[place]") {
+  std::string text;
+  for (int i = 0; i < 60; ++i) text += "Lantern Row ";
+  const place::Finding finding = quillham().find(text);
+  CHECK(finding.meant == 0);
+  CHECK(finding.why == "no place has a name of more than 500 letters");
+}
+
 TEST_CASE("a name unlike all others is answered without a guess", "[place]") {
   CHECK(quillham().find("Unterfeld").instead.empty());
 }
