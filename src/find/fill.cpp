@@ -88,7 +88,7 @@ Vertex Builder::choose_via(const Plan& plan, std::size_t leg, std::int64_t least
     path.insert(path.end(), onward.begin() + 1, onward.end());
     const double again = driven_again_m(path) + corner_m * corners_on(hunt_, path) +
                          static_cast<double>(turning_weight * turnings_on(hunt_, path)) +
-                         static_cast<double>(circling_weight * circlings_on(hunt_, path)) -
+                         static_cast<double>(circlings_on(hunt_, path).weight()) -
                          welcome_m_on(path);
     if (best == reach::LocalGraph::none || again < best_again) best = v, best_again = again;
   }

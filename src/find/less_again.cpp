@@ -130,7 +130,7 @@ double LessAgain::again_on(std::span<const Vertex> path) {
   ++stamp_;
   double again_m = corner_m * corners_on(hunt_, path) +
                    static_cast<double>(turning_weight * turnings_on(hunt_, path)) +
-                   static_cast<double>(circling_weight * circlings_on(hunt_, path));
+                   static_cast<double>(circlings_on(hunt_, path).weight());
   for (const Vertex v : path) {
     const std::uint32_t piece = hunt_.piece_of[v];
     const int times = others_[piece] + (seen_[piece] == stamp_ ? 1 : 0);

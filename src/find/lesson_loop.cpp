@@ -83,7 +83,7 @@ class LessonJudge {
     score_.turnings = static_cast<int>(wish::turns_round(loop_).size());
     Circlings circlings;
     for (const StateId state : part.states) circlings.take(roads, roads.stretch_of(state));
-    score_.circlings = circlings.count;
+    score_.circlings = circlings.on_rings(), score_.tiny_rounds = circlings.elsewhere();
     score_.unplaced = lesson_.drive.unplaced;
   }
 

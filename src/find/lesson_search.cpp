@@ -35,6 +35,7 @@ void add(Score& sum, const Score& more) {
   sum.surplus += more.surplus;
   sum.turnings += more.turnings;
   sum.circlings += more.circlings;
+  sum.tiny_rounds += more.tiny_rounds;
   sum.corners += more.corners;
 }
 

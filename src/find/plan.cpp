@@ -20,6 +20,8 @@ namespace {
 // fewer rows is easier to speak from.
 constexpr std::int64_t surplus_weight = 60;
 constexpr std::int64_t corner_weight = 10;
+/// Metres. Round the smallest block of terraces is longer; ours.
+constexpr double tiny_round_m = 200;
 
 void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
   if (!all.empty() && !more.empty() && all.back() == more.front()) more = more.subspan(1);
@@ -29,12 +31,32 @@ void append(std::vector<Vertex>& all, std::span<const Vertex> more) {
 }  // namespace
 
 void Circlings::take(const road::Roads& roads, StretchId stretch) {
-  if ((roads.piece(stretch).flags & road::piece_flag::ring) == 0)
-    onto = StretchId{};
-  else if (!onto.known())
-    onto = stretch;
-  else if (stretch == onto)
-    ++count;
+  if ((roads.piece(stretch).flags & road::piece_flag::ring) != 0) {
+    take_on_ring(stretch);
+    lately_.clear(), lately_m_ = 0;
+  } else {
+    onto_ = StretchId{};
+    take_off_ring(roads, stretch);
+  }
+}
+
+void Circlings::take_on_ring(StretchId stretch) {
+  if (!onto_.known())
+    onto_ = stretch;
+  else if (stretch == onto_)
+    ++on_rings_;
+}
+
+void Circlings::take_off_ring(const road::Roads& roads, StretchId stretch) {
+  if (std::ranges::find(lately_, stretch) != lately_.end()) {
+    ++elsewhere_;
+    lately_.clear(), lately_m_ = 0;
+  }
+  lately_.push_back(stretch);
+  lately_m_ += roads.piece(stretch).length_m;
+  auto first = lately_.begin();
+  for (; lately_m_ > tiny_round_m; ++first) lately_m_ -= roads.piece(*first).length_m;
+  lately_.erase(lately_.begin(), first);
 }
 
 std::vector<Vertex> Plan::vertices() const {
@@ -104,7 +126,8 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 }
 
 std::int64_t Score::rating() const {
-  return value - turning_weight * turnings - circling_weight * circlings;
+  return value - turning_weight * turnings - circling_weight * circlings -
+         tiny_round_weight * tiny_rounds;
 }
 
 bool Score::better_than(const Score& other) const {
@@ -130,10 +153,10 @@ int turnings_on(const Hunt& hunt, std::span<const Vertex> path) {
   return turnings;
 }
 
-int circlings_on(const Hunt& hunt, std::span<const Vertex> path) {
+Circlings circlings_on(const Hunt& hunt, std::span<const Vertex> path) {
   Circlings circlings;
   for (const Vertex v : path) circlings.take(hunt.ground.roads, hunt.graph.stretch(v));
-  return circlings.count;
+  return circlings;
 }
 
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes) {
@@ -177,7 +200,8 @@ Score score(const Hunt& hunt, std::span<const Vertex> vertices) {
       result.over_caps += std::max(0, drives[piece] - hunt.piece_most[piece]);
   result.unplaced = drive.unplaced;
   result.turnings = turnings_on(hunt, vertices);
-  result.circlings = circlings_on(hunt, vertices);
+  const Circlings circlings = circlings_on(hunt, vertices);
+  result.circlings = circlings.on_rings(), result.tiny_rounds = circlings.elsewhere();
   result.corners = corners_on(hunt, vertices);
   result.ms = hunt.drive_ms(vertices) + stops_ms(hunt.ground.roads, drive);
   result.off_window_ms =

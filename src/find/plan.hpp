@@ -48,6 +48,8 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 constexpr std::int64_t turning_weight = 3000;
 /// So is driving on round a roundabout where one has been all the way round: nobody can say "the tenth exit". Ours.
 constexpr std::int64_t circling_weight = 3000;
+/// Driving round a yard or a tiny block again is worth less than half a pass, so it isn't done for nothing. Ours.
+constexpr std::int64_t tiny_round_weight = 500;
 
 /// How good a whole drive is against the wish.
 struct Score {
@@ -59,13 +61,14 @@ struct Score {
   int surplus = 0;         ///< passes beyond those asked for by number
   int turnings = 0;        ///< the car turned round where a road ends
   int circlings = 0;       ///< times round a roundabout beyond a whole one
+  int tiny_rounds = 0;     ///< times round less than 200 m of other road
   int corners = 0;         ///< turns to the left or right: each is a row to be spoken
   std::int64_t ms = 0;
   [[nodiscard]] bool good() const { return missing == 0 && allowed(); }
   /// Good, and each planned stop has a place.
   [[nodiscard]] bool as_asked() const { return good() && unplaced == 0; }
   [[nodiscard]] bool allowed() const { return over_caps == 0 && off_window_ms == 0; }
-  /// Value, less what turnings and circlings weigh: by this one drive is better than another.
+  /// Value, less what turnings, circlings and tiny rounds weigh: by this one drive is better than another.
   [[nodiscard]] std::int64_t rating() const;
   /// Better: within the window and the caps, then fewer missing, then a higher rating; among loops of
   /// like rating those nearer to what was asked, with fewer corners (weights in plan.cpp).
@@ -87,14 +90,29 @@ int corners_on(const Hunt& hunt, std::span<const Vertex> path);
 /// Where a path goes back on the stretch before. None is what a want for turn-in-road counts: that is a planned stop.
 int turnings_on(const Hunt& hunt, std::span<const Vertex> path);
 
-/// How often a drive, taken stretch by stretch, comes back on a roundabout's ring to where it came onto it, without
-/// leaving it between.
-struct Circlings {
-  StretchId onto = {};  ///< the first stretch on the ring it is on; none: it is on none
-  int count = 0;
+/// What a drive, taken stretch by stretch, goes round again.
+class Circlings {
+ public:
   void take(const road::Roads& roads, StretchId stretch);
+  /// How often it comes back on a roundabout's ring to where it came onto it, without leaving it between.
+  [[nodiscard]] int on_rings() const { return on_rings_; }
+  /// How often it comes to a stretch again within 200 m, on no roundabout between.
+  [[nodiscard]] int elsewhere() const { return elsewhere_; }
+  /// Milli-units.
+  [[nodiscard]] std::int64_t weight() const {
+    return circling_weight * on_rings_ + tiny_round_weight * elsewhere_;
+  }
+
+ private:
+  void take_on_ring(StretchId stretch);
+  void take_off_ring(const road::Roads& roads, StretchId stretch);
+
+  int on_rings_ = 0, elsewhere_ = 0;
+  StretchId onto_ = {};            ///< the first stretch on the ring it is on; none: it is on none
+  std::vector<StretchId> lately_;  ///< driven since the last ring, as far back as a round reaches
+  double lately_m_ = 0;            ///< long together
 };
-int circlings_on(const Hunt& hunt, std::span<const Vertex> path);
+Circlings circlings_on(const Hunt& hunt, std::span<const Vertex> path);
 
 /// Count wants that passes leave unmet: how many each still needs.
 std::vector<int> unmet(const Hunt& hunt, std::span<const PlacePass> passes);
