@@ -150,7 +150,7 @@ bool Finder::may_circle(double metres) const {
 void Finder::circle(double metres) {
   for (const StretchId next : roads_.leaving(roads_.to_node(path_.back()))) {
     if (next == path_.back().back() || !roads_.drivable(next) || is_ring(next)) continue;
-    if (next == path_.front() && path_.size() > 1) {
+    if (next == path_.front()) {
       found_.push_back(path_);
       found_.back().push_back(next);
     }

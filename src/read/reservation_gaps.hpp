@@ -9,7 +9,7 @@
 namespace loopwright::read {
 
 /// Each way from a stretch of one half, over the gap, into a stretch of the other half, and each that
-/// comes to its first stretch again: three stretches or more. No map forbids it and no lesson makes
+/// comes to its first stretch again: two stretches or more. No map forbids it and no lesson makes
 /// it: it is a U-turn before traffic that comes fast (Highway Code 173 and 200 to 203), and at lights
 /// it has no name to be told by.
 /// Rules: nodes, pieces, stretches, node_first and node_out are done; the halves' tip, where no gap

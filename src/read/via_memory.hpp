@@ -20,7 +20,7 @@ namespace loopwright::read {
 
 class ViaMemory {
  public:
-  /// Besides the map's rules these paths of three or more stretches are never driven to their end.
+  /// Besides the map's rules these paths of two or more stretches are never driven to their end.
   ViaMemory(const road::Roads& roads, std::span<const std::vector<StretchId>> also_banned);
 
   /// The stretch of each state beyond the plain ones, in their order.

@@ -1,4 +1,5 @@
 // Which way one may go on at the end of each stretch, without restrictions.
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "support/built_town.hpp"
@@ -170,6 +171,22 @@ TEST_CASE("nobody drives in a one-way circle that is no longer than a wide junct
   CHECK(goes_round("yes", 31));
   CHECK(goes_round("no", 29));
   CHECK_FALSE(goes_round("no", 14));
+}
+
+TEST_CASE("a small round of one piece isn't driven again, a large one may be", "[read]") {
+  const auto again = [](int side_m) {
+    const BuiltTown town = built_town(
+        draw_town("ABC\n.ED\nw1 AB highway=service\nw2 BCDEB highway=service\n", side_m), "GB-ENG");
+    const road::Roads roads = town.roads();
+    const auto round = std::ranges::find_if(
+        roads.pieces, [](const road::Piece& piece) { return piece.a == piece.b; });
+    const StretchId once(PieceId{static_cast<std::size_t>(round - roads.pieces.begin())}, false);
+    return std::ranges::any_of(
+        roads.turns_from(StateId{once.index()}),
+        [&](const road::Turn& turn) { return roads.stretch_of(turn.to) == once; });
+  };
+  CHECK_FALSE(again(14));
+  CHECK(again(16));
 }
 
 TEST_CASE("the end of a divided road that leads nowhere else is driven round", "[read]") {
