@@ -93,6 +93,26 @@ bool had_a_choice(const Drive& drive, std::size_t first, std::size_t last) {
   return false;
 }
 
+/// From `last` the road leads on, one-way and its own all along, to where stretch `first` begins.
+bool ends_in_a_circle(const road::Roads& roads, StretchId first, StretchId last) {
+  const NodeId begin = roads.from_node(first);
+  double metres = roads.piece(first).length_m;
+  constexpr int most_pieces = 100;  // those without length would be followed for ever
+  StretchId here = last;
+  for (int pieces = 0; here.known() && pieces < most_pieces; ++pieces) {
+    metres += roads.piece(here).length_m;
+    if (metres > one_way_circle_m) return false;
+    if (roads.to_node(here) == begin) return true;
+    StretchId on;
+    for (const StretchId next : roads.leaving(roads.to_node(here)))
+      if (!on.known() && next != last && is_legal(roads, next) && is_half(roads, next) &&
+          is_one_road(roads, first, next))
+        on = next;
+    here = on;
+  }
+  return false;
+}
+
 double change_deg(const road::Roads& roads, StretchId from, StretchId to) {
   return std::abs(
       heading_change_deg(road::bearing_in_deg(roads, from), road::bearing_out_deg(roads, to)));
@@ -124,7 +144,7 @@ bool is_round_a_gap(const Drive& drive, std::size_t first, std::size_t last) {
     if (own) own_m += piece.length_m;
   }
   return gap_m <= (own_m > 0 ? widest_gap_of_one_name_m : widest_gap_m) &&
-         had_a_choice(drive, first, last);
+         had_a_choice(drive, first, last) && !ends_in_a_circle(roads, from, to);
 }
 
 /// True when the drive comes to the stretch of row i again within 60 m, or 120 m all one-way, by no

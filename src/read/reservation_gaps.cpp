@@ -6,6 +6,8 @@
 //    else it is the short side of a one-way square.
 // 4. Who can't go anywhere else isn't turning round but following the road, as at the end of a one-way
 //    system: such ways stay.
+//    Nor is it turning round where the road leads on from there to where its half began, one-way and under its
+//    own name all along, within 120 m: the end of a street that is drawn as a circle.
 // 5. Who would come to the same stretch again within 60 m, and by no roundabout, drives in a circle
 //    inside one junction, which is turning round by another name. Where all of it is one-way, as inside
 //    a crossing of two divided roads and in a yard, the circle may measure 120 m.
@@ -26,6 +28,7 @@ constexpr double circle_within_m = 60, one_way_circle_within_m = 120;
 /// From one stretch: no junction needs a tenth, but ways drawn over each other many times have no end of paths.
 constexpr int most_looks = 5000;
 constexpr std::size_t most_found = 100;
+constexpr int most_pieces_of_a_circle = 100;  // pieces without length would be followed for ever
 
 class Finder {
  public:
@@ -69,6 +72,7 @@ class Finder {
   }
   [[nodiscard]] bool is_gap(double metres) const;
   [[nodiscard]] bool is_forced(StretchId last) const;
+  [[nodiscard]] bool is_end_circle(StretchId last) const;
   [[nodiscard]] bool may_circle(double metres) const;
   void follow(double metres);
   void circle(double metres);
@@ -120,11 +124,29 @@ bool Finder::is_forced(StretchId last) const {
   return true;
 }
 
+/// The road goes on from `last`, one way and under its own name, to the begin of the half one came by.
+bool Finder::is_end_circle(StretchId last) const {
+  const NodeId begin = roads_.from_node(path_.front());
+  double metres = roads_.piece(path_.front()).length_m;
+  StretchId here = last;
+  for (int pieces = 0; here.known() && pieces < most_pieces_of_a_circle; ++pieces) {
+    metres += roads_.piece(here).length_m;
+    if (metres > one_way_circle_within_m) return false;
+    const NodeId node = roads_.to_node(here);
+    if (node == begin) return true;
+    const auto leaving = roads_.leaving(node);
+    const auto next = std::ranges::find_if(
+        leaving, [&](StretchId s) { return is_half(s) && is_own_road(s) && s != last; });
+    here = next == leaving.end() ? StretchId{} : *next;
+  }
+  return false;
+}
+
 void Finder::follow(double metres) {
   for (const StretchId next : roads_.leaving(roads_.to_node(path_.back()))) {
     if (next == path_.back().back() || !roads_.drivable(next) || is_ring(next)) continue;
     if (path_.size() > 1 && is_other_half(next)) {
-      if (!is_gap(metres) || is_forced(next)) continue;
+      if (!is_gap(metres) || is_forced(next) || is_end_circle(next)) continue;
       found_.push_back(path_);
       found_.back().push_back(next);
       continue;

@@ -1,5 +1,5 @@
 """Does each stretch lie on its way, joined to the next, open to a learner's car when it is driven?"""
-from second_reader import between
+from second_reader import between, metres
 
 # For the tags see ground.py. Names of streets: Key:name, Key:ref.
 
@@ -84,6 +84,24 @@ def had_a_choice(ground, drive, first, last):
     return False
 
 
+def ends_in_a_circle(ground, drive, first, last):
+    """One-way and under its own name all along the road leads on from stretch `last` to where `first` begins: the
+    end of a street drawn as a circle, which is driven round."""
+    def is_own(way):
+        return one_road(drive.tags(first), ground.tags(way)) and len(ground.open_ways(way)) == 1
+
+    goal, node, seen = drive.nodes[first][0], drive.nodes[last][-1], set()
+    left_m = ONE_WAY_CIRCLE_M - drive.length(first) - drive.length(last)
+    while left_m > 0 and node != goal and node not in seen:
+        seen.add(node)
+        on = next((line for way, along, line in ground.arms_at(node) if is_own(way) and along in ground.open_ways(way)), None)
+        if on is None:
+            return False
+        left_m -= metres(ground.at(node), ground.at(on[1]))
+        node = on[1]
+    return node == goal
+
+
 def is_half(ground, drive, i):
     return len(ground.open_ways(drive.way(i))) == 1 and not is_ring(drive.tags(i))
 
@@ -97,7 +115,8 @@ def comes_back(ground, drive, first):
         half = own and is_half(ground, drive, i)
         if i > first + 1 and half and drive.way(i) != drive.way(first) and change(i) > BACK_DEG:
             short = gap_m <= (GAP_OF_ONE_NAME_M if own_m else GAP_M)
-            return i if short and had_a_choice(ground, drive, first, i) else None
+            return i if (short and had_a_choice(ground, drive, first, i)
+                         and not ends_in_a_circle(ground, drive, first, i)) else None
         gap_m += drive.length(i)
         own_m += drive.length(i) if own else 0
         if gap_m > GAP_M or is_ring(drive.tags(i)) or (half and change(i) < STRAIGHT_DEG):

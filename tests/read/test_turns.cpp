@@ -173,6 +173,25 @@ TEST_CASE("nobody drives in a one-way circle that is no longer than a wide junct
   CHECK_FALSE(goes_round("no", 14));
 }
 
+TEST_CASE("the end of a street that is drawn as a circle is driven round", "[read]") {
+  const auto goes_round = [](std::string_view back) {
+    return built_town(
+               draw_town("A....BC\nG....ED..F\n"
+                         "w1 AB highway=residential name=Mill_Lane\n"
+                         "w2 BC highway=residential name=Mill_Lane oneway=yes\n"
+                         "w3 CD highway=residential name=Mill_Lane oneway=yes\n"
+                         "w5 DF highway=residential name=Osk_Lane\n"
+                         "w6 AG highway=residential name=Osk_Lane\n"
+                         "w4 " +
+                             std::string(back) + " highway=residential name=Mill_Lane oneway=yes\n",
+                         18),
+               "GB-ENG")
+        .drives("BCD" + std::string(back.substr(2)));
+  };
+  CHECK(goes_round("DEB"));
+  CHECK_FALSE(goes_round("DEG"));
+}
+
 TEST_CASE("a small round of one piece isn't driven again, a large one may be", "[read]") {
   const auto again = [](int side_m) {
     const BuiltTown town = built_town(
