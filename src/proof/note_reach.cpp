@@ -1,4 +1,5 @@
-// Method: a note's line is looked at every 10 m, from its first point on. The nearest road is that of
+// Method: a note's line is looked at every 10 m, from its first point on; for what it may speak of at all
+// every metre, since whoever laid it looked at other points of it. The nearest road is that of
 // all roads a learner may drive by the map. Whoever laid the note may measure a little otherwise, so
 // what is beyond doubt takes more than laying it does: smaller angles, more metres (ours).
 #include <algorithm>
@@ -9,15 +10,15 @@
 namespace loopwright::proof {
 namespace {
 
-constexpr double step_m = 10, rounding_m = 0.1;
+constexpr double step_m = 10, fine_step_m = 1, rounding_m = 0.1;
 constexpr double heading_within_deg = 45, parallel_within_deg = 30;
 constexpr double shut_beyond_doubt_m = 30, share_beyond_doubt = 0.75;
 
-std::vector<Point> steps_along(const road::Note& note) {
+std::vector<Point> steps_along(const road::Note& note, double every_m) {
   if (note.line.size() == 1) return note.line;
   std::vector<Point> steps;
   const double length = length_m(note.line);
-  for (double along = 0; along <= length; along += step_m) {
+  for (double along = 0; along <= length; along += every_m) {
     steps.push_back(point_along(note.line, along));
   }
   return steps;
@@ -68,15 +69,15 @@ double metres_beyond_doubt(const road::Roads& map, const road::Note& note, Stret
 
 bool in_reach(const road::Roads& map, const road::Note& note, StretchId stretch) {
   const auto line = map.shape_of(stretch.piece());
-  const std::vector<Point> steps = steps_along(note);
+  const std::vector<Point> steps = steps_along(note, fine_step_m);
   return std::any_of(steps.begin(), steps.end(), [&](Point at) {
-    return nearest_on_line(line, at).off_m <= road::note_reach_m + rounding_m;
+    return nearest_on_line(line, at).off_m <= road::note_reach_m + fine_step_m + rounding_m;
   });
 }
 
 bool speaks_of(const road::Roads& map, const road::Note& note, StretchId stretch) {
   if (!in_reach(map, note, stretch)) return false;
-  const std::vector<Point> steps = steps_along(note);
+  const std::vector<Point> steps = steps_along(note, step_m);
   int count = 0;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     if (nearest_road(map, steps[i]) != stretch.piece()) continue;

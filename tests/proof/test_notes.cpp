@@ -1,6 +1,8 @@
 // Loops made with notes: true ones hold, and each lie about a note is told.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <numbers>
 #include <optional>
 
 #include "loopwright/mark/noted.hpp"
@@ -92,6 +94,21 @@ TEST_CASE("a loop made with notes agrees with the map and the notes", "[proof]")
   CHECK(std::ranges::count(answer.loops[0].passes, road::Confidence::noted,
                            &wish::Pass::confidence) == 3);
   CHECK(answer.loops[0].stretches[1].limit.confidence == road::LimitConfidence::noted);
+  CHECK(lesson.falsehood(answer, lesson.notes) == "");
+}
+
+TEST_CASE("a short line of which only the end lies within reach bears its limit out", "[proof]") {
+  const BuiltTown town = built_town(drawing);
+  Note limit = on(town, "AB", NoteKind::limit);
+  limit.limit = 20;
+  const Point by = limit.line[0];
+  const double degree_m = 111'320,
+               degree_east_m = degree_m * std::cos(by.lat() * std::numbers::pi / 180);
+  limit.line = {point_from_degrees(by.lat() + 32 / degree_m, by.lon()),
+                point_from_degrees(by.lat() + 27.5 / degree_m, by.lon() + 7.8 / degree_east_m)};
+  const NotedLesson lesson({limit});
+  const wish::Answer answer = lesson.answer();
+  CHECK(answer.loops[0].stretches[0].limit.value == 20);
   CHECK(lesson.falsehood(answer, lesson.notes) == "");
 }
 
