@@ -91,6 +91,7 @@ class MissingJunctions:
                 and not {"access", "motor_vehicle", "vehicle", "motorcar"} & set(self.ground.tags(way))]
         odd = any(len(self.ground.directions(way)) == 1 or "link" in self.ground.tags(way)["highway"]
                   or "junction" in self.ground.tags(way) or self.ground.has_hours(way)
+                  or "construction" in self.ground.tags(way)  # being built: no arm yet (Key:construction)
                   for way, _ in arms)
         near = set(self.ground.near_by_road(node, LIGHTS_M))
         lit = near & self.junctions.lights or any(
