@@ -81,6 +81,13 @@ TEST_CASE("the last Monday of May is a date of its own", "[hours]") {
   CHECK(noons("Mar Su[-1]-Oct Su[-1]", {2026, 10, 20}, 14) == "OOOOOOCCCCCCCC");
 }
 
+// Gregorian calendar: 2000 was a leap year, 2100 won't be. 29 February 2000 was a Tuesday, 22 February 2100 is a
+// Monday and 23 February a Tuesday.
+TEST_CASE("the last Tuesday of February hangs on whether the year is a leap year", "[hours]") {
+  CHECK(noons("Feb Tu[-1]", {2000, 2, 20}, 11) == "CCCCCCCCCOC");
+  CHECK(noons("Feb Tu[-1]", {2100, 2, 20}, 11) == "CCCOCCCCCCC");
+}
+
 // Specification, weekday offset; 25 December 2026 is a Friday. The reference can't read it.
 TEST_CASE("a date may be moved back to the Sunday before", "[hours]") {
   CHECK(noons("Dec 25 -Su", {2026, 12, 18}, 12) == "CCOCCCCCCCCC");

@@ -31,6 +31,16 @@ TEST_CASE("hours are said in words", "[hours]") {
   CHECK(words_of("22:00-06:00") == "every day, ten at night till six in the morning");
 }
 
+TEST_CASE("seven to seven needs no part of the day, and one time beyond it gives all of them one",
+          "[hours]") {
+  CHECK(words_of("06:59-09:00") == "every day, one minute to seven till nine in the morning");
+  CHECK(words_of("09:00-19:01") ==
+        "every day, nine in the morning till one minute past seven in the evening");
+  CHECK(words_of("18:59-20:00") == "every day, one minute to seven till eight in the evening");
+  CHECK(words_of("08:00-10:00,20:00-22:00") ==
+        "every day, eight till ten in the morning and eight in the evening till ten at night");
+}
+
 TEST_CASE("times that go round midnight are said with the next day where it could be missed",
           "[hours]") {
   CHECK(words_of("08:00-08:00") == "at any time");

@@ -83,6 +83,14 @@ TEST_CASE("a part too long or too short for its minutes is told", "[proof][parts
              Catch::StartsWith("loop 1, part 2: it lasts "));
 }
 
+TEST_CASE("the minutes that a part lasts and those asked for are told", "[proof][parts]") {
+  const std::string said = in_parts("30: roundabout=1", "3: level-crossing=1", nothing);
+  CHECK_THAT(said, Catch::Contains("min, asked were 30.0"));
+  // Of the drive's few minutes; a slip in units would be sixty times off.
+  const double lasts = std::stod(said.substr(std::string("loop 1, part 1: it lasts ").size()));
+  CHECK((0.5 < lasts && lasts < 10));
+}
+
 TEST_CASE("a road that a part doesn't keep to is told", "[proof][parts]") {
   // Lantern Row is quiet, Mill Road and the roundabout are not.
   CHECK(in_parts("3 busier: roundabout=1", "3: level-crossing=1", nothing) == "");
