@@ -95,6 +95,7 @@ std::vector<LessAgain::Between> LessAgain::spans_with_corners(std::span<const Ve
   std::stable_sort(found.begin(), found.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<Between> parts;
+  parts.reserve(found.size());
   for (const auto& [corners, part] : found) parts.push_back(part);
   return parts;
 }

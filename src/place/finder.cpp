@@ -6,6 +6,7 @@
 // 3. What is left after narrowing is put in order; the best of one grade are meant.
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "loopwright/base/text.hpp"
 #include "loopwright/place/place.hpp"
@@ -21,8 +22,8 @@ constexpr std::size_t longest_typed = 500;
 /// Readings of one text, up to the first that finds something or knows why not.
 class Reading {
  public:
-  Reading(const Lookup& lookup, std::string_view text, const Typed& typed)
-      : lookup_(lookup), text_(text), typed_(typed) {}
+  Reading(const Lookup& lookup, std::string_view text, Typed typed)
+      : lookup_(lookup), text_(text), typed_(std::move(typed)) {}
 
   /// Tails are taken off `typed` where a reading uses them up.
   Hits hits() {
@@ -51,11 +52,10 @@ class Reading {
     return !hits_.empty();
   }
   bool crossing(Spelling spelling) {
-    for (const auto& streets : two_streets(typed_.head)) {
+    return std::ranges::any_of(two_streets(typed_.head), [&](const auto& streets) {
       hits_ = lookup_.crossings(streets, spelling, miss_);
-      if (!hits_.empty() || miss_) return true;
-    }
-    return false;
+      return !hits_.empty() || miss_;
+    });
   }
   bool house(Spelling spelling) {
     const auto typed = number_and_street(typed_.head);
@@ -88,10 +88,13 @@ std::string joined(const std::vector<std::string>& tails) {
 }  // namespace
 
 struct Finder::Inside {
-  explicit Inside(const road::Roads& all)
-      : roads(all), names(roads.place_index), lookup(roads, names), narrowing(roads, names) {}
+  explicit Inside(road::Roads all)
+      : roads(std::move(all)),
+        names(roads.place_index),
+        lookup(roads, names),
+        narrowing(roads, names) {}
 
-  [[nodiscard]] Finding find(std::string_view text, Typed typed) const;
+  [[nodiscard]] Finding find(std::string_view text, const Typed& typed) const;
   [[nodiscard]] Finding nothing(const Reading& reading, const Typed& typed) const;
   void narrow(Hits& hits, const std::vector<std::string>& tails, Finding& finding) const;
   void put_in_order(Hits hits, Finding& finding) const;
@@ -151,7 +154,7 @@ void Finder::Inside::put_in_order(Hits hits, Finding& finding) const {
   for (Hit& hit : hits) finding.candidates.push_back(std::move(hit.candidate));
 }
 
-Finding Finder::Inside::find(std::string_view text, Typed typed) const {
+Finding Finder::Inside::find(std::string_view text, const Typed& typed) const {
   Reading reading(lookup, text, typed);
   Hits hits = reading.hits();
   if (hits.empty() && !reading.miss() && is_part_of_house(typed.head) && !typed.tails.empty()) {

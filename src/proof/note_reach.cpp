@@ -17,9 +17,9 @@ constexpr double shut_beyond_doubt_m = 30, share_beyond_doubt = 0.75;
 std::vector<Point> steps_along(const road::Note& note, double every_m) {
   if (note.line.size() == 1) return note.line;
   std::vector<Point> steps;
-  const double length = length_m(note.line);
-  for (double along = 0; along <= length; along += every_m) {
-    steps.push_back(point_along(note.line, along));
+  const auto whole = static_cast<int>(length_m(note.line) / every_m);
+  for (int step = 0; step <= whole; ++step) {
+    steps.push_back(point_along(note.line, step * every_m));
   }
   return steps;
 }
