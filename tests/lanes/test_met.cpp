@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "loopwright/lanes/met.hpp"
+#include "loopwright/lanes/passage.hpp"
 
 namespace loopwright {
 namespace {
@@ -82,6 +83,29 @@ TEST_CASE("a school street is told once, with when we pass", "[lanes]") {
   CHECK(drive.said(road::Timed::access) ==
         Said{"shut Monday to Friday, eight till nine; you pass 15:01 to 15:03: may be driven"});
   CHECK(drive.said(road::Timed::limit).empty());
+}
+
+TEST_CASE("a rule on the street one sets out in is told", "[lanes]") {
+  Drive drive(road::Timed::access, "yes", "no @ (Mo-Fr 08:00-09:00)");
+  road::TimedRule first = drive.tables.timed_rules.front();
+  first.stretch = drive.loop.stretches[0].stretch;
+  drive.tables.timed_rules = {first};
+  CHECK(drive.said(road::Timed::access) ==
+        Said{"shut Monday to Friday, eight till nine; you pass 15:00 to 15:01: may be driven"});
+}
+
+TEST_CASE("a limit is met also where the same street has hours of access first", "[lanes]") {
+  Drive drive(road::Timed::access, "yes", "no @ (Mo-Fr 08:00-09:00)");
+  const StretchId street = drive.tables.timed_rules.front().stretch;
+  const TextId base = drive.add("30 mph"), text = drive.add("20 mph @ (15:00-16:00)");
+  drive.tables.timed_rules.insert(
+      drive.tables.timed_rules.begin() + 1,
+      road::TimedRule{street, base, text, {}, {}, road::Timed::limit, {}});
+  const road::Roads roads = road::view_of(drive.tables, {});
+  const std::int64_t from = drive.loop.start.unix_s;
+  const lanes::LimitWhen limit =
+      lanes::limit_when(roads, street, {Instant{from}, Instant{from + 60}}, hours::Setting{});
+  CHECK(limit.values == std::vector<std::string>{"20 mph"});
 }
 
 TEST_CASE("a street that is shut when we pass says keep out", "[lanes]") {

@@ -224,6 +224,11 @@ TEST_CASE("conditions on lorries, long stays and deliveries don't shut a street 
   }
 }
 
+TEST_CASE("behind a clause on lorries the one on cars is still read", "[mark]") {
+  CHECK(along(street({{"motor_vehicle:conditional", "no @ (weight>7.5); no @ (08:00-09:00)"}})) ==
+        "yes, no @ (08:00-09:00)");
+}
+
 TEST_CASE("a clause that always holds for a car acts like a plain tag", "[mark]") {
   CHECK(of({{"access", "no"}, {"motor_vehicle:conditional", "yes @ (weight<3.5)"}}) == Access::yes);
   CHECK(of({{"motor_vehicle:conditional", "no @ (24/7)"}}) == Access::no);
