@@ -48,7 +48,7 @@ std::vector<reach::LocalSeed> seeds_after(const Hunt& hunt, const Plan& plan, st
 constexpr std::int64_t turning_weight = 3000;
 /// So is driving on round a roundabout where one has been all the way round: nobody can say "the tenth exit". Ours.
 constexpr std::int64_t circling_weight = 3000;
-/// Driving round a yard or a tiny block again is worth less than half a pass, so it isn't done for nothing. Ours.
+/// Driving round a yard or a tiny block again weighs half a pass, so that it isn't done for nothing. Ours.
 constexpr std::int64_t tiny_round_weight = 500;
 
 /// How good a whole drive is against the wish.

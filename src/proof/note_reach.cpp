@@ -1,6 +1,6 @@
-// Method: a note's line is looked at every 10 m, from its first point on; for what it may speak of at all
-// every metre, since whoever laid it looked at other points of it. The nearest road is that of
-// all roads a learner may drive by the map. Whoever laid the note may measure a little otherwise, so
+// Method: a note's line is looked at every 10 m, from its first point on; for what it may speak of at all,
+// where that comes near, every metre, since whoever laid it looked at other points of it. The nearest road is
+// that of all roads a learner may drive by the map. Whoever laid the note may measure a little otherwise, so
 // what is beyond doubt takes more than laying it does: smaller angles, more metres (ours).
 #include <algorithm>
 #include <cmath>
@@ -14,12 +14,12 @@ constexpr double step_m = 10, fine_step_m = 1, rounding_m = 0.1;
 constexpr double heading_within_deg = 45, parallel_within_deg = 30;
 constexpr double shut_beyond_doubt_m = 30, share_beyond_doubt = 0.75;
 
-std::vector<Point> steps_along(const road::Note& note, double every_m) {
+std::vector<Point> steps_along(const road::Note& note) {
   if (note.line.size() == 1) return note.line;
   std::vector<Point> steps;
-  const auto whole = static_cast<int>(length_m(note.line) / every_m);
+  const auto whole = static_cast<int>(length_m(note.line) / step_m);
   for (int step = 0; step <= whole; ++step) {
-    steps.push_back(point_along(note.line, step * every_m));
+    steps.push_back(point_along(note.line, step * step_m));
   }
   return steps;
 }
@@ -69,15 +69,25 @@ double metres_beyond_doubt(const road::Roads& map, const road::Note& note, Stret
 
 bool in_reach(const road::Roads& map, const road::Note& note, StretchId stretch) {
   const auto line = map.shape_of(stretch.piece());
-  const std::vector<Point> steps = steps_along(note, fine_step_m);
-  return std::any_of(steps.begin(), steps.end(), [&](Point at) {
-    return nearest_on_line(line, at).off_m <= road::note_reach_m + fine_step_m + rounding_m;
-  });
+  const auto lies_within = [&](Point at, double metres) {
+    return nearest_on_line(line, at).off_m <= road::note_reach_m + metres + rounding_m;
+  };
+  const std::vector<Point> steps = steps_along(note);
+  const double length = length_m(note.line);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (!lies_within(steps[i], step_m)) continue;  // nor does what follows, up to the next
+    if (lies_within(steps[i], 0)) return true;
+    for (int fine = 1; fine < step_m / fine_step_m; ++fine) {
+      const double along = static_cast<double>(i) * step_m + fine * fine_step_m;
+      if (along <= length && lies_within(point_along(note.line, along), fine_step_m)) return true;
+    }
+  }
+  return false;
 }
 
 bool speaks_of(const road::Roads& map, const road::Note& note, StretchId stretch) {
   if (!in_reach(map, note, stretch)) return false;
-  const std::vector<Point> steps = steps_along(note, step_m);
+  const std::vector<Point> steps = steps_along(note);
   int count = 0;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     if (nearest_road(map, steps[i]) != stretch.piece()) continue;
