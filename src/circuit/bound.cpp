@@ -75,11 +75,17 @@ std::vector<std::uint32_t> goals_of_worth(const Problem& problem) {
   return goals;
 }
 
+/// About what the first programme over the network takes, and without its end a tree says little.
+std::int64_t work_of_first(const Network& network) {
+  const auto arcs = static_cast<std::int64_t>(network.arcs.size());
+  return arcs * arcs /
+         2;  // measured on Newport and the county: iterations a quarter to half of the arcs
+}
+
 /// By goal, the most its passes are worth when nothing else is wanted.
 std::vector<std::int64_t> worth_alone(const Problem& problem,
                                       const std::vector<std::uint32_t>& goals, WorkLeft& left) {
-  std::vector<std::int64_t> most;
-  for (const Goal& goal : problem.goals) most.push_back(goal.spacing_ms > 0 ? 0 : no_way);
+  std::vector<std::int64_t> most(problem.goals.size(), no_way);
   const auto parts = static_cast<int>(4 * goals.size());  // a quarter of the work for all of them
   for (const std::uint32_t goal : goals) {
     if (problem.goals[goal].spacing_ms == 0) continue;
@@ -87,6 +93,7 @@ std::vector<std::int64_t> worth_alone(const Problem& problem,
     const Network network = spaced_network(alone, problem.goals[goal].spacing_ms);
     const WorkLeft given = {left.cut_rounds / parts, std::max(1, left.nodes / parts),
                             left.work / parts};
+    if (given.work < work_of_first(network)) continue;
     WorkLeft rest = given;
     NoWalks no_walks;
     Tree tree({alone, network}, rest);

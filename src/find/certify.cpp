@@ -15,13 +15,6 @@
 
 namespace loopwright::find {
 
-namespace {
-
-/// Of the search of a walk along the quickest legs, to close the tree of the bound sooner (ours).
-constexpr int rounds_of_quickest = 1000;
-
-}  // namespace
-
 /// All that is wanted as "max" is passed as the passage graph has it.
 bool Certifier::is_circuit() const {
   const wish::Wish& wish = hunt_.ground.wish;
@@ -45,7 +38,7 @@ std::int64_t Certifier::spacing_bound() const {
   return value;
 }
 
-circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWork& work,
+circuit::Walk Certifier::bound(const PassageGraph& graph, const FindWork& work,
                                const circuit::Walk& known) {
   if (hunt_.ground.walls.has_learnt()) return known;
   if (!counts_worth(hunt_.ground.wish)) {
@@ -54,14 +47,14 @@ circuit::Walk Certifier::bound(const PassageGraph& graph, const circuit::BoundWo
   }
   if (wish::welcomes_practice(hunt_.ground.wish)) return known;
   bound_ = std::min(bound_.value_or(spacing_bound()), spacing_bound());
-  if (!is_circuit() || !graph.complete() || work.nodes == 0) return known;
+  if (!is_circuit() || !graph.complete() || work.bound.nodes == 0) return known;
   circuit::Problem problem = graph.problem();
   // Of what must be taken only a part is in the graph; leaving it out can only raise the bound.
   for (std::size_t k = hunt_.ground.wish.wants.size(); k < problem.goals.size(); ++k)
     problem.goals[k].least = 0;
   const circuit::Walk quick =
-      circuit::search(problem, {.rounds = rounds_of_quickest, .seed = 1}, known);
-  const circuit::Bound found = circuit::bound(problem, work, quick);
+      circuit::search(problem, {.rounds = work.quickest_rounds, .seed = 1}, known);
+  const circuit::Bound found = circuit::bound(problem, work.bound, quick);
   if (!found.impossible) bound_ = std::min(*bound_, found.value);
   return found.best;
 }

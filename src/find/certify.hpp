@@ -14,6 +14,7 @@
 
 #include <optional>
 
+#include "find/find_work.hpp"
 #include "find/passage_graph.hpp"
 #include "loopwright/circuit/circuit.hpp"
 
@@ -26,8 +27,7 @@ class Certifier {
 
   /// Bounds the value, never worse than before; returns a walk at least as good as the one known. Rules: graph is of
   /// the hunt.
-  circuit::Walk bound(const PassageGraph& graph, const circuit::BoundWork& work,
-                      const circuit::Walk& known);
+  circuit::Walk bound(const PassageGraph& graph, const FindWork& work, const circuit::Walk& known);
 
   [[nodiscard]] wish::Certificate certificate(std::int64_t value) const;
   [[nodiscard]] std::optional<std::int64_t> best_known() const { return bound_; }

@@ -10,7 +10,9 @@
 #include "loopwright/find/find.hpp"
 
 #include <algorithm>
+#include <array>
 #include <future>
+#include <span>
 #include <utility>
 
 #include "find/builder.hpp"
@@ -42,6 +44,7 @@ struct Try {
   std::vector<Vertex> vertices;
   Score score;
   std::vector<PlaceId> places;
+  bool is_driven_less_again = false;
 };
 
 /// A shortfall speaks of all loops of an answer, so they must lack the same wants.
@@ -81,42 +84,51 @@ class LoopSearch {
     if (counts_worth(wish) || wish.independent_minutes > 0 || work_.driven_less_again == 0)
       return false;
     try_walks(work_of(Effort::quick));
-    drive_less_again();
-    return best().score.as_asked() &&
-           best().score.corners <= most_corners_a_minute * wish.minutes.value_or(0) &&
-           is_best_possible();
+    drive_less_again(work_);
+    return needs_no_other(best().score);
   }
 
-  [[nodiscard]] bool is_best_possible() const {
-    return best().score.good() && best().score.circlings == 0 &&
-           certifier_.certificate(best().score.value).state == "best possible";
+  /// Nothing is worth more, and there isn't much to say on it.
+  [[nodiscard]] bool needs_no_other(const Score& score) const {
+    return score.as_asked() &&
+           score.corners <= most_corners_a_minute * hunt_.ground.wish.minutes.value_or(0) &&
+           is_best_possible(score);
   }
 
+  [[nodiscard]] bool is_best_possible(const Score& score) const {
+    return score.good() && score.circlings == 0 &&
+           certifier_.certificate(score.value).state == "best possible";
+  }
+
+  /// More work on other dice may come to less: the usual answer is among those of a thorough look.
   void look_on() {
-    // More work on other dice may come to less: what the usual answer is made of is there first.
-    if (effort_ == Effort::thorough) try_walks(work_of(Effort::usual));
-    try_walks(work_);
-    if (!work_.until_good || best_is_as_asked())
-      try_more(tries_after_walks(), {});
-    else
-      for (int k = 0; k < work_.tries_without && !best_is_as_asked(); ++k) try_more(1, {});
-    if (best().score.missing > 0 || !best().score.allowed()) try_more(work_.tries_when_unmet, {});
-    if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
-      try_more(work_.tries_when_unmet, {});
-    make_worth_more();
-    drive_less_again();
+    if (effort_ == Effort::thorough) look_on(work_of(Effort::usual));
+    if (tries_.empty() || !needs_no_other(best().score)) look_on(work_);
   }
 
-  void make_worth_more() {
+  void look_on(const FindWork& work) {
+    try_walks(work);
+    if (!work.until_good || best_is_as_asked())
+      try_more(tries_after_walks(work), {});
+    else
+      for (int k = 0; k < work.tries_without && !best_is_as_asked(); ++k) try_more(1, {});
+    if (best().score.missing > 0 || !best().score.allowed()) try_more(work.tries_when_unmet, {});
+    if (hunt_.ground.wish.independent_minutes > 0 && best_with_independent() == nullptr)
+      try_more(work.tries_when_unmet, {});
+    make_worth_more(work);
+    drive_less_again(work);
+  }
+
+  void make_worth_more(const FindWork& work) {
     if (!counts_worth(hunt_.ground.wish)) return;
-    for (const WorthStep& step : work_.worth_more)
-      if (!is_best_possible()) make_worth_more(step);
+    for (const WorthStep& step : work.worth_more)
+      if (!is_best_possible(best().score)) make_worth_more(step);
   }
 
   /// Every other try on a thread of its own: each is bettered by itself, so that the answer is the same on any machine.
   void make_worth_more(const WorthStep& step) {
     const std::size_t count = std::min(step.tries, tries_.size());
-    const auto better_share = [&](std::size_t first) {
+    on_two_threads(count, [&](std::size_t first) {
       MoreWorth more(hunt_);
       for (std::size_t k = first; k < count; k += 2) {
         Try& made = tries_[k];
@@ -124,14 +136,19 @@ class LoopSearch {
         made.vertices = more.bettered(std::move(made.vertices), step.widths);
         made.score = score(hunt_, made.vertices);
         made.places = places_of(made.vertices);
+        made.is_driven_less_again = false;
       }
-    };
-    // Where no thread can be begun, the second share is bettered after the first.
-    std::future<void> other;
-    if (count > 1) other = std::async(std::launch::async | std::launch::deferred, better_share, 1);
-    if (count > 0) better_share(0);
-    if (other.valid()) other.get();
+    });
     sort_tries();
+  }
+
+  /// share(0) and, of more than one try, share(1) beside it. Where no thread can be begun, after it.
+  template <class Share>
+  static void on_two_threads(std::size_t tries, const Share& share) {
+    std::future<void> other;
+    if (tries > 1) other = std::async(std::launch::async | std::launch::deferred, share, 1);
+    if (tries > 0) share(0);
+    if (other.valid()) other.get();
   }
 
   /// Of the passes that count for a want.
@@ -161,10 +178,10 @@ class LoopSearch {
 
   /// Walks are made for what is worth most, not for the least road driven twice. Where the clock shuts streets
   /// one may turn out to meet them shut: more to choose from, unless the first good one will do.
-  [[nodiscard]] int tries_after_walks() const {
-    const bool may_be_shut = !work_.until_good && hunt_.ground.walls.some_at_times();
-    if (!best().score.good() || may_be_shut) return work_.tries_without;
-    return counts_worth(hunt_.ground.wish) ? work_.tries_for_most : work_.tries;
+  [[nodiscard]] int tries_after_walks(const FindWork& work) const {
+    const bool may_be_shut = !work.until_good && hunt_.ground.walls.some_at_times();
+    if (!best().score.good() || may_be_shut) return work.tries_without;
+    return counts_worth(hunt_.ground.wish) ? work.tries_for_most : work.tries;
   }
 
   [[nodiscard]] bool best_is_as_asked() const {
@@ -179,17 +196,33 @@ class LoopSearch {
                               hunt_.ground.setting);
   }
 
-  /// Of the best tries, so that the best of what comes of them is first.
-  void drive_less_again() {
-    LessAgain less(hunt_);
-    const std::size_t count = std::min(work_.driven_less_again, tries_.size());
-    for (std::size_t k = 0; k < count && tries_[k].score.good(); ++k) {
-      tries_[k].vertices = less.with_fewer_corners(
-          less.bettered(std::move(tries_[k].vertices), work_.less_again_searches),
-          work_.less_again_searches);
-      tries_[k].score = score(hunt_, tries_[k].vertices);
+  /// So many of the best tries that weren't yet, two at a time, each on a thread of its own, until one needs no
+  /// other; then the best is first.
+  void drive_less_again(const FindWork& work) {
+    std::vector<Try*> next;
+    for (Try& made : tries_)
+      if (next.size() < work.driven_less_again && made.score.good() && !made.is_driven_less_again)
+        next.push_back(&made);
+    std::array<LessAgain, 2> less{LessAgain(hunt_), LessAgain(hunt_)};
+    for (std::size_t from = 0; from < next.size() && !any_needs_no_other(); from += less.size()) {
+      const std::span<Try*> pair =
+          std::span(next).subspan(from, std::min(less.size(), next.size() - from));
+      on_two_threads(pair.size(),
+                     [&](std::size_t k) { drive_less_again(less[k], work, *pair[k]); });
     }
     sort_tries();
+  }
+
+  [[nodiscard]] bool any_needs_no_other() const {
+    return std::ranges::any_of(tries_, [&](const Try& made) { return needs_no_other(made.score); });
+  }
+
+  void drive_less_again(LessAgain& less, const FindWork& work, Try& made) const {
+    made.vertices =
+        less.with_fewer_corners(less.bettered(std::move(made.vertices), work.less_again_searches),
+                                work.less_again_searches);
+    made.score = score(hunt_, made.vertices);
+    made.is_driven_less_again = true;
   }
 
   /// Drops the tries that meet a street or turn when the clock may shut it; when none is left within
@@ -221,7 +254,7 @@ class LoopSearch {
   }
 
   void add_try(const Plan& plan) {
-    Try made{plan.vertices(), score(hunt_, plan), {}};
+    Try made{plan.vertices(), score(hunt_, plan), {}, false};
     for (const Stop& stop : plan.stops)
       if (stop.candidate >= 0)
         made.places.push_back(hunt_.candidates[static_cast<std::size_t>(stop.candidate)].place);

@@ -40,7 +40,8 @@ FindWork soon_work() {
           .picked = 60,
           .legs = {.settled = 1'000'000},
           .legs_for_most = {.settled = 1'000'000},
-          .bound = {.cut_rounds = 40, .nodes = 1, .work = 15'000'000, .repair = {.rounds = 100}}};
+          .quickest_rounds = 300,
+          .bound = {.cut_rounds = 2, .nodes = 1, .work = 20'000'000, .repair = {.rounds = 0}}};
 }
 
 FindWork usual_work() {
@@ -57,6 +58,7 @@ FindWork usual_work() {
       .less_again_searches = 300,
       .worth_more = {{6, MoreWorth::small}, {2, MoreWorth::wide}},
       .picked = Hunt::usually_picked,
+      .quickest_rounds = 1000,
       .bound = {.cut_rounds = 400, .nodes = 1000, .work = 50'000'000, .repair = {.rounds = 100}}};
 }
 
@@ -74,6 +76,7 @@ FindWork thorough_work() {
       .less_again_searches = 800,
       .worth_more = {{10, MoreWorth::small}, {6, MoreWorth::wide}, {2, MoreWorth::widest}},
       .picked = Hunt::usually_picked,
+      .quickest_rounds = 1000,
       .bound = {.cut_rounds = 400, .nodes = 1000, .work = 200'000'000, .repair = {.rounds = 200}}};
 }
 

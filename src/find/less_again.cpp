@@ -11,8 +11,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 
 #include "find/counting.hpp"
+#include "find/describe.hpp"
 
 namespace loopwright::find {
 
@@ -190,12 +193,18 @@ std::vector<Vertex> LessAgain::elsewhere(std::span<const Vertex> drive, Between 
   return best;
 }
 
+/// Of a drive, before its passes are known, which take longest to find.
+std::int64_t LessAgain::value_at_most(std::span<const Vertex> drive) const {
+  if (counts_worth(hunt_.ground.wish)) return std::numeric_limits<std::int64_t>::max();
+  return -std::llround(metres_twice(hunt_.ground.roads, hunt_.drive_of(drive), 0));
+}
+
 /// Changes the first of these parts for which that is better; false when there is none.
 bool LessAgain::change_one(const std::vector<Between>& parts, Scored& drive, int& searches) {
   for (const Between part : parts) {
     if (searches-- <= 0) return false;
     std::vector<Vertex> changed = elsewhere(drive.vertices, part, drive.score.ms);
-    if (changed.empty()) continue;
+    if (changed.empty() || value_at_most(changed) < drive.score.rating()) continue;
     const Score now = score(hunt_, changed);
     const Score& best = drive.score;
     if (!now.allowed() || now.missing > best.missing || now.unplaced > best.unplaced) continue;

@@ -34,6 +34,7 @@ class LessAgain {
   [[nodiscard]] std::vector<Between> places_to_change(std::span<const Vertex> drive) const;
   [[nodiscard]] std::vector<Between> spans_with_corners(std::span<const Vertex> drive) const;
   [[nodiscard]] Scored scored(std::vector<Vertex> drive) const;
+  [[nodiscard]] std::int64_t value_at_most(std::span<const Vertex> drive) const;
   bool change_one(const std::vector<Between>& parts, Scored& drive, int& searches);
   [[nodiscard]] bool counts_twice(std::uint32_t piece) const;
   [[nodiscard]] std::int64_t part_ms(std::span<const Vertex> drive, Between part) const;

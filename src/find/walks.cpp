@@ -118,12 +118,11 @@ std::vector<Plan> plans_along_walks(const Hunt& hunt, Builder& builder, Certifie
       best = walk;
       if (counts_worth(hunt.ground.wish) && hunt.candidates.size() <= most_beside)
         bounded = std::async(std::launch::async | std::launch::deferred,
-                             [&] { return certifier.bound(graph, work.bound, best); });
+                             [&] { return certifier.bound(graph, work, best); });
     }
     drive(problem, walk, spared);
   }
-  const circuit::Walk better =
-      bounded.valid() ? bounded.get() : certifier.bound(graph, work.bound, best);
+  const circuit::Walk better = bounded.valid() ? bounded.get() : certifier.bound(graph, work, best);
   if (!(better == best)) {
     PassageGraph::Spared nothing = graph.courtesy(0);
     drive(graph.problem(), better, nothing);
