@@ -223,9 +223,9 @@ void NoteLayer::lay_practice(const Note& note) {
   if (map_is_sure(over_.base(), note, kind)) {
     return find(NoteVerdict::agrees, "the map is sure of it too");
   }
-  std::string why_not = add_noted_place(over_, note);
-  if (!why_not.empty()) return find(NoteVerdict::left_out, std::move(why_not));
   if (kind == Kind::calming) humps_.count(over_.roads(), note);
+  std::string why_not = add_noted_place(over_, note);
+  if (!why_not.empty()) find(NoteVerdict::left_out, std::move(why_not));
 }
 
 void NoteLayer::lay_not_so(const Note& note) {

@@ -1,7 +1,8 @@
 // 1. A kind with movements is had at a junction: every legal way over the nearest one, told left,
 //    ahead or right by the change of heading. A ring can't be noted: its arms aren't known.
 // 2. A hump, a zebra … lies on a road that has no node there: it is passed by whoever comes by its
-//    road over the nearer end, or leaves by it from there. Each note is a place of its own.
+//    road over the nearer end, or leaves by it from there. Each note is a place of its own, unless another
+//    has the same ways over it.
 // 3. A bus stop or a manoeuvre lies beside each stretch the note means.
 // 4. What isn't so: the nearest place of the kind (of a ring, its edge) loses the chances that come by the note and
 //    that it means.
@@ -41,10 +42,13 @@ class PlaceAdder {
  private:
   std::string add_at_junction();
   std::string add_on_road(const std::vector<NotedPart>& parts);
-  void add_beside(const std::vector<NotedPart>& parts);
+  std::string add_beside(const std::vector<NotedPart>& parts);
+  std::string add_passes(const std::vector<Path>& ways, PieceId on, std::span<const NodeId> nodes,
+                         std::span<const PieceId> pieces);
   [[nodiscard]] std::vector<Path> ways_over(NodeId node, const std::vector<NotedPart>& parts) const;
   PlaceId add_place(PieceId on, std::span<const NodeId> nodes, std::span<const PieceId> pieces);
   void add_chance(PlaceId place, const Path& path);
+  [[nodiscard]] bool is_noted_already(const Path& path) const;
   [[nodiscard]] Movement movement_over(const Path& path) const;
   [[nodiscard]] bool has(Movement movement) const {
     return std::ranges::find(road::movements_of(kind_), movement) !=
@@ -88,6 +92,25 @@ void PlaceAdder::add_chance(PlaceId place, const Path& path) {
   over_.add_chance(chance, path);
 }
 
+bool PlaceAdder::is_noted_already(const Path& path) const {
+  return std::ranges::any_of(over_.new_chances(), [&](const road::Chance& noted) {
+    return noted.kind == kind_ && noted.entry == path.front() && noted.exit == path.back();
+  });
+}
+
+/// A place with these ways over it. Notes of two days may say the same: what can't be told apart by the way over it
+/// is passed once.
+std::string PlaceAdder::add_passes(const std::vector<Path>& ways, PieceId on,
+                                   std::span<const NodeId> nodes, std::span<const PieceId> pieces) {
+  std::vector<Path> fresh;
+  std::ranges::copy_if(ways, std::back_inserter(fresh),
+                       [&](const Path& path) { return !is_noted_already(path); });
+  if (fresh.empty()) return "another of your notes says it here already";
+  const PlaceId place = add_place(on, nodes, pieces);
+  for (const Path& path : fresh) add_chance(place, path);
+  return {};
+}
+
 /// Step 1.
 std::string PlaceAdder::add_at_junction() {
   const auto node = junction_of(over_.roads(), note_);
@@ -98,9 +121,7 @@ std::string PlaceAdder::add_at_junction() {
            !means_heading(note_, road::bearing_in_deg(over_.roads(), path.front()));
   });
   if (ways.empty()) return "no way over the junction that it could mean";
-  const PlaceId place = add_place(ways.front().front().piece(), std::span(&*node, 1), {});
-  for (const Path& path : ways) add_chance(place, path);
-  return {};
+  return add_passes(ways, ways.front().front().piece(), std::span(&*node, 1), {});
 }
 
 /// Legal ways over an end of the note's road that drive it in a direction the note means.
@@ -123,19 +144,22 @@ std::string PlaceAdder::add_on_road(const std::vector<NotedPart>& parts) {
   for (const NodeId node : ends) {
     const std::vector<Path> ways = ways_over(node, parts);
     if (ways.empty()) continue;
-    const PlaceId place = add_place(first.stretch.piece(), std::span(&node, 1), {});
-    for (const Path& path : ways) add_chance(place, path);
-    return {};
+    return add_passes(ways, first.stretch.piece(), std::span(&node, 1), {});
   }
   return "its road can't be driven through";
 }
 
 /// Step 3.
-void PlaceAdder::add_beside(const std::vector<NotedPart>& parts) {
+std::string PlaceAdder::add_beside(const std::vector<NotedPart>& parts) {
+  std::string why_none;
+  bool any = false;
   for (const NotedPart& part : parts) {
     const std::array piece{part.stretch.piece()};
-    add_chance(add_place(piece[0], {}, piece), {part.stretch});
+    std::string why_not = add_passes({{part.stretch}}, piece[0], {}, piece);
+    any = any || why_not.empty();
+    why_none = std::move(why_not);
   }
+  return any ? std::string{} : why_none;
 }
 
 std::string PlaceAdder::add() {
@@ -144,8 +168,7 @@ std::string PlaceAdder::add() {
   const std::vector<NotedPart> parts = parts_of(over_.roads(), note_);
   if (parts.empty()) return "no road that it fits within " + metres_text();
   if (road::form_of(kind_) == road::KindForm::junction) return add_on_road(parts);
-  add_beside(parts);
-  return {};
+  return add_beside(parts);
 }
 
 /// Metres from a note to a place: to its nearest node, or of a ring to its edge. The middle of a cluster is no part

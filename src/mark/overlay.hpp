@@ -31,6 +31,7 @@ class Overlay {
   PlaceId add_place(const road::Place& place, std::span<const NodeId> nodes,
                     std::span<const PieceId> pieces);
   void add_chance(road::Chance chance, std::span<const StretchId> path);
+  [[nodiscard]] std::span<const road::Chance> new_chances() const { return new_chances_; }
   void take_chance(const road::Chance& of_base);
   [[nodiscard]] bool has(const road::Chance& of_base) const;
   void add_fact(const road::RunFact& fact);

@@ -105,7 +105,7 @@ def easier_and_hard(w):
 @plants("variant: searched", "independent")
 def a_sure_variant(w):
     """a variant told to be the best there is"""
-    variant(w, "harder")["certificate"].update(state="best possible")
+    variant(w, "easier")["certificate"].update(state="best possible")
 
 
 @plants("loops", "independent")

@@ -11,6 +11,7 @@ from second_reader import metres, off_line
 from wish_told import start_of
 
 AT_JUNCTION_M, STREET_M, GAP_M = 5, 150, 500
+STREET_CELLS = 3      # of 57 metres or more below 59 degrees: so far STREET_M reaches
 SURE_M = 1            # what is nearer to a border isn't held against anyone
 OWN_DRIVE_MIN = 180   # a drive through points says no minutes; three hours hold any lesson
 QUIET_PASSES, DAY_PASSES, MONTH_PASSES, FREE_M = 2, 6, 20, 500
@@ -107,7 +108,7 @@ class OffLimits:
     def street_at(self, point):
         """The ways that surely are the street at a point: the nearest in use by a metre at least, and those of
         its name (its number) whose ends lie within 500 m of ends of it."""
-        near = sorted((off, way) for off, way, a, b in self.ground.steps_near(point) if off < STREET_M - SURE_M
+        near = sorted((off, way) for off, way, a, b in self.ground.steps_near(point, STREET_CELLS) if off < STREET_M - SURE_M
                       and ((a, b) in self.ground.joined or (b, a) in self.ground.joined))
         if not near or self.ground.tags(near[0][1])["highway"] == "service":
             return frozenset()

@@ -50,13 +50,35 @@ TEST_CASE("a noted hump is passed by whoever drives its street", "[mark]") {
   }
 }
 
-TEST_CASE("two humps on one street are two", "[mark]") {
+TEST_CASE("humps noted near either end of a street are two", "[mark]") {
+  const test::BuiltTown built = test::built_town(R"(
+          N     P
+
+    W     X     Y     E
+
+          S
+  w1 WXYE highway=tertiary
+  w2 NXS highway=residential
+  w3 PY highway=residential
+  )");
+  const road::Roads roads = built.roads();
+  const StretchId street = built.stretch("XY");
+  const auto at = [&](double part) {
+    return point_along(roads.shape_of(street.piece()), roads.piece(street).length_m * part);
+  };
+  const NotedTown town(built, {note_at(NoteKind::hump, at(0.2)), note_at(NoteKind::hump, at(0.8))});
+  CHECK(town.said().empty());
+  const auto found = town.chances(Kind::calming);
+  CHECK(std::ranges::count(found, found.front().place, &road::Chance::place) == 6);  // over X
+  CHECK(found.size() == 6 + 4);                                                      // and over Y
+}
+
+TEST_CASE("a hump noted on two days is passed once", "[mark]") {
   const test::BuiltTown built = test::built_town(cross);
   const Point at = middle(built, "WX");
   const NotedTown town(built, {note_at(NoteKind::hump, at), note_at(NoteKind::hump, at)});
-  const auto found = town.chances(Kind::calming);
-  REQUIRE(found.size() == 12);
-  CHECK(std::ranges::count(found, found.front().place, &road::Chance::place) == 6);
+  CHECK(town.said() == "2: another of your notes says it here already");
+  CHECK(town.chances(Kind::calming).size() == 6);
 }
 
 TEST_CASE("a hump that the map has is left to the map", "[mark]") {
