@@ -93,7 +93,7 @@ bool had_a_choice(const Drive& drive, std::size_t first, std::size_t last) {
   return false;
 }
 
-/// From `last` the road leads on, one-way and its own all along, to where stretch `first` begins.
+/// From `last` the road leads on, one-way, its own all along and to nowhere else, to where stretch `first` begins.
 bool ends_in_a_circle(const road::Roads& roads, StretchId first, StretchId last) {
   const NodeId begin = roads.from_node(first);
   double metres = roads.piece(first).length_m;
@@ -104,10 +104,13 @@ bool ends_in_a_circle(const road::Roads& roads, StretchId first, StretchId last)
     if (metres > one_way_circle_m) return false;
     if (roads.to_node(here) == begin) return true;
     StretchId on;
-    for (const StretchId next : roads.leaving(roads.to_node(here)))
-      if (!on.known() && next != last && is_legal(roads, next) && is_half(roads, next) &&
-          is_one_road(roads, first, next))
-        on = next;
+    for (const StretchId next : roads.leaving(roads.to_node(here))) {
+      if (next == last || !is_legal(roads, next) || !is_half(roads, next) ||
+          !is_one_road(roads, first, next))
+        continue;
+      if (on.known()) return false;  // a crossing of divided roads, not the end of one
+      on = next;
+    }
     here = on;
   }
   return false;

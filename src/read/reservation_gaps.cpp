@@ -124,20 +124,21 @@ bool Finder::is_forced(StretchId last) const {
   return true;
 }
 
-/// The road goes on from `last`, one way and under its own name, to the begin of the half one came by.
+/// The road goes on from `last`, one way and under its own name, to the begin of the half one came by and to
+/// nowhere else: where two divided roads cross it does, too, and there it is turning round.
 bool Finder::is_end_circle(StretchId last) const {
   const NodeId begin = roads_.from_node(path_.front());
   double metres = roads_.piece(path_.front()).length_m;
   StretchId here = last;
-  for (int pieces = 0; here.known() && pieces < most_pieces_of_a_circle; ++pieces) {
+  for (int pieces = 0; pieces < most_pieces_of_a_circle; ++pieces) {
     metres += roads_.piece(here).length_m;
     if (metres > one_way_circle_within_m) return false;
     const NodeId node = roads_.to_node(here);
     if (node == begin) return true;
     const auto leaving = roads_.leaving(node);
-    const auto next = std::ranges::find_if(
-        leaving, [&](StretchId s) { return is_half(s) && is_own_road(s) && s != last; });
-    here = next == leaving.end() ? StretchId{} : *next;
+    const auto leads_on = [&](StretchId s) { return is_half(s) && is_own_road(s) && s != last; };
+    if (std::ranges::count_if(leaving, leads_on) != 1) return false;
+    here = *std::ranges::find_if(leaving, leads_on);
   }
   return false;
 }

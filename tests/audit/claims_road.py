@@ -85,8 +85,8 @@ def had_a_choice(ground, drive, first, last):
 
 
 def ends_in_a_circle(ground, drive, first, last):
-    """One-way and under its own name all along the road leads on from stretch `last` to where `first` begins: the
-    end of a street drawn as a circle, which is driven round."""
+    """One-way, under its own name all along and to nowhere else the road leads on from stretch `last` to where
+    `first` begins: the end of a street drawn as a circle, which is driven round."""
     def is_own(way):
         return one_road(drive.tags(first), ground.tags(way)) and len(ground.open_ways(way)) == 1
 
@@ -94,11 +94,11 @@ def ends_in_a_circle(ground, drive, first, last):
     left_m = ONE_WAY_CIRCLE_M - drive.length(first) - drive.length(last)
     while left_m > 0 and node != goal and node not in seen:
         seen.add(node)
-        on = next((line for way, along, line in ground.arms_at(node) if is_own(way) and along in ground.open_ways(way)), None)
-        if on is None:
+        on = [line for way, along, line in ground.arms_at(node) if is_own(way) and along in ground.open_ways(way)]
+        if len(on) != 1:
             return False
-        left_m -= metres(ground.at(node), ground.at(on[1]))
-        node = on[1]
+        left_m -= metres(ground.at(node), ground.at(on[0][1]))
+        node = on[0][1]
     return node == goal
 
 

@@ -192,6 +192,36 @@ TEST_CASE("the end of a street that is drawn as a circle is driven round", "[rea
   CHECK_FALSE(goes_round("DEG"));
 }
 
+TEST_CASE("where divided roads of one name cross, nobody turns round between them", "[read]") {
+  const BuiltTown town =
+      built_town(draw_town("..G.J..\n"
+                           "\n\n\n"
+                           "A.B.C.D\n"
+                           "E.K.L.F\n"
+                           "\n\n\n"
+                           "..H.I..\n"
+                           "w1 AB highway=residential name=Osk_Road oneway=yes\n"
+                           "w2 BC highway=residential name=Osk_Road oneway=yes\n"
+                           "w3 CD highway=residential name=Osk_Road oneway=yes\n"
+                           "w4 FL highway=residential name=Osk_Road oneway=yes\n"
+                           "w5 LK highway=residential name=Osk_Road oneway=yes\n"
+                           "w6 KB highway=residential name=Osk_Road oneway=yes\n"
+                           "w7 HK highway=residential name=Osk_Road oneway=yes\n"
+                           "w8 KE highway=residential name=Osk_Road oneway=yes\n"
+                           "w9 BG highway=residential name=Osk_Road oneway=yes\n"
+                           "w10 JC highway=residential name=Osk_Road oneway=yes\n"
+                           "w11 CL highway=residential name=Osk_Road oneway=yes\n"
+                           "w12 LI highway=residential name=Osk_Road oneway=yes\n"
+                           "w13 EA highway=tertiary\n"
+                           "w14 DF highway=tertiary\n"
+                           "w15 GJ highway=tertiary\n"
+                           "w16 IH highway=tertiary\n",
+                           9),
+                 "GB-ENG");
+  CHECK(town.drives("ABCLI"));
+  CHECK_FALSE(town.drives("ABCLKE"));
+}
+
 TEST_CASE("a small round of one piece isn't driven again, a large one may be", "[read]") {
   const auto again = [](int side_m) {
     const BuiltTown town = built_town(
