@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -148,6 +149,19 @@ TEST_CASE("a number on the map outweighs the grid", "[mark]") {
                  [](double east_m) { return 0.05 * east_m; });
   CHECK(piece(town, "AB").gradient_tenths == -70);
   CHECK(certain(town, "AB"));
+}
+
+// The mean over 300 m: a dip beside the street counts with it. The 300 m are ours.
+TEST_CASE("a short street between others is told with as much of them on either side", "[mark]") {
+  // Level but for a step of 6 m, all in the middle 100 m of B to C.
+  const auto step = [](double east_m) { return 50 + 0.06 * std::clamp(east_m - 200, 0.0, 100.0); };
+  const test::BuiltTown town = hilly_town(
+      "A       B   C       D\nw1 AB highway=residential\nw2 BC highway=tertiary\n"
+      "w3 CD highway=residential\n",
+      step);
+  // Over 100 m it is 6 %, over the 300 m it is told of somewhat above 2 %.
+  CHECK(piece(town, "BC").gradient_tenths >= 20);
+  CHECK(piece(town, "BC").gradient_tenths <= 40);
 }
 
 }  // namespace
