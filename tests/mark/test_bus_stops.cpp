@@ -143,5 +143,19 @@ TEST_CASE("a stop lies on the left or on the right of a road that runs anywhere"
   }
 }
 
+TEST_CASE("two stops of one name 40 m apart along the road are two", "[mark][bus_stops]") {
+  const auto apart = [](const std::string& metres) {
+    return places(built_town(draw_town("W                   E\n     s" + metres +
+                                           "t\nw1 WE highway=tertiary\n"
+                                           "f1 s highway=bus_stop name=Mill_Orchard\n"
+                                           "f2 t highway=bus_stop name=Mill_Orchard\n",
+                                       10),
+                             "GB-ENG"),
+                  Kind::bus_stop);
+  };
+  CHECK(apart(" ") == Texts{"ns"});
+  CHECK(apart("   ") == Texts{"ns", "nt"});
+}
+
 }  // namespace
 }  // namespace loopwright::test

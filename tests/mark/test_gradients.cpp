@@ -164,5 +164,14 @@ TEST_CASE("a short street between others is told with as much of them on either 
   CHECK(piece(town, "BC").gradient_tenths <= 40);
 }
 
+TEST_CASE("the report counts gradients by tag and by the grid", "[mark]") {
+  const test::BuiltTown town = hilly_town(
+      "A                       B                       C                       D\n"
+      "w1 AB highway=residential incline=8%\nw2 BC highway=tertiary\nw3 CD highway=residential\n",
+      [](double east_m) { return 0.05 * east_m; });
+  CHECK(town.report.counted("pieces: gradient by tag") == 1);
+  CHECK(town.report.counted("pieces: gradient by the elevation grid") == 2);
+}
+
 }  // namespace
 }  // namespace loopwright::mark

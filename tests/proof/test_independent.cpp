@@ -220,3 +220,12 @@ TEST_CASE("a stretch lies on the road that the learner drives", "[proof][indepen
   backwards.loops[0].independent = {{2, 8, "A7901", {}}};
   CHECK(falsehood(town(), backwards) == nowhere);
 }
+
+TEST_CASE("where every road but ours turns off, the road ends", "[proof][independent]") {
+  // Up Mill Road to the A7901, which runs to either side.
+  CHECK(
+      told_of(
+          1,
+          {{2, 4, "", {"turn left into Mill Road", "at the end of the road turn left into A7901"}}},
+          "XADEBAX") == "");
+}
