@@ -4,6 +4,7 @@
 
 #include "loopwright/lanes/met.hpp"
 #include "loopwright/lanes/passage.hpp"
+#include "loopwright/lanes/timed_things.hpp"
 
 namespace loopwright {
 namespace {
@@ -182,6 +183,19 @@ TEST_CASE("a turn is made against its rule at the row that makes it so", "[lanes
   CHECK(against(only, {0, 2, 1}) == 0);  // it never was in the second
   CHECK(against(only, {0, 1, 1}, 0, 2) == 0);
   CHECK(against(only, {1, 2}) == 0);
+}
+
+TEST_CASE("a turn with hours is listed by the streets it leads from and into", "[lanes]") {
+  TurnDrive drive("restriction:conditional=no_left_turn @ (Mo-Sa 07:00-10:00)",
+                  "Mo-Sa 07:00-10:00");
+  const char* names[] = {"Osk Road", "Mill Lane", "Bell Yard"};
+  for (std::size_t k = 0; k < 3; ++k) drive.tables.pieces[k].name = drive.add(names[k]);
+  const road::Roads roads = road::view_of(drive.tables, {});
+  const hours::Setting setting;
+  std::string streets;
+  for (const lanes::TimedThing& thing : lanes::things_on({roads, drive.loop, setting}))
+    if (thing.thing == lanes::Thing::turn) streets += thing.street + "; ";
+  CHECK(streets == "Osk Road into Mill Lane; ");
 }
 
 }  // namespace loopwright
