@@ -176,3 +176,17 @@ TEST_CASE("the verdict on a bus lane must be that of its hours when the drive is
       CHECK(holds(hours, said) == (said == verdict));
     }
 }
+
+TEST_CASE("a turn banned by the hour is told behind turns that are banned always", "[proof]") {
+  const std::string always = "r1 no_right_turn from=w1 via=B to=w5\n";
+  const std::string hours =
+      "r2 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Mo-Fr 07:00-09:00)\"\n";
+  CHECK(driven_at(square("", always + hours), 11, 0) == "");
+  CHECK_THAT(driven_at(square("", always + hours), 8, 0), Catch::Contains("relation 2 ("));
+  // Two by the hour from one street: the second counts too.
+  const std::string other =
+      "r3 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Sa 07:00-09:00)\"\n";
+  CHECK_THAT(driven_at(square("", other + hours), 8, 0), Catch::Contains("relation 2 ("));
+  CHECK_THAT(driven_at(square("", hours + other), 8, 0, {2026, 11, 28}),
+             Catch::Contains("relation 3 ("));
+}
