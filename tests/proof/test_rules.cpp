@@ -187,3 +187,30 @@ TEST_CASE("halves of one road have one name or one number", "[proof]") {
   CHECK(round_the_gap(25, "ref=A1", "ref=A2", lane) == "");
   CHECK(round_the_gap(25, "", "", lane) == round_a_gap);
 }
+
+TEST_CASE("a road that leads back round to where it began is a circle, not a gap", "[proof]") {
+  // From D the road goes on, one-way and its own, to A, where it began; 120 m in all at most.
+  const auto found = [](int metres, const std::string& back) {
+    const BuiltTown town = built_town(
+        draw_town(". . . . . G . . .\nK . A . . B . . C\nM . D . . E . . F\n. . . . . H . . .\n"
+                  "w1 AB highway=primary name=Osk_Road oneway=yes\n"
+                  "w2 BC highway=primary name=Osk_Road oneway=yes\n"
+                  "w3 FE highway=primary name=Osk_Road oneway=yes\n"
+                  "w4 ED highway=primary name=Osk_Road oneway=yes\n"
+                  "w5 GBEH highway=residential name=Mill_Lane\nw11 GH highway=tertiary\n"
+                  "w6 CF highway=tertiary\nw7 KA highway=tertiary\n"
+                  "w8 DM highway=tertiary\nw9 MK highway=tertiary\nw10 " +
+                      back + "\n",
+                  metres),
+        "GB-ENG");
+    return falsehood(town, own_drive(town, "MKABEDMK"));
+  };
+  const std::string gap =
+      "loop 1, stretch 4 (way 4): it is reached by turning round through a gap in the reservation "
+      "at node 5";
+  const std::string circle = "DA highway=primary name=Osk_Road oneway=yes";
+  CHECK(found(6, circle) == "");    // 84 m
+  CHECK(found(10, circle) == gap);  // 130 m
+  CHECK(found(6, "DA highway=primary name=Far_Road oneway=yes") == gap);
+  CHECK(found(6, "DA highway=primary name=Osk_Road") == gap);
+}
