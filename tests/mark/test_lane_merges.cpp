@@ -139,19 +139,5 @@ TEST_CASE("one lane fewer for a few metres is no merging", "[mark][merge]") {
   CHECK(places(town, Kind::lanes_merge).empty());
 }
 
-TEST_CASE("a road that soon has its lanes again doesn't merge them", "[mark][merge]") {
-  const auto narrow_for = [](int metres) {
-    return built_town(draw_town("W" + std::string(20, ' ') + "m" +
-                                    std::string(static_cast<std::size_t>(metres / 10 - 1), ' ') +
-                                    "n" + std::string(20, ' ') + "E\nw1 Wm highway=primary " +
-                                    two_ahead + "\nw2 mn highway=primary " + one_ahead +
-                                    "\nw3 nE highway=primary " + two_ahead + "\n",
-                                10),
-                      "GB-ENG");
-  };
-  CHECK(places(narrow_for(30), Kind::lanes_merge).empty());
-  CHECK(chances(narrow_for(300), Kind::lanes_merge) == Texts{"Wmn"});
-}
-
 }  // namespace
 }  // namespace loopwright::test
