@@ -257,4 +257,29 @@ TEST_CASE("twelve-hour times and times by the sun are said", "[hours]") {
         "twelve");
 }
 
+TEST_CASE("each relation of a property is said, and whom a word means", "[hours]") {
+  const auto words = [](std::string_view text) { return Condition(text).words(); };
+  CHECK(words("length<10") == "when the length is under 10 metres");
+  CHECK(words("length>10") == "when the length is over 10 metres");
+  CHECK(words("width<=2.1") == "when the width is at most 2.1 metres");
+  CHECK(words("height>=2") == "when the height is at least 2 metres");
+  CHECK(words("weight=7.5") == "when the weight is 7.5 tonnes");
+}
+
+TEST_CASE("each quarter, minute and part of a day is said", "[hours]") {
+  CHECK(words_of("11:29-11:31") ==
+        "every day, twenty-nine minutes past eleven till twenty-nine minutes to twelve");
+  CHECK(words_of("17:59-18:00") == "every day, one minute to six till six");
+  CHECK(words_of("17:59-20:00") ==
+        "every day, one minute to six in the afternoon till eight in the evening");
+  CHECK(words_of("18:00-20:00") == "every day, six till eight in the evening");
+  CHECK(words_of("21:59-23:00") ==
+        "every day, one minute to ten in the evening till eleven at night");
+  CHECK(words_of("22:00-23:00") == "every day, ten till eleven at night");
+  CHECK(words_of("(sunset-01:00)-(sunset+02:00)") ==
+        "every day, one hour before sunset till two hours after sunset");
+  CHECK(words_of("(dawn+00:01)-(dusk-00:02)") ==
+        "every day, one minute after dawn till two minutes before dusk");
+}
+
 }  // namespace loopwright::hours
