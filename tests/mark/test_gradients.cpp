@@ -173,5 +173,22 @@ TEST_CASE("the report counts gradients by tag and by the grid", "[mark]") {
   CHECK(town.report.counted("pieces: gradient by the elevation grid") == 2);
 }
 
+// 2 % is twice the error of a grid's slope (height_profile.cpp).
+TEST_CASE("up and the grid say the contrary only where the grid is sure to fall", "[mark]") {
+  const auto told = [](double percent, const char* word) {
+    const test::BuiltTown town = hilly_town(
+        std::string("A                       B\nw1 AB highway=residential incline=") + word + "\n",
+        [percent](double east_m) { return 50 + percent / 100 * east_m; });
+    const auto odd = details_of(town.report, "incline and the elevation grid say the contrary");
+    return std::string(source(town, "AB")) + (odd.empty() ? "" : ", reported");
+  };
+  CHECK(told(5, "up") == "incline=up, elevation grid");
+  CHECK(told(-5, "down") == "incline=down, elevation grid");
+  CHECK(told(-1, "up") == "incline=up");
+  CHECK(told(1, "down") == "incline=down");
+  CHECK(told(-3, "up") == "incline=up, reported");
+  CHECK(told(3, "down") == "incline=down, reported");
+}
+
 }  // namespace
 }  // namespace loopwright::mark
