@@ -173,4 +173,25 @@ TEST_CASE("years listed before a month are years of that month", "[hours]") {
   CHECK(noons("2024,2025,2026 Nov 10:00-13:00", {2024, 11, 29}, 4) == "OOCC");
 }
 
+// Dates of Easter: Book of Common Prayer, table to find Easter Day (from memory). The nineteenth of April 1981 and
+// 2076 and the eighteenth of 1954 and 2049 are the years that a shorter rule gets wrong.
+TEST_CASE("Easter is the Sunday of the church's tables", "[hours]") {
+  for (const Date easter :
+       {Date{1954, 4, 18}, Date{1981, 4, 19}, Date{2000, 4, 23}, Date{2008, 3, 23},
+        Date{2024, 3, 31}, Date{2025, 4, 20}, Date{2026, 4, 5}, Date{2038, 4, 25},
+        Date{2049, 4, 18}, Date{2076, 4, 19}, Date{2285, 3, 22}}) {
+    const Date day_before = date_from_days(days_since_epoch(easter) - 1);
+    CAPTURE(easter.year);
+    CHECK(noons("easter", day_before, 3) == "COC");
+  }
+}
+
+TEST_CASE("a month has a fifth weekday at most", "[hours]") {
+  // 31 January 2027 is a Sunday, the fifth.
+  CHECK(noons("Jan Su[5]", {2027, 1, 30}, 3) == "COC");
+  CHECK_FALSE(read_hours("Jan Su[6] 10:00-12:00").readable());
+  CHECK_FALSE(read_hours("Jan Su[0] 10:00-12:00").readable());
+  CHECK(noons("Jan Su[-5]", {2027, 1, 2}, 3) == "COC");
+}
+
 }  // namespace loopwright::hours

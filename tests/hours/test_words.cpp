@@ -185,4 +185,101 @@ TEST_CASE("every reason has its words but those that need none", "[hours]") {
   }
 }
 
+// The texts' meaning: OSM wiki, Key:opening_hours/specification.
+TEST_CASE("days, months, weeks and years are said as a text gives them", "[hours]") {
+  const auto days = [](std::string_view text) {
+    const std::string said = words_of(std::string(text) + " 10:00-12:00");
+    constexpr std::string_view time = ", ten till noon";
+    CHECK_THAT(said, Catch::EndsWith(std::string(time)));
+    return said.substr(0, said.size() - time.size());
+  };
+  CHECK(days("2026-2026 Mo") == "Monday, in 2026");
+  CHECK(days("2024+ Mo") == "Monday, from 2024 on");
+  CHECK(days("2024-2030/2 Mo") == "Monday, 2024 to 2030 every two years");
+  CHECK(days("week 5 Mo") == "Monday, week 5");
+  CHECK(days("week 10-20/2 Mo") == "Monday, weeks 10 to 20 every two weeks");
+  CHECK(days("Jan 5-5") == "5 January");
+  CHECK(days("Jan 05-31") == "5 January to 31 January");
+  CHECK(days("Jan 02-Feb") == "2 January to the end of February");
+  CHECK(days("Mar Mo-Fr") == "Monday to Friday in March");
+  CHECK(days("Jan,Mar Mo") == "Monday, January and March");
+  CHECK(days("Jan-Feb,Apr Mo") == "Monday, January to February and April");
+  CHECK(days("2026 Mar 1+") == "from 1 March 2026 on");
+  CHECK(days("2026 Mar 1-2027 Feb 28") == "1 March 2026 to 28 February 2027");
+  CHECK(days("Jan 1-Dec 31/3") == "1 January to 31 December every three days");
+  CHECK(days("Mar Su[-1]-Oct Su[-1]") == "the last Sunday in March to the last Sunday in October");
+  CHECK(days("Dec 25 +Su") == "the Sunday from 25 December");
+  CHECK(days("Dec 25 -Mo") == "the Monday up to 25 December");
+  CHECK(days("easter") == "Easter Sunday");
+  CHECK(days("easter -2 days") == "two days before Easter Sunday");
+  CHECK(days("easter +1 day") == "the day after Easter Sunday");
+}
+
+TEST_CASE("weekdays and holidays are said as a text gives them", "[hours]") {
+  const auto days = [](std::string_view text) {
+    const std::string said = words_of(std::string(text) + " 10:00-12:00");
+    return said.substr(0, said.find(", ten till noon"));
+  };
+  CHECK(days("Sa-Mo") == "Saturday to Monday");
+  CHECK(days("Sa,Su") == "Saturday and Sunday");
+  CHECK(days("Su,Mo,We") == "Wednesday, Sunday and Monday");
+  CHECK(days("Mo[1,3]") == "the first and third Monday of the month");
+  CHECK(days("Mo[5]") == "the fifth Monday of the month");
+  CHECK(days("Mo[-1]") == "the last Monday of the month");
+  CHECK(days("Mo[-2]") == "the second last Monday of the month");
+  CHECK(days("Mo[1] +1 day") == "the day after the first Monday of the month");
+  CHECK(days("Mo[1] -2 days") == "two days before the first Monday of the month");
+  CHECK(days("PH") == "bank holidays");
+  CHECK(days("PH -1 day") == "the day before a bank holiday");
+  CHECK(days("PH,SH") == "bank holidays and school holidays");
+  CHECK(days("Mo,PH") == "Monday and bank holidays");
+  CHECK(days("PH Mo-Fr") == "bank holidays that fall on Monday to Friday");
+  CHECK(days("SH Mo-Fr") == "Monday to Friday in the school holidays");
+  CHECK(days("Mo-Fr SH") == "Monday to Friday in the school holidays");
+}
+
+TEST_CASE("twelve-hour times and times by the sun are said", "[hours]") {
+  CHECK(words_of("Mo 12:59 pm-1:30 pm") == "Monday, one minute to one till half past one");
+  CHECK(words_of("Mo 1:00 am-1:30 am") == "Monday, one till half past one in the morning");
+  CHECK(words_of("Mo 12:00 am-12:30 pm") ==
+        "Monday, midnight till half past twelve in the afternoon");
+  for (const char* none : {"Mo 0:30 am-1:30 pm", "Mo 13:00 am-1:30 pm"})
+    CHECK(words_of(none) == none);
+  CHECK(words_of("Mo sunrise-sunset") == "Monday, sunrise till sunset");
+  CHECK(words_of("Mo (sunrise-00:30)-(sunset+00:15)") ==
+        "Monday, thirty minutes before sunrise till fifteen minutes after sunset");
+  CHECK(words_of("Mo 10:00-sunset") == "Monday, ten till sunset");
+  CHECK(words_of("Mo 10:00+") == "Monday, from ten on");
+  CHECK(words_of("Mo 10:00-12:00+") == "Monday, ten till noon and from noon on");
+  CHECK(words_of("Mo 00:00-24:00") == "Monday");
+  CHECK(words_of("Mo 10:15-10:45,11:30-11:59") ==
+        "Monday, quarter past ten till quarter to eleven and half past eleven till one minute to "
+        "twelve");
+}
+
+TEST_CASE("each relation of a property is said, and whom a word means", "[hours]") {
+  const auto words = [](std::string_view text) { return Condition(text).words(); };
+  CHECK(words("length<10") == "when the length is under 10 metres");
+  CHECK(words("length>10") == "when the length is over 10 metres");
+  CHECK(words("width<=2.1") == "when the width is at most 2.1 metres");
+  CHECK(words("height>=2") == "when the height is at least 2 metres");
+  CHECK(words("weight=7.5") == "when the weight is 7.5 tonnes");
+}
+
+TEST_CASE("each quarter, minute and part of a day is said", "[hours]") {
+  CHECK(words_of("11:29-11:31") ==
+        "every day, twenty-nine minutes past eleven till twenty-nine minutes to twelve");
+  CHECK(words_of("17:59-18:00") == "every day, one minute to six till six");
+  CHECK(words_of("17:59-20:00") ==
+        "every day, one minute to six in the afternoon till eight in the evening");
+  CHECK(words_of("18:00-20:00") == "every day, six till eight in the evening");
+  CHECK(words_of("21:59-23:00") ==
+        "every day, one minute to ten in the evening till eleven at night");
+  CHECK(words_of("22:00-23:00") == "every day, ten till eleven at night");
+  CHECK(words_of("(sunset-01:00)-(sunset+02:00)") ==
+        "every day, one hour before sunset till two hours after sunset");
+  CHECK(words_of("(dawn+00:01)-(dusk-00:02)") ==
+        "every day, one minute after dawn till two minutes before dusk");
+}
+
 }  // namespace loopwright::hours

@@ -69,5 +69,31 @@ TEST_CASE("a zone that the system doesn't know is told, with the package to inst
   CHECK_THROWS_WITH(with_offset_of("", 0), "the system has no time zone ''; install tzdata");
 }
 
+Point degrees_minutes_seconds(double lat_d, double lat_m, double lat_s, double lon_d, double lon_m,
+                              double lon_s) {
+  return point_from_degrees(lat_d + lat_m / 60 + lat_s / 3600,
+                            -(lon_d + lon_m / 60 + lon_s / 3600));
+}
+
+Point part_way(Point from, Point to, double share) {
+  const auto between = [share](std::int32_t a, std::int32_t b) {
+    return a + static_cast<std::int32_t>(share * (b - a));
+  };
+  return {between(from.lat_e7, to.lat_e7), between(from.lon_e7, to.lon_e7)};
+}
+
+// Places: zone.tab of tzdata. Read without their seconds the middle would lie a kilometre away.
+TEST_CASE("between two cities of the zone table the nearer one decides", "[hours]") {
+  const Point petersburg = degrees_minutes_seconds(38, 29, 31, 87, 16, 43);
+  const Point vincennes = degrees_minutes_seconds(38, 40, 38, 87, 31, 43);
+  CHECK(zone_of("US", part_way(petersburg, vincennes, 0.49)) == "America/Indiana/Petersburg");
+  CHECK(zone_of("US", part_way(petersburg, vincennes, 0.51)) == "America/Indiana/Vincennes");
+  // South and west of the lines that degrees are counted from, without seconds.
+  const Point jujuy = degrees_minutes_seconds(-24, -11, 0, 65, 18, 0);
+  const Point salta = degrees_minutes_seconds(-24, -47, 0, 65, 25, 0);
+  CHECK(zone_of("AR", part_way(jujuy, salta, 0.49)) == "America/Argentina/Jujuy");
+  CHECK(zone_of("AR", part_way(jujuy, salta, 0.51)) == "America/Argentina/Salta");
+}
+
 }  // namespace
 }  // namespace loopwright

@@ -4,6 +4,7 @@
 
 #include "loopwright/lanes/met.hpp"
 #include "loopwright/lanes/passage.hpp"
+#include "loopwright/lanes/timed_things.hpp"
 
 namespace loopwright {
 namespace {
@@ -149,6 +150,52 @@ TEST_CASE("a turn whose hours can't be read says so", "[lanes]") {
   TurnDrive drive("restriction=no_left_turn", "?");
   CHECK(drive.turned().starts_with("no left turn at hours that can't be read (?)"));
   CHECK(drive.turned().ends_with("keep out"));
+}
+
+// A "no" binds whoever drives it to its end; an "only" whoever has driven its first two stretches, or the first
+// where it has but two, and then leaves it (OSM wiki, Relation:restriction; by way of a road: MAP-TAGS).
+TEST_CASE("a turn is made against its rule at the row that makes it so", "[lanes]") {
+  const auto against = [](bool only, std::vector<std::size_t> path, std::size_t first = 0,
+                          std::size_t rows = 3) {
+    Drive drive(road::Timed::access, "yes", "no @ (Mo 08:00-09:00)");
+    for (const std::size_t piece : path)
+      drive.tables.rule_path.push_back(StretchId(PieceId{piece}, piece > 2));
+    road::TurnRule rule;
+    rule.path_count = static_cast<std::uint8_t>(path.size());
+    rule.only = only ? 1 : 0;
+    drive.tables.turn_rules.push_back(rule);
+    drive.loop.stretches.resize(rows);
+    const road::Roads roads = road::view_of(drive.tables, {});
+    return lanes::turned_against(roads, drive.loop, roads.turn_rules[0], first);
+  };
+  const bool only = true, no = false;
+  CHECK(against(no, {0, 1}) == 1);
+  CHECK(against(no, {0, 1, 2}) == 2);
+  CHECK(against(no, {1, 2}, 1) == 2);
+  CHECK(against(no, {0, 1, 2}, 0, 2) == 0);  // the drive ends before
+  CHECK(against(no, {0, 2}) == 0);
+  CHECK(against(no, {1, 2}) == 0);
+  CHECK(against(only, {0, 1}) == 0);
+  CHECK(against(only, {0, 2}) == 1);
+  CHECK(against(only, {0, 2}, 0, 1) == 0);
+  CHECK(against(only, {0, 1, 1}) == 2);
+  CHECK(against(only, {0, 1, 2}) == 0);
+  CHECK(against(only, {0, 2, 1}) == 0);  // it never was in the second
+  CHECK(against(only, {0, 1, 1}, 0, 2) == 0);
+  CHECK(against(only, {1, 2}) == 0);
+}
+
+TEST_CASE("a turn with hours is listed by the streets it leads from and into", "[lanes]") {
+  TurnDrive drive("restriction:conditional=no_left_turn @ (Mo-Sa 07:00-10:00)",
+                  "Mo-Sa 07:00-10:00");
+  const char* names[] = {"Osk Road", "Mill Lane", "Bell Yard"};
+  for (std::size_t k = 0; k < 3; ++k) drive.tables.pieces[k].name = drive.add(names[k]);
+  const road::Roads roads = road::view_of(drive.tables, {});
+  const hours::Setting setting;
+  std::string streets;
+  for (const lanes::TimedThing& thing : lanes::things_on({roads, drive.loop, setting}))
+    if (thing.thing == lanes::Thing::turn) streets += thing.street + "; ";
+  CHECK(streets == "Osk Road into Mill Lane; ");
 }
 
 }  // namespace loopwright

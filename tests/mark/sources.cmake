@@ -27,6 +27,7 @@ if("read" IN_LIST rooms)
     ${CMAKE_CURRENT_LIST_DIR}/test_manoeuvres.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_pull_ups.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_trams.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_where_places_lie.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_slip_roads.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_signed_roads.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_schools.cpp

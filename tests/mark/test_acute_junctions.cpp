@@ -101,5 +101,18 @@ w2 Sj highway=residential
   CHECK(chances(town, Kind::acute_junction) == Texts{"SjW left", "WjS right"});
 }
 
+TEST_CASE("every acute junction is found, behind square ones too", "[mark][acute]") {
+  const BuiltTown town = built_town(R"(
+A   B           C   D
+.
+.
+    T       R
+w1 ABCD highway=secondary
+w2 TB highway=residential
+w3 RC highway=residential
+)");
+  CHECK(chances(town, Kind::acute_junction) == Texts{"BCR right", "RCB left"});
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -420,5 +420,24 @@ TEST_CASE("empty lists and other words are no bus lane", "[mark]") {
   CHECK(lanes({{"busway", "lines"}}) == "none");
 }
 
+TEST_CASE("a doubt that another family settles is none, whichever comes first", "[mark]") {
+  // A designated lane alone shuts nobody out; a side key or a count says that it is a bus lane.
+  const Tags list{{"bus:lanes:forward", "designated|yes"}};
+  CHECK(lanes(list) == "along, left, doubtful, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"}, {"busway:left", "lane"}}) ==
+        "along, left, no hours");
+  CHECK(lanes({{"bus:lanes:forward", "designated|yes"}, {"lanes:bus:forward", "1"}}) ==
+        "along, left, no hours");
+}
+
+TEST_CASE("on a road whose one direction changes nobody knows which way its bus lane goes",
+          "[mark]") {
+  OneWay both;
+  both.one_way = true;
+  const auto found = bus_lanes_of({{"lanes:bus", "1"}}, both, Side::left);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].direction == LaneDirection::unknown);
+}
+
 }  // namespace
 }  // namespace loopwright::mark

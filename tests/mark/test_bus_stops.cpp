@@ -114,5 +114,48 @@ TEST_CASE("a stop in a bus station beside the road isn't the road's", "[mark][bu
   CHECK(places(road_with(stop + "w2 xyc highway=service\n"), Kind::bus_stop).empty());
 }
 
+TEST_CASE("a pole and its platform are one stop though one of them has no name",
+          "[mark][bus_stops]") {
+  const auto both = [](const std::string& pole, const std::string& platform) {
+    return places(road_with("f1 t highway=bus_stop " + pole +
+                            "\nf2 s public_transport=platform bus=yes " + platform + "\n"),
+                  Kind::bus_stop);
+  };
+  CHECK(both("", "name=Mill_Orchard") == Texts{"nt"});
+  CHECK(both("name=Mill_Orchard", "") == Texts{"nt"});
+  CHECK(both("", "") == Texts{"nt"});
+  CHECK(both("name=Lantern_Row", "name=Mill_Orchard") == Texts{"ns", "nt"});
+}
+
+TEST_CASE("a stop lies on the left or on the right of a road that runs anywhere",
+          "[mark][bus_stops]") {
+  // The road is 200 m long and the stops lie 5 m beside its middle.
+  for (const std::string_view way : {"WE", "EW"}) {
+    const BuiltTown town =
+        built_town(draw_town("                    n\n"
+                             "W                                       E\n"
+                             "                    s\n"
+                             "w1 " +
+                                 std::string(way) + " highway=tertiary\nf1 s highway=bus_stop\n",
+                             5),
+                   "GB-ENG");
+    CHECK(chances(town, Kind::bus_stop) == Texts{"EW"});
+  }
+}
+
+TEST_CASE("two stops of one name 40 m apart along the road are two", "[mark][bus_stops]") {
+  const auto apart = [](const std::string& metres) {
+    return places(built_town(draw_town("W                   E\n     s" + metres +
+                                           "t\nw1 WE highway=tertiary\n"
+                                           "f1 s highway=bus_stop name=Mill_Orchard\n"
+                                           "f2 t highway=bus_stop name=Mill_Orchard\n",
+                                       10),
+                             "GB-ENG"),
+                  Kind::bus_stop);
+  };
+  CHECK(apart(" ") == Texts{"ns"});
+  CHECK(apart("   ") == Texts{"ns", "nt"});
+}
+
 }  // namespace
 }  // namespace loopwright::test

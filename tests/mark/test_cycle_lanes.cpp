@@ -68,5 +68,16 @@ TEST_CASE("tracks, shared lanes and bus lanes are no cycle lanes", "[mark][cycle
   }
 }
 
+TEST_CASE("a cycle lane on a service road isn't met, one on the street behind it is",
+          "[mark][cycle_lanes]") {
+  const BuiltTown town = built_town(R"(
+A   B   C   D
+w1 AB highway=service cycleway=lane
+w2 BC highway=tertiary
+w3 CD highway=tertiary cycleway:left=lane
+)");
+  CHECK(run_facts(town, Kind::cycle_lane) == Texts{"CD certain cycleway:left=lane"});
+}
+
 }  // namespace
 }  // namespace loopwright::test

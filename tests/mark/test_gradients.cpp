@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -148,6 +149,45 @@ TEST_CASE("a number on the map outweighs the grid", "[mark]") {
                  [](double east_m) { return 0.05 * east_m; });
   CHECK(piece(town, "AB").gradient_tenths == -70);
   CHECK(certain(town, "AB"));
+}
+
+// The mean over 300 m: a dip beside the street counts with it. The 300 m are ours.
+TEST_CASE("a short street between others is told with as much of them on either side", "[mark]") {
+  // Level but for a step of 6 m, all in the middle 100 m of B to C.
+  const auto step = [](double east_m) { return 50 + 0.06 * std::clamp(east_m - 200, 0.0, 100.0); };
+  const test::BuiltTown town = hilly_town(
+      "A       B   C       D\nw1 AB highway=residential\nw2 BC highway=tertiary\n"
+      "w3 CD highway=residential\n",
+      step);
+  // Over 100 m it is 6 %, over the 300 m it is told of somewhat above 2 %.
+  CHECK(piece(town, "BC").gradient_tenths >= 20);
+  CHECK(piece(town, "BC").gradient_tenths <= 40);
+}
+
+TEST_CASE("the report counts gradients by tag and by the grid", "[mark]") {
+  const test::BuiltTown town = hilly_town(
+      "A                       B                       C                       D\n"
+      "w1 AB highway=residential incline=8%\nw2 BC highway=tertiary\nw3 CD highway=residential\n",
+      [](double east_m) { return 0.05 * east_m; });
+  CHECK(town.report.counted("pieces: gradient by tag") == 1);
+  CHECK(town.report.counted("pieces: gradient by the elevation grid") == 2);
+}
+
+// 2 % is twice the error of a grid's slope (height_profile.cpp).
+TEST_CASE("up and the grid say the contrary only where the grid is sure to fall", "[mark]") {
+  const auto told = [](double percent, const char* word) {
+    const test::BuiltTown town = hilly_town(
+        std::string("A                       B\nw1 AB highway=residential incline=") + word + "\n",
+        [percent](double east_m) { return 50 + percent / 100 * east_m; });
+    const auto odd = details_of(town.report, "incline and the elevation grid say the contrary");
+    return std::string(source(town, "AB")) + (odd.empty() ? "" : ", reported");
+  };
+  CHECK(told(5, "up") == "incline=up, elevation grid");
+  CHECK(told(-5, "down") == "incline=down, elevation grid");
+  CHECK(told(-1, "up") == "incline=up");
+  CHECK(told(1, "down") == "incline=down");
+  CHECK(told(-3, "up") == "incline=up, reported");
+  CHECK(told(3, "down") == "incline=down, reported");
 }
 
 }  // namespace

@@ -108,4 +108,21 @@ TEST_CASE("no lesson drives through a school's yard, and a street that ends at i
   CHECK(end.drives("ABDBC"));
 }
 
+// Half a degree, ours: wider grounds have a point that somebody moved over land and sea.
+TEST_CASE("grounds wider than any are hold nothing, from north to south or from west to east",
+          "[mark][grounds]") {
+  const auto stretched = [](std::int32_t north_e7, std::int32_t west_e7) {
+    RawMap map = test::draw_town(town("abcda amenity=school"));
+    auto& line = map.features.at(0).lines.at(0);  // a, b, c, d and a again; a and b to the north
+    for (const std::size_t k : {0U, 1U, 4U}) line.at(k).lat_e7 += north_e7;
+    for (const std::size_t k : {0U, 3U, 4U}) line.at(k).lon_e7 -= west_e7;
+    return Grounds(map).holding(map.ways.at(1));
+  };
+  CHECK(stretched(0, 0) == "inside amenity=school");
+  CHECK(stretched(4'900'000, 0) == "inside amenity=school");
+  CHECK(stretched(0, 4'900'000) == "inside amenity=school");
+  CHECK(stretched(5'100'000, 0).empty());
+  CHECK(stretched(0, 5'100'000).empty());
+}
+
 }  // namespace loopwright::mark

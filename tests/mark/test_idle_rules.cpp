@@ -130,5 +130,13 @@ TEST_CASE("hours of a kerb that is banned are no idle condition", "[mark][hours]
         "");
 }
 
+TEST_CASE("idle conditions of every street are kept", "[mark][hours]") {
+  CHECK(told(built_town("A   B   C   D\n"
+                        "w1 AB highway=residential\n"
+                        "w2 BC highway=residential hgv:conditional=\"no @ (Mo-Fr)\"\n"
+                        "w3 CD highway=residential bicycle:conditional=\"no @ (Sa)\"\n")) ==
+        "way hgv:conditional=no @ (Mo-Fr): others | way bicycle:conditional=no @ (Sa): others");
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -146,5 +146,14 @@ TEST_CASE("rows of houses mean parked cars in Britain, elsewhere nobody knows", 
   CHECK_FALSE(meets({.region = "FR"}));
 }
 
+TEST_CASE(
+    "on a street of two lanes, of a known width or on a bigger road, parked cars aren't guessed at",
+    "[mark]") {
+  CHECK(why("highway=residential parking:both=lane lanes=1") == "parking:both=lane inferred");
+  CHECK(why("highway=residential parking:both=lane lanes=2").empty());
+  CHECK(why("highway=secondary parking:both=lane").empty());
+  CHECK(why("highway=residential parking:left=lane").empty());
+}
+
 }  // namespace
 }  // namespace loopwright::mark

@@ -180,5 +180,20 @@ TEST_CASE("of a wide signalled junction a note takes the ways that come by it", 
             road::note_reach_m);
 }
 
+TEST_CASE("practice noted along a line is had where the line begins", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  Note note = practice(Kind::box_junction, corner(built, 'X'));
+  note.line.push_back(middle(built, "XS"));
+  note.line.push_back(corner(built, 'S'));
+  const NotedTown town(built, {note});
+  const auto found = town.chances(Kind::box_junction);
+  REQUIRE_FALSE(found.empty());
+  CHECK(town.roads().places[found[0].place.index()].at == corner(built, 'X'));
+  for (const road::Chance& chance : found) {
+    const auto path = town.roads().path_of(chance);
+    CHECK((path.front() == chance.entry && path.back() == chance.exit));
+  }
+}
+
 }  // namespace
 }  // namespace loopwright::mark

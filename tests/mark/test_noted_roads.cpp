@@ -338,5 +338,52 @@ TEST_CASE("a good place to stop is one on each side it is noted for", "[mark]") 
         town.base.pull_ups_of(built.stretch("BC")).size());
 }
 
+TEST_CASE("a note for one heading means the direction within 60 degrees of it", "[mark]") {
+  const test::BuiltTown built = test::built_town(three_streets);
+  const auto narrow = [&](double heading_deg) {
+    Note note = note_at(NoteKind::narrow, middle(built, "BC"));
+    note.heading_deg = heading_deg;
+    const NotedTown town(built, {note});
+    return std::string(town.is("BC", Kind::narrow_road) ? "along" : "") +
+           (town.is("CB", Kind::narrow_road) ? "against" : "");
+  };
+  // The street runs east.
+  CHECK(narrow(90) == "along");
+  CHECK(narrow(35) == "along");
+  CHECK(narrow(145) == "along");
+  CHECK(narrow(25) == "");
+  CHECK(narrow(155) == "");
+  CHECK(narrow(270) == "against");
+  CHECK(narrow(215) == "against");
+  CHECK(narrow(325) == "against");
+}
+
+TEST_CASE("a line is noted for both directions, or for the one it is drawn in", "[mark]") {
+  const test::BuiltTown built = test::built_town(three_streets);
+  const auto narrow = [&](std::string_view from_to, road::NoteWay way) {
+    const auto at = [&](char letter) { return test::corner(built, letter); };
+    Note note = note_at(NoteKind::narrow, at(from_to[0]));
+    note.line.push_back(at(from_to[1]));
+    note.way = way;
+    const NotedTown town(built, {note});
+    return std::string(town.is("BC", Kind::narrow_road) ? "along" : "") +
+           (town.is("CB", Kind::narrow_road) ? "against" : "");
+  };
+  CHECK(narrow("BC", road::NoteWay::both) == "alongagainst");
+  CHECK(narrow("CB", road::NoteWay::both) == "alongagainst");
+  CHECK(narrow("BC", road::NoteWay::along) == "along");
+  CHECK(narrow("CB", road::NoteWay::along) == "against");
+}
+
+TEST_CASE("a line along a road that the map has shut is told by where it begins", "[mark]") {
+  const test::BuiltTown built = test::built_town(
+      "A     B       C     D\n"
+      "w1 AB highway=tertiary access=private\nw2 BC highway=tertiary\nw3 CD highway=tertiary\n");
+  const Point on = middle(built, "AB");
+  Note note = note_at(NoteKind::never, on);
+  note.line.push_back({on.lat_e7 + 6000, on.lon_e7});  // 67 m to the north, where no road is
+  CHECK(NotedTown(built, {note}).said() == "1: the map has that road shut to a learner too");
+}
+
 }  // namespace
 }  // namespace loopwright::mark

@@ -116,5 +116,21 @@ TEST_CASE("lights of the next junction leave a pinch point alone", "[mark][pinch
   CHECK(places(town, Kind::pinch_point) == Texts{"na"});
 }
 
+TEST_CASE("a narrow bridge is one when the road is wider on either side of it",
+          "[mark][pinch_points]") {
+  // The crossing parts the bridge in two.
+  const auto bridge = [](const std::string& before, const std::string& behind) {
+    return places(built_town("W   amb   E\nw1 Wa highway=unclassified " + before +
+                             "\nw2 amb highway=unclassified bridge=yes lanes=1\n"
+                             "w3 bE highway=unclassified " +
+                             behind + "\nnm highway=crossing crossing=zebra\n"),
+                  Kind::pinch_point);
+  };
+  CHECK(bridge("", "") == Texts{"w2"});
+  CHECK(bridge("lanes=1", "") == Texts{"w2"});
+  CHECK(bridge("", "width=3.5") == Texts{"w2"});
+  CHECK(bridge("lanes=1", "width=3.5").empty());
+}
+
 }  // namespace
 }  // namespace loopwright::test

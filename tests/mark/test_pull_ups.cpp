@@ -1,5 +1,6 @@
 // Where one may stop beside a road, by what lies on it and beside it. Source: Highway Code rules 240
 // and 243; the metres are those of src/rules/pull_ups.txt, with the reasons there.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <string>
 
@@ -199,6 +200,11 @@ f1 abcda amenity=parking parking=layby
                                     "GB-ENG");
   CHECK(pull_ups(near, "AB") == Texts{"70-100 lay-by"});
   CHECK(pull_ups(near, "BA").empty());
+  const auto& places = near.built.tables.pull_ups;
+  const auto lay_by = std::ranges::find_if(
+      places, [](const road::PullUp& p) { return (p.flags & road::pull_up_flag::lay_by) != 0; });
+  REQUIRE(lay_by != places.end());
+  CHECK(near.roads().text(lay_by->why) == "a place to park is mapped here: parking=layby");
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 // Sources: OSM wiki Key:traffic_signals:direction; the size of a cluster is ours.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <string>
 
@@ -213,6 +214,16 @@ TEST_CASE("flashing lights and those of a fire station are no signals", "[mark][
   CHECK(places(crossroads_with("nx highway=traffic_signals traffic_signals=emergency\n"),
                Kind::signals)
             .empty());
+}
+
+TEST_CASE("the place of a signalled junction is its middle, also when lights stand before it",
+          "[mark][signals]") {
+  const BuiltTown town = crossroads_with(lights("wesn"));
+  const auto& all = town.built.tables.places;
+  const auto place = std::ranges::find(all, Kind::signals, &road::Place::kind);
+  REQUIRE(place != all.end());
+  const road::Roads roads = town.roads();
+  CHECK(distance_m(place->at, roads.nodes[town.node('x').index()].at) < 5);
 }
 
 }  // namespace

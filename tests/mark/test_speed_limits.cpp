@@ -268,5 +268,19 @@ TEST_CASE("what can't be read as a limit is reported and inferred", "[mark]") {
   }
 }
 
+// 300 is ours: a larger number is a slip.
+TEST_CASE("a number is read from 1 to 300, with its unit or without", "[mark]") {
+  const auto read = [](const char* text) {
+    return limit({{"highway", "tertiary"}, {"maxspeed", text}}).substr(0, 7);
+  };
+  CHECK(read("1 mph") == "1 mph c");
+  CHECK(read("05 mph") == "5 mph c");
+  CHECK(read("90 mph") == "90 mph ");
+  CHECK(read("300 mph") == "300 mph");
+  CHECK(read("19.6 mph") == "20 mph ");
+  for (const char* slip : {"0 mph", "301 mph", "mph", "20 knots", "20 mph wet"})
+    CHECK(limit({{"highway", "tertiary"}, {"maxspeed", slip}}).starts_with("60 mph check"));
+}
+
 }  // namespace
 }  // namespace loopwright::mark

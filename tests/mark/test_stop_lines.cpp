@@ -89,5 +89,25 @@ TEST_CASE("a stop sign at lights is left out and counted", "[mark][stop]") {
   CHECK(town.report.counted("stop lines at lights or roundabouts") == 1);
 }
 
+// Where only a yard joins is no junction to put a sign up for: ours (facing.cpp).
+TEST_CASE("a stop sign faces the street, though a yard's road joins nearer behind it",
+          "[mark][stop]") {
+  const BuiltTown town = built_town(draw_town(R"(
+W   j   E
+.
+    g
+Y   y
+.
+    S
+w1 WjE highway=secondary
+w2 Sygj highway=residential
+w3 Yy highway=service
+ng highway=stop
+)",
+                                              10),
+                                    "GB-ENG");
+  CHECK(chances(town, Kind::stop_line) == Texts{"gjE right", "gjW left"});
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -7,6 +7,7 @@ if("read" IN_LIST rooms)
   ${CMAKE_CURRENT_LIST_DIR}/test_drive.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_honest.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_independent.cpp
+    ${CMAKE_CURRENT_LIST_DIR}/test_keep_off.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_lesson.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_notes.cpp
     ${CMAKE_CURRENT_LIST_DIR}/test_passes.cpp

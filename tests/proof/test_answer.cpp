@@ -156,3 +156,66 @@ TEST_CASE("minutes there and home that are fewer than those there are told", "[p
   CHECK(shortfall_with([](Answer& answer) { answer.shortfall->missing[0].nearest_minutes = 9; }) ==
         "shortfall, roundabout=3: 9.0 min there can't be part of 3.0 min there and home");
 }
+
+TEST_CASE("a better start is within four hours, before or after", "[proof]") {
+  const auto with_start = [](std::int64_t later_s) {
+    return shortfall_with([&](Answer& answer) {
+      answer.shortfall->better_starts = {answer.wish.start.plus_seconds(later_s)};
+    });
+  };
+  for (const std::int64_t edge_s : {4 * 3600, -4 * 3600, 1, -1}) CHECK(with_start(edge_s) == "");
+  CHECK(with_start(4 * 3600 + 1) ==
+        "shortfall: the better start 2026-11-28T19:00:01+00:00 isn't within four hours of "
+        "2026-11-28T15:00:00+00:00");
+  CHECK_THAT(with_start(-4 * 3600 - 1), Catch::StartsWith("shortfall: the better start "));
+}
+
+TEST_CASE("levels are 1 to 5, and a pace that of learners", "[proof]") {
+  const auto with_level = [](int level) {
+    return lesson_with([&](Answer& answer) { answer.wish.level = level; });
+  };
+  for (const int level : {0, 6})
+    CHECK(with_level(level) == "wish: there is no level " + std::to_string(level));
+  for (const int level : {1, 5})
+    CHECK(with_level(level).find("there is no level") == std::string::npos);
+  const auto with_pace = [](double pace) {
+    return lesson_with([&](Answer& answer) { answer.wish.pace = pace; });
+  };
+  for (const double pace : {0.79, 1.61})
+    CHECK(with_pace(pace) == "wish: there is no pace " + std::to_string(pace));
+  for (const double pace : {0.8, 1.6})
+    CHECK(with_pace(pace).find("there is no pace") == std::string::npos);
+}
+
+// The share: DECISIONS, "Alternatives". By way and direction, 500 m at either end exempt.
+TEST_CASE("alternatives share less than 40 % of the shorter one's middle", "[proof]") {
+  // Home lies in the middle of HA, 500 m from A: all that lies behind A counts. AB is 1 km, BC 500 m.
+  const BuiltTown town = built_town(draw_town("H A B E\n. D C F\n. G I J\n"
+                                              "w1 HA highway=tertiary\nw2 AB highway=tertiary\n"
+                                              "w3 BC highway=tertiary\nw4 CD highway=tertiary\n"
+                                              "w5 DA highway=tertiary\nw6 BE highway=tertiary\n"
+                                              "w7 EF highway=tertiary\nw8 FC highway=tertiary\n"
+                                              "w9 DG highway=tertiary\nw10 GI highway=tertiary\n"
+                                              "w11 IC highway=tertiary\n"
+                                              "w12 FJ highway=tertiary\nw13 JI highway=tertiary\n",
+                                              500),
+                                    "GB-ENG");
+  const auto both = [&](std::string_view one, std::string_view other) {
+    Answer answer = own_drive(town, one);
+    answer.wish.alternatives = 2;
+    answer.loops.push_back(true_loop(town, other, answer.wish));
+    answer.loops[1].id = 2;
+    return falsehood(town, answer);
+  };
+  CHECK_THAT(both("HABCDAH", "HABCDAH"), Catch::StartsWith("loop 2: it shares "));
+  CHECK(both("HABCDAH", "HADCBAH") == "");  // the same road, the other way
+  CHECK(both("HABCDAH", "HABCIGDAH") ==
+        "loop 2: it shares 2000.0 m of 3000.1 m with loop 1, not less than 40.0 %");
+  // Of the longer one it would be a quarter.
+  CHECK(both("HABCDAH", "HABEFCIGDAH") ==
+        "loop 2: it shares 1500.0 m of 3000.1 m with loop 1, not less than 40.0 %");
+  CHECK(both("HABEFCIGDAH", "HABCDAH") ==
+        "loop 2: it shares 1500.0 m of 3000.1 m with loop 1, not less than 40.0 %");
+  // 1500 m of 4000 m: 37.5 %.
+  CHECK(both("HABEFCDAH", "HABCIGDAH") == "");
+}

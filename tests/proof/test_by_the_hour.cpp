@@ -65,15 +65,17 @@ TEST_CASE("a school street that shuts while the drive may still be in it is told
 TEST_CASE("a street that only a replaced part of its hours shuts is not proved", "[proof]") {
   const std::string drawing =
       square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; Mo-Fr 15:00-16:00)\"");
-  CHECK_THAT(driven_at(drawing, 8, 30),
-             Catch::Contains("it is shut, or may be") && Catch::EndsWith("but a later part replaces it)"));
+  CHECK_THAT(driven_at(drawing, 8, 30), Catch::Contains("it is shut, or may be") &&
+                                            Catch::EndsWith("but a later part replaces it)"));
   CHECK(driven_at(drawing, 10, 0) == "");
 }
 
 TEST_CASE("a street that hangs on school holidays is told to want term dates", "[proof]") {
   const std::string drawing =
       square("motor_vehicle:conditional=\"no @ (Mo-Fr 08:15-09:15; SH off)\"");
-  CHECK_THAT(driven_at(drawing, 8, 30), Catch::EndsWith("school holidays matter and no terms given reach that day: give --terms)"));
+  CHECK_THAT(
+      driven_at(drawing, 8, 30),
+      Catch::EndsWith("school holidays matter and no terms given reach that day: give --terms)"));
   CHECK(driven_at(drawing, 10, 0) == "");
 }
 
@@ -135,4 +137,56 @@ TEST_CASE("on a Scottish bank holiday a street that names it is free", "[proof]"
   wish.start = hours::instant_in("Europe/London", {{2026, 11, 30}, 8, 30, 0});
   wish.through = {town.roads().nodes[town.node('C').index()].at};
   CHECK(falsehood(town, true_answer(town, "ABCFEBA", wish)) == "");
+}
+
+// What a bus lane says: DECISIONS, "The verdict on a bus lane".
+TEST_CASE("the verdict on a bus lane must be that of its hours when the drive is there",
+          "[proof]") {
+  // The lesson drives along way 8 some minutes after three on a Saturday.
+  const auto holds = [](const std::string& hours, wish::Verdict verdict) {
+    std::string drawing = lesson_drawing;
+    const std::size_t tags = drawing.find("w8 LW");
+    drawing.replace(tags, drawing.find('\n', tags) - tags,
+                    "w8 LW highway=tertiary name=Ferry_Lane maxspeed=30_mph lanes=3 "
+                    "lanes:forward=2 lanes:backward=1 bus:lanes:forward" +
+                        hours);
+    const BuiltTown town = built_town(drawing);
+    wish::Answer answer = true_answer(town, "ABrstuLWZAB");
+    int passes = 0;
+    for (wish::Pass& pass : answer.loops[0].passes)
+      if (pass.kind == road::Kind::bus_lane) pass.verdict = verdict, ++passes;
+    CHECK(passes == 1);
+    return falsehood(town, answer) == "";
+  };
+  using wish::Verdict;
+  const auto at = [](const std::string& when) {
+    return ":conditional=\"designated|yes @ (" + when + ")\"";
+  };
+  const std::vector<std::pair<std::string, Verdict>> table{
+      {at("Mo-Sa 16:00-19:00"), Verdict::usable},
+      {at("Mo-Fr 07:00-19:00"), Verdict::usable},
+      {at("Mo-Sa 15:00-19:00"), Verdict::in_force},
+      {at("24/7"), Verdict::in_force},
+      {at("Mo-Sa 07:00-15:02"), Verdict::check_the_plate},
+      {at("SH 07:00-19:00"), Verdict::check_the_plate},
+      {"=\"designated|yes\"", Verdict::check_the_plate}};
+  for (const auto& [hours, verdict] : table)
+    for (const Verdict said : {Verdict::usable, Verdict::in_force, Verdict::check_the_plate}) {
+      CAPTURE(hours, static_cast<int>(said));
+      CHECK(holds(hours, said) == (said == verdict));
+    }
+}
+
+TEST_CASE("a turn banned by the hour is told behind turns that are banned always", "[proof]") {
+  const std::string always = "r1 no_right_turn from=w1 via=B to=w5\n";
+  const std::string hours =
+      "r2 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Mo-Fr 07:00-09:00)\"\n";
+  CHECK(driven_at(square("", always + hours), 11, 0) == "");
+  CHECK_THAT(driven_at(square("", always + hours), 8, 0), Catch::Contains("relation 2 ("));
+  // Two by the hour from one street: the second counts too.
+  const std::string other =
+      "r3 - from=w2 via=C to=w3 restriction:conditional=\"no_right_turn @ (Sa 07:00-09:00)\"\n";
+  CHECK_THAT(driven_at(square("", other + hours), 8, 0), Catch::Contains("relation 2 ("));
+  CHECK_THAT(driven_at(square("", hours + other), 8, 0, {2026, 11, 28}),
+             Catch::Contains("relation 3 ("));
 }

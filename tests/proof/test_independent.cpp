@@ -1,5 +1,6 @@
 // Lies about independent driving.
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "proof/towns.hpp"
 
@@ -165,4 +166,66 @@ TEST_CASE("variants that are out of place are told", "[proof][variant]") {
   answer.fewer_because = "none";
   CHECK(falsehood(lesson, answer) ==
         "loop 1: variants stand behind all other loops, the easier one first, each once");
+}
+
+TEST_CASE("an independent stretch is short by the minutes it lacks, all along the block",
+          "[proof][independent]") {
+  const wish::Loop loop = asking(3, {}).loops[0];
+  const double block_min =
+      (loop.stretches[7].arrive_s.likely - loop.stretches[1].arrive_s.likely) / 60;
+  CAPTURE(block_min);
+  for (int asked = 1; asked <= 6; ++asked) {
+    const std::string said = told_of(asked, {{1, 6, "A7901", {}}});
+    CAPTURE(asked, said);
+    CHECK((said == "") == (asked <= block_min));
+  }
+}
+
+TEST_CASE("how long the stretch is and how long it might be are told in minutes",
+          "[proof][independent]") {
+  const wish::Loop loop = asking(3, {}).loops[0];
+  const auto minutes = [&](std::size_t first, std::size_t end) {
+    const double tenths = std::round(
+        (loop.stretches[end].arrive_s.likely - loop.stretches[first].arrive_s.likely) / 6);
+    const auto whole = static_cast<int>(tenths);
+    return std::to_string(whole / 10) + "." + std::to_string(whole % 10);
+  };
+  CHECK(told_of(20, {{1, 2, "A7901", {}}}) ==
+        "loop 1, independent stretch: it has " + minutes(1, 3) +
+            " min of 20, and there is one of " + minutes(1, 7));
+}
+
+// More than three directions are too many to keep in mind: loopwright/wish/independent.hpp.
+TEST_CASE("a stretch takes at most three directions", "[proof][independent]") {
+  const std::string right = "turn right into Mill Road", left = "turn left into A7901";
+  CHECK_THAT(told_of(3, {{1, 6, "", {right, left, right, left}}}, "XABEFCBEFCBAX"),
+             Contains("independent stretch"));
+}
+
+TEST_CASE("a stretch lies on the road that the learner drives", "[proof][independent]") {
+  const auto practised = [](std::size_t first, std::size_t last) {
+    wish::Answer answer = asking(1, {{2, 5, "A7901", {}}});
+    answer.loops[0].practice = {{first, last}};
+    answer.wish.drive_out = town().roads().nodes[town().node('B').index()].at;
+    answer.wish.drive_back = answer.wish.drive_out;
+    return falsehood(town(), answer);
+  };
+  const std::string nowhere =
+      "loop 1, independent stretch: it begins or ends inside a junction, or where nothing is "
+      "practised";
+  // Whether the seats are changed at B is told first.
+  CHECK(practised(2, 5).find("inside a junction") == std::string::npos);
+  wish::Answer backwards = asking(1, {{5, 2, "A7901", {}}});
+  CHECK(falsehood(town(), backwards) == nowhere);
+  backwards.loops[0].independent = {{2, 8, "A7901", {}}};
+  CHECK(falsehood(town(), backwards) == nowhere);
+}
+
+TEST_CASE("where every road but ours turns off, the road ends", "[proof][independent]") {
+  // Up Mill Road to the A7901, which runs to either side.
+  CHECK(
+      told_of(
+          1,
+          {{2, 4, "", {"turn left into Mill Road", "at the end of the road turn left into A7901"}}},
+          "XADEBAX") == "");
 }

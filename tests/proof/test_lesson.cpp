@@ -165,3 +165,78 @@ TEST_CASE("a lesson that isn't easy first must say so", "[proof][parts]") {
   CHECK_THAT(easy(""), Catch::StartsWith("loop 1: it was to be easy first, but passes "));
   CHECK(easy("not easy as asked: the first stretch passes emerge") == "");
 }
+
+// The leeway: DECISIONS, "Defaults"; two minutes, or a tenth of the minutes where that is more.
+TEST_CASE("a part may be off its minutes by its leeway, the last may be longer", "[proof][parts]") {
+  const BuiltTown town = lesson_town();
+  const Loop loop = true_loop(town, "ABrstuLWZAB", {});
+  const double first_min = loop.stretches[6].arrive_s.likely / 60;
+  const double second_min = loop.seconds.likely / 60 - first_min;
+  REQUIRE((first_min > 0.5 && second_min > 1));
+  for (int asked = 3; asked <= 8; ++asked) {
+    const std::string minutes = std::to_string(asked);
+    CAPTURE(asked, first_min, second_min);
+    CHECK((in_parts(minutes + ": roundabout=1", lane, nothing) == "") ==
+          (asked - 2 <= first_min && first_min <= asked + 2));
+    CHECK((in_parts(ring, minutes + ": level-crossing=1", nothing) == "") ==
+          (asked - 2 <= second_min));
+  }
+}
+
+TEST_CASE("a part that drives on for too long is told", "[proof][parts]") {
+  // Slow Lane first, and after the roundabout again.
+  const BuiltTown town = lesson_town();
+  Answer answer = own_drive(town, "WZABrstuLWZABrstuLWZ");
+  answer.loops[0].parts = {{0, 9, {}}, {10, 18, {}}};
+  const double first_min = answer.loops[0].stretches[10].arrive_s.likely / 60;
+  REQUIRE((first_min > 5.1 && first_min < 7.9));
+  for (int asked = 3; asked <= 8; ++asked) {
+    answer.wish.parts = {wish::read_part(std::to_string(asked)), wish::read_part("3")};
+    CAPTURE(asked, first_min);
+    CHECK((falsehood(town, answer) == "") == (asked - 2 <= first_min && first_min <= asked + 2));
+  }
+}
+
+TEST_CASE("who says that the instructor drives home must say from where", "[proof][parts]") {
+  const BuiltTown town = lesson_town();
+  const auto driven = [&](std::size_t first, std::size_t last, bool told) {
+    Answer answer = true_answer(town, "ABrstuLWZAB", {});
+    answer.wish.drive_back = town.roads().nodes[town.node('Z').index()].at;
+    if (told) answer.loops[0].practice = {{first, last}};
+    return falsehood(town, answer);
+  };
+  // Z is the end of row 7 and the beginning of row 8.
+  CHECK(driven(0, 7, true) == "");
+  CHECK(driven(0, 6, true) == "");
+  CHECK(driven(0, 4, true) ==
+        "loop 1: the learner doesn't end where the wish says, but with stretch 4");
+  CHECK(driven(0, 9, true) ==
+        "loop 1: the learner doesn't end where the wish says, but with stretch 9");
+  CHECK(driven(1, 7, true) ==
+        "loop 1: the learner doesn't begin where the wish says, but with stretch 1");
+  CHECK(driven(0, 7, false) == "loop 1: it doesn't say which stretches are the learner's");
+  CHECK(driven(7, 6, true) == "loop 1: the learner drives nothing");
+  CHECK(driven(0, 10, true) == "loop 1: the learner drives nothing");
+}
+
+// The ramp: DECISIONS' table of defaults. The first fifth no harder than the level, the last tenth than 3.
+TEST_CASE("easy first holds at the level's bound, and at the end of the lesson", "[proof][parts]") {
+  const BuiltTown town = lesson_town();
+  const auto told = [&](std::string_view letters, int level) {
+    Wish wish;
+    wish.level = level;
+    wish.through = {town.roads().nodes[town.node(letters[1]).index()].at};
+    Answer answer = true_answer(town, letters, wish);
+    answer.wish.easy_first = true;
+    return falsehood(town, answer);
+  };
+  // The level crossing, hardness 4, is met at once.
+  CHECK(told("uLWZABrstuL", 4) == "");
+  CHECK_THAT(told("uLWZABrstuL", 3), Catch::Contains("passes level-crossing"));
+  // Emerging from Lantern Row, hardness 3, is met at once, the level crossing in the middle.
+  CHECK(told("ABrstuLWZAB", 3) == "");
+  CHECK_THAT(told("ABrstuLWZAB", 2), Catch::Contains("passes emerge"));
+  // The level crossing is met in the last tenth, or before it.
+  CHECK_THAT(told("LWZABrstuLW", 5), Catch::Contains("passes level-crossing"));
+  CHECK(told("ZABrstuLWZA", 5) == "");
+}

@@ -177,3 +177,73 @@ TEST_CASE("leaving the only way on after two ways is told", "[proof]") {
         "loop 1, stretch 3 (way 12): relation 5 (restriction=only_right_turn) allows only another "
         "way on from way 11");
 }
+
+namespace {
+
+/// Halves of a divided road so many metres apart, joined at their middle by a road across them.
+std::string round_the_gap(int apart_m, const std::string& half, const std::string& other_half,
+                          const std::string& across) {
+  const BuiltTown town = built_town(
+      draw_town(". . . G . . .\nA . . B . . C\nD . . E . . F\n. . . H . . .\n"
+                "w1 AB highway=primary oneway=yes " +
+                    half + "\nw2 BC highway=primary oneway=yes " + half +
+                    "\nw3 FE highway=primary oneway=yes " + other_half +
+                    "\nw4 ED highway=primary oneway=yes " + other_half + "\nw5 GBEH " + across +
+                    "\nw6 DA highway=tertiary\nw7 CF highway=tertiary\nw8 GH highway=tertiary\n",
+                apart_m),
+      "GB-ENG");
+  return falsehood(town, own_drive(town, "ABEDAB"));
+}
+
+const std::string round_a_gap =
+    "loop 1, stretch 2 (way 4): it is reached by turning round through a gap in the reservation at "
+    "node 5";
+
+}  // namespace
+
+TEST_CASE("a gap is up to 40 m wide, or 20 m where it bears the road's name", "[proof]") {
+  const std::string osk = "name=Osk_Road", lane = "highway=residential name=Mill_Lane";
+  CHECK(round_the_gap(39, osk, osk, lane) == round_a_gap);
+  CHECK(round_the_gap(41, osk, osk, lane) == "");
+  const std::string own = "highway=primary name=Osk_Road";
+  CHECK(round_the_gap(19, osk, osk, own) == round_a_gap);
+  CHECK(round_the_gap(21, osk, osk, own) == "");
+}
+
+TEST_CASE("halves of one road have one name or one number", "[proof]") {
+  const std::string lane = "highway=residential name=Mill_Lane";
+  CHECK(round_the_gap(25, "name=Osk_Road ref=A1", "name=Far_Road ref=A1", lane) == round_a_gap);
+  CHECK(round_the_gap(25, "name=Osk_Road ref=A1", "name=Osk_Road ref=A2", lane) == round_a_gap);
+  CHECK(round_the_gap(25, "name=Osk_Road ref=A1", "name=Far_Road ref=A2", lane) == "");
+  // That both have no number, or no name, makes them no one road; that they have neither does.
+  CHECK(round_the_gap(25, "name=Osk_Road", "name=Far_Road", lane) == "");
+  CHECK(round_the_gap(25, "ref=A1", "ref=A2", lane) == "");
+  CHECK(round_the_gap(25, "", "", lane) == round_a_gap);
+}
+
+TEST_CASE("a road that leads back round to where it began is a circle, not a gap", "[proof]") {
+  // From D the road goes on, one-way and its own, to A, where it began; 120 m in all at most.
+  const auto found = [](int metres, const std::string& back) {
+    const BuiltTown town = built_town(
+        draw_town(". . . . . G . . .\nK . A . . B . . C\nM . D . . E . . F\n. . . . . H . . .\n"
+                  "w1 AB highway=primary name=Osk_Road oneway=yes\n"
+                  "w2 BC highway=primary name=Osk_Road oneway=yes\n"
+                  "w3 FE highway=primary name=Osk_Road oneway=yes\n"
+                  "w4 ED highway=primary name=Osk_Road oneway=yes\n"
+                  "w5 GBEH highway=residential name=Mill_Lane\nw11 GH highway=tertiary\n"
+                  "w6 CF highway=tertiary\nw7 KA highway=tertiary\n"
+                  "w8 DM highway=tertiary\nw9 MK highway=tertiary\nw10 " +
+                      back + "\n",
+                  metres),
+        "GB-ENG");
+    return falsehood(town, own_drive(town, "MKABEDMK"));
+  };
+  const std::string gap =
+      "loop 1, stretch 4 (way 4): it is reached by turning round through a gap in the reservation "
+      "at node 5";
+  const std::string circle = "DA highway=primary name=Osk_Road oneway=yes";
+  CHECK(found(6, circle) == "");    // 84 m
+  CHECK(found(10, circle) == gap);  // 130 m
+  CHECK(found(6, "DA highway=primary name=Far_Road oneway=yes") == gap);
+  CHECK(found(6, "DA highway=primary name=Osk_Road") == gap);
+}

@@ -185,3 +185,19 @@ TEST_CASE("passes named as practised that aren't are told", "[proof][wishes]") {
   CHECK_THAT(loop_with([](Loop& loop) { practise(loop, Kind::roundabout); }, one),
              Catch::Contains("it isn't wanted as max"));
 }
+
+TEST_CASE("a certificate's bound is its value or above it", "[proof]") {
+  const auto with = [](const char* state, int above) {
+    return loop_with([&](Loop& loop) {
+      loop.certificate.state = state;
+      loop.certificate.bound = loop.certificate.value + above;
+    });
+  };
+  CHECK(with("within", 0) == "");
+  CHECK(with("within", 1) == "");
+  CHECK(with("within", -1) == "loop 1, certificate: 'within' doesn't follow from its bound");
+  CHECK(with("best possible", 0) == "");
+  for (const int off : {-1, 1})
+    CHECK(with("best possible", off) ==
+          "loop 1, certificate: 'best possible' doesn't follow from its bound");
+}
