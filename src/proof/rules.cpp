@@ -93,7 +93,15 @@ bool had_a_choice(const Drive& drive, std::size_t first, std::size_t last) {
   return false;
 }
 
-/// From `last` the road leads on, one-way, its own all along and to nowhere else, to where stretch `first` begins.
+/// At its end the road that `half` is of is open both ways: a circle at the end of a street is left there.
+bool leads_out(const road::Roads& roads, StretchId half) {
+  const auto leaving = roads.leaving(roads.to_node(half));
+  return std::any_of(leaving.begin(), leaving.end(), [&](StretchId on) {
+    return is_one_road(roads, half, on) && is_legal(roads, on) && !is_half(roads, on);
+  });
+}
+
+/// From `last` the road leads on, one-way and its own all along, to where stretch `first` begins; elsewhere only out.
 bool ends_in_a_circle(const road::Roads& roads, StretchId first, StretchId last) {
   const NodeId begin = roads.from_node(first);
   double metres = roads.piece(first).length_m;
@@ -105,10 +113,13 @@ bool ends_in_a_circle(const road::Roads& roads, StretchId first, StretchId last)
     if (roads.to_node(here) == begin) return true;
     StretchId on;
     for (const StretchId next : roads.leaving(roads.to_node(here))) {
-      if (next == last || !is_legal(roads, next) || !is_half(roads, next) ||
-          !is_one_road(roads, first, next))
-        continue;
-      if (on.known()) return false;  // a crossing of divided roads, not the end of one
+      const bool is_own =
+          is_legal(roads, next) && is_half(roads, next) && is_one_road(roads, first, next);
+      if (next == last || !is_own) continue;
+      const bool out = leads_out(roads, next);
+      if (out && roads.to_node(next) == begin) return true;
+      if (out) continue;
+      if (on.known()) return false;  // a crossing of divided roads
       on = next;
     }
     here = on;

@@ -72,6 +72,7 @@ class Finder {
   }
   [[nodiscard]] bool is_gap(double metres) const;
   [[nodiscard]] bool is_forced(StretchId last) const;
+  [[nodiscard]] bool leads_out(StretchId s) const;
   [[nodiscard]] bool is_end_circle(StretchId last) const;
   [[nodiscard]] bool may_circle(double metres) const;
   void follow(double metres);
@@ -124,21 +125,35 @@ bool Finder::is_forced(StretchId last) const {
   return true;
 }
 
-/// The road goes on from `last`, one way and under its own name, to the begin of the half one came by and to
-/// nowhere else: where two divided roads cross it does, too, and there it is turning round.
+/// Where it ends the road is for both directions: there a circle is left.
+bool Finder::leads_out(StretchId s) const {
+  return std::ranges::any_of(roads_.leaving(roads_.to_node(s)), [this](StretchId on) {
+    return is_own_road(on) && roads_.drivable(on) && !is_half(on);
+  });
+}
+
+/// The road goes on from `last`, one way and under its own name, to the begin of the half one came by, and to
+/// nowhere else but out of the circle: where two divided roads cross it does, and there it is turning round.
 bool Finder::is_end_circle(StretchId last) const {
   const NodeId begin = roads_.from_node(path_.front());
   double metres = roads_.piece(path_.front()).length_m;
   StretchId here = last;
-  for (int pieces = 0; pieces < most_pieces_of_a_circle; ++pieces) {
+  for (int pieces = 0; here.known() && pieces < most_pieces_of_a_circle; ++pieces) {
     metres += roads_.piece(here).length_m;
     if (metres > one_way_circle_within_m) return false;
     const NodeId node = roads_.to_node(here);
     if (node == begin) return true;
-    const auto leaving = roads_.leaving(node);
-    const auto leads_on = [&](StretchId s) { return is_half(s) && is_own_road(s) && s != last; };
-    if (std::ranges::count_if(leaving, leads_on) != 1) return false;
-    here = *std::ranges::find_if(leaving, leads_on);
+    StretchId on;
+    for (const StretchId next : roads_.leaving(node)) {
+      if (!is_half(next) || !is_own_road(next) || next == last) continue;
+      if (leads_out(next)) {
+        if (roads_.to_node(next) == begin) return true;
+        continue;
+      }
+      if (on.known()) return false;
+      on = next;
+    }
+    here = on;
   }
   return false;
 }

@@ -85,16 +85,23 @@ def had_a_choice(ground, drive, first, last):
 
 
 def ends_in_a_circle(ground, drive, first, last):
-    """One-way, under its own name all along and to nowhere else the road leads on from stretch `last` to where
-    `first` begins: the end of a street drawn as a circle, which is driven round."""
-    def is_own(way):
-        return one_road(drive.tags(first), ground.tags(way)) and len(ground.open_ways(way)) == 1
+    """One-way and under its own name all along the road leads on from stretch `last` to where `first` begins, and
+    elsewhere only out of the circle, to where it is open both ways: the end of a street, which is driven round."""
+    def is_own(way, directions=1):
+        return one_road(drive.tags(first), ground.tags(way)) and len(ground.open_ways(way)) == directions
+
+    def leads_out(line):
+        end = next((node for node in line[1:] if len(ground.arms_at(node)) > 2), line[-1])
+        return any(is_own(way, 2) for way, _, _ in ground.arms_at(end)) and end
 
     goal, node, seen = drive.nodes[first][0], drive.nodes[last][-1], set()
     left_m = ONE_WAY_CIRCLE_M - drive.length(first) - drive.length(last)
     while left_m > 0 and node != goal and node not in seen:
         seen.add(node)
         on = [line for way, along, line in ground.arms_at(node) if is_own(way) and along in ground.open_ways(way)]
+        if any(leads_out(line) == goal for line in on):
+            return left_m > 0
+        on = [line for line in on if not leads_out(line)]
         if len(on) != 1:
             return False
         left_m -= metres(ground.at(node), ground.at(on[0][1]))
