@@ -4,7 +4,7 @@
 // 2. What could be taken for the one meant is listed by its position between the two moments: arms
 //    to one side of the way driven, lights, crossroads.
 // 3. A thing met close to the place to speak might be counted or missed, so the place is moved back
-//    until none is near it. What is met after it is counted; where something there may be counted or
+//    until none is near it; lights last from their first line to their last. What is met after it is counted; where something there may be counted or
 //    not and no name helps, it is spoken behind that, if there is still time.
 #include "say/approach.hpp"
 
@@ -45,7 +45,8 @@ Counted Approach::count() {
   counts_ = !met_.empty();
   std::sort(met_.begin(), met_.end(), [](const Met& a, const Met& b) { return a.at_m < b.at_m; });
   for (auto it = met_.rbegin(); it != met_.rend(); ++it)
-    if (std::abs(it->at_m - from_m_) < clear_m) from_m_ = std::max(floor_m_, it->at_m - clear_m);
+    if (from_m_ > it->at_m - clear_m && from_m_ < it->at_m + it->lasts_m + clear_m)
+      from_m_ = std::max(floor_m_, it->at_m - clear_m);
   // Right behind the last thing done nobody could tell what is counted: it is said with that one.
   const bool unclear = std::any_of(met_.begin(), met_.end(), [&](const Met& m) {
     return from_m_ <= floor_m_ && m.at_m < floor_m_ + told_within_m;
@@ -117,6 +118,8 @@ Counted Approach::lights() {
     const std::uint32_t flags = roads.nodes[roads.to_node(drive_.at(joint)).index()].flags;
     const bool met = place.known() && place != last && place != due;
     if (met) met_.push_back({drive_.position_m(joint), true, {}, false});
+    if (place.known() && place == last && !met_.empty())
+      met_.back().lasts_m = drive_.position_m(joint) - met_.back().at_m;
     if (!place.known() && (flags & flag::signal_crossing) != 0)
       met_.push_back({drive_.position_m(joint), false, {}, false});
     last = place;
@@ -137,8 +140,9 @@ Counted Approach::crossroads() {
 }
 
 bool Approach::speak_behind(const Met& met, double next_m) {
-  const double between_m = std::min((met.at_m + next_m) / 2, met.at_m + clear_m);
-  const bool clear = between_m - met.at_m > told_within_m && next_m - between_m > told_within_m;
+  const double behind_m = met.at_m + met.lasts_m;
+  const double between_m = std::min((behind_m + next_m) / 2, behind_m + clear_m);
+  const bool clear = between_m - behind_m > told_within_m && next_m - between_m > told_within_m;
   if (!clear || between_m > drive_.latest_to_speak_m(due_joint_)) return false;
   from_m_ = std::max(from_m_, between_m);
   joined_ = false;

@@ -55,6 +55,7 @@ class Approach {
     bool sure = true;
     StretchId arm;
     bool alongside = false;
+    double lasts_m = 0;  ///< how far on one is still amidst it: of lights
   };
   /// Arms to one side; small roads and private ones alone, or all but them.
   void meet_roads(road::Movement side, bool small);

@@ -5,7 +5,8 @@
 // 2. A level crossing always has a moment; zebras and crossings with lights when they were asked
 //    for.
 // 3. Any other joint is a junction by its arms: silent when it goes without saying, unless it looks as if the road
-//    divided and one waits for such a place. Two junctions over both halves of a dual carriageway are one.
+//    divided and one waits for such a place. Two junctions over both halves of a dual carriageway are one, and so
+//    are bends to one side right behind each other.
 // 4. Before all of it the setting off, after it the pulling up.
 #include "say/moments.hpp"
 
@@ -36,6 +37,7 @@ class MomentFinder {
     moments_.push_back({.kind = RowKind::leave});
     for (std::size_t i = 0; i + 1 < drive_.size();) i = look_at_joint(i);
     drop_silent();
+    drop_further_bends();
     join_carriageways();
     const std::size_t last = drive_.size() - 1;
     moments_.push_back({.kind = RowKind::pull_up, .entry = drive_.last_joint(), .exit = last});
@@ -129,6 +131,26 @@ class MomentFinder {
     return next.kind == RowKind::junction &&
            layout_of(drive_.roads(), next.junction).shape == Shape::divides &&
            drive_.position_m(moment.entry) > drive_.speak_from_m(next.entry) - near_m;
+  }
+
+  /// Who follows the road round to one side goes on round, as in a circle at the end of a street.
+  void drop_further_bends() {
+    constexpr double goes_on_m = 30;  // ours
+    const auto goes_on = [this](const Moment& round, const Moment& next) {
+      if (round.kind != RowKind::junction || next.kind != RowKind::junction) return false;
+      const Layout a = layout_of(drive_.roads(), round.junction);
+      const Layout b = layout_of(drive_.roads(), next.junction);
+      return a.shape == Shape::bends && b.shape == Shape::bends && a.side == b.side &&
+             drive_.position_m(next.entry) - drive_.position_m(round.exit) < goes_on_m;
+    };
+    std::vector<Moment> kept;
+    const Moment* last = nullptr;
+    for (Moment& moment : moments_) {
+      const bool further = last != nullptr && goes_on(*last, moment);
+      last = &moment;
+      if (!further) kept.push_back(moment);
+    }
+    moments_ = std::move(kept);
   }
 
   /// From the last to the first, so that what stays is there to be looked at.

@@ -16,6 +16,13 @@ using road::Movement;
 /// Roads are counted up to the third; beyond it a listener loses count (common practice, no source).
 constexpr int most_counted = 3;
 
+/// Sharper than all of these.
+bool is_sharpest(const Junction& junction, const std::vector<Arm>& rivals) {
+  return std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
+    return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
+  });
+}
+
 }  // namespace
 
 /// The instructor sits on the side one drives on: left in Britain.
@@ -189,7 +196,7 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
     case Shape::at_shut:
       return nth_road(junction, layout, approach);
     case Shape::slip_road:
-      return slip_road(layout, approach);
+      return slip_road(junction, layout, approach);
     case Shape::small_ahead:
       return at(words_.at("place.junction"), turn_into_small(Movement::ahead));
     case Shape::small_road:
@@ -215,9 +222,15 @@ std::string Phrasing::at_junction(const Junction& junction, Approach& approach) 
   return told_apart(junction, std::string(words_.at("place.junction")), false);
 }
 
-std::string Phrasing::slip_road(const Layout& layout, Approach& approach) const {
+std::string Phrasing::slip_road(const Junction& junction, const Layout& layout,
+                                Approach& approach) const {
   const Counted met = approach.slip_roads(layout.side);
   const std::string to = the_side(layout.side);
+  auto rivals = roads_beside(junction, layout);
+  std::erase_if(rivals, [&](const Arm& arm) { return !is_link(drive_.roads(), arm.leaving); });
+  if (!rivals.empty())
+    return words_.fill(is_sharpest(junction, rivals) ? "slip.sharp" : "slip.gentle",
+                       {{"nth", words_.nth(met.before + 1)}, {"the_side", to}});
   if (met.before == 0) return words_.fill("slip.first", {{"the_side", to}});
   return words_.fill("slip.nth", {{"the_side", to}, {"nth", words_.nth(met.before + 1)}});
 }
@@ -226,10 +239,10 @@ std::string Phrasing::small_road(const Junction& junction, const Layout& layout,
                                  Approach& approach) const {
   Counted met = approach.small_roads(layout.side);
   const std::string name = unmistakable_name(junction, met.arms);
-  const auto rivals = roads_beside(junction, layout);
-  const bool another = std::any_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
-    return is_small_road(drive_.roads(), arm.leaving);
-  });
+  auto rivals = roads_beside(junction, layout);
+  std::erase_if(rivals,
+                [&](const Arm& arm) { return !is_small_road(drive_.roads(), arm.leaving); });
+  const bool another = !rivals.empty();
   if ((met.doubtful || another || met.before >= most_counted) && !name.empty()) {
     const std::string text =
         words_.fill("road.named", {{"side", side(layout.side)}, {"street", name}});
@@ -243,7 +256,9 @@ std::string Phrasing::small_road(const Junction& junction, const Layout& layout,
     if (!kept && turned) return turn_into_small(movement);
     met.before = kept.value_or(met.before);
   }
-  return words_.fill("small.nth",
+  const std::string key =
+      another ? (is_sharpest(junction, rivals) ? "small.sharp" : "small.gentle") : "small.nth";
+  return words_.fill(key,
                      {{"nth", words_.nth(met.before + 1)}, {"the_side", the_side(layout.side)}});
 }
 
@@ -268,10 +283,8 @@ std::string Phrasing::nth_road(const Junction& junction, const Layout& layout,
     for (const std::string_view key : {"road.nth_named", "road.named"})
       if (const std::string text = named(key); !text.empty()) return text;
   if (met.doubtful) met.before = approach.speak_after_doubtful().value_or(met.before);
-  const bool sharpest = std::all_of(rivals.begin(), rivals.end(), [&](const Arm& arm) {
-    return std::abs(arm.angle_deg) < std::abs(junction.angle_deg);
-  });
-  const std::string key = rivals.empty() ? "road.nth" : (sharpest ? "road.sharp" : "road.gentle");
+  const std::string key =
+      rivals.empty() ? "road.nth" : (is_sharpest(junction, rivals) ? "road.sharp" : "road.gentle");
   const auto filled = [&](const std::string& row) {
     return words_.fill(row, {{"nth", words_.nth(met.before + 1)}, {"side", to}, {"the_side", on}});
   };

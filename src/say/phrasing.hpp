@@ -35,7 +35,8 @@ class Phrasing {
   [[nodiscard]] std::string at_lights(const Moment& moment, Approach& approach) const;
   [[nodiscard]] std::string at_crossroads(const Moment& moment, Approach& approach) const;
   [[nodiscard]] std::string at_junction(const Junction& junction, Approach& approach) const;
-  [[nodiscard]] std::string slip_road(const Layout& layout, Approach& approach) const;
+  [[nodiscard]] std::string slip_road(const Junction& junction, const Layout& layout,
+                                      Approach& approach) const;
   [[nodiscard]] std::string small_road(const Junction& junction, const Layout& layout,
                                        Approach& approach) const;
   [[nodiscard]] std::string nth_road(const Junction& junction, const Layout& layout,

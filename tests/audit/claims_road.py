@@ -91,7 +91,7 @@ def ends_in_a_circle(ground, drive, first, last):
         return one_road(drive.tags(first), ground.tags(way)) and len(ground.open_ways(way)) == directions
 
     def leads_out(line):
-        end = next((node for node in line[1:] if len(ground.arms_at(node)) > 2), line[-1])
+        end = next((node for node in line[1:] if len(list(ground.arms_at(node))) > 2), line[-1])
         return any(is_own(way, 2) for way, _, _ in ground.arms_at(end)) and end
 
     goal, node, seen = drive.nodes[first][0], drive.nodes[last][-1], set()

@@ -107,6 +107,7 @@ class Driver {
   bool at_fork(const std::string& text);
   bool at_slip_road(const std::string& text);
   bool at_small_road(const std::string& text);
+  bool at_nth_of(const std::vector<View>& side, const std::string& text);
   bool round_bend(const std::string& text);
   bool at_main_road(const std::string& text);
   bool at_nth_road(const std::string& text);
@@ -350,16 +351,16 @@ bool Driver::at_slip_road(const std::string& text) {
   std::erase_if(roads, [&](const View& v) { return v.shut || eyes_.is_link(v.arm); });
   const double road_on =
       roads.empty() ? back_deg : std::min_element(roads.begin(), roads.end(), nearer_ahead)->angle;
+  std::vector<View> side;
   for (const View& v : views()) {
     if (v.shut || !eyes_.is_link(v.arm) || eyes_.is_link(here()) ||
         !nearer_ahead(v, {{}, back_deg}))
       continue;
     // Where nothing is plainly ahead, the road nearest to it that is no slip road itself is the one to compare with.
     const bool to_left = ahead ? *ahead == v.arm || v.angle < 0 : v.angle < road_on;
-    const bool that_side = to_left == contains(text, "left") || std::abs(v.angle) <= 5;
-    if (that_side && ++seen_ >= ordinal_in(text)) return go(v.arm);
+    if (to_left == contains(text, "left") || std::abs(v.angle) <= 5) side.push_back(v);
   }
-  return false;
+  return at_nth_of(side, text);
 }
 
 /// Counts the small roads to that side of the way on, and nothing else.
@@ -372,10 +373,20 @@ bool Driver::at_small_road(const std::string& text) {
   std::vector<View> side;
   for (const View& v : eyes_.small_views(here()))
     if (v.arm != on.arm && !v.shut && (v.angle < on.angle) == left) side.push_back(v);
+  return at_nth_of(side, text);
+}
+
+/// Counts those of a sort to the side that is told; of several at one place only "the sharper" or "the gentler" is sure.
+bool Driver::at_nth_of(const std::vector<View>& side, const std::string& text) {
   if (side.empty()) return false;
+  const bool sharper = contains(text, "the sharper"), gentler = contains(text, "the gentler");
+  if (side.size() > 1 && (sharper || gentler) && seen_ + 1 >= ordinal_in(text)) {
+    const auto turn = [](const View& v) { return std::abs(v.angle); };
+    return go((sharper ? std::ranges::max(side, {}, turn) : std::ranges::min(side, {}, turn)).arm);
+  }
   seen_ += static_cast<int>(side.size());
   if (seen_ < ordinal_in(text)) return false;
-  return side.size() > 1 ? lose("two small roads to that side") : go(side[0].arm);
+  return side.size() > 1 ? lose("two of a sort to that side") : go(side[0].arm);
 }
 
 bool Driver::round_bend(const std::string& text) {

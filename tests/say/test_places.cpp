@@ -76,6 +76,23 @@ TEST_CASE("a second set of lights is called the second", "[say]") {
   CHECK(said_between(town, "ABHCECHBA")[0] == "at the second lights turn right");
 }
 
+TEST_CASE("lights that one is still amidst when the next are spoken of are counted", "[say]") {
+  const BuiltTown town = town_of(R"(
+                 G        D
+  A   B         IH        C    F
+                 K        E
+  w1 AB    highway=secondary ref=B9951 maxspeed="36 mph"
+  w50 BIHCF   highway=secondary ref=B9951 maxspeed="36 mph"
+  w2 DCE   highway=residential name=Mill_Orchard
+  w3 GHK   highway=residential name=Hay_Street
+  nC highway=traffic_signals
+  nI highway=traffic_signals
+  nH highway=traffic_signals
+  )",
+                                 25);
+  CHECK(said_between(town, "ABIHCECHIBA")[0] == "at the second lights turn right");
+}
+
 TEST_CASE("a crossing with lights before the lights is told apart from them", "[say]") {
   const BuiltTown town = town_of(R"(
                          D
