@@ -282,4 +282,16 @@ TEST_CASE("each quarter, minute and part of a day is said", "[hours]") {
         "every day, one minute after dawn till two minutes before dusk");
 }
 
+// A list of weekdays behind a month is one of that month: OSM wiki, Key:opening_hours/specification.
+TEST_CASE("weekdays listed behind an nth one of a month are said as that month's", "[hours]") {
+  CHECK(words_of("Jan Su[1],Sa 10:00-12:00") ==
+        "Saturday and the first Sunday of the month in January, ten till noon");
+  CHECK(words_of("Jan Su[-1],Sa 10:00-12:00") ==
+        "Saturday and the last Sunday of the month in January, ten till noon");
+  CHECK(words_of("Jan Su[1],PH 10:00-12:00") ==
+        "the first Sunday of the month and bank holidays in January, ten till noon");
+  CHECK(words_of("Jan Su[1],Feb Mo[1] 10:00-12:00") ==
+        "the first Sunday in January and the first Monday in February, ten till noon");
+}
+
 }  // namespace loopwright::hours

@@ -109,5 +109,16 @@ TEST_CASE("a wavering line of a straight road is no bend", "[mark]") {
   CHECK_FALSE(is_run(town, "AB", Kind::bends));
 }
 
+TEST_CASE("a one-way road bends by design, a half of a divided one by what the land is", "[mark]") {
+  const auto bends = [](const std::string& tags) {
+    return is_run(test::built_town(tight_bends("maxspeed=\"60 mph\" " + tags) +
+                                   "w2 GA highway=unclassified\n"),
+                  "AG", Kind::bends);
+  };
+  CHECK(bends(""));
+  CHECK_FALSE(bends("oneway=yes"));
+  CHECK(bends("oneway=yes dual_carriageway=yes"));
+}
+
 }  // namespace
 }  // namespace loopwright::mark

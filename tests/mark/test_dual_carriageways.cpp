@@ -129,5 +129,27 @@ TEST_CASE("dual_carriageway=no is believed", "[mark]") {
   CHECK(dual_flags(town, "CD") == 0);
 }
 
+// 50 m apart, 200 m together and 150 degrees are ours.
+TEST_CASE("halves of a divided road lie within 50 m of each other for 200 m or more", "[mark]") {
+  const auto inferred = [](int columns, int rows, const std::string& tags) {
+    const std::string gap(static_cast<std::size_t>(columns - 1), ' ');
+    std::string drawing = "A" + gap + "B\n";
+    for (int row = 1; row < rows; ++row) drawing += ".\n";
+    drawing += "C" + gap + "D\nw1 BA highway=primary oneway=yes " + tags +
+               "\nw2 CD highway=primary oneway=yes " + tags +
+               "\nw3 AC highway=primary\nw4 BD highway=primary\n";
+    const test::BuiltTown town = test::built_town(test::draw_town(drawing, 10), "GB-ENG");
+    return dual_flags(town, "BA") == flag::dual_inferred &&
+           dual_flags(town, "CD") == flag::dual_inferred;
+  };
+  const std::string number = "ref=A7901", name = "name=Osk_Road";
+  CHECK(inferred(40, 2, number));
+  CHECK(inferred(40, 2, name));
+  CHECK(inferred(40, 4, number));
+  CHECK_FALSE(inferred(40, 6, number));
+  CHECK(inferred(25, 2, number));
+  CHECK_FALSE(inferred(8, 2, number));
+}
+
 }  // namespace
 }  // namespace loopwright::mark

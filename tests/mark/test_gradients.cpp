@@ -190,5 +190,13 @@ TEST_CASE("up and the grid say the contrary only where the grid is sure to fall"
   CHECK(told(3, "down") == "incline=down, reported");
 }
 
+TEST_CASE("a service road has no gradient by the grid", "[mark]") {
+  const auto hill = [](double east_m) { return 50 + 0.05 * east_m; };
+  const test::BuiltTown town =
+      hilly_town("A                       B\nw1 AB highway=service\n", hill);
+  CHECK(piece(town, "AB").gradient_tenths == 0);
+  CHECK(source(town, "AB").empty());
+}
+
 }  // namespace
 }  // namespace loopwright::mark

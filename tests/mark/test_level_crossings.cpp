@@ -108,5 +108,21 @@ TEST_CASE("a tram's crossing is no level crossing", "[mark][level_crossings]") {
   CHECK(oddities(town).empty());
 }
 
+// 60 m is ours.
+TEST_CASE("tracks 50 m apart are one level crossing, 100 m apart two", "[mark][level_crossings]") {
+  const auto crossings = [](const std::string& gap) {
+    const std::string above = "     p" + gap + "q\n", road = "W    a" + gap + "c    E\n",
+                      below = "     s" + gap + "t\n";
+    return places(built_town(above + road + below +
+                             "w1 WacE highway=unclassified\nw11 pas railway=rail\n"
+                             "w12 qct railway=rail\nna railway=level_crossing\n"
+                             "nc railway=level_crossing\n"),
+                  Kind::level_crossing)
+        .size();
+  };
+  CHECK(crossings(" ") == 1);
+  CHECK(crossings("   ") == 2);
+}
+
 }  // namespace
 }  // namespace loopwright::test

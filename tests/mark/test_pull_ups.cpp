@@ -207,5 +207,27 @@ f1 abcda amenity=parking parking=layby
   CHECK(near.roads().text(lay_by->why) == "a place to park is mapped here: parking=layby");
 }
 
+TEST_CASE("a lay-by on the other side of the road serves those who come back", "[mark][pull-ups]") {
+  const auto near = [](std::string_view way) {
+    return built_town(draw_town(R"(
+N                                       P
+A                                       B
+              a     b
+              d     c
+S                                       T
+w1 )" + std::string(way) + R"( highway=primary maxspeed=60_mph
+w2 NAS highway=tertiary
+w3 PBT highway=tertiary
+f1 abcda amenity=parking parking=layby
+)",
+                                5),
+                      "GB-ENG");
+  };
+  for (const std::string_view way : {"AB", "BA"}) {
+    CHECK(pull_ups(near(way), "BA") == Texts{"100-130 lay-by"});
+    CHECK(pull_ups(near(way), "AB").empty());
+  }
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -107,7 +107,7 @@ TEST_CASE("a light tagged with a direction holds only that one", "[mark][signals
   const Texts all = chances(town, Kind::signals);
   CHECK_THAT(all, Catch::VectorContains(std::string("WwxeE ahead")));
   CHECK_THAT(all, Catch::VectorContains(std::string("NnxsS ahead")));
-  CHECK_THAT(all, !Catch::VectorContains(std::string("SsxnN ahead 1")));
+  CHECK_THAT(all, !Catch::VectorContains(std::string("SsxnN ahead")));
   CHECK(reasons(town, Kind::signals) == Texts{"certain highway=traffic_signals ne",
                                               "certain highway=traffic_signals nn",
                                               "certain highway=traffic_signals nw"});
@@ -224,6 +224,27 @@ TEST_CASE("the place of a signalled junction is its middle, also when lights sta
   REQUIRE(place != all.end());
   const road::Roads roads = town.roads();
   CHECK(distance_m(place->at, roads.nodes[town.node('x').index()].at) < 5);
+}
+
+TEST_CASE("a crossing with lights belongs to lights near it, not to lights far along the road",
+          "[mark][signals]") {
+  const auto groups = [](int metres) {
+    const std::string gap(static_cast<std::size_t>(metres / 10 - 1), ' ');
+    const BuiltTown town = built_town(draw_town("W        a" + gap + "b" + gap +
+                                                    "c        E\nw1 WabcE highway=secondary\n"
+                                                    "na highway=traffic_signals\n"
+                                                    "nb highway=crossing crossing=traffic_signals\n"
+                                                    "nc highway=traffic_signals\n",
+                                                10),
+                                      "GB-ENG");
+    std::string all;
+    for (const Kind kind : {Kind::signals, Kind::signal_crossing})
+      for (const std::string& place : places(town, kind)) all += place + " ";
+    return all;
+  };
+  // The light at a is the crossing's own.
+  CHECK(groups(30) == "nc na ");
+  CHECK(groups(200) == "na nc nb ");
 }
 
 }  // namespace

@@ -152,5 +152,22 @@ w6 FE highway=primary
   CHECK(places(town, Kind::staggered_junction).empty());
 }
 
+TEST_CASE("whether side roads lie on opposite sides doesn't hang on where the main road runs",
+          "[mark][staggered]") {
+  const auto main_road = [](std::string_view way, const std::string& sides) {
+    return chances(built_town("    N\n.\n.\nW   a   P\nQ   b   E\n.\n.\n    S\nw1 " +
+                              std::string(way) + " highway=secondary\n" + sides),
+                   Kind::staggered_junction);
+  };
+  const std::string west = "w2 Wa highway=residential\nw3 Eb highway=residential\n";
+  const std::string east = "w2 Pa highway=residential\nw3 Qb highway=residential\n";
+  for (const std::string_view way : {"NabS", "SbaN"}) {
+    CHECK(main_road(way, west) == Texts{"EbaW ahead", "WabE ahead"});
+    CHECK(main_road(way, east) == Texts{"PabQ ahead", "QbaP ahead"});
+    CHECK(main_road(way, "w2 Wa highway=residential\nw3 Qb highway=residential\n").empty());
+    CHECK(main_road(way, "w2 Pa highway=residential\nw3 Eb highway=residential\n").empty());
+  }
+}
+
 }  // namespace
 }  // namespace loopwright::test

@@ -6,7 +6,8 @@ references aren't taken for them. What doesn't compile is no mutant.
 Some changes no test could or should tell, so these aren't made:
 - in a line of assert or reserve: what a programmer takes for granted, and memory;
 - the 4 of a std::array<T, 4> with listed values: fewer don't compile, one more is an empty one;
-- return false after a claim that doesn't hold: it is kept already, the value only ends the look.
+- return false after a claim that doesn't hold: it is kept already, the value only ends the look;
+- the 0 of a width, a limit or metres "> 0", which asks whether it is known: none lies between 0 and 1.
 And some would be too small to be a mistake anybody could see, so a bigger one is made instead:
 - metres, degrees and percentages of the ground (not widths, which are tagged in round numbers) never lie just
   on a bound: < becomes > there, not <=;
@@ -31,6 +32,7 @@ ARRAY_SIZE = re.compile(r"std::array<[\w:]+(?:<\w+>)?, (\d+)>")
 MEASURE = r"(?!\w*width)\b\w*(?:_m|_deg|percent)\b"
 BOUND = re.compile(MEASURE + r" = (\d+)(?= *[,;])")
 SUM = re.compile(r"^\s*double (?:\w+ = \d+, )*\w*(?:_m|_deg|metres) = (0)(?=[,;])")
+KNOWN = re.compile(r"(?:width_m|limit\.value|metres) > $")
 TURNED = {" < ": " > ", " <= ": " >= ", " > ": " < ", " >= ": " <= "}
 JOINS_TEXTS = re.compile(r"\"|to_string|std::string|name\(")    # a + there has no minus
 
@@ -71,7 +73,7 @@ def changes(line):
     sizes = {match.start(1) for match in ARRAY_SIZE.finditer(bare)}
     bounds = {match.start(1) for match in BOUND.finditer(bare) if "constexpr" in bare}
     for match in NUMBER.finditer(bare):
-        if match.start() in sizes:
+        if match.start() in sizes or match[1] == "0" and KNOWN.search(bare[:match.start()]):
             continue
         number = int(match[1])
         other = 2 * number if number > 0 and match.start() in bounds else number + 1

@@ -240,3 +240,17 @@ TEST_CASE("easy first holds at the level's bound, and at the end of the lesson",
   CHECK_THAT(told("LWZABrstuLW", 5), Catch::Contains("passes level-crossing"));
   CHECK(told("ZABrstuLWZA", 5) == "");
 }
+
+TEST_CASE("a pass counts for the part in which it lies behind its entry", "[proof][parts]") {
+  // The level crossing, hardness 4, is passed from row 5 into row 6.
+  const auto told = [](const char* one, const char* two, std::size_t last) {
+    return in_parts(one, two, [last](Answer& answer) {
+      answer.loops[0].parts[0].last = last;
+      answer.loops[0].parts[1].first = last + 1;
+    });
+  };
+  CHECK(told("3 hardest 3", "3", 5) == "");
+  CHECK_THAT(told("3", "3 hardest 3", 5), Catch::Contains("part 2: it passes level-crossing"));
+  CHECK_THAT(told("3 hardest 3", "3", 6), Catch::Contains("part 1: it passes level-crossing"));
+  CHECK(told("3", "3 hardest 3", 6) == "");
+}
