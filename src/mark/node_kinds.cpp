@@ -98,8 +98,8 @@ std::uint32_t other_flags(const Tags& tags) {
 }  // namespace
 
 bool is_hump(std::string_view calming) {
-  constexpr std::array<std::string_view, 7> humps{"hump",    "bump",         "mini_bumps", "table",
-                                                  "cushion", "dynamic_bump", "dip"};
+  constexpr std::array<std::string_view, 8> humps{
+      "hump", "bump", "mini_bumps", "table", "cushion", "dynamic_bump", "dip", "double_dip"};
   return one_of(calming, humps);
 }
 

@@ -19,7 +19,8 @@ def nearest_in_use(ground, place):
     where no street is near (DEVELOPERS.md, Place)."""
     near = {True: [SNAP_M], False: []}
     for off, way, a, b in ground.steps_near(place):
-        if (a, b) in ground.joined or (b, a) in ground.joined:
+        in_use = (a, b) in ground.joined or (b, a) in ground.joined
+        if in_use and way not in ground.noted.shut_ways:
             near[ground.tags(way)["highway"] != "service"].append(off)
     return min(near[True])
 

@@ -4,6 +4,7 @@ A note may lie 30 m off its road. `near` asks for no more than that, so that it 
 mean; `speaks_of` asks for more than laying a note does, so that what it says is beyond doubt.
 """
 from datetime import date, datetime
+from functools import cached_property
 from zoneinfo import ZoneInfo
 
 from clock import zone_of
@@ -113,6 +114,12 @@ class Noted:
         hours = note.own.get("hours")
         return note.says == "closed" or not hours or self.ground.clock.states(hours, self.interval) != "C"
 
+    @cached_property
+    def shut_ways(self):
+        """Ways of which a note may shut a part, from junction to junction, wherever on them it lies."""
+        return {way for note in self.notes if self.may_shut(note) for at in self.steps[note.number]
+                for off, way, _, _ in self.ground.steps_near(at) if off <= REACH_M}
+
     def adds(self, kind, drive, first, last):
         """The notes by which a pass of the kind may be had there."""
         return [note for note in self.notes if note.says != "not" and self.near_any(note, drive, first, last)
@@ -198,6 +205,7 @@ class Noted:
 class Bare:
     """No notes at all."""
     notes = ()
+    shut_ways = frozenset()
 
     def adds(self, *_):
         return []

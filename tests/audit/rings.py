@@ -66,6 +66,9 @@ class Rings:
             return None
         at = ring.arms.index(arm_in)
         order = ring.arms[at + 1:] + ring.arms[:at + 1]
+        # What leaves the ring where the way in meets it is passed when the car has gone all the way round.
+        here = {t.node for t in arm_in}
+        order.sort(key=lambda arm: {t.node for t in arm} <= here)
         passed = order[:order.index(arm_out) + 1]
         counts = [sum(arm in exits for arm in passed) for exits in self.exits_of(ring)]
         return set(range(min(counts), max(counts) + 1))

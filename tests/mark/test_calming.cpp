@@ -36,7 +36,8 @@ TEST_CASE("a hump is passed in both directions", "[mark][calming]") {
 }
 
 TEST_CASE("cushions, tables, bumps and dips calm a street as humps do", "[mark][calming]") {
-  for (const char* form : {"cushion", "table", "bump", "mini_bumps", "dip", "dynamic_bump"}) {
+  for (const char* form :
+       {"cushion", "table", "bump", "mini_bumps", "dip", "double_dip", "dynamic_bump"}) {
     const BuiltTown town = street_with(std::string("na traffic_calming=") + form + "\n");
     CHECK(reasons(town, Kind::calming) ==
           Texts{std::string("certain traffic_calming=") + form + " na"});

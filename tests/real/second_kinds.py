@@ -133,7 +133,8 @@ class Kinds(Runs):
         return Claims([frozenset(map(node, group)) for group in series] + each(map(way, ways)),
                       "Key:traffic_calming", reasons={
             "traffic_calming=yes doesn't say what is there (Key:traffic_calming)":
-            lambda name: name in set(map(way, self.ways_with("traffic_calming", "yes"))),
+            lambda name: name in set(map(way, self.ways_with("traffic_calming", "yes"))) | set(
+                map(node, self.nodes_with("traffic_calming", "yes"))),
             SERVICE: self.on_service})
 
     def pinch_point(self):
