@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 
 namespace loopwright::say {
 namespace {
@@ -26,13 +27,15 @@ constexpr double unsure_deg = 30;
 }  // namespace
 
 Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
-    : drive_(drive), due_joint_(due.entry), due_m_(drive.position_m(due.entry)) {
+    : drive_(drive),
+      due_joint_(due.entry),
+      due_m_(drive.position_m(due.entry)),
+      stands_before_(before.kind == RowKind::turn_round) {
   const bool parked = before.kind == RowKind::leave;
   first_joint_ = parked ? 0 : end_joint(before) + 1;
   floor_m_ = parked ? 0 : drive.position_m(end_joint(before));
   const double from_m = drive.speak_from_m(due_joint_);
   joined_ = from_m < floor_m_;
-  stands_before_ = before.kind == RowKind::turn_round;
   // The way home may end well after the last corner; how far is not for the sheet to tell.
   if (due.kind == RowKind::pull_up) {
     const double on_m = drive.loop().stretches.back().metres;
@@ -44,9 +47,9 @@ Approach::Approach(const Drive& drive, const Moment& before, const Moment& due)
 Counted Approach::count() {
   counts_ = !met_.empty();
   std::sort(met_.begin(), met_.end(), [](const Met& a, const Met& b) { return a.at_m < b.at_m; });
-  for (auto it = met_.rbegin(); it != met_.rend(); ++it)
-    if (from_m_ > it->at_m - clear_m && from_m_ < it->at_m + it->lasts_m + clear_m)
-      from_m_ = std::max(floor_m_, it->at_m - clear_m);
+  for (const Met& met : std::ranges::reverse_view(met_))
+    if (from_m_ > met.at_m - clear_m && from_m_ < met.at_m + met.lasts_m + clear_m)
+      from_m_ = std::max(floor_m_, met.at_m - clear_m);
   // Right behind the last thing done nobody could tell what is counted: it is said with that one.
   const bool unclear = std::any_of(met_.begin(), met_.end(), [&](const Met& m) {
     return from_m_ <= floor_m_ && m.at_m < floor_m_ + told_within_m;
@@ -152,10 +155,10 @@ bool Approach::speak_behind(const Met& met, double next_m) {
 int Approach::speak_after_all_but(int keep) {
   int kept = 0;
   double next_m = due_m_;
-  for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
-    if (it->sure && kept >= keep && speak_behind(*it, next_m)) return kept;
-    next_m = it->at_m;
-    kept += it->sure ? 1 : 0;
+  for (const Met& met : std::ranges::reverse_view(met_)) {
+    if (met.sure && kept >= keep && speak_behind(met, next_m)) return kept;
+    next_m = met.at_m;
+    kept += met.sure ? 1 : 0;
   }
   return kept;
 }
@@ -163,9 +166,9 @@ int Approach::speak_after_all_but(int keep) {
 std::optional<int> Approach::speak_after_doubtful() {
   int kept = 0;
   double next_m = due_m_;
-  for (auto it = met_.rbegin(); it != met_.rend(); ++it) {
-    if (!it->sure) return speak_behind(*it, next_m) ? std::optional(kept) : std::nullopt;
-    next_m = it->at_m;
+  for (const Met& met : std::ranges::reverse_view(met_)) {
+    if (!met.sure) return speak_behind(met, next_m) ? std::optional(kept) : std::nullopt;
+    next_m = met.at_m;
     ++kept;
   }
   return std::nullopt;

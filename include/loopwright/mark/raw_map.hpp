@@ -52,9 +52,11 @@ class Tags {
   /// One of 63 bits, by length and some letters: keys that begin or end alike should differ.
   static constexpr std::uint64_t bit_of(std::string_view key) {
     if (key.empty()) return 1;
-    const auto letter = [&](std::size_t at) { return static_cast<unsigned char>(key[at]); };
-    const std::size_t mixed = key.size() * 11 + letter(0) * 7U + letter(key.size() / 2) * 3U +
-                              letter(key.size() - 1) * 5U;
+    const auto letter = [&](std::size_t at) {
+      return std::size_t{static_cast<unsigned char>(key[at])};
+    };
+    const std::size_t mixed =
+        key.size() * 11 + letter(0) * 7 + letter(key.size() / 2) * 3 + letter(key.size() - 1) * 5;
     return std::uint64_t{1} << (mixed % 63);
   }
   [[nodiscard]] std::string_view find(std::string_view key) const;
