@@ -41,8 +41,7 @@ struct FindWork {
   std::vector<WorthStep> worth_more = {};  ///< one after the other
   std::size_t picked = 0;  ///< candidates for a want that plans without a walk pick among
   PassageGraph::Work legs = {}, legs_for_most = {};  ///< the latter when as many as fit are wanted
-  int quickest_rounds =
-      0;  ///< of the search of a walk along the quickest legs, to close the bound's tree sooner
+  int quickest_rounds = 0;  ///< of a walk along the quickest legs, to close the bound's tree sooner
   circuit::BoundWork bound;
 };
 FindWork work_of(Effort effort);

@@ -94,7 +94,11 @@ void PlaceAdder::add_chance(PlaceId place, const Path& path) {
 
 bool PlaceAdder::is_noted_already(const Path& path) const {
   return std::ranges::any_of(over_.new_chances(), [&](const road::Chance& noted) {
-    return noted.kind == kind_ && noted.entry == path.front() && noted.exit == path.back();
+    const Point at = over_.roads().places[noted.place.index()].at;
+    // Beside one long stretch there is room for more than one.
+    const bool beside = path.size() == 1;
+    return noted.kind == kind_ && noted.entry == path.front() && noted.exit == path.back() &&
+           (!beside || distance_m(at, note_.line.front()) <= road::note_reach_m);
   });
 }
 

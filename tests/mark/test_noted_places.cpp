@@ -120,6 +120,22 @@ TEST_CASE("a spot to move off from lies beside each direction", "[mark]") {
   CHECK(town.chances(Kind::move_off).size() == mapped + 2);
 }
 
+TEST_CASE("spots far apart beside one street are two, the same spot noted again is one", "[mark]") {
+  const test::BuiltTown built = test::built_town(cross);
+  const road::Roads roads = built.roads();
+  const StretchId street = built.stretch("WX");
+  const auto spot = [&](double part) {
+    const double along_m = roads.piece(street).length_m * part;
+    return practice(Kind::move_off, point_along(roads.shape_of(street.piece()), along_m));
+  };
+  REQUIRE(roads.piece(street).length_m > 60);
+  const std::size_t mapped = NotedTown(built, {}).chances(Kind::move_off).size();
+  CHECK(NotedTown(built, {spot(0.2), spot(0.8)}).chances(Kind::move_off).size() == mapped + 4);
+  const NotedTown again(built, {spot(0.2), spot(0.2)});
+  CHECK(again.chances(Kind::move_off).size() == mapped + 2);
+  CHECK(again.said() == "2: another of your notes says it here already");
+}
+
 TEST_CASE("what can't be noted is told", "[mark]") {
   const test::BuiltTown built = test::built_town(cross);
   const NotedTown town(built, {practice(Kind::roundabout, corner(built, 'X')),
