@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "proof/towns.hpp"
+#include "support/crossing_divided_roads.hpp"
 
 using namespace loopwright;
 using namespace loopwright::test;
@@ -106,31 +107,7 @@ w8 GH highway=tertiary
 }
 
 TEST_CASE("turning round between divided roads of one name that cross is told", "[proof]") {
-  const BuiltTown town =
-      built_town(draw_town("..G.J..\n"
-                           "\n\n\n"
-                           "A.B.C.D\n"
-                           "E.K.L.F\n"
-                           "\n\n\n"
-                           "..H.I..\n"
-                           "w1 AB highway=residential name=Osk_Road oneway=yes\n"
-                           "w2 BC highway=residential name=Osk_Road oneway=yes\n"
-                           "w3 CD highway=residential name=Osk_Road oneway=yes\n"
-                           "w4 FL highway=residential name=Osk_Road oneway=yes\n"
-                           "w5 LK highway=residential name=Osk_Road oneway=yes\n"
-                           "w6 KB highway=residential name=Osk_Road oneway=yes\n"
-                           "w7 HK highway=residential name=Osk_Road oneway=yes\n"
-                           "w8 KE highway=residential name=Osk_Road oneway=yes\n"
-                           "w9 BG highway=residential name=Osk_Road oneway=yes\n"
-                           "w10 JC highway=residential name=Osk_Road oneway=yes\n"
-                           "w11 CL highway=residential name=Osk_Road oneway=yes\n"
-                           "w12 LI highway=residential name=Osk_Road oneway=yes\n"
-                           "w13 EA highway=tertiary\n"
-                           "w14 DF highway=tertiary\n"
-                           "w15 GJ highway=tertiary\n"
-                           "w16 IH highway=tertiary\n",
-                           9),
-                 "GB-ENG");
+  const BuiltTown town = built_town(draw_town(crossing_divided_roads, 9), "GB-ENG");
   CHECK(falsehood(town, own_drive(town, "EABCLIHKEA")) == "");
   CHECK(
       falsehood(town, own_drive(town, "EABCLKEA")) ==

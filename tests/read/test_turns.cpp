@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "support/built_town.hpp"
+#include "support/crossing_divided_roads.hpp"
 
 namespace loopwright::read {
 namespace {
@@ -193,31 +194,7 @@ TEST_CASE("the end of a street that is drawn as a circle is driven round", "[rea
 }
 
 TEST_CASE("where divided roads of one name cross, nobody turns round between them", "[read]") {
-  const BuiltTown town =
-      built_town(draw_town("..G.J..\n"
-                           "\n\n\n"
-                           "A.B.C.D\n"
-                           "E.K.L.F\n"
-                           "\n\n\n"
-                           "..H.I..\n"
-                           "w1 AB highway=residential name=Osk_Road oneway=yes\n"
-                           "w2 BC highway=residential name=Osk_Road oneway=yes\n"
-                           "w3 CD highway=residential name=Osk_Road oneway=yes\n"
-                           "w4 FL highway=residential name=Osk_Road oneway=yes\n"
-                           "w5 LK highway=residential name=Osk_Road oneway=yes\n"
-                           "w6 KB highway=residential name=Osk_Road oneway=yes\n"
-                           "w7 HK highway=residential name=Osk_Road oneway=yes\n"
-                           "w8 KE highway=residential name=Osk_Road oneway=yes\n"
-                           "w9 BG highway=residential name=Osk_Road oneway=yes\n"
-                           "w10 JC highway=residential name=Osk_Road oneway=yes\n"
-                           "w11 CL highway=residential name=Osk_Road oneway=yes\n"
-                           "w12 LI highway=residential name=Osk_Road oneway=yes\n"
-                           "w13 EA highway=tertiary\n"
-                           "w14 DF highway=tertiary\n"
-                           "w15 GJ highway=tertiary\n"
-                           "w16 IH highway=tertiary\n",
-                           9),
-                 "GB-ENG");
+  const BuiltTown town = built_town(draw_town(test::crossing_divided_roads, 9), "GB-ENG");
   CHECK(town.drives("ABCLI"));
   CHECK_FALSE(town.drives("ABCLKE"));
 }
