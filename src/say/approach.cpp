@@ -4,8 +4,9 @@
 // 2. What could be taken for the one meant is listed by its position between the two moments: arms
 //    to one side of the way driven, lights, crossroads.
 // 3. A thing met close to the place to speak might be counted or missed, so the place is moved back
-//    until none is near it; lights last from their first line to their last. What is met after it is counted; where something there may be counted or
-//    not and no name helps, it is spoken behind that, if there is still time.
+//    until none is near it; lights last from their first line to their last. What is met after it is
+//    counted; where something there may be counted or not and no name helps, it is spoken behind that,
+//    if there is still time.
 #include "say/approach.hpp"
 
 #include <algorithm>
@@ -121,7 +122,7 @@ Counted Approach::lights() {
     const std::uint32_t flags = roads.nodes[roads.to_node(drive_.at(joint)).index()].flags;
     const bool met = place.known() && place != last && place != due;
     if (met) met_.push_back({drive_.position_m(joint), true, {}, false});
-    if (place.known() && place == last && !met_.empty())
+    if (place.known() && place == last && place != due && !met_.empty())
       met_.back().lasts_m = drive_.position_m(joint) - met_.back().at_m;
     if (!place.known() && (flags & flag::signal_crossing) != 0)
       met_.push_back({drive_.position_m(joint), false, {}, false});
